@@ -1,0 +1,48 @@
+import type { Point } from '../geometry/point.ts';
+import type { Side } from '../job/model.ts';
+
+/**
+ * One pull of the head along one straight side, in the BACK view of the mat: origin at the top mat's top left as
+ * seen from the back, mm. `side` is named from the face view.
+ */
+export interface Stroke {
+  /** From 1, the top mat being 1, as in `pattern-1`. */
+  readonly layer: number;
+  /** From 1. */
+  readonly opening: number;
+  readonly side: Side;
+  /** From 1, over all layers, in the order of work. */
+  readonly order: number;
+  /** Unit vector of the travel. */
+  readonly direction: Point;
+  /** The line to follow, in the direction of the travel: ends at the back corners (lifted where cut through paper). */
+  readonly line: { readonly from: Point; readonly to: Point };
+  /** The face edge, in the direction of the travel: u = 0 and u = L. */
+  readonly face: { readonly from: Point; readonly to: Point };
+  /** Where the scribe starts and stops, on the line. */
+  readonly start: Point;
+  readonly stop: Point;
+  readonly reverse: boolean;
+  /** Which edge of the board lies against the guide. */
+  readonly guideFrom: 'border' | 'far';
+  /** That edge to the face line, mm. */
+  readonly distance: number;
+  /** What the guide is set to before rounding, mm. */
+  readonly guide: number;
+  readonly setting: Setting;
+  /** Where the straightedge lies, parallel to the line; undefined for a head without an offset. */
+  readonly straightedge?: { readonly from: Point; readonly to: Point };
+  /** True beyond the guide's longest setting. */
+  readonly beyondGuide: boolean;
+}
+
+/** A guide reading as it is printed: `3 1/16` `scant` `-0.4 mm`. */
+export interface Setting {
+  /** mm, on the graduation. */
+  readonly value: number;
+  /** In the job's units, with its unit. */
+  readonly text: string;
+  readonly sense: 'exact' | 'scant' | 'full';
+  /** guide − value, mm. */
+  readonly remainder: number;
+}

@@ -1,0 +1,103 @@
+import type { Box } from '../geometry/box.ts';
+import type { Path } from '../geometry/path.ts';
+import type { Point } from '../geometry/point.ts';
+
+/**
+ * A Drawing is finished: plain readonly data in mm, top left at 0 0, x right, y down. It survives
+ * `JSON.parse(JSON.stringify(d))`. A writer adds nothing to it and asks nothing about mats.
+ */
+export interface Drawing {
+  readonly title: string;
+  readonly width: number;
+  readonly height: number;
+  /** What the sheet shows; a `back` drawing is the mirror image in x of the face. */
+  readonly view: 'face' | 'back' | 'sheet';
+  readonly pens: Readonly<Record<string, Pen>>;
+  /** Painted in this order. */
+  readonly groups: readonly Group[];
+  /** Where the seams of sheets had better not run, worst first. */
+  readonly avoid: readonly AvoidBox[];
+  /** What the assembly map states and its reader verifies with a tape measure. */
+  readonly facts: readonly Fact[];
+  /** The board, where the drawing is laid on one. */
+  readonly board?: Box;
+  /** Corners of the thing drawn, for corner sheets. */
+  readonly corners?: readonly Point[];
+}
+
+export interface Pen {
+  /** Line width, mm. */
+  readonly width: number;
+  /** Grey 0 (black) to 1 (white) or `#rrggbb`. */
+  readonly colour: number | string;
+  /** On, off, on, off … in mm; empty is solid. */
+  readonly dash: readonly number[];
+  readonly cap: 'butt' | 'round';
+}
+
+/** A part that can be shown or left out on its own: `cut`, `marks`, `readings` … */
+export interface Group {
+  readonly name: string;
+  /** What a list of layers calls it. */
+  readonly label: string;
+  /** Whether it is shown unless asked otherwise. */
+  readonly shown: boolean;
+  readonly items: readonly Item[];
+}
+
+export type Item = LineItem | PathItem | TextItem | PictureItem;
+
+export interface LineItem {
+  readonly kind: 'line';
+  readonly pen: string;
+  readonly from: Point;
+  readonly to: Point;
+  /** A name that tests and people can find it by, e.g. `cut-1-left`. */
+  readonly id?: string;
+}
+
+export interface PathItem {
+  readonly kind: 'path';
+  /** Without a pen it is only filled. */
+  readonly pen?: string;
+  readonly fill?: number | string;
+  /** Several subpaths are filled even-odd. */
+  readonly paths: readonly Path[];
+  readonly id?: string;
+}
+
+export interface TextItem {
+  readonly kind: 'text';
+  readonly text: string;
+  /** On the base line: its start, middle or end. */
+  readonly at: Point;
+  readonly anchor: 'start' | 'middle' | 'end';
+  /** Em size, mm. */
+  readonly size: number;
+  readonly weight: 'regular' | 'bold';
+  /** Degrees clockwise about `at`. */
+  readonly turn: number;
+  readonly colour: number | string;
+  readonly id?: string;
+}
+
+export interface PictureItem {
+  readonly kind: 'picture';
+  readonly picture: string;
+  readonly box: Box;
+}
+
+export interface AvoidBox {
+  readonly box: Box;
+  readonly why: 'corner' | 'tick' | 'reading' | 'text';
+}
+
+export interface Fact {
+  readonly label: string;
+  readonly from: Point;
+  readonly to: Point;
+  /** mm; the distance between the two. */
+  readonly length: number;
+  /** As the map prints it, in the job's units. */
+  readonly shown: string;
+}

@@ -1,0 +1,33 @@
+import type { Point, Size } from './point.ts';
+
+/** An axis-parallel rectangle: top left corner and size, in mm, y down. */
+export interface Box extends Point, Size {}
+
+export const box = (x: number, y: number, width: number, height: number): Box => ({ x, y, width, height });
+export const right = (b: Box): number => b.x + b.width;
+export const bottom = (b: Box): number => b.y + b.height;
+export const centre = (b: Box): Point => ({ x: b.x + b.width / 2, y: b.y + b.height / 2 });
+
+/** Grown by `by` on every side (shrunk where negative). */
+export const grown = (b: Box, by: number): Box => box(b.x - by, b.y - by, b.width + 2 * by, b.height + 2 * by);
+
+/** True where the two share more than a line (within `gap` of each other where a gap is given). */
+export function overlaps(a: Box, b: Box, gap = 0): boolean {
+  return a.x < right(b) + gap && b.x < right(a) + gap && a.y < bottom(b) + gap && b.y < bottom(a) + gap;
+}
+
+export function contains(outer: Box, inner: Box, slack = 1e-9): boolean {
+  return (
+    inner.x >= outer.x - slack &&
+    inner.y >= outer.y - slack &&
+    right(inner) <= right(outer) + slack &&
+    bottom(inner) <= bottom(outer) + slack
+  );
+}
+
+/** The smallest box that holds all of `boxes`, which must not be empty. */
+export function union(boxes: readonly Box[]): Box {
+  const x = Math.min(...boxes.map((b) => b.x));
+  const y = Math.min(...boxes.map((b) => b.y));
+  return box(x, y, Math.max(...boxes.map(right)) - x, Math.max(...boxes.map(bottom)) - y);
+}

@@ -1,0 +1,161 @@
+import type { Size } from '../geometry/point.ts';
+
+/**
+ * A checked job with everything of the shop that it names already looked up. Lengths are mm.
+ * A value that the text left out and the solver derives is `undefined` here; every other default is filled in.
+ */
+export interface Job {
+  readonly title: string;
+  readonly customer?: string;
+  readonly units: Units;
+  readonly mat: MatRequest;
+  readonly openings: readonly OpeningRequest[];
+  readonly count: number;
+  readonly bench: BenchRequest;
+  readonly print: PrintRequest;
+}
+
+export type Units = 'in' | 'mm' | 'cm';
+
+/** Sides are named from the face view. */
+export type Side = 'top' | 'right' | 'bottom' | 'left';
+export const SIDES: readonly Side[] = ['top', 'right', 'bottom', 'left'];
+export type BySide<T> = Readonly<Record<Side, T>>;
+/** Sides that were given; the others are left to the solver. */
+export type SomeSides = Readonly<Partial<Record<Side, number>>>;
+
+export interface MatRequest {
+  readonly outer?: Size;
+  readonly frame?: FrameRequest;
+  /** Mat edge to the face opening of the top mat. */
+  readonly border: SomeSides;
+  readonly weighting?: Weighting;
+  /** Top mat first; never empty. */
+  readonly layers: readonly LayerRequest[];
+}
+
+/** Exactly one of `inside` (measured in the rebate; clearance comes off) and `nominal` (clearance already in it). */
+export interface FrameRequest {
+  readonly inside?: Size;
+  readonly nominal?: Size;
+  /** Over all, not per side. */
+  readonly clearance: number;
+  /** How much of the mat the frame's lip covers on each side. */
+  readonly lip: number;
+}
+
+export type Weighting =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'add'; readonly length: number }
+  | { readonly kind: 'ratio'; readonly ratio: number }
+  | { readonly kind: 'diagonal' };
+
+export interface Board {
+  /** The shop's key, or what the job calls a board given in place. */
+  readonly id: string;
+  readonly name: string;
+  readonly thickness: number;
+  readonly plies?: number;
+  /** `#rrggbb`. */
+  readonly colour: string;
+  readonly core: string;
+  readonly sheets: readonly Size[];
+  readonly price?: number;
+  /** True where the board has a direction, so that blanks may not turn. */
+  readonly directional: boolean;
+}
+
+export interface LayerRequest {
+  readonly board: Board;
+  readonly bevel: Bevel;
+  /** Face edge of the layer above to the face edge of this one; undefined on the top mat, or where it is derived. */
+  readonly reveal?: number;
+  /** Taken off each edge of an under mat. */
+  readonly trimBack: number;
+}
+
+/** Degrees between the bevel and the face of the board, 90 being square. `reverse`: the face opening is the smaller. */
+export interface Bevel {
+  readonly angle: number;
+  readonly reverse: boolean;
+}
+
+export interface OpeningRequest {
+  readonly name?: string;
+  readonly shape: 'rectangle';
+  readonly artwork?: Size;
+  /** Mat over artwork, per side; only with an artwork. */
+  readonly overlap: SomeSides;
+  /** Paper or backing shown around the artwork, per side; undefined where the artwork is overlapped. */
+  readonly float?: SomeSides;
+  readonly size?: Size;
+  /** `face`: sizes are the face opening of the lowest layer; `sight`: the innermost of all edges. */
+  readonly measure: 'face' | 'sight';
+}
+
+export interface BenchRequest {
+  readonly head: Head;
+  readonly guide: Guide;
+  /** The graduation that settings are rounded to, mm. */
+  readonly graduation: number;
+  readonly snap: boolean;
+  readonly stack: 'together' | 'apart';
+  /** The edge along which window and backing hinge together; undefined: the longer one, left or top. */
+  readonly hinge?: Side;
+}
+
+export interface Head {
+  readonly id: string;
+  readonly bevel: number;
+  /** The hand of the travel on which the opening lies, as seen from the back. */
+  readonly opening: 'left' | 'right';
+  /** Straightedge to the blade's entry line; 0 where the head needs none. */
+  readonly straightedge: number;
+  readonly straightedgeOn: 'border' | 'opening';
+  /** Where on the head the scribe is read, in the shop's words. */
+  readonly scribe?: string;
+  /** How far ahead of the scribe the blade reaches the face when pushed in (`e_start`). */
+  readonly start: readonly OffsetAt[];
+  /** How far ahead of the scribe the face cut ends (`e_stop`). */
+  readonly stop: readonly OffsetAt[];
+  /** The overrun wished at both ends. */
+  readonly overrun: number;
+  /** False until offsets were given: the pattern then says so. */
+  readonly calibrated: boolean;
+}
+
+/** `thickness` is undefined where one offset serves for all. */
+export interface OffsetAt {
+  readonly thickness?: number;
+  readonly offset: number;
+}
+
+export interface Guide {
+  readonly graduation: number;
+  readonly longest?: number;
+  /** Thickness it was set at; undefined switches the thickness term off. */
+  readonly setAt?: number;
+  /** True setting = a + b × reading. */
+  readonly a: number;
+  readonly b: number;
+}
+
+export interface PrintRequest {
+  /** A paper's id, `W x H`, `fit` or `roll:W`. */
+  readonly paper: string;
+  readonly margin: BySide<number>;
+  readonly lap: number;
+  readonly join: 'lap' | 'butt';
+  readonly transfer: 'prick' | 'cut-through';
+  /** Thickness of the pattern's paper, which counts where it is cut through. */
+  readonly paperThickness: number;
+  readonly printer?: Printer;
+}
+
+/** Measured length over nominal, in x and y of the page; unprintable margins. */
+export interface Printer {
+  readonly id: string;
+  readonly x: number;
+  readonly y: number;
+  readonly margin: BySide<number>;
+}

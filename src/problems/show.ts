@@ -1,0 +1,24 @@
+import type { Problem } from './problem.ts';
+
+/** `mat.layers[1].reveal` from keys and indices; the document itself is the empty string. */
+export function showPath(path: Problem['path']): string {
+  let out = '';
+  for (const step of path) {
+    out += typeof step === 'number' ? `[${step}]` : out === '' ? step : `.${step}`;
+  }
+  return out;
+}
+
+/** One line: `file:line:col  where  what is wrong, what is allowed; what to do`. */
+export function showProblem(problem: Problem): string {
+  const place = [problem.file ?? 'job', problem.line, problem.column].filter((part) => part !== undefined).join(':');
+  const where = showPath(problem.path);
+  const kind = problem.severity === 'warning' ? 'warning: ' : '';
+  const hint = problem.hint === '' ? '' : `; ${problem.hint}`;
+  return `${place}  ${where === '' ? '' : `${where}  `}${kind}${problem.message}${hint}`;
+}
+
+/** The plain record that `--json` prints for a problem. */
+export function problemRecord(problem: Problem): Record<string, unknown> {
+  return { ...problem, path: showPath(problem.path) };
+}
