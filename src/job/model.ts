@@ -1,4 +1,5 @@
 import type { Size } from '../geometry/point.ts';
+import type { LengthUnit } from '../units/units.ts';
 
 /**
  * A checked job with everything of the shop that it names already looked up. Lengths are mm.
@@ -15,7 +16,8 @@ export interface Job {
   readonly print: PrintRequest;
 }
 
-export type Units = 'in' | 'mm' | 'cm';
+/** The unit of the job's bare numbers, and what documents print. */
+export type Units = LengthUnit;
 
 /** Sides are named from the face view. */
 export type Side = 'top' | 'right' | 'bottom' | 'left';
