@@ -1,0 +1,14 @@
+import { defineConfig } from 'vitest/config';
+
+const ci = process.env.CI !== undefined;
+
+/** It lies here, since the top level is fixed; paths count from the top level all the same. */
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    testTimeout: 30_000,
+    hookTimeout: 120_000,
+    // `.ci/run` counts the tests from this file.
+    reporters: ci ? ['default', ['json', { outputFile: 'tests/.out/results.json' }]] : ['default'],
+  },
+});
