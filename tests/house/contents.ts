@@ -1,0 +1,91 @@
+import { codeOnly } from './lexer.ts';
+import {
+  AMBIENT,
+  EMPTY_NAMES,
+  LONG_FILES,
+  LONGEST_FILE,
+  MADE,
+  TOP_LEVEL,
+  UNIT_NUMBERS,
+  UNWANTED,
+  UNWANTED_IN_TESTS,
+} from './rules.ts';
+import { type Finding, findAll, type SourceFile } from './source.ts';
+
+const under = (path: string, folders: readonly string[]): boolean => folders.some((folder) => path.startsWith(folder));
+
+/** The numbers that define units stand in `src/units/` alone; words about them may stand anywhere. */
+export function checkUnitNumbers(files: readonly SourceFile[]): Finding[] {
+  return files
+    .filter((file) => under(file.path, ['src/']) && !under(file.path, ['src/units/']))
+    .flatMap((file) => {
+      const code = codeOnly(file.text);
+      return UNIT_NUMBERS.flatMap((pattern) => findAll('unit numbers', file, code, pattern, 'convert by src/units/'));
+    });
+}
+
+/** Files, process, clock, locale, chance and terminal belong to `src/cli/` (and to the build). */
+export function checkAmbient(files: readonly SourceFile[]): Finding[] {
+  return files
+    .filter((file) => under(file.path, ['src/']) && !under(file.path, ['src/cli/', 'src/dev/']))
+    .flatMap((file) => {
+      const code = codeOnly(file.text);
+      return AMBIENT.flatMap((pattern) => findAll('ambient', file, code, pattern, 'let it arrive as an option'));
+    });
+}
+
+/** Nothing unfinished, nothing switched off. The rules themselves have to name the words. */
+export function checkWords(files: readonly SourceFile[]): Finding[] {
+  return files
+    .filter((file) => !under(file.path, ['tests/house/']))
+    .flatMap((file) => {
+      const unwanted = under(file.path, ['tests/']) ? [...UNWANTED, ...UNWANTED_IN_TESTS] : UNWANTED;
+      return unwanted.flatMap(({ pattern, why }) => findAll('words', file, file.text, pattern, why));
+    });
+}
+
+/** Files are named by what they hold, in kebab-case, and stay short. */
+export function checkFiles(files: readonly SourceFile[], longFiles = LONG_FILES): Finding[] {
+  return files.flatMap(({ path, text }) => {
+    const findings: Finding[] = [];
+    const add = (rule: string, line: number, message: string): void => {
+      findings.push({ rule, path, line, message });
+    };
+    for (const part of path.split('/')) {
+      const name = part.split('.')[0]!;
+      if (EMPTY_NAMES.includes(name)) add('names', 0, `${name} says nothing of what is in it`);
+      if (!/^[a-z0-9]+(?:-[a-z0-9]+)*(?:\.[a-z]+)*$/.test(part)) add('names', 0, `${part} is not in kebab-case`);
+    }
+    const lines = text.split('\n').length - 1;
+    if (lines > LONGEST_FILE && longFiles[path] === undefined)
+      add('length', lines, `${lines} lines, ${LONGEST_FILE} allowed: split it by content`);
+    if (lines <= LONGEST_FILE && longFiles[path] !== undefined) add('length', lines, 'is listed as long and is not');
+    return findings;
+  });
+}
+
+/** The top level has a fixed list; `names` is what lies there. */
+export function checkTopLevel(names: readonly string[]): Finding[] {
+  const finding = (path: string, message: string): Finding => ({ rule: 'top level', path, line: 0, message });
+  return [
+    ...names
+      .filter((name) => !name.startsWith('.') && !TOP_LEVEL.includes(name) && !MADE.includes(name))
+      .map((name) => finding(name, 'does not belong at the top level')),
+    ...TOP_LEVEL.filter((name) => !names.includes(name)).map((name) => finding(name, 'is missing')),
+  ];
+}
+
+const SET_UP = /^npm ci && npm (?:run )?[a-z]+$/gm;
+
+/** The README gives two lines that do all the set-up; the check on a fresh machine runs those and no others. */
+export function checkFirstLines(readme: string, ciRun: string): Finding[] {
+  const shown = [...readme.matchAll(SET_UP)].map((match) => match[0]);
+  const run = [...ciRun.matchAll(SET_UP)].map((match) => match[0]);
+  const finding = (path: string, message: string): Finding => ({ rule: 'first lines', path, line: 0, message });
+  const wanted = ['npm ci && npm run demo', 'npm ci && npm test'];
+  return [
+    ...wanted.filter((line) => !shown.includes(line)).map((line) => finding('README.md', `lacks ${line}`)),
+    ...shown.filter((line) => !run.includes(line)).map((line) => finding('.ci/run', `does not run ${line}`)),
+    ...run.filter((line) => !shown.includes(line)).map((line) => finding('README.md', `does not show ${line}`)),
+  ];
+}

@@ -1,0 +1,108 @@
+/** The rules of the house, typed once. DEVELOPERS.md gives the reasons; the checkers beside this file give them teeth. */
+
+/** Folders and files of `src/` from the lowest up: each imports only what stands above it here, and its own folder. */
+export const ORDER: readonly string[] = [
+  'problems',
+  'units',
+  'geometry',
+  'fonts',
+  'papers',
+  'shapes',
+  'job',
+  'mat',
+  'bench',
+  'stock',
+  'pictures',
+  'drawing',
+  'documents',
+  'cutfiles',
+  'tiling',
+  'writers',
+  'index.ts',
+  'cli',
+  'dev',
+];
+
+/** Run by package scripts, imported by nothing in `src/`. */
+export const NEVER_IMPORTED: readonly string[] = ['dev'];
+
+/** Packages that files whose path starts so may import; `node:` stands for all of Node's own modules. */
+export const PACKAGES: readonly { readonly from: string; readonly allowed: readonly string[] }[] = [
+  { from: 'src/job/', allowed: ['zod', 'yaml'] },
+  { from: 'src/fonts/rare.ts', allowed: ['@pdf-lib/fontkit'] },
+  { from: 'src/writers/pdf', allowed: ['pdf-lib'] },
+  { from: 'src/writers/svg', allowed: ['@svgdotjs/svg.js', 'svgdom'] },
+  { from: 'src/cli/', allowed: ['commander', 'node:'] },
+  {
+    from: 'src/dev/',
+    allowed: ['@hyzyla/pdfium', '@pdf-lib/fontkit', '@resvg/resvg-wasm', 'esbuild', 'pngjs', 'node:'],
+  },
+];
+
+/** What the top level holds besides dotfiles; the last ones are made by programs and never committed. */
+export const TOP_LEVEL: readonly string[] = [
+  'README.md',
+  'DEVELOPERS.md',
+  'LICENSE',
+  'package.json',
+  'package-lock.json',
+  'tsconfig.json',
+  'src',
+  'templates',
+  'tests',
+  'golden',
+  'shared',
+  'examples',
+];
+export const MADE: readonly string[] = ['node_modules', 'dist', 'coverage'];
+
+export const LONGEST_FILE = 300;
+/** Longer files, each with the reason why it stays whole. */
+export const LONG_FILES: Readonly<Record<string, string>> = {};
+
+/** Names that say nothing about what a file holds. */
+export const EMPTY_NAMES: readonly string[] = ['util', 'utils', 'helper', 'helpers', 'common', 'misc', 'stuff', 'lib'];
+
+/** Code with these is unfinished, or switches a check off. */
+export const UNWANTED: readonly { readonly pattern: RegExp; readonly why: string }[] = [
+  { pattern: /\b(?:TODO|FIXME|XXX|HACK)\b/g, why: 'finish it, or file it' },
+  { pattern: /@ts-(?:ignore|nocheck|expect-error)\b/g, why: 'give it a type' },
+  { pattern: /\bas any\b|:\s*any\b|<any>/g, why: 'give it a type' },
+  { pattern: /\bas unknown as\b/g, why: 'two casts hide a wrong type' },
+  { pattern: /\b(?:eslint-disable|prettier-ignore|istanbul ignore|c8 ignore|v8 ignore)\b/g, why: 'keep the check' },
+  { pattern: /\bdebugger\b/g, why: 'leave the debugger out' },
+];
+
+/** In tests: what makes a check run less, or prove less, than it seems to. */
+export const UNWANTED_IN_TESTS: readonly { readonly pattern: RegExp; readonly why: string }[] = [
+  { pattern: /\b(?:it|test|describe)\.(?:only|skip|todo|fails)\b/g, why: 'every test runs' },
+  { pattern: /\b(?:xit|xtest|xdescribe|fit|fdescribe)\(/g, why: 'every test runs' },
+  { pattern: /\bexpect\(true\)/g, why: 'a check that cannot fail proves nothing' },
+  { pattern: /\btoBeCloseTo\([^,()]+\)/g, why: 'the default allows 0.005: say the digits' },
+];
+
+/** Units are defined in `src/units/` alone. */
+export const UNIT_NUMBERS: readonly RegExp[] = [
+  /(?<![\w.])25\.4\b/g,
+  /(?<![\w.])72\s*[/*]/g,
+  /[/*]\s*72\b(?!\.)/g,
+  /(?<![\w.])(?:0?\.3527|2\.834[56]|0?\.03937)\d*/g,
+];
+
+/** What reads the world around the program; only `src/cli/` and `src/dev/` may. */
+export const AMBIENT: readonly RegExp[] = [
+  /(?<![\w.])process\s*[.[]/g,
+  /\bDate\.now\b/g,
+  /(?<![\w.])(?:new\s+)?Date\(\s*\)/g,
+  /\bMath\.random\b/g,
+  /\bperformance\s*\./g,
+  /(?<![\w.])crypto\s*\./g,
+  /(?<![\w.])console\s*\./g,
+  /(?<![\w.])fetch\(/g,
+  /\bset(?:Timeout|Interval)\(/g,
+  /\btoLocale(?:\w*)\(/g,
+  /\blocaleCompare\(/g,
+  /(?<![\w.])Intl\s*\./g,
+  /\bimport\.meta\b/g,
+  /(?<![\w.])__(?:dirname|filename)\b/g,
+];
