@@ -1,0 +1,178 @@
+import type { Item, LineItem, PathItem, Pen, PictureItem, TextItem } from '../drawing/model.ts';
+import type { FontId, Run } from '../fonts/model.ts';
+import type { Path } from '../geometry/path.ts';
+import type { Point } from '../geometry/point.ts';
+import { pointsFromMm } from '../units/units.ts';
+import { arcCubics } from './arc.ts';
+import { rgb } from './colour.ts';
+import { decimal } from './decimal.ts';
+
+/** Content is in points, x right, y up, as PDF's own axes run; four digits are 0.00002 mm. */
+export const points = (mm: number): string => decimal(pointsFromMm(mm), 4);
+
+/** What content asks of the file that it stands in: names in its resources. */
+export interface Resources {
+  /** The words as runs of glyphs, and their whole width in em. */
+  set(text: string, weight: TextItem['weight']): { readonly runs: readonly Run[]; readonly advance: number };
+  /** The name of a font, whose glyphs are from now on used. */
+  font(id: FontId, glyphs: readonly number[]): string;
+  /** The name of a picture; an unknown one throws. */
+  picture(id: string): string;
+}
+
+/** Paints items one after the other, saying a pen or a colour only where it changes. */
+export class Content {
+  readonly #parts: string[] = [];
+  readonly #pens: Readonly<Record<string, Pen>>;
+  readonly #resources: Resources;
+  /** Height of the page or form, mm: y is counted from its bottom. */
+  readonly #height: number;
+  #pen: Pen | undefined;
+  #fill = '';
+
+  constructor(height: number, pens: Readonly<Record<string, Pen>>, resources: Resources) {
+    this.#height = height;
+    this.#pens = pens;
+    this.#resources = resources;
+  }
+
+  toString(): string {
+    return this.#parts.join('\n');
+  }
+
+  /** Operators as they are; `restores` where they end a saved state, so that pen and colour must be said again. */
+  raw(operators: string, restores = false): void {
+    this.#parts.push(operators);
+    if (restores) {
+      this.#pen = undefined;
+      this.#fill = '';
+    }
+  }
+
+  items(items: readonly Item[]): void {
+    for (const item of items) this.#item(item);
+  }
+
+  #item(item: Item): void {
+    switch (item.kind) {
+      case 'line':
+        this.#line(item);
+        break;
+      case 'path':
+        this.#path(item);
+        break;
+      case 'text':
+        this.#text(item);
+        break;
+      case 'picture':
+        this.#picture(item);
+        break;
+      default: {
+        const never: never = item;
+        throw new TypeError(`unknown item ${JSON.stringify(never)}`);
+      }
+    }
+  }
+
+  #at(p: Point): string {
+    return `${points(p.x)} ${points(this.#height - p.y)}`;
+  }
+
+  #usePen(name: string): void {
+    const pen = this.#pens[name];
+    if (pen === undefined) throw new TypeError(`no pen is named ${JSON.stringify(name)}`);
+    if (pen === this.#pen) return;
+    const round = pen.cap === 'round' ? 1 : 0;
+    const dash = pen.dash.map(points).join(' ');
+    this.#parts.push(`${points(pen.width)} w ${round} J ${round} j [${dash}] 0 d ${colour(pen.colour, 'G', 'RG')}`);
+    this.#pen = pen;
+  }
+
+  #useFill(value: number | string): void {
+    const fill = colour(value, 'g', 'rg');
+    if (fill === this.#fill) return;
+    this.#parts.push(fill);
+    this.#fill = fill;
+  }
+
+  #line(item: LineItem): void {
+    this.#usePen(item.pen);
+    this.#parts.push(`${this.#at(item.from)} m ${this.#at(item.to)} l S`);
+  }
+
+  #path(item: PathItem): void {
+    if (item.pen !== undefined) this.#usePen(item.pen);
+    if (item.fill !== undefined) this.#useFill(item.fill);
+    const outline = item.paths.map((path) => this.#outline(path)).join(' ');
+    const painting =
+      item.fill === undefined ? (item.pen === undefined ? 'n' : 'S') : item.pen === undefined ? 'f*' : 'B*';
+    this.#parts.push(`${outline} ${painting}`);
+  }
+
+  #outline(path: Path): string {
+    const steps = [`${this.#at(path.start)} m`];
+    let from = path.start;
+    path.segments.forEach((segment, i) => {
+      switch (segment.kind) {
+        case 'line':
+          // The side back to the start is what `h` draws.
+          if (!(path.closed && i === path.segments.length - 1)) steps.push(`${this.#at(segment.to)} l`);
+          break;
+        case 'arc':
+          for (const { c1, c2, to } of arcCubics(from, segment)) {
+            steps.push(`${this.#at(c1)} ${this.#at(c2)} ${this.#at(to)} c`);
+          }
+          break;
+        case 'cubic':
+          steps.push(`${this.#at(segment.c1)} ${this.#at(segment.c2)} ${this.#at(segment.to)} c`);
+          break;
+        default: {
+          const never: never = segment;
+          throw new TypeError(`unknown segment ${JSON.stringify(never)}`);
+        }
+      }
+      from = segment.to;
+    });
+    if (path.closed) steps.push('h');
+    return steps.join(' ');
+  }
+
+  #text(item: TextItem): void {
+    const { runs, advance } = this.#resources.set(item.text, item.weight);
+    if (runs.length === 0) return;
+    this.#useFill(item.colour);
+    // A turn clockwise to the eye is a negative one where y runs up.
+    const angle = (item.turn * Math.PI) / 180;
+    const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+    const back = ANCHOR[item.anchor] * advance * item.size;
+    const start = this.#at({ x: item.at.x - back * cos, y: item.at.y - back * sin });
+    const shown = runs.map(
+      (run) => `/${this.#resources.font(run.font, run.glyphs)} ${points(item.size)} Tf <${hex(run.glyphs)}> Tj`,
+    );
+    this.#parts.push(
+      `BT ${decimal(cos, 7)} ${decimal(-sin, 7)} ${decimal(sin, 7)} ${decimal(cos, 7)} ${start} Tm ${shown.join(' ')} ET`,
+    );
+  }
+
+  #picture(item: PictureItem): void {
+    const { x, y, width, height } = item.box;
+    const corner = this.#at({ x, y: y + height });
+    this.#parts.push(
+      `q ${points(width)} 0 0 ${points(height)} ${corner} cm /${this.#resources.picture(item.picture)} Do Q`,
+    );
+  }
+}
+
+/** How much of its width a text lies before its point. */
+const ANCHOR: Readonly<Record<TextItem['anchor'], number>> = { start: 0, middle: 0.5, end: 1 };
+
+function colour(value: number | string, grey: string, colours: string): string {
+  if (typeof value === 'number') return `${decimal(value, 4)} ${grey}`;
+  return `${rgb(value)
+    .map((part) => decimal(part / 255, 4))
+    .join(' ')} ${colours}`;
+}
+
+function hex(glyphs: readonly number[]): string {
+  return glyphs.map((glyph) => glyph.toString(16).padStart(4, '0')).join('');
+}
