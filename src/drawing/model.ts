@@ -21,8 +21,13 @@ export interface Drawing {
   readonly facts: readonly Fact[];
   /** The board, where the drawing is laid on one. */
   readonly board?: Box;
-  /** Corners of the thing drawn, for corner sheets. */
-  readonly corners?: readonly Point[];
+  /** What each kind of line means, for the first sheet. */
+  readonly legend?: readonly LegendEntry[];
+}
+
+export interface LegendEntry {
+  readonly pen: string;
+  readonly text: string;
 }
 
 export interface Pen {

@@ -1,0 +1,21 @@
+import type { Command } from 'commander';
+
+/** One file for each command; the table also feeds the help. */
+export interface CommandEntry {
+  readonly name: string;
+  readonly summary: string;
+  readonly load: () => Promise<{ readonly define: (command: Command) => void }>;
+}
+
+export const COMMANDS: readonly CommandEntry[] = [
+  {
+    name: 'check',
+    summary: 'solve a job and print its sizes, settings and warnings',
+    load: () => import('./commands/check.ts'),
+  },
+  {
+    name: 'pattern',
+    summary: 'full-scale pattern for the back of the board, one for each layer',
+    load: () => import('./commands/pattern.ts'),
+  },
+];

@@ -1,0 +1,43 @@
+import { Command, CommanderError } from 'commander';
+import { nearest } from '../problems/nearest.ts';
+import { COMMANDS } from './commands.ts';
+import { UsageError } from './usage.ts';
+
+/** Runs one command. Returns the exit code: 0 done, 2 the input or the usage is wrong, 1 anything else. */
+export async function main(args: readonly string[], version: string): Promise<number> {
+  const program = new Command('matwright')
+    .description('Full-scale patterns and bench paper for window mats, from the description of a piece.')
+    .version(version)
+    .exitOverride()
+    .showHelpAfterError('(matwright --help shows the commands)')
+    .configureOutput({ writeErr: (text) => process.stderr.write(text) });
+  const asked = args.find((arg) => !arg.startsWith('-'));
+  for (const entry of COMMANDS) {
+    const command = program.command(entry.name).description(entry.summary).exitOverride();
+    if (entry.name === asked) (await entry.load()).define(command);
+  }
+  if (asked !== undefined && asked !== 'help' && !COMMANDS.some((entry) => entry.name === asked)) {
+    const near = nearest(
+      asked,
+      COMMANDS.map((entry) => entry.name),
+    );
+    process.stderr.write(
+      `matwright: there is no command ${JSON.stringify(asked)}${near === undefined ? '' : `; did you mean ${near}?`}\n`,
+    );
+    process.stderr.write(`commands: ${COMMANDS.map((entry) => entry.name).join(', ')}\n`);
+    return 2;
+  }
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+    return (process.exitCode as number | undefined) ?? 0;
+  } catch (problem) {
+    if (problem instanceof CommanderError) return problem.exitCode === 0 ? 0 : 2;
+    if (problem instanceof UsageError) {
+      process.stderr.write(`matwright: ${problem.message}\n`);
+      return 2;
+    }
+    const reason = problem instanceof Error ? problem.message : String(problem);
+    process.stderr.write(`matwright: could not finish: ${reason}\n`);
+    return 1;
+  }
+}

@@ -1,0 +1,59 @@
+import { mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { UsageError } from './usage.ts';
+
+export interface OutputFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/**
+ * Writes all files or none: each goes whole to a hidden neighbour first, and only when all are on the disk do they take
+ * their names. Earlier outputs of the same names are replaced; nothing else in the folder is touched.
+ */
+export async function writeAll(folder: string, files: readonly OutputFile[]): Promise<void> {
+  await makeFolder(folder);
+  const waiting: { readonly from: string; readonly to: string }[] = [];
+  try {
+    for (const { name, bytes } of files) {
+      const to = join(folder, name);
+      if ((await kind(to)) === 'folder')
+        throw new UsageError(`${to} is a folder, where a file of that name is to be written`);
+      const from = join(folder, `.${name}.${process.pid}.part`);
+      waiting.push({ from, to });
+      const handle = await open(from, 'wx');
+      try {
+        await handle.writeFile(bytes);
+      } finally {
+        await handle.close();
+      }
+    }
+    for (const { from, to } of waiting) await rename(from, to);
+  } catch (problem) {
+    await Promise.all(waiting.map(({ from }) => rm(from, { force: true })));
+    throw problem;
+  }
+}
+
+async function makeFolder(folder: string): Promise<void> {
+  if ((await kind(folder)) === 'file') throw new UsageError(`${folder} is a file, not a folder to write into`);
+  await mkdir(folder, { recursive: true });
+}
+
+async function kind(path: string): Promise<'file' | 'folder' | undefined> {
+  try {
+    return (await stat(path)).isDirectory() ? 'folder' : 'file';
+  } catch {
+    return undefined;
+  }
+}
+
+/** Files in the folder that look like earlier outputs of `family` but are not among those written now. */
+export async function leftOver(
+  folder: string,
+  family: RegExp,
+  written: readonly OutputFile[],
+): Promise<readonly string[]> {
+  const now = new Set(written.map((file) => file.name));
+  return (await readdir(folder)).filter((name) => family.test(name) && !now.has(name)).sort();
+}

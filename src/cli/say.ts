@@ -1,0 +1,21 @@
+import type { Problem } from '../problems/problem.ts';
+import { problemRecord, showProblem } from '../problems/show.ts';
+
+export function note(text: string): void {
+  process.stdout.write(`${text}\n`);
+}
+
+export function warn(warnings: readonly Problem[]): void {
+  for (const warning of warnings) process.stderr.write(`${showProblem(warning)}\n`);
+}
+
+export function printJson(value: unknown): void {
+  process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
+}
+
+/** Shows the problems where they belong and makes the command end with 2. */
+export function fail(problems: readonly Problem[], json: boolean): void {
+  if (json) printJson({ problems: problems.map(problemRecord) });
+  else warn(problems);
+  process.exitCode = 2;
+}

@@ -1,0 +1,118 @@
+import type { Stroke } from '../bench/model.ts';
+import type { Quarter } from '../drawing/turned.ts';
+import { type Box, box } from '../geometry/box.ts';
+import { polygon } from '../geometry/path.ts';
+import { between, distance, minus, type Point, plus, point, times, unit } from '../geometry/point.ts';
+import { printDecimal } from '../units/print.ts';
+import { type Block, beside, textBlock, turnedSize } from './blocks.ts';
+import type { Candidate } from './placing.ts';
+
+/** From full size down; smaller than half is not read at arm's length, and the smallest only where nothing else fits. */
+export const SCALES: readonly number[] = [1, 0.85, 0.7, 0.55, 0.42];
+
+/** Labels stand upright for the one who cuts: the board is turned until the stroke runs towards the body. */
+export function uprightFor(direction: Point): Quarter {
+  if (Math.abs(direction.x) > Math.abs(direction.y)) return direction.x > 0 ? 3 : 1;
+  return direction.y >= 0 ? 0 : 2;
+}
+
+function arrow(size: number): Block {
+  const [half, shaft, width, height] = [0.16 * size, 0.07 * size, 0.34 * size, size];
+  const head = height - 0.42 * size;
+  const x = width / 2;
+  const corners = [
+    point(x - shaft, 0),
+    point(x + shaft, 0),
+    point(x + shaft, head),
+    point(x + half, head),
+    point(x, height),
+    point(x - half, head),
+    point(x - shaft, head),
+  ];
+  return { width, height, parts: [{ group: 'strokes', item: { kind: 'path', fill: 0, paths: [polygon(corners)] } }] };
+}
+
+/** `scant by 0.4 mm`, or nothing where the setting is exact. */
+export function senseWords(stroke: Stroke): string {
+  const { sense, remainder } = stroke.setting;
+  return sense === 'exact' ? '' : `${sense} by ${printDecimal(Math.abs(remainder), 'mm', 1).text} mm`;
+}
+
+/** The arrow along the travel, the stroke's number, the guide's setting in large type, the side. */
+export function strokeBlock(stroke: Stroke, scale: number): Block {
+  const where = stroke.guideFrom === 'far' ? `${stroke.side}, far edge on guide` : `${stroke.side} side`;
+  const sense = senseWords(stroke);
+  const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }]);
+  const reading = textBlock([
+    { group: 'readings', text: stroke.setting.text, size: 11 * scale, weight: 'bold' },
+    ...(sense === '' ? [] : [{ group: 'readings', text: sense, size: 4.5 * scale, weight: 'regular' as const }]),
+    {
+      group: 'readings',
+      text: stroke.beyondGuide ? `${where}, past the guide` : where,
+      size: 4.5 * scale,
+      weight: 'regular',
+    },
+  ]);
+  return beside(beside(arrow(16 * scale), number, 1.5 * scale), reading, 5 * scale);
+}
+
+/**
+ * Places beside a straight side: along it from its middle outwards, from `gap` to `reach` mm off the line, upright for
+ * the cutter first, then along the side.
+ */
+export function* besideSide(
+  block: Block,
+  side: { from: Point; to: Point },
+  way: Point,
+  upright: Quarter,
+  gap: number,
+  reach: number,
+): Generator<Candidate> {
+  const along = unit(minus(side.to, side.from));
+  const middle = between(side.from, side.to, 0.5);
+  const half = distance(side.from, side.to) / 2;
+  for (const quarter of [upright, ((upright + 3) % 4) as Quarter]) {
+    const size = turnedSize(block, quarter);
+    const across = Math.abs(way.x) * size.width + Math.abs(way.y) * size.height;
+    for (let off = gap; off + across <= reach; off += 4) {
+      for (let t = 0; t <= half; t += 4) {
+        for (const shift of t === 0 ? [0] : [t, -t]) {
+          const centre = plus(plus(middle, times(along, shift)), times(way, off + across / 2));
+          yield { block, quarter, at: point(centre.x - size.width / 2, centre.y - size.height / 2) };
+        }
+      }
+    }
+  }
+}
+
+/** Places in a box, row by row from its top left (or, `fromRight`, from its top right). */
+export function* scan(block: Block, quarter: Quarter, area: Box, fromRight = false, step = 3): Generator<Candidate> {
+  const size = turnedSize(block, quarter);
+  for (let y = area.y; y + size.height <= area.y + area.height + 1e-9; y += step) {
+    for (let x = 0; x + size.width <= area.width + 1e-9; x += step) {
+      yield { block, quarter, at: point(fromRight ? area.x + area.width - size.width - x : area.x + x, y) };
+    }
+  }
+}
+
+/** Places near the middle of a box's upper edge, moving outwards, then down. */
+export function* nearTop(block: Block, area: Box, step = 3): Generator<Candidate> {
+  const middle = area.x + area.width / 2;
+  for (let y = area.y; y + block.height <= area.y + area.height; y += step) {
+    for (let t = 0; t <= area.width / 2; t += step) {
+      for (const shift of t === 0 ? [0] : [t, -t])
+        yield { block, quarter: 0, at: point(middle + shift - block.width / 2, y) };
+    }
+  }
+}
+
+/** The four bands between the paper's edge and the lines to cut, as seen on the drawing. */
+export function bands(paper: Box, cut: Box): { upper: Box; lower: Box; left: Box; right: Box } {
+  const end = { x: paper.x + paper.width, y: paper.y + paper.height };
+  return {
+    upper: box(paper.x, paper.y, paper.width, Math.max(0, cut.y - paper.y)),
+    lower: box(paper.x, cut.y + cut.height, paper.width, Math.max(0, end.y - cut.y - cut.height)),
+    left: box(paper.x, paper.y, Math.max(0, cut.x - paper.x), paper.height),
+    right: box(cut.x + cut.width, paper.y, Math.max(0, end.x - cut.x - cut.width), paper.height),
+  };
+}

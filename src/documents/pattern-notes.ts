@@ -1,0 +1,66 @@
+import { wrap } from '../fonts/measure.ts';
+import type { Box } from '../geometry/box.ts';
+import type { Job } from '../job/model.ts';
+import type { Mat } from '../mat/model.ts';
+import { type Block, textBlock } from './blocks.ts';
+import { hingeSide } from './pattern-board.ts';
+import { SCALES } from './pattern-labels.ts';
+import { headWords, layerWords, transferWords } from './pattern-words.ts';
+
+export interface Note {
+  readonly name: string;
+  /** The same words, the best size first. */
+  readonly sizes: readonly Block[];
+}
+
+/** The words of the sheet that belong to no stroke. */
+export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box): readonly Note[] {
+  const each = (make: (scale: number) => Block): readonly Block[] => SCALES.map(make);
+  const info = (scale: number): Block => {
+    const width = Math.max(40, Math.min(110, paper.width * 0.6));
+    const small = [
+      layerWords(mat, layer),
+      headWords(job),
+      ...(job.bench.head.scribe === undefined ? [] : [`scribe read at: ${job.bench.head.scribe}`]),
+    ];
+    return textBlock([
+      ...wrap(job.title, 'bold', 6 * scale, width).map((text) => ({
+        group: 'notes',
+        text,
+        size: 6 * scale,
+        weight: 'bold' as const,
+      })),
+      ...wrap(transferWords(job), 'bold', 5 * scale, width).map((text) => ({
+        group: 'notes',
+        text,
+        size: 5 * scale,
+        weight: 'bold' as const,
+      })),
+      ...small
+        .flatMap((words) => wrap(words, 'regular', 4.5 * scale, width))
+        .map((text) => ({ group: 'notes', text, size: 4.5 * scale, weight: 'regular' as const })),
+    ]);
+  };
+  const hinge = hingeSide(job, mat);
+  return [
+    { name: 'TOP', sizes: each((k) => textBlock([{ group: 'notes', text: '↑ TOP', size: 12 * k, weight: 'bold' }])) },
+    {
+      name: 'BACK, this side up',
+      sizes: each((k) =>
+        textBlock([
+          { group: 'notes', text: 'BACK', size: 15 * k, weight: 'bold' },
+          { group: 'notes', text: 'this side up', size: 6.5 * k, weight: 'bold' },
+        ]),
+      ),
+    },
+    { name: 'job, layer and head', sizes: each(info) },
+    {
+      name: 'hinge edge',
+      sizes: each((k) =>
+        textBlock([
+          { group: 'hinge', text: `hinge along the ${hinge} edge (grey dashes)`, size: 4.5 * k, weight: 'regular' },
+        ]),
+      ),
+    },
+  ];
+}

@@ -1,0 +1,64 @@
+import type { Stroke } from '../bench/model.ts';
+import type { Job } from '../job/model.ts';
+import type { Mat } from '../mat/model.ts';
+import { printDecimal, showLength, showSize } from '../units/print.ts';
+import { senseWords } from './pattern-labels.ts';
+
+const offset = (at: readonly { offset: number }[]): string =>
+  at.map((one) => `${printDecimal(one.offset, 'mm', 2).text}`).join(' / ');
+
+/** `Head pull-45: start 1.2 mm, stop -0.4 mm, overrun 0.25 mm`, or that it was never calibrated. */
+export function headWords(job: Job): string {
+  const { head } = job.bench;
+  const overrun = `overrun ${printDecimal(head.overrun, 'mm', 2).text} mm`;
+  if (!head.calibrated) return `head ${head.id}: UNCALIBRATED, ${overrun}`;
+  return `head ${head.id}: start ${offset(head.start)} mm, stop ${offset(head.stop)} mm, ${overrun}`;
+}
+
+export function bevelWords(mat: Mat, layer: number): string {
+  const { bevel } = mat.layers[layer]!;
+  if (bevel.angle === 90) return 'square cut';
+  return `${bevel.reverse ? 'REVERSE bevel' : 'bevel'} ${printDecimal(bevel.angle, 'mm', 1).text}°`;
+}
+
+/** `top mat: Bone, 1.4 mm, bevel 45°`. */
+export function layerWords(mat: Mat, layer: number): string {
+  const { name, board } = mat.layers[layer]!;
+  return `${name}: ${board.name}, ${printDecimal(board.thickness, 'mm', 2).text} mm, ${bevelWords(mat, layer)}`;
+}
+
+export function transferWords(job: Job): string {
+  return job.print.transfer === 'prick'
+    ? 'Prick through, take the paper off'
+    : `Cut through: paper of ${printDecimal(job.print.paperThickness, 'mm', 2).text} mm stays on`;
+}
+
+/** What sheet 1 says of laying the pattern on and cutting by it. */
+export function instructions(mat: Mat, strokes: readonly Stroke[], job: Job, layer: number): readonly string[] {
+  const { name, blank, trimBack } = mat.layers[layer]!;
+  const { units } = job;
+  const together = job.bench.stack === 'together' && layer > 0;
+  const steps = [
+    together
+      ? `Cut the ${name}'s blank to ${showSize(blank, units)} and fix it face down to the back of the mat above, ${showLength(trimBack, units)} short of every edge; this pattern is laid to the TOP MAT's edges.`
+      : `Cut the ${name}'s blank to ${showSize(blank, units)} exactly and square; the pattern is only as true as the blank.`,
+    "Join the sheets, then trim the paper along the short grey dashes, inside the board's edge. Leave the tabs: their ends lie flush with the edge, pointer on the edge.",
+    'Lay it on the BACK, this side up, TOP where the top of the picture will be. Low-tack tape only: none over an edge, and no lap of paper where the head or its guide runs.',
+    job.print.transfer === 'prick'
+      ? 'Prick with a needle through both ends of every solid line and where each S and E tick meets it. Take the paper off, rule the lines lightly, mark S and E.'
+      : 'Stick the paper down all over: a loose edge lifts the head. The solid lines allow for the thickness of the paper.',
+    `Cut in the order of the numbers, each from S to E: scribe on S, blade in, along the line until the scribe is on E. ${headWords(job)}.`,
+    `Guide: ${[...strokes]
+      .sort((a, b) => a.order - b.order)
+      .map((s) => `${s.order} ${s.side} ${s.setting.text}${senseWords(s) === '' ? '' : ` ${senseWords(s)}`}`)
+      .join('; ')}. Sides are named as from the face.`,
+  ];
+  if (together)
+    steps.push(
+      'Put the fallout of the mat above back in its place first: it is the slip sheet. Set the depth for this board alone.',
+    );
+  steps.push(
+    "Sharp blade on a firm surface; hands never in its path; spent blades into a puncture-proof box. The cutter's own manual comes first.",
+  );
+  return steps;
+}

@@ -1,0 +1,40 @@
+import type { Quarter } from '../drawing/turned.ts';
+import { type Box, contains, grown, overlaps } from '../geometry/box.ts';
+import { clipLine, type Line } from '../geometry/clip.ts';
+import type { Point } from '../geometry/point.ts';
+import { type Block, blockBox } from './blocks.ts';
+
+/** What a label must not touch: lines already drawn and words already set. */
+export interface Taken {
+  readonly lines: readonly Line[];
+  readonly boxes: readonly Box[];
+}
+
+export interface Candidate {
+  readonly block: Block;
+  readonly quarter: Quarter;
+  /** Top left of the turned block. */
+  readonly at: Point;
+}
+
+export function isFree(area: Box, taken: Taken, gap: number): boolean {
+  const padded = grown(area, gap);
+  return (
+    !taken.boxes.some((other) => overlaps(padded, other)) &&
+    !taken.lines.some((line) => clipLine(line, padded) !== undefined)
+  );
+}
+
+/** The first candidate that lies inside `within` and touches nothing; undefined where none does. */
+export function firstFree(
+  candidates: Iterable<Candidate>,
+  within: Box,
+  taken: Taken,
+  gap: number,
+): { readonly candidate: Candidate; readonly box: Box } | undefined {
+  for (const candidate of candidates) {
+    const area = blockBox(candidate.block, candidate.quarter, candidate.at);
+    if (contains(within, area) && isFree(area, taken, gap)) return { candidate, box: area };
+  }
+  return undefined;
+}
