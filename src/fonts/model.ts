@@ -1,11 +1,14 @@
 export type Weight = 'regular' | 'bold';
 
-/** Vertical metrics in em, all positive: `descent` is measured down from the base line. */
+/** Vertical metrics in em, all positive: what lies below the base line is measured down. */
 export interface Metrics {
+  /** Of a line: room for accented capitals. With `descent` the pitch of lines set solid. */
   readonly ascent: number;
   readonly descent: number;
   readonly capHeight: number;
   readonly xHeight: number;
+  /** How far g, j, p, q and y hang below the base line at most. */
+  readonly descender: number;
 }
 
 /**
@@ -56,4 +59,52 @@ export interface NamedCharacter {
   readonly character: string;
   /** `U+1F600`. */
   readonly name: string;
+}
+
+/** What measuring needs of one font file. Lengths are font units; lists run by glyph id of the embedded file. */
+export interface FaceTable {
+  readonly id: FontId;
+  readonly weight: Weight;
+  readonly unitsPerEm: number;
+  readonly metrics: Metrics;
+  /** Glyph i + 1 shows code point i, so that each has a glyph of its own; glyph 0 is the box for what is missing. */
+  readonly codePoints: readonly number[];
+  /** Longer than `codePoints` by glyph 0 and, at the end, the parts that composed glyphs share. */
+  readonly advances: readonly number[];
+  /** Highest and lowest ink, y up; 0 where there is none. */
+  readonly tops: readonly number[];
+  readonly bottoms: readonly number[];
+}
+
+/**
+ * Outlines by glyph, font units, y up: `M x y`, `L x y` and `Q cx cy x y` without spaces before letters; each M
+ * begins a closed contour. TrueType contours are filled non-zero.
+ */
+export type FaceOutlines = readonly string[];
+
+/** One font file cut down to some characters, with everything that the parts of fonts/ ask of it. */
+export interface Face {
+  readonly table: FaceTable;
+  readonly embedded: EmbeddedFont;
+  readonly outlines: FaceOutlines;
+}
+
+/**
+ * The characters of some texts that only the full fonts hold, found by `prepareRare` and handed to measuring,
+ * embedding and outlines as their last argument. The same object must go to all of them.
+ */
+export interface RareFonts {
+  readonly faces: readonly Face[];
+}
+
+/** An EmbeddedFont as it is stored: its bytes in base64. */
+export interface EmbeddedFile extends Omit<EmbeddedFont, 'fontFile' | 'toUnicode'> {
+  readonly fontFile: string;
+  readonly toUnicode: string;
+}
+
+/** A whole font as it is stored: deflated, in base64. */
+export interface FullFont {
+  readonly name: { readonly id: FontId; readonly weight: Weight; readonly name: string };
+  readonly file: string;
 }

@@ -1,0 +1,140 @@
+import { type Box, union } from '../geometry/box.ts';
+import { type Point, point } from '../geometry/point.ts';
+import { familyTable, type Place, placesOf } from './faces.ts';
+import type { Metrics, RareFonts, Weight } from './model.ts';
+
+/** Lengths come out in the unit that `size`, the em, goes in: mm on a drawing. `rare` as in `RareFonts`. */
+
+export function textWidth(text: string, weight: Weight, size: number, rare?: RareFonts): number {
+  return placesOf(text, weight, rare).reduce((sum, place) => sum + advanceOf(place), 0) * size;
+}
+
+const advanceOf = ({ table, glyph }: Place): number => table.advances[glyph]! / table.unitsPerEm;
+
+/** In em. */
+export function metrics(weight: Weight): Metrics {
+  return familyTable(weight).metrics;
+}
+
+/** As a TextItem of a Drawing has them. */
+export interface SetText {
+  readonly text: string;
+  readonly at: Point;
+  readonly anchor: 'start' | 'middle' | 'end';
+  readonly size: number;
+  readonly weight: Weight;
+  readonly turn: number;
+}
+
+/**
+ * The axis-parallel box around a line of text: from end to end of its advance, from the height of capitals to the
+ * depth of descenders, and further where its own characters reach further (accented capitals), turned about `at`.
+ */
+export function textBox(item: SetText, rare?: RareFonts): Box {
+  const { capHeight, descender } = metrics(item.weight);
+  let width = 0;
+  let top = capHeight;
+  let bottom = -descender;
+  for (const place of placesOf(item.text, item.weight, rare)) {
+    const { table, glyph } = place;
+    width += advanceOf(place);
+    top = Math.max(top, table.tops[glyph]! / table.unitsPerEm);
+    bottom = Math.min(bottom, table.bottoms[glyph]! / table.unitsPerEm);
+  }
+  const left = -width * STARTS[item.anchor];
+  const along = direction(item.turn);
+  const corner = (x: number, y: number): Box => ({
+    x: item.at.x + (x * along.x - y * along.y) * item.size,
+    y: item.at.y + (x * along.y + y * along.x) * item.size,
+    width: 0,
+    height: 0,
+  });
+  return union([corner(left, -top), corner(left + width, -top), corner(left + width, -bottom), corner(left, -bottom)]);
+}
+
+/** Unit vector of a base line turned clockwise; quarter turns are exact. */
+function direction(degrees: number): Point {
+  const quarters = degrees / 90;
+  if (Number.isInteger(quarters)) return QUARTERS[((quarters % 4) + 4) % 4]!;
+  const radians = (degrees * Math.PI) / 180;
+  return { x: Math.cos(radians), y: Math.sin(radians) };
+}
+
+const QUARTERS: readonly Point[] = [point(1, 0), point(0, 1), point(-1, 0), point(0, -1)];
+
+/** How much of a line's width lies before `at`. */
+const STARTS: Readonly<Record<SetText['anchor'], number>> = { start: 0, middle: 0.5, end: 1 };
+
+/** The largest em up to `size` at which the text is no wider than `width`, but never below `smallest`. */
+export function fitSize(
+  text: string,
+  weight: Weight,
+  size: number,
+  width: number,
+  smallest: number,
+  rare?: RareFonts,
+): number {
+  const wide = textWidth(text, weight, 1, rare);
+  return wide * size <= width ? size : Math.max(smallest, width / wide);
+}
+
+/**
+ * Lines no wider than `width`, broken at spaces, after a hyphen or dash between letters, and inside a word only where
+ * it is wider than a line. A line break in the text stays one; a row of spaces counts as one, a no-break space never
+ * breaks. A single character wider than `width` gets a line of its own.
+ */
+export function wrap(text: string, weight: Weight, size: number, width: number, rare?: RareFonts): string[] {
+  const wide = (part: string) => textWidth(part, weight, size, rare);
+  const lines: string[] = [];
+  for (const paragraph of text.normalize('NFC').split(/\r\n|[\n\r\u2028\u2029]/u)) {
+    let line = '';
+    for (const word of paragraph.split(/[ \t]+/u).filter((part) => part !== '')) {
+      let gap = line === '' ? '' : ' ';
+      for (const part of word.split(/(?<=\p{L}[-\u2010\u2013\u2014])(?=\p{L})/u)) {
+        if (line !== '' && wide(line + gap + part) > width) {
+          lines.push(line);
+          line = '';
+          gap = '';
+        }
+        line += gap + part;
+        gap = '';
+        while (wide(line) > width) {
+          const head = longestFitting(line, width, wide);
+          if (head === line) break;
+          lines.push(head);
+          line = line.slice(head.length);
+        }
+      }
+    }
+    lines.push(line);
+  }
+  return lines;
+}
+
+/** As much of the beginning as is no wider than `width`; at least one character. */
+function longestFitting(text: string, width: number, wide: (part: string) => number): string {
+  let end = 0;
+  let used = 0;
+  for (const character of text) {
+    used += wide(character);
+    if (end > 0 && used > width) break;
+    end += character.length;
+  }
+  return text.slice(0, end);
+}
+
+/** The text itself where it is no wider than `width`, else as much of its beginning as leaves room for an ellipsis. */
+export function ellipsized(text: string, weight: Weight, size: number, width: number, rare?: RareFonts): string {
+  const wide = (part: string) => textWidth(part, weight, size, rare);
+  if (wide(text) <= width) return text;
+  const characters = [...text.normalize('NFC')];
+  const room = width - wide('…');
+  let used = 0;
+  let count = 0;
+  for (const character of characters) {
+    used += wide(character);
+    if (used > room) break;
+    count++;
+  }
+  return `${characters.slice(0, count).join('').trimEnd()}…`;
+}
