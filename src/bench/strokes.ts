@@ -1,0 +1,190 @@
+import type { Path } from '../geometry/path.ts';
+import { minus, type Point, plus, times } from '../geometry/point.ts';
+import type { Head, Job, Side } from '../job/model.ts';
+import type { Mat, MatLayer, MatOpening } from '../mat/model.ts';
+import { type Problem, warning } from '../problems/problem.ts';
+import { showLength } from '../units/print.ts';
+import { guideReading, reach, settingOf } from './guide.ts';
+import type { Stroke } from './model.ts';
+import { type OffsetHere, offsetAt } from './offsets.ts';
+import { mirror, type TravelledSide, travelledSides } from './outline.ts';
+
+export interface BenchWork {
+  readonly strokes: readonly Stroke[];
+  readonly warnings: readonly Problem[];
+}
+
+/** A scribe farther than this from its blade is a slip of the pen. Common practice, no source. */
+const LONGEST_OFFSET = 50;
+
+/** Degrees to the cotangent, exactly 0 at 90°. */
+function cotangent(degrees: number): number {
+  return degrees === 90 ? 0 : 1 / Math.tan((degrees * Math.PI) / 180);
+}
+
+const other = (hand: 'left' | 'right'): 'left' | 'right' => (hand === 'left' ? 'right' : 'left');
+
+/** The side's name from the face view, given its outward direction in the back view; oblique sides by the larger part. */
+export function sideName(outward: Point): Side {
+  if (Math.abs(outward.y) >= Math.abs(outward.x)) return outward.y < 0 ? 'top' : 'bottom';
+  return outward.x < 0 ? 'right' : 'left';
+}
+
+/**
+ * Every pull of the head that the mat needs, in the back view, numbered in the order of work.
+ *
+ * Along a side u runs with the travel, u = 0 and u = L at the face corners. The blade is e_start ahead of the scribe when
+ * it is pushed in and the face cut ends e_stop ahead of it, so with the overrun x wished at both ends the scribe starts at
+ * u = −e_start − x and stops at u = L − e_stop + x, on the line that is followed on the back.
+ */
+export function strokes(mat: Mat, job: Job): BenchWork {
+  const found: Omit<Stroke, 'order'>[] = [];
+  const warnings: Problem[] = [];
+  mat.layers.forEach((layer, layerIndex) => {
+    const start = offsetAt(job.bench.head.start, layer.board.thickness);
+    const stop = offsetAt(job.bench.head.stop, layer.board.thickness);
+    warnings.push(...offsetWarnings(job, layer, layerIndex, start, stop));
+    mat.openings.forEach((opening, openingIndex) => {
+      const cut = strokesOfOpening(mat, job, layerIndex, openingIndex, start.offset, stop.offset);
+      found.push(...cut);
+      for (const stroke of cut) warnings.push(...markWarnings(mat, job, layer, opening, stroke));
+    });
+  });
+  return { strokes: found.map((stroke, i) => ({ ...stroke, order: i + 1 })), warnings };
+}
+
+function strokesOfOpening(
+  mat: Mat,
+  job: Job,
+  layerIndex: number,
+  openingIndex: number,
+  start: number,
+  stop: number,
+): Omit<Stroke, 'order'>[] {
+  const layer = mat.layers[layerIndex]!;
+  const outline: Path = mirror(mat.openings[openingIndex]!.layers[layerIndex]!.face, mat.outer.width);
+  const head = job.bench.head;
+  const cot = cotangent(layer.bevel.angle);
+  const { reverse } = layer.bevel;
+  // A pattern that is cut through lifts the blade's entry by the thickness of its paper.
+  const lift = job.print.transfer === 'cut-through' ? job.print.paperThickness : 0;
+  const aside = (layer.board.thickness + lift) * cot;
+  const sides = travelledSides(outline, reverse ? other(head.opening) : head.opening, reverse ? aside : -aside);
+  return sides.map((side) => {
+    const { direction, outward } = side;
+    const toLine = times(outward, reverse ? aside : -aside);
+    const onLine = (face: Point, u: number): Point => plus(plus(face, toLine), times(direction, u));
+    const distance = reach(mat.outer, side.from, reverse ? times(outward, -1) : outward);
+    const guide = guideReading(job.bench.guide, distance, layer.board.thickness, cot);
+    const { longest } = job.bench.guide;
+    const oblique = Math.abs(direction.x * direction.y) > 1e-9;
+    const straightedge = straightedgeLine(head, side);
+    return {
+      layer: layerIndex + 1,
+      opening: openingIndex + 1,
+      side: sideName(outward),
+      direction,
+      line: side.moved,
+      face: { from: side.from, to: side.to },
+      start: onLine(side.from, -start - head.overrun),
+      stop: onLine(side.to, -stop + head.overrun),
+      reverse,
+      guideFrom: reverse ? 'far' : 'border',
+      distance,
+      guide,
+      setting: settingOf(guide, job.bench.graduation, job.units),
+      ...(straightedge === undefined ? {} : { straightedge }),
+      beyondGuide: oblique || (longest !== undefined && guide > longest + 1e-9),
+    };
+  });
+}
+
+/**
+ * The straightedge lies on a fixed hand of the head. A head says on which side of its usual cut that is; a reverse
+ * bevel swaps border and opening about the travel, so that the straightedge then lies on the other of the two.
+ */
+function straightedgeLine(head: Head, side: TravelledSide): Stroke['straightedge'] {
+  if (head.straightedge === 0) return undefined;
+  const onLeft = head.straightedgeOn === 'opening' ? head.opening === 'left' : head.opening === 'right';
+  const left: Point = { x: side.direction.y, y: -side.direction.x };
+  const shift = times(left, onLeft ? head.straightedge : -head.straightedge);
+  return { from: plus(side.moved.from, shift), to: plus(side.moved.to, shift) };
+}
+
+function offsetWarnings(job: Job, layer: MatLayer, layerIndex: number, start: OffsetHere, stop: OffsetHere): Problem[] {
+  const problems: Problem[] = [];
+  const path = ['bench', 'head'];
+  const outside = start.outside ?? stop.outside;
+  if (outside !== undefined) {
+    const range =
+      outside.from === outside.to
+        ? showLength(outside.from, 'mm')
+        : `${showLength(outside.from, 'mm')} to ${showLength(outside.to, 'mm')}`;
+    problems.push(
+      warning(
+        'head-thickness-outside',
+        ['mat', 'layers', layerIndex, 'board'],
+        `the ${layer.name} is ${showLength(layer.board.thickness, 'mm')} thick, but the head ${job.bench.head.id} was calibrated at ${range}`,
+        'calibrate the head on this board, or try the marks on an offcut of it first',
+      ),
+    );
+  }
+  for (const [name, offset] of [
+    ['start', start.offset],
+    ['stop', stop.offset],
+  ] as const) {
+    if (Math.abs(offset) > LONGEST_OFFSET) {
+      problems.push(
+        warning(
+          'head-offset-absurd',
+          [...path, name],
+          `the head's ${name} offset is ${showLength(offset, job.units)}, farther than any scribe stands from its blade`,
+          'measure it again from the scribe to the blade; a positive offset has the blade ahead of the scribe',
+        ),
+      );
+    }
+  }
+  return problems;
+}
+
+function markWarnings(
+  mat: Mat,
+  job: Job,
+  layer: MatLayer,
+  opening: MatOpening,
+  stroke: Omit<Stroke, 'order'>,
+): Problem[] {
+  const where = `the ${stroke.side} side of ${opening.name} in the ${layer.name}`;
+  const path = ['openings', stroke.opening - 1];
+  const ahead = minus(stroke.stop, stroke.start);
+  if (ahead.x * stroke.direction.x + ahead.y * stroke.direction.y <= 0) {
+    return [
+      warning(
+        'stroke-too-short',
+        path,
+        `on ${where} the stop mark would lie before the start mark`,
+        'the side is too short for this head: cut it by hand with a knife, or check the offsets of the head',
+      ),
+    ];
+  }
+  // Together, the under mats are trimmed before they are cut; apart, every board still has its full size.
+  const board =
+    job.bench.stack === 'together'
+      ? { ...layer.blankBox, x: mat.outer.width - layer.blankBox.x - layer.blankBox.width }
+      : { x: 0, y: 0, ...mat.outer };
+  const onBoard = (p: Point): boolean =>
+    p.x >= board.x - 1e-9 &&
+    p.y >= board.y - 1e-9 &&
+    p.x <= board.x + board.width + 1e-9 &&
+    p.y <= board.y + board.height + 1e-9;
+  return (['start', 'stop'] as const)
+    .filter((end) => !onBoard(stroke[end]))
+    .map((end) =>
+      warning(
+        'mark-off-board',
+        path,
+        `on ${where} the ${end} mark would lie off the board`,
+        'make the border wider, or lay waste board of the same thickness against the edge and carry the mark over onto it',
+      ),
+    );
+}
