@@ -12,8 +12,8 @@ export const points = (mm: number): string => decimal(pointsFromMm(mm), 4);
 
 /** What content asks of the file that it stands in: names in its resources. */
 export interface Resources {
-  /** The words as runs of glyphs, and their whole width in em. */
-  set(text: string, weight: TextItem['weight']): { readonly runs: readonly Run[]; readonly advance: number };
+  /** The words as runs of glyphs, one after the other along the base line. */
+  runs(text: string, weight: TextItem['weight']): readonly Run[];
   /** The name of a font, whose glyphs are from now on used. */
   font(id: FontId, glyphs: readonly number[]): string;
   /** The name of a picture; an unknown one throws. */
@@ -138,8 +138,9 @@ export class Content {
   }
 
   #text(item: TextItem): void {
-    const { runs, advance } = this.#resources.set(item.text, item.weight);
+    const runs = this.#resources.runs(item.text, item.weight);
     if (runs.length === 0) return;
+    const advance = runs.reduce((sum, run) => sum + run.advance, 0);
     this.#useFill(item.colour);
     // A turn clockwise to the eye is a negative one where y runs up.
     const angle = (item.turn * Math.PI) / 180;

@@ -29,13 +29,13 @@ export function writeFont(context: PDFContext, font: EmbeddedFont, glyphs: Reado
     Type: 'FontDescriptor',
     FontName: font.postScriptName,
     Flags: font.flags,
-    FontBBox: [...font.bbox],
-    ItalicAngle: font.italicAngle,
-    Ascent: font.ascent,
-    Descent: font.descent,
-    CapHeight: font.capHeight,
-    XHeight: font.xHeight,
-    StemV: font.stemV,
+    FontBBox: font.bbox.map(thousandths),
+    ItalicAngle: thousandths(font.italicAngle),
+    Ascent: thousandths(font.ascent),
+    Descent: thousandths(font.descent),
+    CapHeight: thousandths(font.capHeight),
+    XHeight: thousandths(font.xHeight),
+    StemV: thousandths(font.stemV),
     FontFile2: context.register(file),
   });
   const descendant = context.obj({
@@ -70,8 +70,10 @@ function widths(font: EmbeddedFont, glyphs: ReadonlySet<number>): (number | numb
       run = [];
       list.push(glyph, run);
     }
-    run.push(Number(decimal(font.widths[glyph] ?? 0, 3)));
+    run.push(thousandths(font.widths[glyph]!));
     next = glyph + 1;
   }
   return list;
 }
+
+const thousandths = (value: number): number => Number(decimal(value, 3));

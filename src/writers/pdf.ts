@@ -1,10 +1,12 @@
 import { PDFContext, PDFHexString, type PDFObject, type PDFRef, PDFString, PDFWriter } from 'pdf-lib';
 import type { Drawing, Group } from '../drawing/model.ts';
+import { fontFor, runs } from '../fonts/embed.ts';
+import type { RareFonts } from '../fonts/model.ts';
 import type { Document, Page, Part } from '../tiling/model.ts';
 import { pointsFromMm } from '../units/units.ts';
 import { decimal } from './decimal.ts';
 import { Content, points, type Resources } from './pdf-content.ts';
-import { UsedFonts } from './pdf-fonts.ts';
+import { UsedFonts, writeFont } from './pdf-fonts.ts';
 import { type Layers, writeLayers } from './pdf-layers.ts';
 import { placed, placement } from './placement.ts';
 
@@ -13,6 +15,8 @@ export interface PdfOptions {
   readonly show?: readonly string[];
   /** Stamped as the date of creation and change; a fixed one unless given, so that the bytes stay the same. */
   readonly date?: Date;
+  /** The fonts for characters that the prepared ones lack, where the document has such. */
+  readonly rare?: RareFonts;
 }
 
 /** Stands where no date is given; it means nothing. */
@@ -31,7 +35,7 @@ export async function writePdf(document: Document, options: PdfOptions = {}): Pr
   const fonts = new UsedFonts();
   const fontsRef = context.nextRef();
   const resources: Resources = {
-    set: () => ({ runs: [], advance: 0 }),
+    runs: (text, weight) => runs(text, weight, options.rare),
     font: (id, glyphs) => fonts.use(id, glyphs),
     picture: (id) => {
       throw new TypeError(`no picture is named ${JSON.stringify(id)}`);
@@ -55,7 +59,10 @@ export async function writePdf(document: Document, options: PdfOptions = {}): Pr
   const tree = context.nextRef();
   const kids = pages.map((page) => writePage(context, page, drawing, tree, resourcesRef, resources));
   context.assign(tree, context.obj({ Type: 'Pages', Kids: kids, Count: kids.length }));
-  context.assign(fontsRef, context.obj({}));
+  const written = fonts.entries().map(({ id, name, glyphs }) => {
+    return [name, writeFont(context, fontFor(id, options.rare), glyphs)] as const;
+  });
+  context.assign(fontsRef, context.obj(Object.fromEntries(written)));
   context.trailerInfo.Root = context.register(
     context.obj({
       Type: 'Catalog',
