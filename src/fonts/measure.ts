@@ -86,42 +86,40 @@ export function fitSize(
 export function wrap(text: string, weight: Weight, size: number, width: number, rare?: RareFonts): string[] {
   const wide = (part: string) => textWidth(part, weight, size, rare);
   const lines: string[] = [];
+  let line = '';
+  let used = 0;
+  const put = (part: string, partWidth: number): void => {
+    if (line !== '' && used + partWidth > width) {
+      lines.push(withoutLast(line));
+      line = '';
+      used = 0;
+      part = part.replace(/^ /, '');
+      partWidth = wide(part);
+    }
+    line += part;
+    used += partWidth;
+  };
   for (const paragraph of text.normalize('NFC').split(/\r\n|[\n\r\u2028\u2029]/u)) {
-    let line = '';
     for (const word of paragraph.split(/[ \t]+/u).filter((part) => part !== '')) {
-      let gap = line === '' ? '' : ' ';
-      for (const part of word.split(/(?<=\p{L}[-\u2010\u2013\u2014])(?=\p{L})/u)) {
-        if (line !== '' && wide(line + gap + part) > width) {
-          lines.push(line);
-          line = '';
-          gap = '';
-        }
-        line += gap + part;
-        gap = '';
-        while (wide(line) > width) {
-          const head = longestFitting(line, width, wide);
-          if (head === line) break;
-          lines.push(head);
-          line = line.slice(head.length);
-        }
+      const gap = line === '' ? '' : ' ';
+      for (const [i, part] of word.split(HYPHENS).entries()) {
+        const whole = i === 0 ? gap + part : part;
+        const partWidth = wide(whole);
+        if (wide(part) <= width) put(whole, partWidth);
+        else for (const character of whole) put(character, wide(character));
       }
     }
-    lines.push(line);
+    lines.push(withoutLast(line));
+    line = '';
+    used = 0;
   }
   return lines;
 }
 
-/** As much of the beginning as is no wider than `width`; at least one character. */
-function longestFitting(text: string, width: number, wide: (part: string) => number): string {
-  let end = 0;
-  let used = 0;
-  for (const character of text) {
-    used += wide(character);
-    if (end > 0 && used > width) break;
-    end += character.length;
-  }
-  return text.slice(0, end);
-}
+/** Only the plain space that a break takes the place of. */
+const withoutLast = (line: string): string => line.replace(/ $/, '');
+
+const HYPHENS = /(?<=\p{L}[-\u2010\u2013\u2014])(?=\p{L})/u;
 
 /** The text itself where it is no wider than `width`, else as much of its beginning as leaves room for an ellipsis. */
 export function ellipsized(text: string, weight: Weight, size: number, width: number, rare?: RareFonts): string {

@@ -77,8 +77,8 @@ export interface FaceTable {
 }
 
 /**
- * Outlines by glyph, font units, y up: `M x y`, `L x y` and `Q cx cy x y` without spaces before letters; each M
- * begins a closed contour. TrueType contours are filled non-zero.
+ * Outlines by glyph, font units, y up: steps `m dx dy`, `l dx dy` and `q cx cy dx dy`, every pair relative to the point
+ * where the last step ended (at first 0 0), also across contours. Each m begins a closed contour whose closing line is left out.
  */
 export type FaceOutlines = readonly string[];
 

@@ -164,18 +164,27 @@ function toUnicode(codePoints: readonly number[]): Uint8Array {
 const commandsOf = (glyph: Glyph): readonly Command[] =>
   (glyph.path as unknown as { readonly commands: readonly Command[] }).commands;
 
+/** Each number relative to the last point, as that makes them short. */
 function outlineOf(glyph: Glyph): string {
-  return commandsOf(glyph).map(stepOf).join('');
+  let x = 0;
+  let y = 0;
+  return commandsOf(glyph)
+    .map(({ command, args }) => {
+      const steps = args.map((value, i) => value - (i % 2 === 0 ? x : y));
+      if (command !== 'closePath') [x, y] = args.slice(-2) as [number, number];
+      return `${letterOf(command)}${steps.join(' ').replaceAll(' -', '-')}`;
+    })
+    .join('');
 }
 
-function stepOf({ command, args }: Command): string {
+function letterOf(command: Command['command']): string {
   switch (command) {
     case 'moveTo':
-      return `M${args.join(' ')}`;
+      return 'm';
     case 'lineTo':
-      return `L${args.join(' ')}`;
+      return 'l';
     case 'quadraticCurveTo':
-      return `Q${args.join(' ')}`;
+      return 'q';
     case 'closePath':
       return '';
     case 'bezierCurveTo':

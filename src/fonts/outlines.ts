@@ -1,0 +1,57 @@
+import type { Path, Segment } from '../geometry/path.ts';
+import { between, type Point, plus } from '../geometry/point.ts';
+import { placesOf } from './faces.ts';
+import type { FontId, RareFonts, Weight } from './model.ts';
+import { outlines } from './prepared/outlines.ts';
+
+/**
+ * The text as closed paths, y down, its base line from 0 0 to the right; `size`, the em, gives the unit. To be filled
+ * non-zero, not even-odd: parts of a letter may overlap. Quadratic curves come out as the same curves in cubic form.
+ */
+export function textOutline(text: string, weight: Weight, size: number, rare?: RareFonts): readonly Path[] {
+  const paths: Path[] = [];
+  let x = 0;
+  for (const { table, glyph } of placesOf(text, weight, rare)) {
+    const scale = size / table.unitsPerEm;
+    const place = (p: Point): Point => ({ x: x + p.x * scale, y: -p.y * scale });
+    paths.push(...contours(outlineOf(table.id, glyph, rare), place));
+    x += table.advances[glyph]! * scale;
+  }
+  return paths;
+}
+
+function outlineOf(id: FontId, glyph: number, rare: RareFonts | undefined): string {
+  const face = outlines[id] ?? rare?.faces.find((found) => found.table.id === id)?.outlines;
+  return face?.[glyph] ?? '';
+}
+
+/** Reads an outline as `FaceOutlines` writes it; `place` takes font units to the plane of the text. */
+function contours(outline: string, place: (p: Point) => Point): Path[] {
+  const paths: { start: Point; segments: Segment[]; closed: true }[] = [];
+  let at: Point = { x: 0, y: 0 };
+  for (const [, letter, list] of outline.matchAll(/([mlq])([^mlq]+)/g)) {
+    const [x, y, x2, y2] = list!.match(/-?[\d.]+(?:e-\d+)?/g)!.map(Number) as [number, number, number, number];
+    const first = plus(at, { x, y });
+    if (letter === 'm') {
+      paths.push({ start: place(first), segments: [], closed: true });
+      at = first;
+    } else if (letter === 'l') {
+      paths.at(-1)!.segments.push({ kind: 'line', to: place(first) });
+      at = first;
+    } else {
+      const to = plus(at, { x: x2, y: y2 });
+      paths.at(-1)!.segments.push(cubic(place(at), place(first), place(to)));
+      at = to;
+    }
+  }
+  for (const { start, segments } of paths) {
+    const end = segments.at(-1)?.to ?? start;
+    if (end.x !== start.x || end.y !== start.y) segments.push({ kind: 'line', to: start });
+  }
+  return paths;
+}
+
+/** Degree raised by one: the handles lie two thirds of the way from the ends to the quadratic's own. */
+function cubic(from: Point, handle: Point, to: Point): Segment {
+  return { kind: 'cubic', c1: between(from, handle, 2 / 3), c2: between(to, handle, 2 / 3), to };
+}
