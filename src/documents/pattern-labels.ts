@@ -3,6 +3,7 @@ import type { Quarter } from '../drawing/turned.ts';
 import { type Box, box } from '../geometry/box.ts';
 import { polygon } from '../geometry/path.ts';
 import { between, distance, minus, type Point, plus, point, times, unit } from '../geometry/point.ts';
+import type { Side } from '../job/model.ts';
 import { printDecimal } from '../units/print.ts';
 import { type Block, beside, textBlock, turnedSize } from './blocks.ts';
 import type { Candidate } from './placing.ts';
@@ -16,20 +17,27 @@ export function uprightFor(direction: Point): Quarter {
   return direction.y >= 0 ? 0 : 2;
 }
 
-function arrow(size: number): Block {
-  const [half, shaft, width, height] = [0.16 * size, 0.07 * size, 0.34 * size, size];
-  const head = height - 0.42 * size;
+/** A filled arrow down, or to the left. */
+function arrow(size: number, way: 'down' | 'left'): Block {
+  const [half, shaft, width] = [0.16 * size, 0.07 * size, 0.34 * size];
+  const head = size - 0.42 * size;
   const x = width / 2;
   const corners = [
     point(x - shaft, 0),
     point(x + shaft, 0),
     point(x + shaft, head),
     point(x + half, head),
-    point(x, height),
+    point(x, size),
     point(x - half, head),
     point(x - shaft, head),
   ];
-  return { width, height, parts: [{ group: 'strokes', item: { kind: 'path', fill: 0, paths: [polygon(corners)] } }] };
+  const turned = way === 'down' ? corners : corners.map((p) => point(size - p.y, p.x));
+  const [w, h] = way === 'down' ? [width, size] : [size, width];
+  return {
+    width: w,
+    height: h,
+    parts: [{ group: 'strokes', item: { kind: 'path', fill: 0, paths: [polygon(turned)] } }],
+  };
 }
 
 /** `scant by 0.4 mm`, or nothing where the setting is exact. */
@@ -38,8 +46,11 @@ export function senseWords(stroke: Stroke): string {
   return sense === 'exact' ? '' : `${sense} by ${printDecimal(Math.abs(remainder), 'mm', 1).text} mm`;
 }
 
-/** The arrow along the travel, the stroke's number, the guide's setting in large type, the side. */
-export function strokeBlock(stroke: Stroke, scale: number): Block {
+/**
+ * The arrow along the travel, the stroke's number, the guide's setting in large type, the side. `across`: to be set
+ * upright for the cutter, the travel running down the words; else to be set along the side, the travel running to their left.
+ */
+export function strokeBlock(stroke: Stroke, scale: number, across: boolean): Block {
   const where = stroke.guideFrom === 'far' ? `${stroke.side}, far edge on guide` : `${stroke.side} side`;
   const sense = senseWords(stroke);
   const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }]);
@@ -53,33 +64,30 @@ export function strokeBlock(stroke: Stroke, scale: number): Block {
       weight: 'regular',
     },
   ]);
-  return beside(beside(arrow(16 * scale), number, 1.5 * scale), reading, 5 * scale);
+  return beside(beside(arrow(16 * scale, across ? 'down' : 'left'), number, 1.5 * scale), reading, 5 * scale);
 }
 
 /**
- * Places beside a straight side: along it from its middle outwards, from `gap` to `reach` mm off the line, upright for
- * the cutter first, then along the side.
+ * Places beside a straight side: along it from its middle outwards, from `gap` to `reach` mm off the line.
  */
 export function* besideSide(
   block: Block,
   side: { from: Point; to: Point },
   way: Point,
-  upright: Quarter,
+  quarter: Quarter,
   gap: number,
   reach: number,
 ): Generator<Candidate> {
   const along = unit(minus(side.to, side.from));
   const middle = between(side.from, side.to, 0.5);
   const half = distance(side.from, side.to) / 2;
-  for (const quarter of [upright, ((upright + 3) % 4) as Quarter]) {
-    const size = turnedSize(block, quarter);
-    const across = Math.abs(way.x) * size.width + Math.abs(way.y) * size.height;
-    for (let off = gap; off + across <= reach; off += 4) {
-      for (let t = 0; t <= half; t += 4) {
-        for (const shift of t === 0 ? [0] : [t, -t]) {
-          const centre = plus(plus(middle, times(along, shift)), times(way, off + across / 2));
-          yield { block, quarter, at: point(centre.x - size.width / 2, centre.y - size.height / 2) };
-        }
+  const size = turnedSize(block, quarter);
+  const across = Math.abs(way.x) * size.width + Math.abs(way.y) * size.height;
+  for (let off = gap; off + across <= reach; off += 4) {
+    for (let t = 0; t <= half; t += 4) {
+      for (const shift of t === 0 ? [0] : [t, -t]) {
+        const centre = plus(plus(middle, times(along, shift)), times(way, off + across / 2));
+        yield { block, quarter, at: point(centre.x - size.width / 2, centre.y - size.height / 2) };
       }
     }
   }
@@ -115,4 +123,24 @@ export function bands(paper: Box, cut: Box): { upper: Box; lower: Box; left: Box
     left: box(paper.x, paper.y, Math.max(0, cut.x - paper.x), paper.height),
     right: box(cut.x + cut.width, paper.y, Math.max(0, end.x - cut.x - cut.width), paper.height),
   };
+}
+
+/** Places along the hinge edge, as near to it as may be: its words read along the edge. */
+export function* alongHinge(block: Block, side: Side, band: ReturnType<typeof bands>): Generator<Candidate> {
+  if (side === 'top' || side === 'bottom') {
+    const area = side === 'top' ? band.upper : band.lower;
+    const start = side === 'top' ? 0 : Math.max(0, area.height - 3 * block.height);
+    yield* nearTop(block, box(area.x, area.y + start, area.width, area.height - start));
+    return;
+  }
+  const area = side === 'left' ? band.right : band.left;
+  const size = turnedSize(block, 1);
+  for (let off = 0; off + size.width <= area.width; off += 2) {
+    for (let t = 0; t <= area.height / 2; t += 4) {
+      for (const shift of t === 0 ? [0] : [t, -t]) {
+        const x = side === 'left' ? area.x + area.width - size.width - off : area.x + off;
+        yield { block, quarter: 1, at: point(x, area.y + area.height / 2 + shift - size.height / 2) };
+      }
+    }
+  }
 }

@@ -1,5 +1,6 @@
 import type { Stroke } from '../bench/model.ts';
 import type { AvoidBox, Drawing, Group, Item, LineItem } from '../drawing/model.ts';
+import type { Quarter } from '../drawing/turned.ts';
 import { type Box, bottom, box, centre, grown, union } from '../geometry/box.ts';
 import type { Line } from '../geometry/clip.ts';
 import { straightSides } from '../geometry/path.ts';
@@ -8,8 +9,8 @@ import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { type Problem, warning } from '../problems/problem.ts';
 import { placed, textBlock } from './blocks.ts';
-import { drawBoard, drawHinge, facts } from './pattern-board.ts';
-import { bands, besideSide, nearTop, SCALES, scan, strokeBlock, uprightFor } from './pattern-labels.ts';
+import { drawBoard, drawHinge, facts, hingeSide } from './pattern-board.ts';
+import { alongHinge, bands, besideSide, nearTop, SCALES, scan, strokeBlock, uprightFor } from './pattern-labels.ts';
 import {
   extended,
   faceLine,
@@ -24,7 +25,7 @@ import {
 } from './pattern-lines.ts';
 import { noteBlocks } from './pattern-notes.ts';
 import { instructions } from './pattern-words.ts';
-import { type Candidate, firstFree, type Taken } from './placing.ts';
+import { type Candidate, firstFree, type InkedLine } from './placing.ts';
 
 export interface Pattern {
   readonly drawing: Drawing;
@@ -95,10 +96,13 @@ export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: n
     }
   }
 
-  const taken: { lines: Line[]; boxes: Box[] } = { lines: [...groups.values()].flat().flatMap(linesOf), boxes: [] };
+  const taken: { lines: InkedLine[]; boxes: Box[] } = {
+    lines: [...groups.values()].flat().flatMap(linesOf),
+    boxes: [],
+  };
   const unplaced: string[] = [];
   const set = (what: string, candidates: Iterable<Candidate>, why: AvoidBox['why']): void => {
-    const found = firstFree(candidates, paper, taken as Taken, GAP);
+    const found = firstFree(candidates, paper, taken, GAP);
     if (found === undefined) {
       unplaced.push(what);
       return;
@@ -117,12 +121,16 @@ export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: n
   }
   for (const s of own) {
     const out = outward(s, centre(openingBox(own, s.opening)));
+    const upright = uprightFor(s.direction);
+    const along = ((upright + 3) % 4) as Quarter;
     const places = SCALES.flatMap((scale) => {
-      const block = strokeBlock(s, scale);
-      const upright = uprightFor(s.direction);
+      const standing = strokeBlock(s, scale, true);
+      const lying = strokeBlock(s, scale, false);
       return [
-        () => besideSide(block, s.line, out, upright, 4, across(board, out)),
-        () => besideSide(block, s.line, times(out, -1), upright, 4, REACH_INSIDE),
+        () => besideSide(standing, s.line, out, upright, 4, across(board, out)),
+        () => besideSide(lying, s.line, out, along, 4, across(board, out)),
+        () => besideSide(standing, s.line, times(out, -1), upright, 4, REACH_INSIDE),
+        () => besideSide(lying, s.line, times(out, -1), along, 4, REACH_INSIDE),
       ];
     });
     set(`number and reading of stroke ${s.order}`, chained(places), 'reading');
@@ -139,6 +147,7 @@ export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: n
   );
   for (const note of words) {
     const places = note.sizes.flatMap((block) => [
+      ...(note.name === 'hinge edge' ? [() => alongHinge(block, hingeSide(job, mat), band)] : []),
       ...(note.name === 'TOP' ? [() => nearTop(block, band.upper), () => nearTop(block, innerUpper)] : []),
       () => scan(block, 0, band.upper),
       () => scan(block, 0, band.lower),
@@ -216,9 +225,10 @@ function* chained(places: readonly (() => Iterable<Candidate>)[]): Generator<Can
 }
 
 /** The straight lines of an item that words must keep clear of. */
-function linesOf(item: Item): readonly Line[] {
-  if (item.kind === 'line') return [item];
-  return item.kind === 'path' ? item.paths.flatMap(straightSides) : [];
+function linesOf(item: Item): readonly InkedLine[] {
+  const half = (item.kind === 'line' || item.kind === 'path') && item.pen !== undefined ? PENS[item.pen]!.width / 2 : 0;
+  if (item.kind === 'line') return [{ from: item.from, to: item.to, half }];
+  return item.kind === 'path' ? item.paths.flatMap(straightSides).map((side) => ({ ...side, half })) : [];
 }
 
 function usesPen(groups: ReadonlyMap<string, readonly Item[]>, pen: string): boolean {

@@ -4,9 +4,14 @@ import { clipLine, type Line } from '../geometry/clip.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Block, blockBox } from './blocks.ts';
 
+/** A line with half of its width. */
+export interface InkedLine extends Line {
+  readonly half: number;
+}
+
 /** What a label must not touch: lines already drawn and words already set. */
 export interface Taken {
-  readonly lines: readonly Line[];
+  readonly lines: readonly InkedLine[];
   readonly boxes: readonly Box[];
 }
 
@@ -19,10 +24,8 @@ export interface Candidate {
 
 export function isFree(area: Box, taken: Taken, gap: number): boolean {
   const padded = grown(area, gap);
-  return (
-    !taken.boxes.some((other) => overlaps(padded, other)) &&
-    !taken.lines.some((line) => clipLine(line, padded) !== undefined)
-  );
+  if (taken.boxes.some((other) => overlaps(padded, other))) return false;
+  return !taken.lines.some((line) => clipLine(line, grown(padded, line.half)) !== undefined);
 }
 
 /** The first candidate that lies inside `within` and touches nothing; undefined where none does. */
