@@ -2,6 +2,7 @@ import type { Box } from '../geometry/box.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Size } from '../geometry/point.ts';
 import type { Bevel, Board, BySide } from '../job/model.ts';
+import type { ShapeKind } from '../shapes/shapes.ts';
 
 /**
  * The solved mat: every length known, in mm, in the face view (origin at the outer edge's top left).
@@ -9,7 +10,7 @@ import type { Bevel, Board, BySide } from '../job/model.ts';
  */
 export interface Mat {
   readonly outer: Size;
-  /** Width + height. */
+  /** Width + height, in inches. */
   readonly unitedInches: number;
   readonly glazing: Size;
   readonly backing: Size;
@@ -25,7 +26,9 @@ export interface Mat {
 }
 
 export interface Moved {
+  /** e.g. `left border`. */
   readonly what: string;
+  /** mm. */
   readonly from: number;
   readonly to: number;
 }
@@ -48,6 +51,7 @@ export interface MatLayer {
 
 export interface MatOpening {
   readonly name: string;
+  readonly shape: ShapeKind;
   readonly artwork?: Artwork;
   /** What is seen through the innermost edge of all. */
   readonly sight: Box;

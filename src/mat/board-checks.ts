@@ -1,0 +1,133 @@
+import type { Size } from '../geometry/point.ts';
+import { type Board, type Job, SIDES } from '../job/model.ts';
+import { error, type Problem, warning } from '../problems/problem.ts';
+import { showLength, showSize } from '../units/print.ts';
+import { backInset } from './bevel.ts';
+import type { MatLayer } from './model.ts';
+import type { Sizes } from './sizes.ts';
+
+/** A window mat is of 4-ply board at least (LOC); 4-ply runs from 1.27 mm less a maker's 0.1 mm (SAI). */
+export const THIN = 1.2;
+/** Double-weight board runs to 0.120 in, 3.05 mm (SAI). */
+export const THICK = 3.1;
+/** Width of under mat that double-sided tape holds on to (common practice). */
+export const LEAST_TAPE = 10;
+/** A mat is 1 to 3 mm smaller than the frame's rebate, by size (GLD); 1/8 in is taken as 3 mm. */
+export const CLEARANCE = { least: 1, most: 3.2 };
+/** Nothing longer than 5 m is a mat. */
+export const LONGEST = 5000;
+
+function borderProblems(job: Job, sizes: Sizes): Problem[] {
+  const lip = job.mat.frame?.lip ?? 0;
+  const show = (mm: number): string => showLength(mm, job.units);
+  return SIDES.flatMap((side) => {
+    const border = sizes.border[side];
+    const path = ['mat', ...(job.mat.border[side] === undefined ? [] : ['border', side])];
+    const hint = 'make the mat larger or the opening smaller';
+    if (border <= 0) {
+      const message = `the ${side} border comes to ${show(border)}, more than 0 is needed`;
+      return [error('border-none', path, message, hint)];
+    }
+    if (border <= lip) {
+      const message = `the frame's lip of ${show(lip)} hides the ${side} border of ${show(border)}`;
+      return [error('border-hidden', path, message, `${hint}, or give the frame's true lip`)];
+    }
+    if (border < 2 * lip) {
+      const message = `the frame's lip hides most of the ${side} border: ${show(border - lip)} of ${show(border)} is seen`;
+      return [warning('border-mostly-hidden', path, message, hint)];
+    }
+    return [];
+  });
+}
+
+function frameProblems(job: Job): Problem[] {
+  const { frame } = job.mat;
+  if (frame?.inside === undefined) return [];
+  const show = (mm: number): string => showLength(mm, job.units);
+  const { clearance, lip } = frame;
+  const path = ['mat', 'frame', 'clearance'];
+  const found: Problem[] = [];
+  if (clearance < CLEARANCE.least || clearance > CLEARANCE.most) {
+    const message = `a mat is 1 to 3 mm smaller than the rebate, here it is ${show(clearance)}`;
+    found.push(warning('clearance-unusual', path, message, 'measure the rebate, or change the clearance'));
+  }
+  if (lip > 0 && clearance > lip) {
+    const message = `the clearance of ${show(clearance)} is more than the lip of ${show(lip)} hides`;
+    const hint = 'a mat that slips to one side shows its edge: make the clearance smaller';
+    found.push(warning('clearance-beyond-lip', path, message, hint));
+  }
+  return found;
+}
+
+/** An under mat is cut together with the top mat where it is short of every edge and still has room for tape. */
+function togetherProblems(job: Job, layers: readonly MatLayer[], sizes: Sizes): Problem[] {
+  if (job.bench.stack !== 'together') return [];
+  const show = (mm: number): string => showLength(mm, job.units);
+  let reveals = 0;
+  return layers.flatMap((layer, index) => {
+    if (index === 0) return [];
+    const above = layers[index - 1]!;
+    reveals += sizes.reveals[index - 1]!;
+    const path = ['mat', 'layers', index, 'trimBack'];
+    if (layer.trimBack <= 0) {
+      const message = `${layer.name} has no trim-back, cut together it must be short of every edge that touches guide or square`;
+      return [error('together-not-short', path, message, 'give it for example 1/8 in or 3 mm, or stack: apart')];
+    }
+    const backBorder = Math.min(...SIDES.map((side) => sizes.border[side])) + reveals;
+    const tape = backBorder + backInset(above.board.thickness, above.bevel) - Math.max(layer.trimBack, above.trimBack);
+    if (tape >= LEAST_TAPE) return [];
+    const message = `${layer.name} has ${show(tape)} to tape to the ${above.name}, ${show(LEAST_TAPE)} is needed to cut them together`;
+    return [error('together-no-tape', path, message, 'trim it back less, make the border wider, or stack: apart')];
+  });
+}
+
+function fits(blank: Size, sheet: Size, board: Board): boolean {
+  const slack = 1e-6;
+  const within = (width: number, height: number): boolean =>
+    blank.width <= width + slack && blank.height <= height + slack;
+  return within(sheet.width, sheet.height) || (!board.directional && within(sheet.height, sheet.width));
+}
+
+function largest(sheets: readonly Size[]): Size {
+  return sheets.reduce((most, each) => (each.width * each.height > most.width * most.height ? each : most));
+}
+
+function boardProblems(job: Job, layers: readonly MatLayer[]): Problem[] {
+  const { units } = job;
+  return layers.flatMap(({ board, blank, name }, index) => {
+    const path = ['mat', 'layers', index, 'board'];
+    const found: Problem[] = [];
+    const thickness = showLength(board.thickness, units);
+    if (index === 0 && board.thickness < THIN) {
+      const message = `the ${name} is ${thickness} thick, a window mat is of 4-ply board (about ${showLength(1.4, units)}) at least`;
+      found.push(warning('board-thin', path, message, 'take a thicker board, or lift the mat off the art'));
+    }
+    if (board.thickness > THICK) {
+      const message = `the board of the ${name} is ${thickness} thick, more than double-weight board`;
+      found.push(warning('board-thick', path, message, 'look at the unit, and whether the blade reaches through'));
+    }
+    if (board.sheets.length > 0 && !board.sheets.some((sheet) => fits(blank, sheet, board))) {
+      const sheet = showSize(largest(board.sheets), units);
+      const message = `the blank of the ${name}, ${showSize(blank, units)}, comes out of no sheet of ${board.name}, the largest is ${sheet}`;
+      found.push(warning('blank-beyond-sheets', path, message, 'take a board with larger sheets'));
+    }
+    return found;
+  });
+}
+
+function outerProblems(job: Job, outer: Size): Problem[] {
+  if (outer.width <= LONGEST && outer.height <= LONGEST) return [];
+  const message = `the mat comes to ${showSize(outer, job.units)}, ${showLength(LONGEST, job.units)} is the most`;
+  return [error('mat-too-large', ['mat'], message, 'look at the units of the sizes given')];
+}
+
+/** The boards, how they lie in the frame and on each other. */
+export function boardsProblems(job: Job, layers: readonly MatLayer[], sizes: Sizes): readonly Problem[] {
+  return [
+    ...outerProblems(job, sizes.outer),
+    ...borderProblems(job, sizes),
+    ...frameProblems(job),
+    ...togetherProblems(job, layers, sizes),
+    ...boardProblems(job, layers),
+  ];
+}

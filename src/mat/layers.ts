@@ -1,0 +1,35 @@
+import { box, grown } from '../geometry/box.ts';
+import type { Size } from '../geometry/point.ts';
+import type { Job, LayerRequest } from '../job/model.ts';
+import { bevelFace, setback } from './bevel.ts';
+import type { MatLayer } from './model.ts';
+
+/** What messages and documents call a layer: `top mat`, `under mat 1` … */
+export const layerName = (index: number): string => (index === 0 ? 'top mat' : `under mat ${index}`);
+
+/**
+ * What comes off each edge of a layer's board: the top mat and boards that are cut apart are full size, an under mat
+ * that is cut together with the top mat stays short of every edge.
+ */
+export function trimOf(job: Job, index: number): number {
+  return index === 0 || job.bench.stack === 'apart' ? 0 : job.mat.layers[index]!.trimBack;
+}
+
+function matLayer(job: Job, request: LayerRequest, index: number, outer: Size): MatLayer {
+  const trim = trimOf(job, index);
+  const blankBox = grown(box(0, 0, outer.width, outer.height), -trim);
+  return {
+    name: layerName(index),
+    board: request.board,
+    bevel: request.bevel,
+    setback: setback(request.board.thickness, request.bevel),
+    bevelFace: bevelFace(request.board.thickness, request.bevel),
+    blank: { width: blankBox.width, height: blankBox.height },
+    trimBack: trim,
+    blankBox,
+  };
+}
+
+export function matLayers(job: Job, outer: Size): readonly MatLayer[] {
+  return job.mat.layers.map((request, index) => matLayer(job, request, index, outer));
+}

@@ -1,0 +1,63 @@
+import type { Job } from '../job/model.ts';
+import { error, type Problem } from '../problems/problem.ts';
+import { layerName } from './layers.ts';
+
+/** A bevel flatter than this does not come off a head; 90 is a square cut (common practice). */
+const FLATTEST = 20;
+const SQUARE = 90;
+
+function layerProblems(job: Job): Problem[] {
+  const found: Problem[] = [];
+  const { layers } = job.mat;
+  if (layers.length === 0) {
+    found.push(error('layers-none', ['mat', 'layers'], 'the mat has no layer, at least a top mat is needed'));
+  }
+  for (const [index, { bevel, board, reveal }] of layers.entries()) {
+    const path = ['mat', 'layers', index];
+    if (!(bevel.angle >= FLATTEST && bevel.angle <= SQUARE)) {
+      const message = `a bevel of ${bevel.angle}° cannot be cut, it lies between ${FLATTEST} and ${SQUARE}`;
+      found.push(error('bevel-angle', [...path, 'bevel'], message, 'give the angle from the face, 90 being square'));
+    }
+    if (!(board.thickness > 0 && Number.isFinite(board.thickness))) {
+      const message = `the board of the ${layerName(index)} has no thickness`;
+      found.push(error('board-thickness', [...path, 'board'], message, 'measure it, a 4-ply board is about 1.4 mm'));
+    }
+    if (index === 0 && reveal !== undefined) {
+      const message = 'the top mat has no reveal, only the layers under it have one';
+      found.push(error('reveal-on-top-mat', [...path, 'reveal'], message, 'give it to the layer that it shows'));
+    }
+  }
+  return found;
+}
+
+function openingsProblems(job: Job): Problem[] {
+  const [request, ...others] = job.openings;
+  if (request === undefined || others.length > 0) {
+    const message = `the job has ${job.openings.length} openings, one is possible`;
+    return [error('openings-not-one', ['openings'], message, 'give one opening')];
+  }
+  const found: Problem[] = [];
+  const path = ['openings', 0];
+  const overlapped = Object.keys(request.overlap).length > 0;
+  if (request.artwork === undefined && (overlapped || request.float !== undefined)) {
+    const key = overlapped ? 'overlap' : 'float';
+    const message = `the opening has an ${key} but no artwork to measure it from`.replace('an float', 'a float');
+    found.push(error('overlap-without-artwork', [...path, key], message, 'give the size of the artwork too'));
+  }
+  if (overlapped && request.float !== undefined) {
+    const message = 'an artwork is overlapped or floated, not both';
+    found.push(error('overlap-and-float', [...path, 'float'], message, 'leave one of them out'));
+  }
+  return found;
+}
+
+/** What stands in the way of solving at all. */
+export function requestProblems(job: Job): readonly Problem[] {
+  const found = [...layerProblems(job), ...openingsProblems(job)];
+  const { weighting } = job.mat;
+  if (weighting?.kind === 'ratio' && !(weighting.ratio > 0 && Number.isFinite(weighting.ratio))) {
+    const message = `a ratio of ${weighting.ratio} is none, bottom to top is more than 0`;
+    found.push(error('weighting-ratio', ['mat', 'weighting', 'ratio'], message, 'give for example 4/3'));
+  }
+  return found;
+}

@@ -1,0 +1,41 @@
+import type { Job } from '../job/model.ts';
+import { fail, type Result, succeed } from '../problems/problem.ts';
+import { inchesFromMm } from '../units/units.ts';
+import { boardsProblems } from './board-checks.ts';
+import { matLayers } from './layers.ts';
+import type { Mat } from './model.ts';
+import { openingProblems } from './opening-checks.ts';
+import { outlined } from './outlines.ts';
+import { placeOpening } from './placed.ts';
+import { requestProblems } from './request.ts';
+import { solveSizes } from './sizes.ts';
+
+/**
+ * Works out every length of the mat that the job asks for. What the job leaves out is derived or assumed
+ * (`unknowns.ts` says in which order); all contradictions, or all conditions that fail, come back at once.
+ */
+export function solve(job: Job): Result<Mat> {
+  const refused = requestProblems(job);
+  if (refused.length > 0) return fail(refused);
+  const solved = solveSizes(job);
+  if (!solved.ok) return solved;
+  const sizes = solved.value;
+  const { outer } = sizes;
+  const placed = placeOpening(job, sizes);
+  const layers = matLayers(job, outer);
+  const problems = [...openingProblems(job, placed, outer), ...boardsProblems(job, layers, sizes)];
+  const opening = outlined(placed);
+  if (opening === undefined || problems.some((each) => each.severity === 'error')) return fail(problems);
+  const mat: Mat = {
+    outer,
+    unitedInches: inchesFromMm(outer.width + outer.height),
+    glazing: outer,
+    backing: outer,
+    lip: job.mat.frame?.lip ?? 0,
+    border: sizes.border,
+    layers,
+    openings: [opening],
+    moved: [],
+  };
+  return succeed(mat, problems);
+}
