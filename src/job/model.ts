@@ -124,6 +124,12 @@ export interface Head {
   readonly overrun: number;
   /** False until offsets were given: the pattern then says so. */
   readonly calibrated: boolean;
+  /** Bar to blade, for sides that the guide cannot reach. */
+  readonly bar?: number;
+  /** Blade, depth and day of the calibration, in the shop's words. */
+  readonly blade?: string;
+  readonly depth?: string;
+  readonly date?: string;
 }
 
 /** `thickness` is undefined where one offset serves for all. */
@@ -160,4 +166,15 @@ export interface Printer {
   readonly x: number;
   readonly y: number;
   readonly margin: BySide<number>;
+}
+
+/** A checked shop; the names are those that jobs use. Lengths are mm. */
+export interface Shop {
+  readonly units: Units;
+  readonly boards: ReadonlyMap<string, Board>;
+  readonly heads: ReadonlyMap<string, Head>;
+  /** Undefined where the shop says nothing of it: its default follows the job's units. */
+  readonly guide?: Guide;
+  readonly printers: ReadonlyMap<string, Printer>;
+  readonly papers: ReadonlyMap<string, Size>;
 }

@@ -1,0 +1,93 @@
+import { mmFromInches } from '../units/units.ts';
+import type { Board, BySide, Guide, Head, LayerRequest, Printer, Units } from './model.ts';
+
+/**
+ * Every value that a job or a shop may leave out, in mm. Where a job's bare numbers are inches, the round inch is
+ * taken, else the round metric length beside it.
+ */
+export const metric = (units: Units): boolean => units !== 'in';
+
+const either = (units: Units, inches: number, mm: number): number => (metric(units) ? mm : mmFromInches(inches));
+
+/** The unit of bare numbers where none is named: the trade's stock sizes are inches (common practice, no source). */
+export const UNITS: Units = 'in';
+
+/** 4-ply board measures 1.270–1.524 mm (S. Saitzyk, Art Hardware, 1987); 1.4 is its middle. */
+export const BOARD_THICKNESS = 1.4;
+/** The usual window board (Library of Congress, Guide to Preservation Matting and Framing: 4-ply at least). */
+export const BOARD_PLIES = 4;
+/** Off-white, and a white core: common practice, no source. */
+export const BOARD_COLOUR = '#f4f1e8';
+export const BOARD_CORE = 'white';
+
+/** What a layer is made of that names no board. */
+export const BOARD: Board = {
+  id: 'default-4-ply',
+  name: '4-ply board',
+  thickness: BOARD_THICKNESS,
+  plies: BOARD_PLIES,
+  colour: BOARD_COLOUR,
+  core: BOARD_CORE,
+  sheets: [],
+  directional: false,
+};
+
+/** Degrees; the usual bevel (common practice, no source). */
+export const BEVEL = 45;
+
+/** The wished overrun of a head that was never calibrated (common practice, no source). */
+export const OVERRUN = 0.25;
+
+/** A pull head whose border lies under a bar at the left, without offsets: what is uncalibrated has none. */
+export const HEAD: Head = {
+  id: 'default',
+  bevel: BEVEL,
+  opening: 'left',
+  straightedge: 0,
+  straightedgeOn: 'border',
+  start: [{ offset: 0 }],
+  stop: [{ offset: 0 }],
+  overrun: OVERRUN,
+  calibrated: false,
+};
+
+/** A scale of sixteenths, or of millimetres, that reads true (common practice, no source). */
+export const guide = (units: Units): Guide => ({ graduation: either(units, 1 / 16, 1), a: 0, b: 1 });
+
+/** A printer that prints true. */
+export const PRINTER_SCALE = 1;
+/** Unprintable on each side where the shop says nothing: 1/6 in covers the usual printers (common practice, no source). */
+export const PRINTER_MARGIN = mmFromInches(1 / 6);
+
+/** Kept short of every edge that touches guide or square (common practice, no source). */
+export const trimBack = (units: Units, index: number, stack: 'together' | 'apart'): LayerRequest['trimBack'] =>
+  index > 0 && stack === 'together' ? either(units, 1 / 8, 3) : 0;
+
+/** Over all, in the rebate: 1–3 mm by size (Fine Art Trade Guild, framing standards); the upper end. */
+export const clearance = (units: Units): number => either(units, 1 / 8, 3);
+
+/** A frame covers nothing of the mat where nothing is said. */
+export const LIP = 0;
+
+export const SHAPE = 'rectangle';
+export const SNAP = false;
+export const STACK = 'together';
+export const JOIN = 'lap';
+export const TRANSFER = 'prick';
+
+/** The paper of the office printer at hand (common practice, no source). */
+export const paper = (units: Units): string => (metric(units) ? 'a4' : 'letter');
+export const margin = (units: Units): number => either(units, 1 / 4, 6);
+/** Wide enough to glue or tape two sheets (common practice, no source). */
+export const lap = (units: Units): number => either(units, 1 / 2, 12);
+/** Paper of 80 g/m² (common practice, no source). */
+export const PAPER_THICKNESS = 0.1;
+
+export const allSides = <T>(value: T): BySide<T> => ({ top: value, right: value, bottom: value, left: value });
+
+export const printer = (id: string): Printer => ({
+  id,
+  x: PRINTER_SCALE,
+  y: PRINTER_SCALE,
+  margin: allSides(PRINTER_MARGIN),
+});

@@ -1,0 +1,11 @@
+import { LENGTH_UNITS } from '../units/units.ts';
+import { UNITS } from './defaults.ts';
+import type { Units } from './model.ts';
+import { find, type Node } from './node.ts';
+
+/** The unit of the document's bare numbers, needed before the rest is checked; the usual one where it is none. */
+export function unitsOf(root: Node): Units {
+  const { node, whole } = find(root, ['units']);
+  if (!whole || node.kind !== 'scalar') return UNITS;
+  return LENGTH_UNITS.find((unit) => unit === node.value) ?? UNITS;
+}
