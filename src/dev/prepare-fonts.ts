@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -18,25 +18,34 @@ import { SOURCES, type Source } from './font-set.ts';
 const HERE = dirname(fileURLToPath(import.meta.url));
 export const PREPARED = join(HERE, '../fonts/prepared');
 
+export const MODULES = ['tables.ts', 'files.ts', 'outlines.ts', 'full.ts'] as const;
+const STAMP = 'inputs.txt';
+
 const require = createRequire(import.meta.url);
 const fullBytes = (source: Source): Buffer => readFileSync(require.resolve(source.file));
 const base64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64');
 
 /** Writes the modules into `outDir`. Says whether there was anything to do: nothing where the inputs are the same. */
 export async function prepareFonts(outDir: string): Promise<boolean> {
-  const stamp = join(outDir, 'inputs.txt');
+  const stamp = join(outDir, STAMP);
   const wanted = inputs();
-  if (wanted === readIfThere(stamp)) return false;
+  if (wanted === readIfThere(stamp) && MODULES.every((file) => existsSync(join(outDir, file)))) return false;
   const modules = await preparedModules();
   mkdirSync(outDir, { recursive: true });
-  writeFileSync(stamp, '');
-  for (const [file, text] of Object.entries(modules)) writeFileSync(join(outDir, file), text);
-  writeFileSync(stamp, wanted);
+  rmSync(stamp, { force: true });
+  for (const file of MODULES) replaceFile(join(outDir, file), modules[file]);
+  replaceFile(stamp, wanted);
   return true;
 }
 
-/** Text of each module by file name. */
-export async function preparedModules(): Promise<Record<string, string>> {
+/** At no time half written, as another process may be reading it. */
+function replaceFile(file: string, text: string): void {
+  const unfinished = `${file}.${process.pid}`;
+  writeFileSync(unfinished, text);
+  renameSync(unfinished, file);
+}
+
+export async function preparedModules(): Promise<Record<(typeof MODULES)[number], string>> {
   const faces: Face[] = [];
   const everything = new Set<number>();
   for (const source of SOURCES) {
@@ -73,8 +82,15 @@ export async function preparedModules(): Promise<Record<string, string>> {
 const counted = ([first, last]: readonly [number, number]): number[] =>
   Array.from({ length: last - first + 1 }, (_, i) => first + i);
 
-/** A font may give private and non-characters a shape, but they mean nothing outside it. */
-const meaningful = (codePoint: number): boolean => !/[\p{Co}\p{Cn}\p{Cs}]/u.test(String.fromCodePoint(codePoint));
+/**
+ * A font may give surrogates, private and non-characters (Unicode Standard, chapter 23) a shape, but they mean nothing
+ * outside it. By number, as a property's list grows with the version of Unicode that runs this.
+ */
+const meaningful = (codePoint: number): boolean =>
+  (codePoint < 0xd800 || codePoint > 0xf8ff) &&
+  (codePoint < 0xfdd0 || codePoint > 0xfdef) &&
+  (codePoint & 0xfffe) !== 0xfffe &&
+  codePoint < 0xf0000;
 
 /** First and last of each unbroken row of numbers. */
 function runsOf(numbers: readonly number[]): [number, number][] {

@@ -19,18 +19,22 @@ const WHOLE: Readonly<Record<string, string>> = {
 const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 const LOWERED = '₀₁₂₃₄₅₆₇₈₉';
 const FRACTION_SLASH = '\u2044';
+const THIN_SPACE = '\u2009';
 
 /** Digits over digits that stand alone or after a whole number; no date, ratio or path (`1/2/3`, `4.1/2`, `a/2`). */
 const FRACTION = /(?<![\p{L}\d/.,\u2044])(?:(\d+)[ \u00a0-])?(\d{1,3})\/(\d{1,3})(?![\p{L}\d/]|[.,]\d)/gu;
 
 /**
- * Sets the fractions of a text as fractions: `16 1/2″` and `16-1/2″` become `16½″`, `3/16` becomes `³⁄₁₆`. With raised
- * and lowered digits about the fraction slash where Unicode has no whole sign, which look alike in the family.
+ * Sets the fractions of a text as fractions: `16 1/2″` and `16-1/2″` become `16½″`; `3 1/16` becomes `3 ¹⁄₁₆`, of
+ * raised and lowered digits about the fraction slash, which look like the whole signs in the family. A thin space
+ * keeps the whole number from reading as a power's base.
  */
 export function fraction(text: string): string {
   return text.replace(FRACTION, (_, whole: string | undefined, above: string, below: string) => {
-    const sign = WHOLE[`${above}/${below}`] ?? digits(above, RAISED) + FRACTION_SLASH + digits(below, LOWERED);
-    return `${whole ?? ''}${sign}`;
+    const sign = WHOLE[`${above}/${below}`];
+    if (sign !== undefined) return `${whole ?? ''}${sign}`;
+    const built = digits(above, RAISED) + FRACTION_SLASH + digits(below, LOWERED);
+    return whole === undefined ? built : `${whole}${THIN_SPACE}${built}`;
   });
 }
 

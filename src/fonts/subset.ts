@@ -1,4 +1,4 @@
-import type { Font, Glyph, Subset } from '@pdf-lib/fontkit';
+import type { Font, Glyph, Path, Subset } from '@pdf-lib/fontkit';
 import pako from 'pako';
 import type { Face, FaceOutlines, FontId, Metrics, Weight } from './model.ts';
 
@@ -9,9 +9,12 @@ export interface FaceName {
   readonly name: string;
 }
 
-/** What fontkit's subset keeps but its types leave out: old glyph ids by new ones; it grows while encoding. */
+/** What fontkit has but its types leave out. `glyphs`: old glyph ids by new ones; the list grows while encoding. */
 interface OpenSubset extends Subset {
   readonly glyphs: number[];
+}
+interface OpenPath extends Path {
+  readonly commands: readonly Command[];
 }
 interface Command {
   readonly command: 'moveTo' | 'lineTo' | 'quadraticCurveTo' | 'bezierCurveTo' | 'closePath';
@@ -161,8 +164,7 @@ function toUnicode(codePoints: readonly number[]): Uint8Array {
   return Uint8Array.from(text, (character) => character.charCodeAt(0));
 }
 
-const commandsOf = (glyph: Glyph): readonly Command[] =>
-  (glyph.path as unknown as { readonly commands: readonly Command[] }).commands;
+const commandsOf = (glyph: Glyph): readonly Command[] => (glyph.path as OpenPath).commands;
 
 /** Each number relative to the last point, as that makes them short. */
 function outlineOf(glyph: Glyph): string {
