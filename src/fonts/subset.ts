@@ -27,8 +27,10 @@ export async function subsetFace(font: Font, name: FaceName, codePoints: readonl
   for (const codePoint of codePoints) {
     const { id } = font.glyphForCodePoint(codePoint);
     if (id === 0) throw new RangeError(`${name.name} lacks U+${codePoint.toString(16)}`);
+    const before = subset.glyphs.length;
+    subset.includeGlyph(id);
     // A glyph that shows two code points (Δ and ∆) is held twice, so that ToUnicode can tell them apart.
-    if (subset.includeGlyph(id) !== subset.glyphs.length - 1) subset.glyphs.push(id);
+    if (subset.glyphs.length === before) subset.glyphs.push(id);
   }
   const file = await encoded(subset);
   const glyphs = subset.glyphs.map((id) => font.getGlyph(id));
