@@ -131,7 +131,7 @@ function inputs(): string {
     hash.update(readFileSync(join(HERE, file)));
   }
   for (const name of ['@pdf-lib/fontkit', 'pako']) {
-    hash.update((require(`${name}/package.json`) as { readonly version: string }).version);
+    hash.update(readFileSync(require.resolve(`${name}/package.json`)));
   }
   return `${hash.digest('hex')}\n`;
 }

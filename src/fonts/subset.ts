@@ -68,7 +68,7 @@ export async function subsetFace(font: Font, name: FaceName, codePoints: readonl
   };
 }
 
-/** Outside the Adobe standard Latin set, as any font with Identity-H is (ISO 32000-1, table 123, bit 3). */
+/** With characters outside the Adobe standard Latin set (ISO 32000-1, table 123, bit 3). */
 const SYMBOLIC = 4;
 
 const finite = (value: number): number => (Number.isFinite(value) ? value : 0);

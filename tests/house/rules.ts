@@ -30,7 +30,7 @@ export const NEVER_IMPORTED: readonly string[] = ['dev'];
 export const PACKAGES: readonly { readonly from: string; readonly allowed: readonly string[] }[] = [
   { from: 'src/job/', allowed: ['zod', 'yaml'] },
   { from: 'src/fonts/rare.ts', allowed: ['@pdf-lib/fontkit', 'pako'] },
-  { from: 'src/fonts/subset.ts', allowed: ['pako'] },
+  { from: 'src/fonts/subset.ts', allowed: ['@pdf-lib/fontkit', 'pako'] },
   { from: 'src/writers/pdf', allowed: ['pdf-lib'] },
   { from: 'src/writers/svg', allowed: ['@svgdotjs/svg.js', 'svgdom'] },
   { from: 'src/cli/', allowed: ['commander', 'node:'] },
