@@ -1,0 +1,112 @@
+import { textBox } from '../fonts/measure.ts';
+import { type Box, box, union } from '../geometry/box.ts';
+import type { Path } from '../geometry/path.ts';
+import type { Point } from '../geometry/point.ts';
+import { directionAt, monotone, piecesOf, pointAt, turningPoints } from './curves.ts';
+import type { Drawing, Item, Pen } from './model.ts';
+
+/** Corners sharper than this keep no mitre (the default limit of PDF; SVG's is smaller). */
+const MITRE_LIMIT = 10;
+
+/**
+ * The exact box of what an item puts on the paper, the pen's width included; undefined for what draws nothing.
+ * A corner of a butt pen counts as mitred. A pen that the drawing does not have is a mistake of the program and throws.
+ */
+export function itemBox(item: Item, pens: Drawing['pens']): Box | undefined {
+  switch (item.kind) {
+    case 'line':
+      return strokedBox(
+        { start: item.from, segments: [{ kind: 'line', to: item.to }], closed: false },
+        penOf(item.pen, pens),
+      );
+    case 'path': {
+      const boxes = item.paths.flatMap((path) => {
+        if (item.pen !== undefined) return [strokedBox(path, penOf(item.pen, pens))];
+        return item.fill === undefined ? [] : [pathBox(path)];
+      });
+      return boxes.length === 0 ? undefined : union(boxes);
+    }
+    case 'text':
+      return item.text.trim() === '' ? undefined : textBox(item);
+    case 'picture':
+      return item.box;
+    default: {
+      const never: never = item;
+      throw new TypeError(`unknown item ${JSON.stringify(never)}`);
+    }
+  }
+}
+
+export function penOf(name: string, pens: Drawing['pens']): Pen {
+  const pen = pens[name];
+  if (pen === undefined) throw new TypeError(`no pen is named ${JSON.stringify(name)}`);
+  return pen;
+}
+
+/** The box of everything that is shown; undefined for an empty drawing. */
+export function drawnBox(drawing: Drawing): Box | undefined {
+  const boxes = shownItems(drawing).flatMap((item) => itemBox(item, drawing.pens) ?? []);
+  return boxes.length === 0 ? undefined : union(boxes);
+}
+
+/** Items of the groups that are shown unless asked otherwise, in the order of painting. */
+export function shownItems(drawing: Drawing): readonly Item[] {
+  return drawing.groups.flatMap((group) => (group.shown ? group.items : []));
+}
+
+/** The box of a path's own line, without a pen. */
+export function pathBox(path: Path): Box {
+  return boxOf([path.start, ...piecesOf(path).flatMap((piece) => monotone(piece).map(({ segment }) => segment.to))]);
+}
+
+function boxOf(points: readonly Point[]): Box {
+  return union(points.map(({ x, y }) => box(x, y, 0, 0)));
+}
+
+/** The box of a path drawn with a pen: its turning points reach out by half the width, ends and corners as the pen makes them. */
+export function strokedBox(path: Path, pen: Pen): Box {
+  const half = pen.width / 2;
+  const pieces = piecesOf(path).filter((piece) => directionAt(piece, 0) !== undefined);
+  const points: Point[] = [];
+  const around = ({ x, y }: Point): void => {
+    points.push({ x: x - half, y: y - half }, { x: x + half, y: y + half });
+  };
+  const aside = (p: Point, way: Point): void => {
+    points.push({ x: p.x - half * way.y, y: p.y + half * way.x }, { x: p.x + half * way.y, y: p.y - half * way.x });
+  };
+  for (const piece of pieces) {
+    for (const t of turningPoints(piece)) {
+      const way = directionAt(piece, t);
+      if (way === undefined) around(pointAt(piece, t));
+      else aside(pointAt(piece, t), way);
+    }
+    aside(piece.from, directionAt(piece, 0)!);
+    aside(piece.segment.to, directionAt(piece, 1)!);
+  }
+  if (pieces.length === 0) return box(path.start.x - half, path.start.y - half, pen.width, pen.width);
+  pieces.forEach((piece, i) => {
+    const next = pieces[i + 1] ?? (path.closed ? pieces[0] : undefined);
+    const before = i === 0 && !path.closed;
+    if (pen.cap === 'round') {
+      if (before) around(piece.from);
+      around(piece.segment.to);
+    } else if (next !== undefined) {
+      const tip = mitreTip(piece.segment.to, directionAt(piece, 1)!, directionAt(next, 0)!, half);
+      if (tip !== undefined) points.push(tip);
+    }
+  });
+  return boxOf(points);
+}
+
+/** The outer tip of a mitred corner; undefined where the line runs on, or is too sharp for one. */
+function mitreTip(corner: Point, before: Point, after: Point, half: number): Point | undefined {
+  const cross = before.x * after.y - before.y * after.x;
+  const dot = before.x * after.x + before.y * after.y;
+  if (Math.abs(cross) < 1e-9) return undefined;
+  // φ between the two lines: 1/sin(φ/2) is how far the tip lies out, in half widths.
+  const reach = 1 / Math.sqrt((1 + dot) / 2);
+  if (reach > MITRE_LIMIT) return undefined;
+  const bisector = { x: before.x - after.x, y: before.y - after.y };
+  const size = Math.hypot(bisector.x, bisector.y);
+  return { x: corner.x + (bisector.x / size) * half * reach, y: corner.y + (bisector.y / size) * half * reach };
+}
