@@ -1,53 +1,50 @@
+import { type Piece, partOf, sweepOf } from '../drawing/curves.ts';
 import type { Segment } from '../geometry/path.ts';
-import type { Point } from '../geometry/point.ts';
+import { distance, type Point } from '../geometry/point.ts';
 
 type Arc = Extract<Segment, { readonly kind: 'arc' }>;
 type Cubic = Extract<Segment, { readonly kind: 'cubic' }>;
 
 /** Farthest that a curve written for an arc may lie from it, mm. */
 const TOLERANCE = 0.0005;
-/** Ends nearer to each other than this are the same point, so that the arc is a full circle, mm. */
-const SAME = 1e-9;
+const QUARTER = Math.PI / 2;
 
-/** The angle that an arc runs through, in (0, 2π]; a full circle where it ends at its start. */
-export function sweep(from: Point, arc: Arc): number {
-  if (Math.hypot(arc.to.x - from.x, arc.to.y - from.y) < SAME) return 2 * Math.PI;
-  const begin = Math.atan2(from.y - arc.centre.y, from.x - arc.centre.x);
-  const end = Math.atan2(arc.to.y - arc.centre.y, arc.to.x - arc.centre.x);
-  const turned = arc.clockwise ? end - begin : begin - end;
-  return turned <= 0 ? turned + 2 * Math.PI : turned;
+/** How many equal parts of at most a quarter turn make a sweep; four for a full circle. */
+function quarters(sweep: number): number {
+  return Math.max(1, Math.ceil(Math.abs(sweep) / QUARTER - 1e-9));
 }
 
-/** Farthest that the usual cubic for an arc through `angle` lies from it, as a part of its radius (always outside). */
+/** Farthest that the cubic below lies from an arc through `angle`, as a part of its radius (it bulges outwards). */
 function deviation(angle: number): number {
-  const s = Math.sin(angle / 4);
-  const c = Math.cos(angle / 4);
-  return ((2 / 27) * s ** 6) / c ** 2;
+  return ((2 / 27) * Math.sin(angle / 4) ** 6) / Math.cos(angle / 4) ** 2;
 }
 
-/** An arc as cubics that touch it at their ends, none of them more than 0.0005 mm away; four at least for a full circle. */
+/** An arc as cubics that touch it at their ends, none of them more than 0.0005 mm away. */
 export function arcCubics(from: Point, arc: Arc): readonly Cubic[] {
-  const total = sweep(from, arc);
-  const radius = Math.hypot(from.x - arc.centre.x, from.y - arc.centre.y);
-  let count = Math.ceil(total / (Math.PI / 2) - 1e-9);
-  while (radius * deviation(total / count) > TOLERANCE) count++;
-  const step = (arc.clockwise ? 1 : -1) * (total / count);
+  const { begin, sweep } = sweepOf(from, arc);
+  const radius = distance(from, arc.centre);
+  let count = quarters(sweep);
+  while (radius * deviation(sweep / count) > TOLERANCE) count++;
+  const step = sweep / count;
   const reach = (4 / 3) * Math.tan(step / 4) * radius;
-  const begin = Math.atan2(from.y - arc.centre.y, from.x - arc.centre.x);
-  const at = (angle: number): Point => ({
-    x: arc.centre.x + radius * Math.cos(angle),
-    y: arc.centre.y + radius * Math.sin(angle),
-  });
   return Array.from({ length: count }, (_, i): Cubic => {
-    const a = begin + i * step;
-    const b = a + step;
-    const start = i === 0 ? from : at(a);
-    const to = i === count - 1 ? arc.to : at(b);
+    const part = partOf({ from, segment: arc }, i / count, (i + 1) / count);
+    const { to } = part.segment;
+    const [a, b] = [begin + i * step, begin + (i + 1) * step];
     return {
       kind: 'cubic',
-      c1: { x: start.x - reach * Math.sin(a), y: start.y + reach * Math.cos(a) },
+      c1: { x: part.from.x - reach * Math.sin(a), y: part.from.y + reach * Math.cos(a) },
       c2: { x: to.x + reach * Math.sin(b), y: to.y - reach * Math.cos(b) },
       to,
     };
   });
+}
+
+/**
+ * An arc as parts of at most a quarter turn each, for formats that give an arc by its radius and ends: near a half turn
+ * the centre that follows from rounded ends would wander by far more than the rounding.
+ */
+export function quarterArcs(from: Point, arc: Arc): readonly Piece[] {
+  const count = quarters(sweepOf(from, arc).sweep);
+  return Array.from({ length: count }, (_, i) => partOf({ from, segment: arc }, i / count, (i + 1) / count));
 }

@@ -1,3 +1,4 @@
+import { penOf } from '../drawing/bounds.ts';
 import type { Item, LineItem, PathItem, Pen, PictureItem, TextItem } from '../drawing/model.ts';
 import type { FontId, Run } from '../fonts/model.ts';
 import type { Path } from '../geometry/path.ts';
@@ -79,8 +80,7 @@ export class Content {
   }
 
   #usePen(name: string): void {
-    const pen = this.#pens[name];
-    if (pen === undefined) throw new TypeError(`no pen is named ${JSON.stringify(name)}`);
+    const pen = penOf(name, this.#pens);
     if (pen === this.#pen) return;
     const round = pen.cap === 'round' ? 1 : 0;
     const dash = pen.dash.map(points).join(' ');

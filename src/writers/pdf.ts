@@ -8,7 +8,7 @@ import { decimal } from './decimal.ts';
 import { Content, points, type Resources } from './pdf-content.ts';
 import { UsedFonts, writeFont } from './pdf-fonts.ts';
 import { type Layers, writeLayers } from './pdf-layers.ts';
-import { placed, placement } from './placement.ts';
+import { placement } from './placement.ts';
 
 export interface PdfOptions {
   /** Names of the groups to show: the file is then flat, with these alone and no optional content. */
@@ -147,12 +147,11 @@ function writePage(
 
 /** The form under the part's clip, turned and shifted to its place. */
 function showPart(part: Part, page: Page, drawing: Drawing): string {
-  const turned = page.rotation % 180 !== 0;
-  const [width, height] = turned ? [part.height, part.width] : [part.width, part.height];
+  const [width, height] = page.rotation % 180 === 0 ? [part.width, part.height] : [part.height, part.width];
   const clip = [part.pageX, page.paper.height - part.pageY - height, width, height].map(points).join(' ');
-  const place = placement(part, page.rotation);
-  // The form counts y from the drawing's bottom, upwards: its origin and its axes go through the same placement.
-  const origin = placed({ x: 0, y: drawing.height }, place);
-  const matrix = [place.a, -place.b, -place.c, place.d].map((v) => decimal(v, 0)).join(' ');
-  return `q ${clip} re W n ${matrix} ${points(origin.x)} ${points(page.paper.height - origin.y)} cm /Drawing Do Q`;
+  const { a, b, c, d, e, f } = placement(part, page.rotation);
+  // The form counts y from the drawing's bottom, upwards, and so does the page.
+  const matrix = [a, -b, -c, d].map((v) => decimal(v, 0)).join(' ');
+  const origin = [c * drawing.height + e, page.paper.height - d * drawing.height - f].map(points).join(' ');
+  return `q ${clip} re W n ${matrix} ${origin} cm /Drawing Do Q`;
 }

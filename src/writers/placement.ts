@@ -1,9 +1,10 @@
-import type { Point } from '../geometry/point.ts';
+import { minus, type Point, plus } from '../geometry/point.ts';
 import type { Page, Part } from '../tiling/model.ts';
+import { turnPoint } from '../tiling/turn.ts';
 
 /**
  * Where a drawing lies on a page, before the printer's correction, both in mm with y down:
- * `page = (a·x + c·y + e, b·x + d·y + f)`, a turn by a quarter and a shift.
+ * `page = (a·x + c·y + e, b·x + d·y + f)`, a turn by quarters and a shift.
  */
 export interface Placement {
   readonly a: number;
@@ -15,23 +16,11 @@ export interface Placement {
 }
 
 export function placement(part: Part, rotation: Page['rotation']): Placement {
-  const { x, y, width, height, pageX, pageY } = part;
-  switch (rotation) {
-    case 0:
-      return { a: 1, b: 0, c: 0, d: 1, e: pageX - x, f: pageY - y };
-    case 90:
-      return { a: 0, b: 1, c: -1, d: 0, e: pageX + y + height, f: pageY - x };
-    case 180:
-      return { a: -1, b: 0, c: 0, d: -1, e: pageX + x + width, f: pageY + y + height };
-    case 270:
-      return { a: 0, b: -1, c: 1, d: 0, e: pageX - y, f: pageY + x + width };
-    default: {
-      const never: never = rotation;
-      throw new TypeError(`a page is turned by 0, 90, 180 or 270 degrees, not ${String(never)}`);
-    }
-  }
-}
-
-export function placed(p: Point, { a, b, c, d, e, f }: Placement): Point {
-  return { x: a * p.x + c * p.y + e, y: b * p.x + d * p.y + f };
+  const turn = { rotation, width: part.width, height: part.height };
+  const onPage = (p: Point): Point => plus(turnPoint(minus(p, part), turn), { x: part.pageX, y: part.pageY });
+  const origin = onPage({ x: 0, y: 0 });
+  const x = minus(turnPoint({ x: 1, y: 0 }, turn), turnPoint({ x: 0, y: 0 }, turn));
+  const y = minus(turnPoint({ x: 0, y: 1 }, turn), turnPoint({ x: 0, y: 0 }, turn));
+  // Quarter turns hold nothing but 0, 1 and -1.
+  return { a: Math.round(x.x), b: Math.round(x.y), c: Math.round(y.x), d: Math.round(y.y), e: origin.x, f: origin.y };
 }
