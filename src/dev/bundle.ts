@@ -1,0 +1,144 @@
+import { basename, dirname, join, relative, resolve } from 'node:path';
+import { type BuildOptions, build, type Plugin } from 'esbuild';
+
+/** Text of each file to be written, by its path inside `dist/`. */
+export type Files = Readonly<Record<string, string>>;
+
+const SHARED: BuildOptions = {
+  bundle: true,
+  write: false,
+  minify: true,
+  // ASCII, so that the launcher may read a bundle as Latin 1, which V8 keeps in one byte a character.
+  charset: 'ascii',
+  legalComments: 'none',
+  logLevel: 'warning',
+};
+
+/** Every bundle is one function expression, which the launcher calls. */
+const WRAPPED: BuildOptions = {
+  ...SHARED,
+  format: 'cjs',
+  platform: 'node',
+  target: 'node20',
+  mainFields: ['module', 'main'],
+  banner: { js: '(function(exports,require,module){' },
+  footer: { js: '})' },
+  // A bundle runs in a `vm.Script`, which has no import of its own: it becomes a `require`.
+  supported: { 'dynamic-import': false },
+};
+
+/** `src/writers/svg.ts` → `writers-svg`. */
+function chunkName(top: string, file: string): string {
+  return relative(join(top, 'src'), file)
+    .replace(/\.[jt]s$/, '')
+    .replace(/[^a-z0-9]+/gi, '-');
+}
+
+/**
+ * Modules of our own that are imported at run time become bundles of their own, loaded only when they are wanted; all
+ * but `inlined`. They are added to `chunks`, name → file.
+ */
+function separateChunks(top: string, chunks: Map<string, string>, inlined: string | undefined): Plugin {
+  return {
+    name: 'separate-chunks',
+    setup(build) {
+      build.onResolve({ filter: /^\.\.?\// }, (args) => {
+        if (args.kind !== 'dynamic-import' || !args.importer.startsWith(join(top, 'src'))) return undefined;
+        const file = resolve(args.resolveDir, args.path);
+        if (file === inlined) return undefined;
+        chunks.set(chunkName(top, file), file);
+        return { path: `./${chunkName(top, file)}.js`, external: true };
+      });
+    },
+  };
+}
+
+/** Packages whose modules do nothing by being loaded, though their manifests do not say so: what is unused falls out. */
+const WITHOUT_SIDE_EFFECTS = /[\\/]node_modules[\\/](?:pdf-lib|@pdf-lib[\\/]standard-fonts)[\\/]/;
+
+const unusedFallsOut: Plugin = {
+  name: 'unused-falls-out',
+  setup(build) {
+    build.onResolve({ filter: /.*/ }, async ({ path, kind, resolveDir, importer, pluginData }) => {
+      if (pluginData === 'resolving' || kind !== 'import-statement') return undefined;
+      const found = await build.resolve(path, { kind, resolveDir, importer, pluginData: 'resolving' });
+      return WITHOUT_SIDE_EFFECTS.test(found.path) ? { path: found.path, sideEffects: false } : undefined;
+    });
+  },
+};
+
+export interface BundleRequest {
+  /** The folder that holds `src/`. */
+  readonly top: string;
+  readonly commands: readonly string[];
+  readonly version: string;
+}
+
+/** One bundle for each command, one for everything else (help, mistakes), and one for each module imported at run time. */
+export async function bundleCommands(
+  request: BundleRequest,
+): Promise<{ files: Files; byCommand: Record<string, string> }> {
+  const { top, commands, version } = request;
+  const cli = join(top, 'src/cli');
+  const chunks = new Map<string, string>();
+  const files: Record<string, string> = {};
+  const make = async (name: string, source: BuildOptions, inlined?: string): Promise<void> => {
+    const plugins = [separateChunks(top, chunks, inlined), unusedFallsOut];
+    const { outputFiles } = await build({ ...WRAPPED, ...source, plugins, absWorkingDir: top });
+    files[`${name}.js`] = outputFiles![0]!.text;
+  };
+  const start = `import { main } from './main.ts';
+main(process.argv.slice(2), ${JSON.stringify(version)}).then((code) => { process.exitCode = code; });`;
+  const entry: BuildOptions = { stdin: { contents: start, resolveDir: cli, loader: 'ts', sourcefile: 'start.ts' } };
+  await make('other', entry);
+  for (const command of commands) await make(command, entry, join(cli, 'commands', `${command}.ts`));
+  // A chunk may want further ones, which are met while this loop runs.
+  for (const [name, file] of chunks) await make(name, { entryPoints: [file] });
+  const byCommand = Object.fromEntries([['', 'other.js'], ...commands.map((command) => [command, `${command}.js`])]);
+  return { files, byCommand };
+}
+
+/** `dist/cli.js` itself, or the copy that makes the caches. */
+export async function bundleLauncher(
+  top: string,
+  byCommand: Readonly<Record<string, string>>,
+  makesCaches: boolean,
+): Promise<string> {
+  const { outputFiles } = await build({
+    ...SHARED,
+    entryPoints: [join(top, 'src/dev/launcher.ts')],
+    format: 'cjs',
+    platform: 'node',
+    // Old enough to say which Node it needs.
+    target: 'node14',
+    banner: { js: '#!/usr/bin/env node' },
+    define: {
+      BUNDLES: JSON.stringify(byCommand),
+      CACHES_OF: JSON.stringify(`${process.arch} ${process.versions.v8}`),
+      MAKES_CACHES: String(makesCaches),
+    },
+    absWorkingDir: top,
+  });
+  return outputFiles![0]!.text;
+}
+
+/** The library's face as ES modules; packages stay imports, for a bundler or Node to find. */
+export async function bundleLibrary(top: string, face: string): Promise<Files> {
+  const outdir = join(top, 'dist');
+  const { outputFiles } = await build({
+    ...SHARED,
+    entryPoints: { index: face },
+    format: 'esm',
+    platform: 'neutral',
+    target: 'es2022',
+    splitting: true,
+    packages: 'external',
+    outdir,
+    chunkNames: 'chunks/[name]-[hash]',
+    outExtension: { '.js': '.mjs' },
+    absWorkingDir: top,
+  });
+  return Object.fromEntries(
+    outputFiles!.map((file) => [join(relative(outdir, dirname(file.path)), basename(file.path)), file.text]),
+  );
+}
