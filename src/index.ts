@@ -1,11 +1,19 @@
 import type { Stroke } from './bench/model.ts';
 import { report as makeReport, type Report } from './bench/report.ts';
 import { strokes as makeStrokes } from './bench/strokes.ts';
-import type { Job } from './job/model.ts';
+import { pattern } from './documents/pattern.ts';
+import type { Drawing } from './drawing/model.ts';
+import type { Job, Shop } from './job/model.ts';
 import { readJob } from './job/read.ts';
 import type { Mat } from './mat/model.ts';
 import { solve } from './mat/solve.ts';
-import { fail, type Problem, type Result, succeed } from './problems/problem.ts';
+import { findPaper } from './papers/find.ts';
+import { nearest } from './problems/nearest.ts';
+import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
+import { layOut } from './tiling/layout.ts';
+import { type DocumentRecord, documentRecord } from './tiling/manifest.ts';
+import type { LayoutOptions } from './tiling/options.ts';
+import { writePdf } from './writers/pdf.ts';
 
 export type { Report } from './bench/report.ts';
 export type { Problem, Result } from './problems/problem.ts';
@@ -24,6 +32,7 @@ export interface SolveOptions {
 
 export interface Solved {
   readonly job: Job;
+  readonly shop: Shop;
   readonly mat: Mat;
   readonly strokes: readonly Stroke[];
   readonly report: Report;
@@ -39,13 +48,149 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
     ...(options.shop === undefined ? {} : { shopText: options.shop.text, shopFile: options.shop.file }),
   });
   if (!read.ok) return read;
-  const { job, locate } = read.value;
+  const { job, shop, locate } = read.value;
   const solved = solve(job);
   if (!solved.ok) return fail(locate(solved.problems));
   const mat = solved.value;
   const cut = makeStrokes(mat, job);
-  return succeed({ job, mat, strokes: cut.strokes, report: makeReport(job, mat, cut.strokes), locate }, [
+  return succeed({ job, shop, mat, strokes: cut.strokes, report: makeReport(job, mat, cut.strokes), locate }, [
     ...read.warnings,
     ...locate([...solved.warnings, ...cut.warnings]),
   ]);
+}
+
+export const DOCUMENTS = ['pattern'] as const;
+
+/** What is to be made, and printed on what. Nothing ambient: texts, names and dates all come in here. */
+export interface BuildOptions extends SolveOptions {
+  readonly documents?: readonly (typeof DOCUMENTS)[number][];
+  /** Instead of the job's `print.paper`. */
+  readonly paper?: string;
+  readonly extent?: LayoutOptions['extent'];
+  /** A printer of the shop, instead of the job's `print.printer`. */
+  readonly printer?: string;
+  /** Also one SVG for each pattern. */
+  readonly svg?: boolean;
+  /** Only these groups of the drawings, flattened. */
+  readonly show?: readonly string[];
+}
+
+export interface OutputFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+export interface PatternRecord extends DocumentRecord {
+  readonly file: string;
+  readonly layer: number;
+  readonly name: string;
+  readonly sheets: number;
+  readonly skipped: number;
+  readonly summary: string;
+  readonly advice: readonly string[];
+}
+
+export interface Built {
+  readonly files: readonly OutputFile[];
+  readonly report: Report & { readonly patterns: readonly PatternRecord[] };
+  readonly warnings: readonly Problem[];
+}
+
+/** Makes the documents of a job: bytes by file name, and what was solved. The same input gives the same bytes. */
+export async function build(
+  jobText: string,
+  options: BuildOptions = {},
+): Promise<Built | { readonly problems: readonly Problem[] }> {
+  const solved = solveJob(jobText, options);
+  if (!solved.ok) return { problems: solved.problems };
+  const { job, shop, mat, strokes, locate } = solved.value;
+  const printed = onPaper(job, shop, options);
+  if (!printed.ok) return { problems: locate(printed.problems) };
+
+  const patterns = mat.layers.map((_, layer) => pattern(mat, strokes, job, layer));
+  const show = knownGroups(
+    options.show,
+    patterns.map((p) => p.drawing),
+  );
+  const layouts = patterns.map(({ drawing, instructions, warnings }) =>
+    layOut(drawing, { ...printed.value, title: job.title, instructions, warnings, units: job.units }),
+  );
+  const problems = [...show, ...layouts.flatMap((layout) => (layout.ok ? [] : layout.problems))];
+  if (problems.length > 0) return { problems: locate(problems) };
+
+  const files: OutputFile[] = [];
+  const records: PatternRecord[] = [];
+  const warnings = [...solved.warnings, ...locate(patterns.flatMap((p) => p.warnings))];
+  for (const [i, layout] of layouts.entries()) {
+    if (!layout.ok) continue;
+    const name = `pattern-${i + 1}`;
+    const { sheets, skipped, summary, advice } = layout.value;
+    const record = documentRecord(`${name}.pdf`, layout.value);
+    warnings.push(...locate(layout.warnings));
+    records.push({
+      file: `${name}.pdf`,
+      layer: i + 1,
+      name: mat.layers[i]!.name,
+      sheets,
+      skipped,
+      summary,
+      advice,
+      ...record,
+    });
+    files.push({
+      name: `${name}.pdf`,
+      bytes: await writePdf(layout.value, options.show === undefined ? {} : { show: options.show }),
+    });
+    if (options.svg === true) {
+      const { writeSvg } = await import('./writers/svg.ts');
+      files.push({ name: `${name}.svg`, bytes: new TextEncoder().encode(writeSvg(layout.value.drawing)) });
+    }
+  }
+  return { files, report: { ...solved.value.report, patterns: records }, warnings };
+}
+
+function onPaper(job: Job, shop: Shop, options: BuildOptions): Result<Omit<LayoutOptions, 'units'>> {
+  const { print } = job;
+  const custom = [...shop.papers].map(([id, size]) => ({ id, name: id, ...size }));
+  const paper = findPaper(options.paper ?? print.paper, { custom, unit: job.units, path: ['print', 'paper'] });
+  const printer = options.printer === undefined ? print.printer : shop.printers.get(options.printer);
+  const problems = paper.ok ? [] : [...paper.problems];
+  if (options.printer !== undefined && printer === undefined) {
+    const known = [...shop.printers.keys()];
+    const near = nearest(options.printer, known) ?? known.join(', ');
+    problems.push(
+      error(
+        'printer-unknown',
+        ['print', 'printer'],
+        `the shop has no printer ${JSON.stringify(options.printer)}`,
+        near === '' ? 'describe it under printers in shop.yaml' : `did you mean ${near}?`,
+      ),
+    );
+  }
+  if (!paper.ok || problems.length > 0) return fail(problems);
+  return succeed({
+    paper: paper.value,
+    margin: print.margin,
+    lap: print.lap,
+    join: print.join,
+    extent: options.extent ?? 'whole',
+    ...(printer === undefined ? {} : { printer }),
+    path: ['print'],
+  });
+}
+
+/** Groups that no drawing has are refused, with the nearest one that there is. */
+function knownGroups(asked: readonly string[] | undefined, drawings: readonly Drawing[]): readonly Problem[] {
+  const known = [...new Set(drawings.flatMap((d) => d.groups.map((group) => group.name)))];
+  return (asked ?? [])
+    .filter((name) => !known.includes(name))
+    .map((name) => {
+      const near = nearest(name, known);
+      return error(
+        'group-unknown',
+        [],
+        `there is nothing named ${JSON.stringify(name)} to show`,
+        `${near === undefined ? '' : `did you mean ${near}? `}known are ${known.join(', ')}`,
+      );
+    });
 }

@@ -52,3 +52,10 @@ export function showSize(size: { readonly width: number; readonly height: number
   const tail = ` ${unit}`;
   return `${showLength(size.width, unit).slice(0, -tail.length)} × ${showLength(size.height, unit)}`;
 }
+
+/** For sizes that come out as they come out: inches to the nearest 64th, with the millimetres where that is not the whole truth. */
+export function showNear(mm: number, unit: LengthUnit): string {
+  const fraction = printFraction(mm, FINEST);
+  if (unit !== 'in' || Math.abs(fraction.remainder) <= 0.002) return showLength(mm, unit);
+  return `${fraction.text} in (${printDecimal(mm, 'mm', 2).text} mm)`;
+}

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import type { Report } from '../../bench/report.ts';
 import { solveJob } from '../../index.ts';
-import { showLength, showSize } from '../../units/print.ts';
+import { showLength, showNear, showSize } from '../../units/print.ts';
 import type { LengthUnit } from '../../units/units.ts';
 import { findShop, readSource } from '../input.ts';
 import { fail, note, printJson, warn } from '../say.ts';
@@ -44,7 +44,8 @@ async function check(files: readonly string[], options: Options): Promise<void> 
 /** The sizes and settings in plain words, in the job's units. */
 function words(report: Report): readonly string[] {
   const unit = report.units as LengthUnit;
-  const len = (mm: number): string => showLength(mm, unit);
+  const len = (mm: number): string => showNear(mm, unit);
+  const size = (s: { width: number; height: number }): string => `${len(s.width)} × ${len(s.height)}`;
   const sides = (b: Readonly<Record<'top' | 'right' | 'bottom' | 'left', number>>): string =>
     `top ${len(b.top)}, sides ${b.left === b.right ? len(b.left) : `${len(b.left)} left and ${len(b.right)} right`}, bottom ${len(b.bottom)}`;
   const lines = [
@@ -54,15 +55,13 @@ function words(report: Report): readonly string[] {
   ];
   for (const layer of report.layers) {
     lines.push(
-      `  ${layer.name.padEnd(10)} blank ${showSize(layer.blank, unit)}, ${layer.board} ${len(layer.thickness)}, ${bevel(layer.bevel)}`,
+      `  ${layer.name.padEnd(10)} blank ${showSize(layer.blank, unit)}, ${layer.board} ${showLength(layer.thickness, 'mm')}, ${bevel(layer.bevel)}`,
     );
   }
   for (const opening of report.openings) {
-    lines.push(`  ${opening.name.padEnd(10)} sight ${showSize(opening.sight, unit)}`);
+    lines.push(`  ${opening.name.padEnd(10)} sight ${size(opening.sight)}`);
     for (const layer of opening.layers) {
-      lines.push(
-        `             layer ${layer.layer}: face ${showSize(layer.face, unit)}, line on the back ${showSize(layer.back, unit)}`,
-      );
+      lines.push(`             layer ${layer.layer}: face ${size(layer.face)}, line on the back ${size(layer.back)}`);
     }
     if (opening.artwork !== undefined) {
       const { overlap, floated } = opening.artwork;
