@@ -75,7 +75,8 @@ export function checkTopLevel(names: readonly string[]): Finding[] {
   ];
 }
 
-const SET_UP = /^npm ci && npm (?:run )?[a-z]+$/gm;
+/** Alone on a line of the README, or between quotation marks in the script. */
+const SET_UP = /(?<=^|')npm ci && npm (?:run )?[a-z]+(?=$|')/gm;
 
 /** The README gives two lines that do all the set-up; the check on a fresh machine runs those and no others. */
 export function checkFirstLines(readme: string, ciRun: string): Finding[] {
