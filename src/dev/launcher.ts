@@ -14,6 +14,8 @@ declare const CACHES_OF: string;
 /** True in the copy that the build runs to make the caches. */
 declare const MAKES_CACHES: boolean;
 
+const ofNode = require;
+
 type Wrapped = (exports: unknown, require: (id: string) => unknown, module: { exports: unknown }) => void;
 
 const modules = new Map<string, { exports: unknown }>();
@@ -38,7 +40,7 @@ function load(name: string): unknown {
   const script = new Script(readFileSync(filename, 'latin1'), { filename, ...(cachedData && { cachedData }) });
   if (MAKES_CACHES) scripts.set(filename, script);
   const run = script.runInThisContext() as Wrapped;
-  run(module.exports, (id) => (id.startsWith('./') ? load(id.slice(2)) : require(id)), module);
+  run(module.exports, (id) => (id.startsWith('./') ? load(id.slice(2)) : ofNode(id)), module);
   return module.exports;
 }
 

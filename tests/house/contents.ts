@@ -8,6 +8,7 @@ import {
   TOP_LEVEL,
   UNIT_NUMBERS,
   UNWANTED,
+  UNWANTED_IN_CODE,
   UNWANTED_IN_TESTS,
 } from './rules.ts';
 import { type Finding, findAll, type SourceFile } from './source.ts';
@@ -39,8 +40,12 @@ export function checkWords(files: readonly SourceFile[]): Finding[] {
   return files
     .filter((file) => !under(file.path, ['tests/house/']))
     .flatMap((file) => {
-      const unwanted = under(file.path, ['tests/']) ? [...UNWANTED, ...UNWANTED_IN_TESTS] : UNWANTED;
-      return unwanted.flatMap(({ pattern, why }) => findAll('words', file, file.text, pattern, why));
+      const code = codeOnly(file.text);
+      const inCode = under(file.path, ['tests/']) ? [...UNWANTED_IN_CODE, ...UNWANTED_IN_TESTS] : UNWANTED_IN_CODE;
+      return [
+        ...UNWANTED.flatMap(({ pattern, why }) => findAll('words', file, file.text, pattern, why)),
+        ...inCode.flatMap(({ pattern, why }) => findAll('words', file, code, pattern, why)),
+      ];
     });
 }
 

@@ -130,7 +130,7 @@ const PLANTED: readonly (readonly [string, Checker, SourceFile, SourceFile])[] =
     'a type given up',
     checkWords,
     file('src/job/a.ts', 'const a = b as any;'),
-    file('src/job/a.ts', '// as anyone would'),
+    file('src/job/a.ts', '// as any framer would'),
   ],
   [
     'a test left out',
