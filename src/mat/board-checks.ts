@@ -2,20 +2,25 @@ import type { Size } from '../geometry/point.ts';
 import { type Board, type Job, SIDES } from '../job/model.ts';
 import { error, type Problem, warning } from '../problems/problem.ts';
 import { showLength, showSize } from '../units/print.ts';
+import { mmFromInches } from '../units/units.ts';
 import { backInset } from './bevel.ts';
+import { AGREEMENT } from './contradiction.ts';
 import type { MatLayer } from './model.ts';
 import type { Sizes } from './sizes.ts';
 
-/** A window mat is of 4-ply board at least (LOC); 4-ply runs from 1.27 mm less a maker's 0.1 mm (SAI). */
-export const THIN = 1.2;
-/** Double-weight board runs to 0.120 in, 3.05 mm (SAI). */
-export const THICK = 3.1;
+/**
+ * A window mat is of 4-ply board at least (Library of Congress, Guide to Preservation Matting and Framing), which
+ * measures 0.050 in at least, a maker's figure varying by 0.004 in (S. Saitzyk, Art Hardware, 1987).
+ */
+const THIN = mmFromInches(0.046);
+/** Double-weight board runs to 0.120 in, the same 0.004 in allowed (S. Saitzyk, Art Hardware, 1987). */
+const THICK = mmFromInches(0.124);
 /** Width of under mat that double-sided tape holds on to (common practice). */
-export const LEAST_TAPE = 10;
-/** A mat is 1 to 3 mm smaller than the frame's rebate, by size (GLD); 1/8 in is taken as 3 mm. */
-export const CLEARANCE = { least: 1, most: 3.2 };
+const LEAST_TAPE = 10;
+/** A mat is 1 to 3 mm smaller than the rebate, by size (Fine Art Trade Guild); 1/8 in is taken as 3 mm. */
+const CLEARANCE = { least: 1, most: 3.2 };
 /** Nothing longer than 5 m is a mat. */
-export const LONGEST = 5000;
+const LONGEST = 5000;
 
 function borderProblems(job: Job, sizes: Sizes): Problem[] {
   const lip = job.mat.frame?.lip ?? 0;
@@ -81,6 +86,16 @@ function togetherProblems(job: Job, layers: readonly MatLayer[], sizes: Sizes): 
   });
 }
 
+/** A trim-back that nothing is done with: of the top mat, or of boards that are cut apart. */
+function unusedTrims(job: Job, layers: readonly MatLayer[]): Problem[] {
+  return layers.flatMap((layer, index) => {
+    if (job.mat.layers[index]!.trimBack === layer.trimBack) return [];
+    const message = `the ${layer.name} is cut full size, only an under mat that is cut together with the top mat is trimmed back`;
+    const path = ['mat', 'layers', index, 'trimBack'];
+    return [warning('trim-back-unused', path, message, 'leave it out, or stack: together')];
+  });
+}
+
 function fits(blank: Size, sheet: Size, board: Board): boolean {
   const slack = 1e-6;
   const within = (width: number, height: number): boolean =>
@@ -98,11 +113,11 @@ function boardProblems(job: Job, layers: readonly MatLayer[]): Problem[] {
     const path = ['mat', 'layers', index, 'board'];
     const found: Problem[] = [];
     const thickness = showLength(board.thickness, units);
-    if (index === 0 && board.thickness < THIN) {
+    if (index === 0 && board.thickness < THIN - 1e-9) {
       const message = `the ${name} is ${thickness} thick, a window mat is of 4-ply board (about ${showLength(1.4, units)}) at least`;
       found.push(warning('board-thin', path, message, 'take a thicker board, or lift the mat off the art'));
     }
-    if (board.thickness > THICK) {
+    if (board.thickness > THICK + 1e-9) {
       const message = `the board of the ${name} is ${thickness} thick, more than double-weight board`;
       found.push(warning('board-thick', path, message, 'look at the unit, and whether the blade reaches through'));
     }
@@ -121,13 +136,26 @@ function outerProblems(job: Job, outer: Size): Problem[] {
   return [error('mat-too-large', ['mat'], message, 'look at the units of the sizes given')];
 }
 
+/** The diagonal method suits wide pieces: on an upright one the top can come out narrower than the sides. */
+function diagonalProblems(job: Job, sizes: Sizes): Problem[] {
+  const { border, outer } = sizes;
+  const upright = outer.height - border.top - border.bottom > outer.width - border.left - border.right;
+  if (job.mat.weighting?.kind !== 'diagonal' || !upright || border.top >= border.left - AGREEMENT) return [];
+  const show = (mm: number): string => showLength(mm, job.units);
+  const message = `the diagonal makes the top border of an upright piece, ${show(border.top)}, narrower than the sides of ${show(border.left)}`;
+  const hint = 'weight it by {add: …} or {ratio: …}, or take a narrower mat';
+  return [warning('diagonal-top-narrow', ['mat', 'weighting'], message, hint)];
+}
+
 /** The boards, how they lie in the frame and on each other. */
 export function boardsProblems(job: Job, layers: readonly MatLayer[], sizes: Sizes): readonly Problem[] {
   return [
     ...outerProblems(job, sizes.outer),
     ...borderProblems(job, sizes),
+    ...diagonalProblems(job, sizes),
     ...frameProblems(job),
     ...togetherProblems(job, layers, sizes),
+    ...unusedTrims(job, layers),
     ...boardProblems(job, layers),
   ];
 }

@@ -8,7 +8,7 @@ import type { Artwork } from './model.ts';
 import type { PlacedOpening } from './placed.ts';
 
 /** A strip of colour narrower than this is hard to cut even (common practice). */
-export const LEAST_STRIP = 1;
+const LEAST_STRIP = 1;
 /** Least overlap, or float, that a hand-hinged artwork keeps when it settles (common practice). */
 export const LEAST_OVERLAP = 2;
 

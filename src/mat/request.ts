@@ -10,7 +10,7 @@ function layerProblems(job: Job): Problem[] {
   const found: Problem[] = [];
   const { layers } = job.mat;
   if (layers.length === 0) {
-    found.push(error('layers-none', ['mat', 'layers'], 'the mat has no layer, at least a top mat is needed'));
+    found.push(error('layers-count', ['mat', 'layers'], 'the mat has no layer, at least a top mat is needed'));
   }
   for (const [index, { bevel, board, reveal }] of layers.entries()) {
     const path = ['mat', 'layers', index];
@@ -24,7 +24,7 @@ function layerProblems(job: Job): Problem[] {
     }
     if (index === 0 && reveal !== undefined) {
       const message = 'the top mat has no reveal, only the layers under it have one';
-      found.push(error('reveal-on-top-mat', [...path, 'reveal'], message, 'give it to the layer that it shows'));
+      found.push(error('reveal-top', [...path, 'reveal'], message, 'give it to the layer that it shows'));
     }
   }
   return found;
@@ -34,7 +34,7 @@ function openingsProblems(job: Job): Problem[] {
   const [request, ...others] = job.openings;
   if (request === undefined || others.length > 0) {
     const message = `the job has ${job.openings.length} openings, one is possible`;
-    return [error('openings-not-one', ['openings'], message, 'give one opening')];
+    return [error('openings-one', ['openings'], message, 'give one opening')];
   }
   const found: Problem[] = [];
   const path = ['openings', 0];
@@ -51,7 +51,7 @@ function openingsProblems(job: Job): Problem[] {
   return found;
 }
 
-/** What stands in the way of solving at all. */
+/** What stands in the way of solving at all. A job that was read from text has passed some of it already. */
 export function requestProblems(job: Job): readonly Problem[] {
   const found = [...layerProblems(job), ...openingsProblems(job)];
   const { weighting } = job.mat;

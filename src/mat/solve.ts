@@ -9,6 +9,7 @@ import { outlined } from './outlines.ts';
 import { placeOpening } from './placed.ts';
 import { requestProblems } from './request.ts';
 import { solveSizes } from './sizes.ts';
+import { snap } from './snap.ts';
 
 /**
  * Works out every length of the mat that the job asks for. What the job leaves out is derived or assumed
@@ -19,11 +20,11 @@ export function solve(job: Job): Result<Mat> {
   if (refused.length > 0) return fail(refused);
   const solved = solveSizes(job);
   if (!solved.ok) return solved;
-  const sizes = solved.value;
+  const { sizes, moved, warnings } = snap(job, solved.value);
   const { outer } = sizes;
   const placed = placeOpening(job, sizes);
   const layers = matLayers(job, outer);
-  const problems = [...openingProblems(job, placed, outer), ...boardsProblems(job, layers, sizes)];
+  const problems = [...openingProblems(job, placed, outer), ...boardsProblems(job, layers, sizes), ...warnings];
   const opening = outlined(placed);
   if (opening === undefined || problems.some((each) => each.severity === 'error')) return fail(problems);
   const mat: Mat = {
@@ -35,7 +36,7 @@ export function solve(job: Job): Result<Mat> {
     border: sizes.border,
     layers,
     openings: [opening],
-    moved: [],
+    moved,
   };
   return succeed(mat, problems);
 }

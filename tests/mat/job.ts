@@ -1,4 +1,7 @@
 import type { BenchRequest, Board, Job, LayerRequest, OpeningRequest } from '../../src/job/model.ts';
+import type { Mat } from '../../src/mat/model.ts';
+import { solve } from '../../src/mat/solve.ts';
+import { showPath } from '../../src/problems/show.ts';
 import { MM_PER_INCH } from '../../src/units/units.ts';
 
 export const inch = (amount: number): number => amount * MM_PER_INCH;
@@ -19,7 +22,7 @@ export const board = (thickness = 1.4, more: Partial<Board> = {}): Board => ({
 export const layer = (more: Partial<LayerRequest> = {}): LayerRequest => ({
   board: board(),
   bevel: { angle: 45, reverse: false },
-  trimBack: inch(1 / 8),
+  trimBack: 0,
   ...more,
 });
 
@@ -75,6 +78,20 @@ export function jobOf(changes: Changes = {}): Job {
   };
 }
 
+/** What solving makes of a job that must be right. */
+export function solvedMat(job: Job): Mat {
+  const result = solve(job);
+  if (!result.ok) throw new Error(JSON.stringify(result.problems, null, 1));
+  return result.value;
+}
+
+/** Every problem and warning of a job, as `code path`. */
+export function complaints(job: Job): readonly string[] {
+  const result = solve(job);
+  const problems = result.ok ? result.warnings : result.problems;
+  return problems.map((each) => `${each.code} ${showPath(each.path)}`);
+}
+
 /** The double mat that the job format is explained with, 16 × 20 in. */
 export function sampleJob(changes: Changes = {}): Job {
   return jobOf({
@@ -83,7 +100,10 @@ export function sampleJob(changes: Changes = {}): Job {
     mat: {
       outer: inches(16, 20),
       weighting: { kind: 'add', length: inch(1 / 2) },
-      layers: [layer(), layer({ board: board(1.4, { id: 'slate-4', name: 'slate-4' }), reveal: inch(1 / 4) })],
+      layers: [
+        layer(),
+        layer({ board: board(1.4, { id: 'slate-4', name: 'slate-4' }), reveal: inch(1 / 4), trimBack: inch(1 / 8) }),
+      ],
       ...changes.mat,
     },
     bench: { snap: true, stack: 'together', ...changes.bench },

@@ -1,0 +1,122 @@
+import type { Job, Side } from '../job/model.ts';
+import { type Problem, warning } from '../problems/problem.ts';
+import { showLength } from '../units/print.ts';
+import { AGREEMENT } from './contradiction.ts';
+import type { Moved } from './model.ts';
+import { LEAST_OVERLAP } from './opening-checks.ts';
+import { placeOpening } from './placed.ts';
+import type { Sizes } from './sizes.ts';
+import { AXES, type Axis } from './unknowns.ts';
+
+export interface Snapped {
+  readonly sizes: Sizes;
+  readonly moved: readonly Moved[];
+  readonly warnings: readonly Problem[];
+}
+
+/** A move of one edge of the opening, inwards; the border grows by it. */
+type Move = number;
+
+/** From a border to the graduation below and above it; both 0 where it lies on one, but for a rounding. */
+function moves(border: number, graduation: number): readonly [Move, Move] {
+  const below = Math.floor(border / graduation) * graduation - border;
+  const above = below + graduation;
+  return -below <= AGREEMENT || above <= AGREEMENT ? [0, 0] : [below, above];
+}
+
+const onGraduation = (length: number, graduation: number): boolean => moves(length, graduation)[1] === 0;
+
+/** The ways to round, the smaller first. Halves cover the artwork, or leave more of a float. */
+function tries([below, above]: readonly [Move, Move], floated: boolean): readonly Move[] {
+  if (above === 0) return [0];
+  const lead = -below - above;
+  const upFirst = Math.abs(lead) <= AGREEMENT ? !floated : lead > 0;
+  return upFirst ? [above, below] : [below, above];
+}
+
+/** True where the artwork stays covered, or free, and the border is still seen; what was too little may grow. */
+function hasRoom(job: Job, sizes: Sizes, side: Side, move: Move): boolean {
+  if (sizes.border[side] + move <= (job.mat.frame?.lip ?? 0)) return false;
+  const { artwork } = placeOpening(job, sizes);
+  if (artwork === undefined) return true;
+  const sign = artwork.floated ? -1 : 1;
+  return sign * move >= 0 || sign * (artwork.overlap[side] + move) >= LEAST_OVERLAP;
+}
+
+interface AxisMoves {
+  readonly moves: Readonly<Partial<Record<Side, Move>>>;
+  readonly warnings: readonly Problem[];
+}
+
+const still = (...warnings: Problem[]): AxisMoves => ({ moves: {}, warnings });
+
+function refused(path: Problem['path'], message: string): AxisMoves {
+  return still(
+    warning('snap-not-possible', path, message, 'give a size on the graduation, or take the setting scant or full'),
+  );
+}
+
+function axisMoves(job: Job, sizes: Sizes, axis: Axis): AxisMoves {
+  const { graduation } = job.bench;
+  const show = (mm: number): string => showLength(mm, job.units);
+  const off = [axis.near, axis.far].filter((side) => !onGraduation(sizes.border[side], graduation));
+  if (off.length === 0) return still();
+  const size = job.openings[0]!.size;
+  if (size !== undefined) {
+    const message = `the opening's ${axis.extent} of ${show(size[axis.extent])} is given, so the ${off.join(' and ')} border cannot move to the graduation of ${show(graduation)}`;
+    return refused(['openings', 0, 'size'], message);
+  }
+  const fixed = off.find((side) => job.mat.border[side] !== undefined);
+  if (fixed !== undefined) {
+    const message = `the ${fixed} border of ${show(sizes.border[fixed])} is given and lies off the graduation of ${show(graduation)}`;
+    return refused(['mat', 'border', fixed], message);
+  }
+  const floated = job.openings[0]!.float !== undefined;
+  const apart = sizes.border[axis.far] - sizes.border[axis.near];
+  const alike = off.length === 2 && onGraduation(Math.abs(apart), graduation);
+  const groups: readonly (readonly Side[])[] = alike ? [off] : off.map((side) => [side]);
+  const found: Partial<Record<Side, Move>> = {};
+  const warnings: Problem[] = [];
+  for (const sides of groups) {
+    const choices = tries(moves(sizes.border[sides[0]!], graduation), floated);
+    const move = choices.find((each) => sides.every((side) => hasRoom(job, sizes, side, each)));
+    if (move === undefined) {
+      const message = `the ${sides.join(' and ')} border finds no graduation of ${show(graduation)} that leaves the artwork its room`;
+      warnings.push(...refused(['bench', 'snap'], message).warnings);
+    } else for (const side of sides) found[side] = move;
+  }
+  return { moves: found, warnings };
+}
+
+/**
+ * Moves the edges of the opening so that the top mat's borders lie on the bench's graduation. The mat keeps its size
+ * and the artwork its place: what moves is the overlap or the float, which is left 2 mm at least. Opposite edges move
+ * alike where their borders differ by whole graduations. Reveals stay, so that every under mat moves with the top mat.
+ * A border or an opening that is given is never changed.
+ */
+export function snap(job: Job, sizes: Sizes): Snapped {
+  if (!job.bench.snap || !(job.bench.graduation > 0)) return { sizes, moved: [], warnings: [] };
+  const axes = AXES.map((axis) => axisMoves(job, sizes, axis));
+  const all: Readonly<Partial<Record<Side, Move>>> = Object.assign({}, ...axes.map((each) => each.moves));
+  const by = (side: Side): Move => all[side] ?? 0;
+  const grownBy = (lengths: Readonly<Record<Side, number>>) => ({
+    top: lengths.top + by('top'),
+    right: lengths.right + by('right'),
+    bottom: lengths.bottom + by('bottom'),
+    left: lengths.left + by('left'),
+  });
+  const border = grownBy(sizes.border);
+  const moved = (['top', 'right', 'bottom', 'left'] as const)
+    .filter((side) => by(side) !== 0)
+    .map((side) => ({ what: `${side} border`, from: sizes.border[side], to: border[side] }));
+  const opening = {
+    width: sizes.opening.width - by('left') - by('right'),
+    height: sizes.opening.height - by('top') - by('bottom'),
+  };
+  const snapped = { ...sizes, border, opening };
+  return {
+    sizes: sizes.overlap === undefined ? snapped : { ...snapped, overlap: grownBy(sizes.overlap) },
+    moved,
+    warnings: axes.flatMap((each) => each.warnings),
+  };
+}
