@@ -9,6 +9,7 @@ import { Content, points, type Resources } from './pdf-content.ts';
 import { UsedFonts, writeFont } from './pdf-fonts.ts';
 import { type Layers, writeLayers } from './pdf-layers.ts';
 import { placement } from './placement.ts';
+import { namedGroups } from './shown.ts';
 
 export interface PdfOptions {
   /** Names of the groups to show: the file is then flat, with these alone and no optional content. */
@@ -31,7 +32,7 @@ const PROGRAM = 'Matwright';
 export async function writePdf(document: Document, options: PdfOptions = {}): Promise<Uint8Array> {
   const context = PDFContext.create();
   const { drawing, pages } = document;
-  const groups = options.show === undefined ? drawing.groups : shownGroups(drawing, options.show);
+  const groups = options.show === undefined ? drawing.groups : namedGroups(drawing, options.show);
   const fonts = new UsedFonts();
   const fontsRef = context.nextRef();
   const resources: Resources = {
@@ -85,15 +86,6 @@ export async function writePdf(document: Document, options: PdfOptions = {}): Pr
     }),
   );
   return PDFWriter.forContext(context, Number.POSITIVE_INFINITY).serializeToBuffer();
-}
-
-function shownGroups(drawing: Drawing, show: readonly string[]): readonly Group[] {
-  for (const name of show) {
-    if (!drawing.groups.some((group) => group.name === name)) {
-      throw new TypeError(`no group is named ${JSON.stringify(name)}`);
-    }
-  }
-  return drawing.groups.filter((group) => show.includes(group.name));
 }
 
 const rounded = (mm: number): number => Number(decimal(pointsFromMm(mm), 6));

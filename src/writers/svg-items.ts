@@ -1,0 +1,131 @@
+import type { Container } from '@svgdotjs/svg.js';
+import { penOf } from '../drawing/bounds.ts';
+import { piecesOf } from '../drawing/curves.ts';
+import type { Item, LineItem, PathItem, Pen, TextItem } from '../drawing/model.ts';
+import { textWidth } from '../fonts/measure.ts';
+import type { RareFonts } from '../fonts/model.ts';
+import { textOutline } from '../fonts/outlines.ts';
+import type { Path, Segment } from '../geometry/path.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import { quarterArcs } from './arc.ts';
+import { hexColour } from './colour.ts';
+import { decimal } from './decimal.ts';
+
+/** User units are mm; four digits are 0.00005 mm. */
+export const mm = (value: number): string => decimal(value, 4);
+
+/** Text as XML 1.0 can hold it: controls and halves of pairs have no place there (2.2), and are left out. */
+export const xml = (text: string): string =>
+  text.replaceAll(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '');
+
+export interface Setting {
+  readonly pens: Readonly<Record<string, Pen>>;
+  readonly rare: RareFonts | undefined;
+  /** Ids given so far: an id may stand once in a file, so a second one is left out. */
+  readonly ids: Set<string>;
+}
+
+/** An item as one element with plain attributes, no styles and no transformation. */
+export function addItem(parent: Container, item: Item, setting: Setting): void {
+  switch (item.kind) {
+    case 'line':
+      add(parent, 'line', item.id, lineAttributes(item, setting), setting);
+      break;
+    case 'path':
+      add(parent, 'path', item.id, pathAttributes(item, setting), setting);
+      break;
+    case 'text': {
+      const attributes = textAttributes(item, setting);
+      if (attributes.d !== '') add(parent, 'path', item.id, attributes, setting);
+      break;
+    }
+    case 'picture':
+      throw new TypeError(`no picture is named ${JSON.stringify(item.picture)}`);
+    default: {
+      const never: never = item;
+      throw new TypeError(`unknown item ${JSON.stringify(never)}`);
+    }
+  }
+}
+
+type Attributes = Readonly<Record<string, string>>;
+
+function add(parent: Container, name: string, id: string | undefined, attributes: Attributes, setting: Setting): void {
+  const named = id !== undefined && !setting.ids.has(id);
+  if (named) setting.ids.add(id);
+  // The library would write numbers with all of their digits: it gets words only.
+  parent.element(name).attr(named ? { id, ...attributes } : attributes);
+}
+
+function lineAttributes({ from, to, pen }: LineItem, { pens }: Setting): Attributes {
+  return { x1: mm(from.x), y1: mm(from.y), x2: mm(to.x), y2: mm(to.y), ...penAttributes(penOf(pen, pens)) };
+}
+
+function pathAttributes({ paths, pen, fill }: PathItem, { pens }: Setting): Attributes {
+  const filled = fill === undefined ? { fill: 'none' } : { fill: hexColour(fill), 'fill-rule': 'evenodd' };
+  const stroked = pen === undefined ? {} : penAttributes(penOf(pen, pens));
+  return { d: paths.map((path) => outline(path, (p) => p)).join(''), ...filled, ...stroked };
+}
+
+function penAttributes({ width, colour, dash, cap }: Pen): Attributes {
+  return {
+    stroke: hexColour(colour),
+    'stroke-width': mm(width),
+    'stroke-linecap': cap,
+    // A butt pen has sharp corners, up to the same limit as in other formats.
+    ...(cap === 'round' ? { 'stroke-linejoin': 'round' } : { 'stroke-miterlimit': '10' }),
+    ...(dash.length === 0 ? {} : { 'stroke-dasharray': dash.map(mm).join(' ') }),
+  };
+}
+
+/** Letters as outlines, so that they are the same on every machine and can be cut; the words stay readable in a label. */
+function textAttributes(item: TextItem, { rare }: Setting): Attributes {
+  const back = ANCHOR[item.anchor] * textWidth(item.text, item.weight, item.size, rare);
+  const angle = (item.turn * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const place = ({ x, y }: Point): Point => ({
+    x: item.at.x + (x - back) * cos - y * sin,
+    y: item.at.y + (x - back) * sin + y * cos,
+  });
+  const paths = textOutline(item.text, item.weight, item.size, rare);
+  return {
+    role: 'img',
+    'aria-label': xml(item.text),
+    d: paths.map((path) => outline(path, place)).join(''),
+    fill: hexColour(item.colour),
+  };
+}
+
+/** How much of its width a text lies before its point. */
+const ANCHOR: Readonly<Record<TextItem['anchor'], number>> = { start: 0, middle: 0.5, end: 1 };
+
+/** Absolute path data; `place` moves points without changing lengths. */
+function outline(path: Path, place: (p: Point) => Point): string {
+  const at = (p: Point): string => {
+    const { x, y } = place(p);
+    return `${mm(x)} ${mm(y)}`;
+  };
+  const step = (from: Point, segment: Segment, closing: boolean): string => {
+    switch (segment.kind) {
+      case 'line':
+        // The side back to the start is what `Z` draws.
+        return closing ? '' : `L${at(segment.to)}`;
+      case 'arc': {
+        const radius = mm(distance(from, segment.centre));
+        const sweep = segment.clockwise ? 1 : 0;
+        return quarterArcs(from, segment)
+          .map((part) => `A${radius} ${radius} 0 0 ${sweep} ${at(part.segment.to)}`)
+          .join('');
+      }
+      case 'cubic':
+        return `C${at(segment.c1)} ${at(segment.c2)} ${at(segment.to)}`;
+      default: {
+        const never: never = segment;
+        throw new TypeError(`unknown segment ${JSON.stringify(never)}`);
+      }
+    }
+  };
+  const pieces = piecesOf(path);
+  const steps = pieces.map(({ from, segment }, i) => step(from, segment, path.closed && i === pieces.length - 1));
+  return `M${at(path.start)}${steps.join('')}${path.closed ? 'Z' : ''}`;
+}

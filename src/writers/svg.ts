@@ -1,0 +1,101 @@
+import { type G, registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
+import { createSVGWindow } from 'svgdom';
+import type { Drawing, Group, Item } from '../drawing/model.ts';
+import { touches } from '../drawing/touches.ts';
+import type { RareFonts } from '../fonts/model.ts';
+import type { Size } from '../geometry/point.ts';
+import type { Document, Page, Part } from '../tiling/model.ts';
+import { decimal } from './decimal.ts';
+import { placement } from './placement.ts';
+import { namedGroups } from './shown.ts';
+import { addItem, mm, type Setting, xml } from './svg-items.ts';
+
+export interface SvgOptions {
+  /** Names of the groups to show; those that are shown by default unless given. */
+  readonly show?: readonly string[];
+  /** The fonts for characters that the prepared ones lack, where the drawing has such. */
+  readonly rare?: RareFonts;
+}
+
+/**
+ * A drawing as SVG 1.1: width and height in mm, the viewBox numerically the same from 0 0, every group an element with
+ * its name as id. Groups that are not shown are left out, since programs that drive machines often cut what is hidden.
+ * The same drawing gives the same text.
+ */
+export function writeSvg(drawing: Drawing, options: SvgOptions = {}): string {
+  const canvas = emptySvg(drawing, drawing.title);
+  const setting: Setting = { pens: drawing.pens, rare: options.rare, ids: new Set() };
+  for (const group of shownGroups(drawing, options)) addGroup(canvas, group, setting);
+  return serialized(canvas);
+}
+
+/**
+ * One sheet as SVG, as large as its paper: its part of the drawing under a clip, turned, placed and corrected as on the
+ * page of the PDF, between the page's own furniture. Items that no part of the sheet shows are left out.
+ */
+export function writePageSvg(document: Document, page: Page, options: SvgOptions = {}): string {
+  const { drawing } = document;
+  const canvas = emptySvg(page.paper, `${document.title}, ${page.name}`);
+  const ids = new Set<string>();
+  const { x, y } = page.scale;
+  const sheet = canvas.group();
+  if (x !== 1 || y !== 1) sheet.attr({ transform: `scale(${decimal(1 / x, 9)} ${decimal(1 / y, 9)})` });
+  const furniture: Setting = { pens: page.pens, rare: options.rare, ids };
+  if (page.under.length > 0)
+    addGroup(sheet, { name: 'under', label: 'Under the drawing', items: page.under }, furniture);
+  if (page.part !== undefined) {
+    const { part } = page;
+    const window = addWindow(sheet, part, page.rotation);
+    const setting: Setting = { pens: drawing.pens, rare: options.rare, ids };
+    for (const group of shownGroups(drawing, options)) {
+      const items = group.items.filter((item) => touches(item, part, drawing.pens));
+      if (items.length > 0) addGroup(window, { ...group, items }, setting);
+    }
+  }
+  if (page.over.length > 0) addGroup(sheet, { name: 'over', label: 'Over the drawing', items: page.over }, furniture);
+  return serialized(canvas);
+}
+
+function shownGroups(drawing: Drawing, { show }: SvgOptions): readonly Group[] {
+  return show === undefined ? drawing.groups.filter((group) => group.shown) : namedGroups(drawing, show);
+}
+
+function emptySvg({ width, height }: Size, title: string): Svg {
+  const window = createSVGWindow();
+  registerWindow(window, window.document);
+  const canvas = SVG(window.document.documentElement) as Svg;
+  const [w, h] = [mm(width), mm(height)];
+  // Links are not used, so their namespace goes.
+  canvas.attr('xmlns:xlink', null);
+  canvas.attr({ width: `${w}mm`, height: `${h}mm`, viewBox: `0 0 ${w} ${h}` });
+  canvas.element('title').words(xml(`${title} (${w} × ${h} mm)`));
+  return canvas;
+}
+
+function addGroup(
+  parent: Svg | G,
+  group: { readonly name: string; readonly label: string; readonly items: readonly Item[] },
+  setting: Setting,
+): void {
+  const element = parent.group();
+  if (!setting.ids.has(group.name)) element.attr({ id: group.name });
+  setting.ids.add(group.name);
+  element.attr({ 'data-label': xml(group.label) });
+  for (const item of group.items) addItem(element, item, setting);
+}
+
+/** A group in the drawing's own mm that shows through the part's window alone. */
+function addWindow(sheet: G, part: Part, rotation: Page['rotation']): G {
+  const clip = sheet.element('clipPath').attr({ id: 'window' });
+  const { x, y, width, height } = part;
+  clip.element('rect').attr({ x: mm(x), y: mm(y), width: mm(width), height: mm(height) });
+  const { a, b, c, d, e, f } = placement(part, rotation);
+  const transform = `matrix(${[a, b, c, d, e, f].map(mm).join(' ')})`;
+  return sheet.group().attr({ transform, 'clip-path': 'url(#window)' });
+}
+
+/** One element a line. Text and attributes hold no bare `<` or `>`, so that both stand for tags alone. */
+function serialized(canvas: Svg): string {
+  const text = canvas.svg();
+  return `${text.replaceAll(/><\/(?:line|path|rect)>/g, '/>').replaceAll('><', '>\n<')}\n`;
+}
