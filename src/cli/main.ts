@@ -1,6 +1,8 @@
 import { Command, CommanderError } from 'commander';
 import { nearest } from '../problems/nearest.ts';
+import { error } from '../problems/problem.ts';
 import { COMMANDS } from './commands.ts';
+import { fail } from './say.ts';
 import { UsageError } from './usage.ts';
 
 /** Runs one command. Returns the exit code: 0 done, 2 the input or the usage is wrong, 1 anything else. */
@@ -11,6 +13,7 @@ export async function main(args: readonly string[], version: string): Promise<nu
     .exitOverride()
     .showHelpAfterError('(matwright --help shows the commands)')
     .configureOutput({ writeErr: (text) => process.stderr.write(text) });
+  const json = args.includes('--json');
   const asked = args.find((arg) => !arg.startsWith('-'));
   for (const entry of COMMANDS) {
     const command = program.command(entry.name).description(entry.summary).exitOverride();
@@ -31,9 +34,13 @@ export async function main(args: readonly string[], version: string): Promise<nu
     await program.parseAsync([...args], { from: 'user' });
     return (process.exitCode as number | undefined) ?? 0;
   } catch (problem) {
-    if (problem instanceof CommanderError) return problem.exitCode === 0 ? 0 : 2;
+    if (problem instanceof CommanderError) {
+      if (problem.exitCode !== 0 && json) fail([error('usage', [], problem.message.replace(/^error: /u, ''))], true);
+      return problem.exitCode === 0 ? 0 : 2;
+    }
     if (problem instanceof UsageError) {
-      process.stderr.write(`matwright: ${problem.message}\n`);
+      if (json) fail([error('usage', [], problem.message)], true);
+      else process.stderr.write(`matwright: ${problem.message}\n`);
       return 2;
     }
     const reason = problem instanceof Error ? problem.message : String(problem);

@@ -66,7 +66,16 @@ async function pattern(file: string, options: Options): Promise<void> {
   const left = await leftOver(folder, /^pattern-\d+\.(?:pdf|svg)$/u, made.files);
   if (options.json === true) {
     const pages = patterns.flatMap((p) => p.pages);
-    printJson({ folder, files: made.files.map((f) => f.name), pages, patterns, ...solved, warnings: made.warnings });
+    const board = patterns[0]?.board;
+    printJson({
+      folder,
+      files: made.files.map((f) => f.name),
+      board,
+      pages,
+      patterns,
+      ...solved,
+      warnings: made.warnings,
+    });
     return;
   }
   if (options.quiet === true) return;
