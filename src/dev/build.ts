@@ -45,13 +45,17 @@ const { files, byCommand } = await bundleCommands({
   version: manifest.version,
 });
 const folder = hashOf(files);
-const placed = Object.fromEntries(Object.entries(byCommand).map(([command, file]) => [command, `${folder}/${file}`]));
-const cli = await bundleLauncher(TOP, placed, false);
+const cli = await bundleLauncher(TOP, folder, byCommand, false);
 const library = await bundleLibrary(TOP, join(TOP, 'src/index.ts'));
 
 rmSync(DIST, { recursive: true, force: true });
-write({ 'package.json': '{"type":"commonjs"}\n', ...within(folder, files), ...library, 'cli.js': cli });
+write({
+  'package.json': '{"type":"commonjs","sideEffects":false}\n',
+  ...within(folder, files),
+  ...library,
+  'cli.js': cli,
+});
 chmodSync(join(DIST, 'cli.js'), 0o755);
-makeCaches(TOP, await bundleLauncher(TOP, placed, true));
+makeCaches(TOP, await bundleLauncher(TOP, folder, byCommand, true));
 const tsc = join(TOP, 'node_modules/typescript/bin/tsc');
 execFileSync(process.execPath, [tsc, '-p', join(TOP, 'src/dev/declarations.json')], { stdio: 'inherit' });

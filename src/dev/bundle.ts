@@ -25,6 +25,8 @@ const WRAPPED: BuildOptions = {
   footer: { js: '})' },
   // A bundle runs in a `vm.Script`, which has no import of its own: it becomes a `require`.
   supported: { 'dynamic-import': false },
+  // svgdom looks for its own fonts by it, which are never opened.
+  define: { 'import.meta.url': '"file:///"' },
 };
 
 /** `src/writers/svg.ts` → `writers-svg`. */
@@ -56,7 +58,7 @@ function separateChunks(top: string, chunks: Map<string, string>, inlined: strin
 /** Packages whose modules do nothing by being loaded, though their manifests do not say so: what is unused falls out. */
 const WITHOUT_SIDE_EFFECTS = /[\\/]node_modules[\\/](?:pdf-lib|@pdf-lib[\\/]standard-fonts)[\\/]/;
 
-const unusedFallsOut: Plugin = {
+const UNUSED_FALLS_OUT: Plugin = {
   name: 'unused-falls-out',
   setup(build) {
     build.onResolve({ filter: /.*/ }, async ({ path, kind, resolveDir, importer, pluginData }) => {
@@ -64,6 +66,20 @@ const unusedFallsOut: Plugin = {
       const found = await build.resolve(path, { kind, resolveDir, importer, pluginData: 'resolving' });
       return WITHOUT_SIDE_EFFECTS.test(found.path) ? { path: found.path, sideEffects: false } : undefined;
     });
+  },
+};
+
+/**
+ * What svgdom measures text and pictures with, at the cost of half of its start. A drawing's text goes out as outlines
+ * and its pictures with their sizes, so that neither is ever called.
+ */
+const NEVER_CALLED: Plugin = {
+  name: 'never-called',
+  setup(build) {
+    build.onResolve({ filter: /^(?:fontkit|image-size)$/ }, ({ path }) => ({ path, namespace: 'never-called' }));
+    build.onLoad({ filter: /.*/, namespace: 'never-called' }, ({ path }) => ({
+      contents: `exports.default = exports.openSync = () => { throw new Error('${path} is left out of this bundle'); };`,
+    }));
   },
 };
 
@@ -83,7 +99,7 @@ export async function bundleCommands(
   const chunks = new Map<string, string>();
   const files: Record<string, string> = {};
   const make = async (name: string, source: BuildOptions, inlined?: string): Promise<void> => {
-    const plugins = [separateChunks(top, chunks, inlined), unusedFallsOut];
+    const plugins = [separateChunks(top, chunks, inlined), NEVER_CALLED, UNUSED_FALLS_OUT];
     const { outputFiles } = await build({ ...WRAPPED, ...source, plugins, absWorkingDir: top });
     files[`${name}.js`] = outputFiles![0]!.text;
   };
@@ -101,6 +117,7 @@ main(process.argv.slice(2), ${JSON.stringify(version)}).then((code) => { process
 /** `dist/cli.js` itself, or the copy that makes the caches. */
 export async function bundleLauncher(
   top: string,
+  folder: string,
   byCommand: Readonly<Record<string, string>>,
   makesCaches: boolean,
 ): Promise<string> {
@@ -113,6 +130,7 @@ export async function bundleLauncher(
     target: 'node14',
     banner: { js: '#!/usr/bin/env node' },
     define: {
+      FOLDER: JSON.stringify(folder),
       BUNDLES: JSON.stringify(byCommand),
       CACHES_OF: JSON.stringify(`${process.arch} ${process.versions.v8}`),
       MAKES_CACHES: String(makesCaches),

@@ -1,12 +1,13 @@
 /**
  * `dist/cli.js`: picks the bundle of the command that is asked for and runs it, from V8's code cache where that fits.
- * The build fills in the three constants below. A bundle is one function expression in ASCII, and its name holds the
- * hash of its contents, so that no cache can meet another bundle than its own.
+ * The build fills in the constants below. A bundle is one function expression in ASCII.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Script } from 'node:vm';
 
+/** Inside `dist/`; its name is the hash of all bundles, so that no cache can meet another bundle than its own. */
+declare const FOLDER: string;
 /** Command → file of its bundle; `''` serves everything else. */
 declare const BUNDLES: Readonly<Record<string, string>>;
 /** What the caches were made by. */
@@ -35,7 +36,7 @@ function load(name: string): unknown {
   if (known !== undefined) return known.exports;
   const module = { exports: {} as unknown };
   modules.set(name, module);
-  const filename = join(__dirname, name);
+  const filename = join(__dirname, FOLDER, name);
   const cachedData = cacheOf(filename);
   const script = new Script(readFileSync(filename, 'latin1'), { filename, ...(cachedData && { cachedData }) });
   if (MAKES_CACHES) scripts.set(filename, script);
