@@ -1,11 +1,10 @@
 import type { Drawing, Item } from '../drawing/model.ts';
 import { type Result, succeed } from '../problems/problem.ts';
-import { sheetOf } from './area.ts';
 import type { Document, Page } from './model.ts';
 import type { LayoutOptions } from './options.ts';
 import { nameOf, type Plan, windowOf } from './plan.ts';
-import { plainPlan } from './search.ts';
 import { partOf } from './turn.ts';
+import { wholePlan } from './whole.ts';
 
 /** A finished document together with what is said of it before it is written. */
 export interface Layout extends Document {
@@ -23,7 +22,7 @@ export interface Layout extends Document {
 export function layOut(drawing: Drawing, options: LayoutOptions): Result<Layout> {
   const { paper } = options;
   if (paper.kind !== 'sheet') throw new TypeError('rolls are not laid out yet');
-  const plan = plainPlan(drawing, sheetOf(paper, options, false), options.join === 'butt' ? 0 : options.lap);
+  const plan = wholePlan(drawing, paper, options.join === 'butt' ? 0 : options.lap, options);
   const sheets = plan.cells.map((cell, index) => sheetPage(plan, cell, index + 2));
   const title = options.title ?? drawing.title;
   const pages = [checkPage(plan, title), ...sheets];

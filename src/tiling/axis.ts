@@ -1,0 +1,81 @@
+import { SEAM_CLEARANCE } from './seams.ts';
+import { type Zones, zonesAt } from './zones.ts';
+
+/** From where to where something lies along an axis. */
+export type Stretch = readonly [number, number];
+
+export interface WeighedStretch {
+  readonly stretch: Stretch;
+  readonly weight: number;
+}
+
+/** Origins nearer to each other than this are one. */
+const SAME = 1e-6;
+
+/** Everything drawn, and everything to keep seams off, seen along one axis. */
+export class Axis {
+  private readonly lows: Float64Array;
+  private readonly highs: Float64Array;
+  readonly from: number;
+  readonly to: number;
+  private readonly obstacles: readonly WeighedStretch[];
+
+  constructor(drawn: readonly Stretch[], obstacles: readonly WeighedStretch[]) {
+    this.lows = Float64Array.from(drawn, ([low]) => low);
+    this.highs = Float64Array.from(drawn, ([, high]) => high);
+    this.from = Math.min(...this.lows);
+    this.to = Math.max(...this.highs);
+    this.obstacles = obstacles;
+  }
+
+  zones(origin: number, pitch: number, lap: number): Zones {
+    return zonesAt(origin, pitch, lap, this.lows, this.highs);
+  }
+
+  /** Every origin at which some sheet begins where something drawn begins. */
+  origins(pitch: number): readonly number[] {
+    return this.distinct([...this.lows], pitch);
+  }
+
+  /** More origins: sheets that end where something ends, seams just clear of an obstacle, the grid in the middle. */
+  seamOrigins(pitch: number, lap: number, most: number): readonly number[] {
+    const ends = [...this.highs].map((high) => high - pitch - lap);
+    const clear = this.obstacles.flatMap(({ stretch: [low, high] }) => [
+      low - SEAM_CLEARANCE - lap / 2,
+      high + SEAM_CLEARANCE - lap / 2,
+    ]);
+    const all = this.distinct([this.middle(pitch, lap), ...ends, ...clear], pitch);
+    const weighed = all.map((origin) => ({ origin, cost: this.cost(origin, pitch, lap) }));
+    weighed.sort((a, b) => a.cost - b.cost);
+    return weighed.slice(0, most).map(({ origin }) => origin);
+  }
+
+  /** The origin at which the fewest sheets in a row stick out as far at both ends. */
+  middle(pitch: number, lap: number): number {
+    const count = Math.max(1, Math.ceil((this.to - this.from - lap) / pitch - SAME));
+    return (this.from + this.to - count * pitch - lap) / 2;
+  }
+
+  /** How far the middle of the sheets lies off the middle of what is drawn. */
+  offCentre({ origin, pitch, from, to }: Zones, window: number): number {
+    return Math.abs(origin + ((from + to) * pitch + window) / 2 - (this.from + this.to) / 2);
+  }
+
+  /** The weight of the obstacles that seams would run through, were every seam whole. */
+  private cost(origin: number, pitch: number, lap: number): number {
+    let cost = 0;
+    for (const { stretch, weight } of this.obstacles) {
+      // The first seam beyond the obstacle's beginning.
+      const low = stretch[0] - SEAM_CLEARANCE - lap / 2 - origin;
+      const high = stretch[1] + SEAM_CLEARANCE - lap / 2 - origin;
+      if ((Math.floor(low / pitch + SAME) + 1) * pitch < high - SAME) cost += weight;
+    }
+    return cost;
+  }
+
+  private distinct(origins: readonly number[], pitch: number): readonly number[] {
+    const within = origins.map((origin) => this.from - pitch + ((((origin - this.from) % pitch) + pitch) % pitch));
+    within.sort((a, b) => a - b);
+    return within.filter((origin, i) => i === 0 || origin - within[i - 1]! > SAME);
+  }
+}
