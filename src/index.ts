@@ -3,17 +3,20 @@ import { report as makeReport, type Report } from './bench/report.ts';
 import { strokes as makeStrokes } from './bench/strokes.ts';
 import { pattern } from './documents/pattern.ts';
 import type { Drawing } from './drawing/model.ts';
+import { missing, needsRare } from './fonts/coverage.ts';
+import { unshapable } from './fonts/shaping.ts';
 import type { Job, Shop } from './job/model.ts';
 import { readJob } from './job/read.ts';
 import type { Mat } from './mat/model.ts';
 import { solve } from './mat/solve.ts';
 import { findPaper } from './papers/find.ts';
 import { nearest } from './problems/nearest.ts';
-import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
-import { layOut } from './tiling/layout.ts';
+import { error, fail, type Problem, type Result, succeed, warning } from './problems/problem.ts';
+import { type Layout, layOut } from './tiling/layout.ts';
 import { type DocumentRecord, documentRecord } from './tiling/manifest.ts';
 import type { LayoutOptions } from './tiling/options.ts';
 import { writePdf } from './writers/pdf.ts';
+import type { SvgOptions } from './writers/svg.ts';
 
 export type { Report } from './bench/report.ts';
 export type { Problem, Result } from './problems/problem.ts';
@@ -71,6 +74,8 @@ export interface BuildOptions extends SolveOptions {
   readonly printer?: string;
   /** Also one SVG for each pattern. */
   readonly svg?: boolean;
+  /** Also one SVG for each sheet. */
+  readonly tiles?: boolean;
   /** Only these groups of the drawings, flattened. */
   readonly show?: readonly string[];
 }
@@ -107,7 +112,9 @@ export async function build(
   const printed = onPaper(job, shop, options);
   if (!printed.ok) return { problems: locate(printed.problems) };
 
-  const patterns = mat.layers.map((_, layer) => pattern(mat, strokes, job, layer));
+  const texts = userTexts(job).map(({ text }) => text);
+  const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
+  const patterns = mat.layers.map((_, layer) => pattern(mat, strokes, job, layer, rare));
   const show = knownGroups(
     options.show,
     patterns.map((p) => p.drawing),
@@ -120,12 +127,11 @@ export async function build(
 
   const files: OutputFile[] = [];
   const records: PatternRecord[] = [];
-  const warnings = [...solved.warnings, ...locate(patterns.flatMap((p) => p.warnings))];
+  const warnings = [...solved.warnings, ...locate(notShown(job)), ...locate(patterns.flatMap((p) => p.warnings))];
   for (const [i, layout] of layouts.entries()) {
     if (!layout.ok) continue;
     const name = `pattern-${i + 1}`;
-    const { sheets, skipped, summary, advice } = layout.value;
-    const record = documentRecord(`${name}.pdf`, layout.value);
+    const { sheets, skipped, summary, advice, drawing } = layout.value;
     warnings.push(...locate(layout.warnings));
     records.push({
       file: `${name}.pdf`,
@@ -135,18 +141,30 @@ export async function build(
       skipped,
       summary,
       advice,
-      ...record,
+      ...documentRecord(`${name}.pdf`, layout.value),
     });
-    files.push({
-      name: `${name}.pdf`,
-      bytes: await writePdf(layout.value, options.show === undefined ? {} : { show: options.show }),
-    });
-    if (options.svg === true) {
-      const { writeSvg } = await import('./writers/svg.ts');
-      files.push({ name: `${name}.svg`, bytes: new TextEncoder().encode(writeSvg(layout.value.drawing)) });
-    }
+    const named = options.show?.filter((group) => drawing.groups.some((g) => g.name === group));
+    const how = { ...(named === undefined ? {} : { show: named }), ...(rare === undefined ? {} : { rare }) };
+    files.push({ name: `${name}.pdf`, bytes: await writePdf(layout.value, how) });
+    if (options.svg === true || options.tiles === true)
+      files.push(...(await svgFiles(name, layout.value, options, how)));
   }
   return { files, report: { ...solved.value.report, patterns: records }, warnings };
+}
+
+/** The pattern as one SVG, or each of its sheets as one, or both. */
+async function svgFiles(name: string, layout: Layout, options: BuildOptions, how: SvgOptions): Promise<OutputFile[]> {
+  const { writePageSvg, writeSvg } = await import('./writers/svg.ts');
+  const file = (stem: string, text: string): OutputFile => ({
+    name: `${stem}.svg`,
+    bytes: new TextEncoder().encode(text),
+  });
+  return [
+    ...(options.svg === true ? [file(name, writeSvg(layout.drawing, how))] : []),
+    ...(options.tiles === true
+      ? layout.pages.map((page) => file(`${name}-${page.name}`, writePageSvg(layout, page, how)))
+      : []),
+  ];
 }
 
 function onPaper(job: Job, shop: Shop, options: BuildOptions): Result<Omit<LayoutOptions, 'units'>> {
@@ -193,4 +211,37 @@ function knownGroups(asked: readonly string[] | undefined, drawings: readonly Dr
         `${near === undefined ? '' : `did you mean ${near}? `}known are ${known.join(', ')}`,
       );
     });
+}
+
+/** The words of a job that documents print as they were written, with their places. */
+function userTexts(job: Job): readonly { readonly text: string; readonly path: Problem['path'] }[] {
+  const { head } = job.bench;
+  return [
+    { text: job.title, path: ['title'] },
+    { text: job.customer ?? '', path: ['customer'] },
+    ...job.mat.layers.map((layer, i) => ({ text: layer.board.name, path: ['mat', 'layers', i, 'board'] })),
+    { text: `${head.id} ${head.scribe ?? ''}`, path: ['bench', 'head'] },
+  ];
+}
+
+/** Characters that no font has, or that a line of single glyphs would show wrongly: named, never dropped in silence. */
+function notShown(job: Job): readonly Problem[] {
+  return userTexts(job).flatMap(({ text, path }) => [
+    ...missing([text]).map(({ character, name }) =>
+      warning(
+        'glyph-missing',
+        path,
+        `no font has the character ${character} (${name}); a box is drawn in its place`,
+        'write it in other characters',
+      ),
+    ),
+    ...unshapable([text]).map(({ script, characters }) =>
+      warning(
+        'script-unshaped',
+        path,
+        `${script} cannot be set properly (${characters.map((c) => c.character).join(' ')})`,
+        'write it in Latin, Greek or Cyrillic letters',
+      ),
+    ),
+  ]);
 }

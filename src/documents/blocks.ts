@@ -1,7 +1,7 @@
 import type { Item, TextItem } from '../drawing/model.ts';
 import { type Quarter, turnedItem, turnedPoint } from '../drawing/turned.ts';
 import { metrics, textWidth } from '../fonts/measure.ts';
-import type { Weight } from '../fonts/model.ts';
+import type { RareFonts, Weight } from '../fonts/model.ts';
 import { type Box, box } from '../geometry/box.ts';
 import type { Point, Size } from '../geometry/point.ts';
 
@@ -18,16 +18,19 @@ export interface Line {
   readonly weight: Weight;
 }
 
+/** From base line to base line, em. */
+const LEADING = 1.22;
+
 /** Lines of text, set below each other, flush left. */
-export function textBlock(lines: readonly Line[], leading = 1.22): Block {
+export function textBlock(lines: readonly Line[], rare?: RareFonts): Block {
   const parts: { group: string; item: Item }[] = [];
   let y = 0;
   let width = 0;
   lines.forEach((line, index) => {
     const m = metrics(line.weight);
-    y += index === 0 ? m.capHeight * line.size : leading * line.size;
+    y += index === 0 ? m.capHeight * line.size : LEADING * line.size;
     parts.push({ group: line.group, item: textItem(line.text, { x: 0, y }, line.size, line.weight) });
-    width = Math.max(width, textWidth(line.text, line.weight, line.size));
+    width = Math.max(width, textWidth(line.text, line.weight, line.size, rare));
   });
   const last = lines.at(-1);
   const descent = last === undefined ? 0 : Math.abs(metrics(last.weight).descent) * last.size;

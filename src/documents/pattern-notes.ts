@@ -1,4 +1,5 @@
 import { wrap } from '../fonts/measure.ts';
+import type { RareFonts } from '../fonts/model.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
@@ -14,32 +15,36 @@ export interface Note {
 }
 
 /** The words of the sheet that belong to no stroke. */
-export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box): readonly Note[] {
+export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, rare?: RareFonts): readonly Note[] {
   const each = (make: (scale: number) => Block): readonly Block[] => SCALES.map(make);
-  const info = (scale: number): Block => {
-    const width = Math.max(40, Math.min(110, paper.width * 0.6));
+  const widths = [Math.min(110, paper.width * 0.6), 70, 45, 34];
+  const info = (scale: number, width: number): Block => {
     const small = [
+      ...(job.customer === undefined ? [] : [job.customer]),
       layerWords(mat, layer),
       headWords(job),
       ...(job.bench.head.scribe === undefined ? [] : [`scribe read at: ${job.bench.head.scribe}`]),
     ];
-    return textBlock([
-      ...wrap(job.title, 'bold', 6 * scale, width).map((text) => ({
-        group: 'notes',
-        text,
-        size: 6 * scale,
-        weight: 'bold' as const,
-      })),
-      ...wrap(transferWords(job), 'bold', 5 * scale, width).map((text) => ({
-        group: 'notes',
-        text,
-        size: 5 * scale,
-        weight: 'bold' as const,
-      })),
-      ...small
-        .flatMap((words) => wrap(words, 'regular', 4.5 * scale, width))
-        .map((text) => ({ group: 'notes', text, size: 4.5 * scale, weight: 'regular' as const })),
-    ]);
+    return textBlock(
+      [
+        ...wrap(job.title, 'bold', 6 * scale, width, rare).map((text) => ({
+          group: 'notes',
+          text,
+          size: 6 * scale,
+          weight: 'bold' as const,
+        })),
+        ...wrap(transferWords(job), 'bold', 5 * scale, width, rare).map((text) => ({
+          group: 'notes',
+          text,
+          size: 5 * scale,
+          weight: 'bold' as const,
+        })),
+        ...small
+          .flatMap((words) => wrap(words, 'regular', 4.5 * scale, width, rare))
+          .map((text) => ({ group: 'notes', text, size: 4.5 * scale, weight: 'regular' as const })),
+      ],
+      rare,
+    );
   };
   const hinge = hingeSide(job, mat);
   return [
@@ -53,7 +58,7 @@ export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box): reado
         ]),
       ),
     },
-    { name: 'job, layer and head', sizes: each(info) },
+    { name: 'job, layer and head', sizes: SCALES.flatMap((scale) => widths.map((width) => info(scale, width))) },
     {
       name: 'hinge edge',
       sizes: each((k) =>

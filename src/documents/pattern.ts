@@ -1,6 +1,7 @@
 import type { Stroke } from '../bench/model.ts';
 import type { AvoidBox, Drawing, Group, Item, LineItem } from '../drawing/model.ts';
 import type { Quarter } from '../drawing/turned.ts';
+import type { RareFonts } from '../fonts/model.ts';
 import { type Box, bottom, box, centre, grown, union } from '../geometry/box.ts';
 import type { Line } from '../geometry/clip.ts';
 import { straightSides } from '../geometry/path.ts';
@@ -56,9 +57,9 @@ const GROUPS: readonly (readonly [string, string])[] = [
 
 /**
  * The full-scale pattern of one layer (from 0) in the back view. `strokes` are those of the whole mat.
- * Words that find no room are named in a warning and not drawn.
+ * Words that find no room are named in a warning and not drawn. `rare` as in `RareFonts`.
  */
-export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: number): Pattern {
+export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: number, rare?: RareFonts): Pattern {
   const board = box(AROUND, AROUND, mat.outer.width, mat.outer.height);
   const own = strokes.filter((s) => s.layer === layer + 1).map((s) => shifted(s, point(AROUND, AROUND)));
   const inset = TRIM_INSET + (job.bench.stack === 'together' ? mat.layers[layer]!.trimBack : 0);
@@ -135,7 +136,7 @@ export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: n
     });
     set(`number and reading of stroke ${s.order}`, chained(places), 'reading');
   }
-  const words = noteBlocks(mat, job, layer, paper);
+  const words = noteBlocks(mat, job, layer, paper, rare);
   const band = bands(paper, cutBox);
   const inner = grown(cutBox, -3);
   const innerUpper = box(inner.x, inner.y, inner.width, Math.min(inner.height, REACH_INSIDE));
@@ -155,6 +156,7 @@ export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: n
       () => scan(block, 3, band.left),
       () => scan(block, 0, innerUpper),
       () => scan(block, 0, innerLower),
+      ...(Math.min(inner.width, inner.height) < 4 * REACH_INSIDE ? [() => scan(block, 0, inner)] : []),
     ]);
     set(note.name, chained(places), 'text');
   }

@@ -71,26 +71,23 @@ export function expectedLines(n: Numbers): readonly Expected[] {
   const [lowXb, highXb] = counter ? [x0 - before, x1 + after] : [x0 + n.stop - n.overrun, x1 + before];
   const [lowYr, highYr] = counter ? [y0 - before, y1 + after] : [y0 + n.stop - n.overrun, y1 + before];
   const [lowYl, highYl] = counter ? [y0 + n.stop - n.overrun, y1 + before] : [y0 - before, y1 + after];
-  for (const [name, x] of [
-    ['low', lowX],
-    ['high', highX],
-  ] as const)
-    add(`tick top ${name}`, MARK, at(x, cy0 - 40), at(x, cy0 + 40));
-  for (const [name, x] of [
-    ['low', lowXb],
-    ['high', highXb],
-  ] as const)
-    add(`tick bottom ${name}`, MARK, at(x, cy1 - 40), at(x, cy1 + 40));
-  for (const [name, y] of [
-    ['low', lowYr],
-    ['high', highYr],
-  ] as const)
-    add(`tick right ${name}`, MARK, at(cx0 - 40, y), at(cx0 + 40, y));
-  for (const [name, y] of [
-    ['low', lowYl],
-    ['high', highYl],
-  ] as const)
-    add(`tick left ${name}`, MARK, at(cx1 - 40, y), at(cx1 + 40, y));
+  // A tick that would run along a neighbouring cut line is drawn on the border side alone.
+  const inner = (mark: number, low: number, high: number) =>
+    Math.min(Math.abs(mark - low), Math.abs(mark - high)) < 0.8 ? 0 : 40;
+  const level = (what: string, x: number, cut: number, out: -1 | 1) => {
+    add(what, MARK, at(x, cut + out * 40), at(x, cut - out * inner(x, cx0, cx1)));
+  };
+  const upright = (what: string, y: number, cut: number, out: -1 | 1) => {
+    add(what, MARK, at(cut + out * 40, y), at(cut - out * inner(y, cy0, cy1), y));
+  };
+  level('tick top low', lowX, cy0, -1);
+  level('tick top high', highX, cy0, -1);
+  level('tick bottom low', lowXb, cy1, 1);
+  level('tick bottom high', highXb, cy1, 1);
+  upright('tick right low', lowYr, cx0, -1);
+  upright('tick right high', highYr, cx0, -1);
+  upright('tick left low', lowYl, cx1, 1);
+  upright('tick left high', highYl, cx1, 1);
 
   const [w, h] = [n.width, n.height];
   add('edge upper', EDGE, at(0, 0), at(w, 0));

@@ -12,6 +12,7 @@ interface Options {
   readonly printer?: string;
   readonly extent: string;
   readonly svg?: boolean;
+  readonly tiles?: boolean;
   readonly show?: string;
   readonly json?: boolean;
   readonly quiet?: boolean;
@@ -30,6 +31,7 @@ export function define(command: Command): void {
       'whole',
     )
     .option('--svg', 'also write each pattern as one SVG')
+    .option('--tiles', 'also write each sheet as one SVG')
     .option('--show <groups>', 'only these parts, flattened, with commas: cut,marks,readings …')
     .option('--json', 'one JSON document on standard output, every length in mm')
     .option('--quiet', 'say nothing but errors')
@@ -52,6 +54,7 @@ async function pattern(file: string, options: Options): Promise<void> {
     ...(options.printer === undefined ? {} : { printer: options.printer }),
     ...(options.show === undefined ? {} : { show: options.show.split(',').map((name) => name.trim()) }),
     svg: options.svg === true,
+    tiles: options.tiles === true,
   });
   if ('problems' in made) return fail(made.problems, options.json === true);
   const folder = options.out ?? defaultFolder(file);
@@ -63,7 +66,7 @@ async function pattern(file: string, options: Options): Promise<void> {
     }
   }
   await writeAll(folder, made.files);
-  const left = await leftOver(folder, /^pattern-\d+\.(?:pdf|svg)$/u, made.files);
+  const left = await leftOver(folder, /^pattern-\d+(?:-\w+)?\.(?:pdf|svg)$/u, made.files);
   if (options.json === true) {
     const pages = patterns.flatMap((p) => p.pages);
     const board = patterns[0]?.board;
