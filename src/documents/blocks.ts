@@ -1,8 +1,8 @@
 import type { Item, TextItem } from '../drawing/model.ts';
 import { type Quarter, turnedItem, turnedPoint } from '../drawing/turned.ts';
-import { metrics, textWidth } from '../fonts/measure.ts';
+import { textBox } from '../fonts/measure.ts';
 import type { RareFonts, Weight } from '../fonts/model.ts';
-import { type Box, box } from '../geometry/box.ts';
+import { type Box, box, union } from '../geometry/box.ts';
 import type { Point, Size } from '../geometry/point.ts';
 
 /** Words and signs that move as one: upright, top left at 0 0, each item with the name of the group it belongs to. */
@@ -23,18 +23,19 @@ const LEADING = 1.22;
 
 /** Lines of text, set below each other, flush left. */
 export function textBlock(lines: readonly Line[], rare?: RareFonts): Block {
-  const parts: { group: string; item: Item }[] = [];
   let y = 0;
-  let width = 0;
-  lines.forEach((line, index) => {
-    const m = metrics(line.weight);
-    y += index === 0 ? m.capHeight * line.size : LEADING * line.size;
-    parts.push({ group: line.group, item: textItem(line.text, { x: 0, y }, line.size, line.weight) });
-    width = Math.max(width, textWidth(line.text, line.weight, line.size, rare));
+  const parts = lines.map((line) => {
+    y += LEADING * line.size;
+    return { group: line.group, item: textItem(line.text, { x: 0, y }, line.size, line.weight) };
   });
-  const last = lines.at(-1);
-  const descent = last === undefined ? 0 : Math.abs(metrics(last.weight).descent) * last.size;
-  return { width, height: y + descent, parts };
+  // Some characters reach above the capitals or below the descenders: what counts is what is inked.
+  const ink = union(parts.map(({ item }) => textBox(item, rare)));
+  const shift = { x: -ink.x, y: -ink.y };
+  return {
+    width: ink.width,
+    height: ink.height,
+    parts: parts.map(({ group, item }) => ({ group, item: turnedItem(item, 0, shift) })),
+  };
 }
 
 export function textItem(text: string, at: Point, size: number, weight: Weight): TextItem {

@@ -1,0 +1,117 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { pattern } from '../../src/documents/pattern.ts';
+import type { Drawing, TextItem } from '../../src/drawing/model.ts';
+import { textBox } from '../../src/fonts/measure.ts';
+import { solveJob } from '../../src/index.ts';
+
+interface Rect {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Sampled along the line, so that nothing of the engine's own clipping is used. */
+function lineMeets(from: { x: number; y: number }, to: { x: number; y: number }, rect: Rect): boolean {
+  const steps = Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 0.5) + 1;
+  for (let i = 0; i <= steps; i++) {
+    const x = from.x + ((to.x - from.x) * i) / steps;
+    const y = from.y + ((to.y - from.y) * i) / steps;
+    if (x > rect.x && x < rect.x + rect.width && y > rect.y && y < rect.y + rect.height) return true;
+  }
+  return false;
+}
+
+const texts = (drawing: Drawing): readonly TextItem[] =>
+  drawing.groups.flatMap((group) => group.items.filter((item): item is TextItem => item.kind === 'text'));
+
+function faults(drawing: Drawing): readonly string[] {
+  const found: string[] = [];
+  const words = texts(drawing).map((item) => ({ item, box: textBox(item) }));
+  for (const [i, { item, box }] of words.entries()) {
+    for (const other of words.slice(i + 1)) {
+      const apart =
+        box.x >= other.box.x + other.box.width - 0.01 ||
+        other.box.x >= box.x + box.width - 0.01 ||
+        box.y >= other.box.y + other.box.height - 0.01 ||
+        other.box.y >= box.y + box.height - 0.01;
+      // Lines of one block may touch with their descenders.
+      if (!apart && !sameBlock(item, other.item)) found.push(`"${item.text}" on "${other.item.text}"`);
+    }
+    for (const group of drawing.groups) {
+      for (const mark of group.items) {
+        if (mark.kind === 'line' && lineMeets(mark.from, mark.to, box)) found.push(`"${item.text}" on ${mark.id}`);
+      }
+    }
+    const board = drawing.board!;
+    if (
+      box.x < board.x ||
+      box.y < board.y ||
+      box.x + box.width > board.x + board.width ||
+      box.y + box.height > board.y + board.height
+    ) {
+      found.push(`"${item.text}" beyond the board`);
+    }
+  }
+  return found;
+}
+
+const sameBlock = (a: TextItem, b: TextItem): boolean =>
+  a.turn === b.turn && Math.hypot(a.at.x - b.at.x, a.at.y - b.at.y) < 2 * Math.max(a.size, b.size);
+
+const jobs = fc
+  .record({
+    width: fc.integer({ min: 150, max: 1000 }),
+    height: fc.integer({ min: 150, max: 1000 }),
+    side: fc.integer({ min: 12, max: 45 }),
+    top: fc.integer({ min: 12, max: 45 }),
+    bottom: fc.integer({ min: 12, max: 45 }),
+    layers: fc.integer({ min: 1, max: 3 }),
+    hand: fc.constantFrom('left', 'right'),
+    straightedge: fc.constantFrom(0, 31),
+    title: fc.constantFrom('Heron', 'Heron, linocut, from the travelling show of the print room', 'Чапля – λίμνη'),
+  })
+  .map((r) => {
+    const part = (percent: number, whole: number) => Math.round((percent * whole) / 100) / 2 + 12;
+    const layers = Array.from({ length: r.layers }, (_, i) => (i === 0 ? '{board: b}' : '{board: b, reveal: 6}')).join(
+      ', ',
+    );
+    return {
+      job: `
+title: "${r.title}"
+units: mm
+mat: {outer: ${r.width} x ${r.height}, border: {sides: ${part(r.side, r.width)}, top: ${part(r.top, r.height)}, bottom: ${part(r.bottom, r.height)}}, layers: [${layers}]}
+openings: [{}]
+bench: {head: h}
+`,
+      shop: `
+boards: {b: {thickness: 1.4 mm, name: Bone}}
+heads: {h: {bevel: 45, opening: ${r.hand}, straightedge: ${r.straightedge} mm, start: 1.2 mm, stop: -0.4 mm}}
+`,
+    };
+  });
+
+describe('room on the pattern', () => {
+  it('sets no word on another, on a line or beyond the board', () => {
+    fc.assert(
+      fc.property(jobs, ({ job, shop }) => {
+        const solved = solveJob(job, { file: 'job.yaml', shop: { text: shop, file: 'shop.yaml' } });
+        if (!solved.ok) return;
+        const { mat, strokes, job: read } = solved.value;
+        for (const [layer] of mat.layers.entries()) {
+          const { drawing } = pattern(mat, strokes, read, layer);
+          expect(faults(drawing)).toEqual([]);
+          const numbers = texts(drawing).filter((item) => item.weight === 'bold' && /^\d+$/u.test(item.text));
+          expect(numbers.map((item) => item.text).sort()).toEqual(
+            strokes
+              .filter((s) => s.layer === layer + 1)
+              .map((s) => String(s.order))
+              .sort(),
+          );
+        }
+      }),
+      { numRuns: 60, seed: 7 },
+    );
+  });
+});
