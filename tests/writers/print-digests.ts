@@ -1,0 +1,15 @@
+/** Writes the sample in every format and prints a digest of each: the determinism test runs it as processes of its own. */
+import { createHash } from 'node:crypto';
+import { writePdf } from '../../src/writers/pdf.ts';
+import { writePageSvg, writeSvg } from '../../src/writers/svg.ts';
+import { everything } from './everything.ts';
+
+const digest = (data: Uint8Array | string): string => createHash('sha256').update(data).digest('hex');
+
+console.log(
+  JSON.stringify({
+    pdf: digest(await writePdf(everything)),
+    svg: digest(writeSvg(everything.drawing)),
+    sheets: everything.pages.map((page) => digest(writePageSvg(everything, page))),
+  }),
+);
