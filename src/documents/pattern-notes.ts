@@ -11,12 +11,12 @@ import { headWords, layerWords, transferWords } from './pattern-words.ts';
 export interface Note {
   readonly name: string;
   /** The same words, the best size first. */
-  readonly sizes: readonly Block[];
+  readonly sizes: readonly (() => Block)[];
 }
 
 /** The words of the sheet that belong to no stroke. */
 export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, rare?: RareFonts): readonly Note[] {
-  const each = (make: (scale: number) => Block): readonly Block[] => SCALES.map(make);
+  const each = (make: (scale: number) => Block): Note['sizes'] => SCALES.map((scale) => () => make(scale));
   const widths = [Math.min(110, paper.width * 0.6), 70, 45, 34];
   const info = (scale: number, width: number): Block => {
     const small = [
@@ -58,7 +58,7 @@ export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, rare?:
         ]),
       ),
     },
-    { name: 'job, layer and head', sizes: SCALES.flatMap((scale) => widths.map((width) => info(scale, width))) },
+    { name: 'job, layer and head', sizes: SCALES.flatMap((scale) => widths.map((width) => () => info(scale, width))) },
     {
       name: 'hinge edge',
       sizes: each((k) =>

@@ -125,13 +125,13 @@ export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: n
     const upright = uprightFor(s.direction);
     const along = ((upright + 3) % 4) as Quarter;
     const places = SCALES.flatMap((scale) => {
-      const standing = strokeBlock(s, scale, true);
-      const lying = strokeBlock(s, scale, false);
+      const standing = once(() => strokeBlock(s, scale, true));
+      const lying = once(() => strokeBlock(s, scale, false));
       return [
-        () => besideSide(standing, s.line, out, upright, 4, across(board, out)),
-        () => besideSide(lying, s.line, out, along, 4, across(board, out)),
-        () => besideSide(standing, s.line, times(out, -1), upright, 4, REACH_INSIDE),
-        () => besideSide(lying, s.line, times(out, -1), along, 4, REACH_INSIDE),
+        () => besideSide(standing(), s.line, out, upright, 4, across(board, out)),
+        () => besideSide(lying(), s.line, out, along, 4, across(board, out)),
+        () => besideSide(standing(), s.line, times(out, -1), upright, 4, REACH_INSIDE),
+        () => besideSide(lying(), s.line, times(out, -1), along, 4, REACH_INSIDE),
       ];
     });
     set(`number and reading of stroke ${s.order}`, chained(places), 'reading');
@@ -147,17 +147,20 @@ export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: n
     Math.min(inner.height, REACH_INSIDE),
   );
   for (const note of words) {
-    const places = note.sizes.flatMap((block) => [
-      ...(note.name === 'hinge edge' ? [() => alongHinge(block, hingeSide(job, mat), band)] : []),
-      ...(note.name === 'TOP' ? [() => nearTop(block, band.upper), () => nearTop(block, innerUpper)] : []),
-      () => scan(block, 0, band.upper),
-      () => scan(block, 0, band.lower),
-      () => scan(block, 1, band.right),
-      () => scan(block, 3, band.left),
-      () => scan(block, 0, innerUpper),
-      () => scan(block, 0, innerLower),
-      ...(Math.min(inner.width, inner.height) < 4 * REACH_INSIDE ? [() => scan(block, 0, inner)] : []),
-    ]);
+    const places = note.sizes.flatMap((made) => {
+      const block = once(made);
+      return [
+        ...(note.name === 'hinge edge' ? [() => alongHinge(block(), hingeSide(job, mat), band)] : []),
+        ...(note.name === 'TOP' ? [() => nearTop(block(), band.upper), () => nearTop(block(), innerUpper)] : []),
+        () => scan(block(), 0, band.upper),
+        () => scan(block(), 0, band.lower),
+        () => scan(block(), 1, band.right),
+        () => scan(block(), 3, band.left),
+        () => scan(block(), 0, innerUpper),
+        () => scan(block(), 0, innerLower),
+        ...(Math.min(inner.width, inner.height) < 4 * REACH_INSIDE ? [() => scan(block(), 0, inner)] : []),
+      ];
+    });
     set(note.name, chained(places), 'text');
   }
 
@@ -220,6 +223,15 @@ function* letterPlaces(end: Point, way: Point, letter: 'S' | 'E', s: Stroke): Ge
     ];
     for (const c of centres) yield { block, quarter, at: point(c.x - w / 2, c.y - h / 2) };
   }
+}
+
+/** Made when it is first asked for, and kept. */
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
 }
 
 function* chained(places: readonly (() => Iterable<Candidate>)[]): Generator<Candidate> {
