@@ -6,6 +6,7 @@ import { mmFromInches } from '../units/units.ts';
 import { backInset } from './bevel.ts';
 import { AGREEMENT } from './contradiction.ts';
 import type { MatLayer } from './model.ts';
+import { alike, pathOf, whereOn } from './sides.ts';
 import type { Sizes } from './sizes.ts';
 
 /**
@@ -25,20 +26,20 @@ const LONGEST = 5000;
 function borderProblems(job: Job, sizes: Sizes): Problem[] {
   const lip = job.mat.frame?.lip ?? 0;
   const show = (mm: number): string => showLength(mm, job.units);
-  return SIDES.flatMap((side) => {
-    const border = sizes.border[side];
-    const path = ['mat', ...(job.mat.border[side] === undefined ? [] : ['border', side])];
-    const hint = 'make the mat larger or the opening smaller';
-    if (border <= 0) {
-      const message = `the ${side} border comes to ${show(border)}, more than 0 is needed`;
+  const hint = 'make the mat larger or the opening smaller';
+  return alike(sizes.border).flatMap(({ sides, length }) => {
+    const path = pathOf(job.mat.border, sides, ['mat', 'border'], ['mat']);
+    const where = whereOn(sides);
+    if (length <= 0) {
+      const message = `the border comes to ${show(length)} ${where}, more than 0 is needed`;
       return [error('border-none', path, message, hint)];
     }
-    if (border <= lip) {
-      const message = `the frame's lip of ${show(lip)} hides the ${side} border of ${show(border)}`;
+    if (length <= lip) {
+      const message = `the frame's lip of ${show(lip)} hides the border of ${show(length)} ${where}`;
       return [error('border-hidden', path, message, `${hint}, or give the frame's true lip`)];
     }
-    if (border < 2 * lip) {
-      const message = `the frame's lip hides most of the ${side} border: ${show(border - lip)} of ${show(border)} is seen`;
+    if (length < 2 * lip) {
+      const message = `the frame's lip hides most of the border ${where}: ${show(length - lip)} of ${show(length)} is seen`;
       return [warning('border-mostly-hidden', path, message, hint)];
     }
     return [];

@@ -12,8 +12,7 @@ export const AGREEMENT = 0.01;
 
 interface Contradiction {
   readonly given: Given;
-  /** What the other givens make of the same length. */
-  readonly others: number;
+  readonly residual: number;
   readonly settledBy: readonly Equation[];
 }
 
@@ -29,8 +28,8 @@ function contradictions(structure: readonly Equation[], givens: readonly Given[]
     const addition = add(system, given);
     if (addition.added) {
       system = addition.system;
-    } else if (Math.abs(addition.residual) > AGREEMENT && given.shown !== undefined) {
-      found.push({ given, others: given.shown - addition.residual, settledBy: addition.settledBy });
+    } else if (Math.abs(addition.residual) > AGREEMENT) {
+      found.push({ given, residual: addition.residual, settledBy: addition.settledBy });
     }
   }
   return found;
@@ -45,19 +44,14 @@ function explanation(structure: readonly Equation[], givens: readonly Given[]): 
   return undefined;
 }
 
-function name(given: Given, units: LengthUnit): string {
-  return given.shown === undefined ? given.what : `${given.what} ${showLength(given.shown, units)}`;
-}
-
 function problem(found: Contradiction, givens: readonly Given[], units: LengthUnit): Problem {
-  const { given, others } = found;
-  const show = (mm: number): string => showLength(mm, units);
-  const difference = show(Math.abs(given.shown! - others));
-  const involved = givens.filter((each) => found.settledBy.includes(each)).map((each) => name(each, units));
+  const { given, residual, settledBy } = found;
+  const difference = showLength(Math.abs(residual), units);
+  const involved = givens.filter((each) => settledBy.includes(each)).map((each) => each.what);
   return error(
     'sizes-contradict',
     given.path,
-    `${name(given, units)} is given, but the other sizes make ${show(others)} (difference ${difference})`,
+    `${given.what} is given, but the other sizes make ${given.others(residual)} (difference ${difference})`,
     `change it or leave it out, or change one of: ${involved.join(', ')}`,
   );
 }

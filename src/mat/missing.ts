@@ -26,7 +26,7 @@ function candidates(job: Job): readonly Candidate[] {
   ];
 }
 
-/** The sets of sizes, as small as can be, each of which would settle everything. */
+/** The sets of sizes, as small as can be, each of which would settle everything; none where only a share is missing. */
 function enough(job: Job, givens: readonly Given[]): readonly string[] {
   const options = candidates(job);
   const settles = (chosen: readonly Candidate[]): boolean =>
@@ -38,6 +38,7 @@ function enough(job: Job, givens: readonly Given[]): readonly string[] {
         chosen.flatMap((each) => each.equations),
       ),
     ) !== undefined;
+  if (settles([])) return [];
   const single = options.filter((each) => settles([each])).map((each) => each.where);
   if (single.length > 0) return single;
   return options.flatMap((first, index) =>
@@ -52,11 +53,12 @@ function enough(job: Job, givens: readonly Given[]): readonly string[] {
 export function notEnough(job: Job, givens: readonly Given[]): Problem {
   const opening = job.openings[0]!;
   const path = opening.artwork === undefined && opening.size === undefined ? ['openings', 0] : ['mat'];
+  const options = enough(job, givens);
   const stated = givens.map((each) => each.what);
   return error(
     'sizes-not-enough',
     path,
     `the sizes given (${stated.length === 0 ? 'none' : stated.join(', ')}) do not settle the mat`,
-    `give ${enough(job, givens).join(', or ')}`,
+    `give ${options.length === 0 ? 'the reveals and the overlap too' : options.join(', or ')}`,
   );
 }

@@ -6,11 +6,14 @@ import { showLength, showSize } from '../units/print.ts';
 import { layerName } from './layers.ts';
 import type { Artwork } from './model.ts';
 import type { PlacedOpening } from './placed.ts';
+import { alike, pathOf, whereOn } from './sides.ts';
 
 /** A strip of colour narrower than this is hard to cut even (common practice). */
 const LEAST_STRIP = 1;
 /** Least overlap, or float, that a hand-hinged artwork keeps when it settles (common practice). */
 export const LEAST_OVERLAP = 2;
+/** A length that misses a bound by less meets it. */
+const ROUNDING = 1e-9;
 
 /** The side where the length is least. */
 function leastSide(lengths: BySide<number>): Side {
@@ -23,12 +26,12 @@ function stripProblems(job: Job, opening: PlacedOpening): Problem[] {
     if (index === 0) return [];
     const side = leastSide(layer.strip);
     const [strip, reveal] = [layer.strip[side], layer.reveal[side]];
-    if (strip >= LEAST_STRIP) return [];
+    if (strip >= LEAST_STRIP - ROUNDING) return [];
     const hidden = reveal - strip;
     const path = ['mat', 'layers', index, ...(job.mat.layers[index]!.reveal === undefined ? [] : ['reveal'])];
     const sum = `its reveal of ${show(reveal)} less ${show(hidden)} of bevel above it leaves ${show(strip)}`;
     const name = layerName(index);
-    if (strip <= 0) {
+    if (strip <= ROUNDING) {
       const hint = `make the reveal more than ${show(hidden + LEAST_STRIP)}`;
       return [error('strip-hidden', path, `nothing is seen of ${name}: ${sum}, more than 0 is needed`, hint)];
     }
@@ -46,35 +49,40 @@ function sightProblems(job: Job, opening: PlacedOpening): Problem[] {
   ];
 }
 
-function overlapProblem(job: Job, artwork: Artwork, side: Side): Problem[] {
+/** `real` is what is covered, or for a float what is seen around the artwork. */
+function coverProblem(job: Job, floated: boolean, sides: readonly Side[], real: number): Problem | undefined {
+  if (real >= LEAST_OVERLAP - ROUNDING) return undefined;
   const request = job.openings[0]!;
-  const key = artwork.floated ? 'float' : 'overlap';
-  const given = request[key]?.[side] !== undefined;
-  const path = ['openings', 0, ...(given ? [key, side] : [])];
-  const real = artwork.floated ? -artwork.overlap[side] : artwork.overlap[side];
-  if (real >= LEAST_OVERLAP) return [];
-  const length = showLength(real, job.units);
-  const least = `${showLength(LEAST_OVERLAP, job.units)} at least is sound`;
-  const hint = `make the ${key} larger, or the opening ${artwork.floated ? 'larger' : 'smaller'}`;
-  if (artwork.floated) {
-    return real <= 0
-      ? [error('float-none', path, `the mat covers the floated artwork at the ${side}: its float is ${length}`, hint)]
-      : [warning('float-narrow', path, `only ${length} is seen around the artwork at the ${side}, ${least}`, hint)];
+  const key = floated ? 'float' : 'overlap';
+  const path = pathOf(request[key], sides, ['openings', 0, key], ['openings', 0]);
+  const where = whereOn(sides);
+  const show = (mm: number): string => showLength(mm, job.units);
+  const least = `${show(LEAST_OVERLAP)} at least is sound`;
+  const hint = `make the ${key} larger, or the opening ${floated ? 'larger' : 'smaller'}`;
+  if (floated) {
+    return real <= ROUNDING
+      ? error('float-none', path, `the mat covers the floated artwork by ${show(-real)} ${where}`, hint)
+      : warning('float-narrow', path, `only ${show(real)} is seen around the artwork ${where}, ${least}`, hint);
   }
-  return real <= 0
-    ? [error('overlap-none', path, `the mat does not cover the artwork at the ${side}: it overlaps by ${length}`, hint)]
-    : [
-        warning(
-          'overlap-narrow',
-          path,
-          `the mat really overlaps the artwork by ${length} at the ${side}, ${least}`,
-          hint,
-        ),
-      ];
+  return real <= ROUNDING
+    ? error(
+        'overlap-none',
+        path,
+        `the opening reaches ${show(-real)} beyond the edge of the artwork ${where}, the mat does not cover it`,
+        hint,
+      )
+    : warning('overlap-narrow', path, `the mat really overlaps the artwork by ${show(real)} ${where}, ${least}`, hint);
+}
+
+function coverProblems(job: Job, artwork: Artwork): Problem[] {
+  return alike(artwork.overlap).flatMap(({ sides, length }) => {
+    const found = coverProblem(job, artwork.floated, sides, artwork.floated ? -length : length);
+    return found === undefined ? [] : [found];
+  });
 }
 
 function artworkProblems(job: Job, artwork: Artwork, outer: Size): Problem[] {
-  const found = SIDES.flatMap((side) => overlapProblem(job, artwork, side));
+  const found = coverProblems(job, artwork);
   if (contains(box(0, 0, outer.width, outer.height), artwork.box)) return found;
   const message = `the artwork of ${showSize(artwork.size, job.units)} reaches beyond the mat of ${showSize(outer, job.units)}`;
   const hint = 'make the mat larger, or crop the artwork';

@@ -1,6 +1,6 @@
 import type { Size } from '../geometry/point.ts';
 import type { BySide, Job } from '../job/model.ts';
-import { fail, type Result, succeed } from '../problems/problem.ts';
+import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { contradictionProblems } from './contradiction.ts';
 import { diagonalShare } from './diagonal.ts';
 import { type Given, givensOf } from './givens.ts';
@@ -53,28 +53,44 @@ function settle(job: Job, givens: readonly Given[]): Result<Settled> {
   return succeed({ system, sizes: sizesFrom(job, lengths) });
 }
 
-/** Enough for shares that hang on themselves by way of the overlap or the reveals; one try is the usual case. */
+/** Plenty: the share is right at once unless the widths hang on the heights by way of a missing overlap or reveal. */
 const TRIES = 60;
-const STEADY = 1e-14;
+const STEADY = 1e-13;
+/** Stands in for a share that is not known, where only what would settle the sizes is asked. */
+const ANY_SHARE = 0.4;
 
-/** The diagonal's share is taken from the widths as they are without it, then again from the answer until it stays. */
+/** The share is taken from the widths as they are without it; where the answer's own is another, by the secant method. */
 function settleByDiagonal(job: Job): Result<Settled> {
   const givens = givensOf(job);
   const problems = contradictionProblems(structure(job), givens, job.units);
   if (problems.length > 0) return fail(problems);
   let share = diagonalShare(systemOf(job, givens));
-  for (let tried = 0; share !== undefined && tried < TRIES; tried++) {
+  let last: { readonly share: number; readonly off: number } | undefined;
+  for (let tried = 0; share !== undefined && share > 0 && tried < TRIES; tried++) {
     const answer = settle(job, givensOf(job, share));
     if (!answer.ok) return answer;
-    const next = diagonalShare(answer.value.system);
-    if (next !== undefined && Math.abs(next - share) < STEADY) return answer;
-    share = next;
+    const off = (diagonalShare(answer.value.system) ?? Number.NaN) - share;
+    if (Math.abs(off) < STEADY) return answer;
+    const step: number = last === undefined ? off : (-off * (share - last.share)) / (off - last.off);
+    last = { share, off };
+    share += step;
   }
-  return fail([notEnough(job, givens)]);
+  return fail([notEnough(job, givensOf(job, ANY_SHARE))]);
+}
+
+/** Nothing is worked out from lengths that are no numbers; a job that was read from text holds none. */
+function notFinite(job: Job): readonly Problem[] {
+  return givensOf(job)
+    .filter((each) => !Number.isFinite(each.value))
+    .map((each) =>
+      error('size-not-finite', each.path, `${each.what} is not a length`, 'give a number of the job’s unit'),
+    );
 }
 
 /** Every length of the mat, or all contradictions among the givens, or which sizes would be enough. */
 export function solveSizes(job: Job): Result<Sizes> {
+  const problems = notFinite(job);
+  if (problems.length > 0) return fail(problems);
   const answer = job.mat.weighting?.kind === 'diagonal' ? settleByDiagonal(job) : settle(job, givensOf(job));
   return answer.ok ? succeed(answer.value.sizes) : answer;
 }

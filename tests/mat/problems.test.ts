@@ -1,0 +1,326 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Job } from '../../src/job/model.ts';
+import { solve } from '../../src/mat/solve.ts';
+import { showPath } from '../../src/problems/show.ts';
+import { all, board, type Changes, jobOf, layer, opening } from './job.ts';
+
+const mm = (width: number, height: number) => ({ width, height });
+
+/** A sound job in mm: 300 × 400, window 200 × 300, border 50. */
+const sound = (changes: Changes = {}): Job =>
+  jobOf({
+    units: 'mm',
+    openings: [opening({ size: mm(200, 300) })],
+    ...changes,
+    mat: { outer: mm(300, 400), ...changes.mat },
+  });
+
+const withArt = (more: Parameters<typeof opening>[0], changes: Changes = {}): Job =>
+  sound({ ...changes, openings: [opening({ artwork: mm(200, 300), ...more })] });
+
+const layers = (...more: Parameters<typeof layer>[0][]) => [layer(), ...more.map((each) => layer(each))];
+const bevel = (angle: number, reverse = false) => ({ angle, reverse });
+const framed = (frame: { clearance?: number; lip?: number }): Job =>
+  sound({ mat: { outer: undefined as never, frame: { inside: mm(302, 402), clearance: 2, lip: 0, ...frame } } });
+const together = { stack: 'together', snap: false } as const;
+
+type Row = readonly [code: string, severity: 'error' | 'warning', path: string, says: string, job: Job];
+
+const ROWS: readonly Row[] = [
+  ['layers-count', 'error', 'mat.layers', 'no layer', sound({ mat: { layers: [] } })],
+  ['openings-one', 'error', 'openings', '0 openings', sound({ openings: [] })],
+  ['openings-one', 'error', 'openings', '2 openings', sound({ openings: [opening(), opening()] })],
+  ['bevel-angle', 'error', 'mat.layers[0].bevel', '19°', sound({ mat: { layers: [layer({ bevel: bevel(19) })] } })],
+  ['bevel-angle', 'error', 'mat.layers[1].bevel', '91°', sound({ mat: { layers: layers({ bevel: bevel(91) }) } })],
+  [
+    'bevel-angle',
+    'error',
+    'mat.layers[0].bevel',
+    'NaN°',
+    sound({ mat: { layers: [layer({ bevel: bevel(Number.NaN) })] } }),
+  ],
+  [
+    'board-thickness',
+    'error',
+    'mat.layers[0].board',
+    'no thickness',
+    sound({ mat: { layers: [layer({ board: board(0) })] } }),
+  ],
+  [
+    'reveal-top',
+    'error',
+    'mat.layers[0].reveal',
+    'top mat has no reveal',
+    sound({ mat: { layers: [layer({ reveal: 6 })] } }),
+  ],
+  [
+    'overlap-without-artwork',
+    'error',
+    'openings[0].overlap',
+    'an overlap but no artwork',
+    sound({ openings: [opening({ size: mm(200, 300), overlap: all(5) })] }),
+  ],
+  [
+    'overlap-without-artwork',
+    'error',
+    'openings[0].float',
+    'a float but no artwork',
+    sound({ openings: [opening({ float: {} })] }),
+  ],
+  ['overlap-and-float', 'error', 'openings[0].float', 'not both', withArt({ overlap: { top: 5 }, float: { left: 5 } })],
+  [
+    'weighting-ratio',
+    'error',
+    'mat.weighting.ratio',
+    'ratio of 0',
+    sound({ mat: { weighting: { kind: 'ratio', ratio: 0 } } }),
+  ],
+  ['size-not-finite', 'error', 'mat.border.top', 'NaN', sound({ mat: { border: { top: Number.NaN } } })],
+  ['size-not-finite', 'error', 'mat.outer', 'Infinity', sound({ mat: { outer: mm(Number.POSITIVE_INFINITY, 400) } })],
+  [
+    'sizes-contradict',
+    'error',
+    'mat.outer',
+    '300 mm is given, but the other sizes make 302 mm (difference 2 mm)',
+    sound({ mat: { border: { left: 50, right: 52 } } }),
+  ],
+  ['sizes-not-enough', 'error', 'openings[0]', 'do not settle', sound({ openings: [opening()] })],
+  ['sizes-not-enough', 'error', 'mat', 'do not settle', sound({ mat: { outer: undefined as never } })],
+  [
+    'opening-none',
+    'error',
+    'openings[0]',
+    '-3.8 × 295.2 mm',
+    sound({ openings: [opening()], mat: { border: { left: 150.5, top: 51 } } }),
+  ],
+  [
+    'opening-none',
+    'error',
+    'openings[0]',
+    '-0.8 × 297.2 mm',
+    sound({ openings: [opening()], mat: { border: { left: 149, top: 50 } } }),
+  ],
+  [
+    'strip-hidden',
+    'error',
+    'mat.layers[1].reveal',
+    'reveal of 1.4 mm less 1.4 mm',
+    sound({ mat: { layers: layers({ reveal: 1.4 }) } }),
+  ],
+  [
+    'strip-hidden',
+    'error',
+    'mat.layers[1].reveal',
+    'less 0 mm of bevel',
+    sound({ mat: { layers: [layer({ bevel: bevel(45, true) }), layer({ reveal: -1 })] } }),
+  ],
+  [
+    'strip-hidden',
+    'error',
+    'mat.layers[1]',
+    'leaves -0.4 mm',
+    sound({ mat: { border: { left: 49, top: 49 }, layers: layers({}) } }),
+  ],
+  [
+    'strip-narrow',
+    'warning',
+    'mat.layers[1].reveal',
+    'leaves 0.9 mm',
+    sound({ mat: { layers: layers({ reveal: 2.3 }) } }),
+  ],
+  [
+    'strip-narrow',
+    'warning',
+    'mat.layers[2].reveal',
+    'under mat 2',
+    sound({ mat: { layers: layers({ reveal: 5 }, { reveal: 2 }) } }),
+  ],
+  [
+    'overlap-none',
+    'error',
+    'openings[0].overlap.left',
+    '1 mm beyond the edge of the artwork at the left',
+    withArt({ overlap: { ...all(5), left: -2.4 } }),
+  ],
+  [
+    'overlap-none',
+    'error',
+    'openings[0]',
+    '3.6 mm beyond the edge of the artwork at the right and left',
+    withArt({ size: mm(210, 290) }),
+  ],
+  ['overlap-none', 'error', 'openings[0].overlap', 'on every side', withArt({ overlap: all(-5) })],
+  ['overlap-narrow', 'warning', 'openings[0].overlap', '1.9 mm on every side', withArt({ overlap: all(0.5) })],
+  [
+    'overlap-narrow',
+    'warning',
+    'openings[0].overlap.top',
+    '1.5 mm at the top',
+    withArt({ overlap: { ...all(5), top: 1.5 }, measure: 'sight' }),
+  ],
+  [
+    'float-none',
+    'error',
+    'openings[0].float',
+    'covers the floated artwork by 0.4 mm on every side',
+    withArt({ float: all(1) }),
+  ],
+  ['float-narrow', 'warning', 'openings[0].float', 'only 1 mm', withArt({ float: all(1), measure: 'sight' })],
+  [
+    'artwork-beyond-mat',
+    'error',
+    'openings[0].artwork',
+    '310 × 300 mm reaches beyond the mat of 300 × 400 mm',
+    withArt({ artwork: mm(310, 300), overlap: all(6) }),
+  ],
+  [
+    'border-none',
+    'error',
+    'mat',
+    '-5 mm at the right and left',
+    sound({ openings: [opening({ size: mm(310, 300) })] }),
+  ],
+  ['border-hidden', 'error', 'mat', 'hides the border of 50 mm on every side', framed({ lip: 50 })],
+  ['border-mostly-hidden', 'warning', 'mat', '24 mm of 50 mm', framed({ lip: 26 })],
+  ['clearance-unusual', 'warning', 'mat.frame.clearance', '0.5 mm', framed({ clearance: 0.5 })],
+  [
+    'clearance-beyond-lip',
+    'warning',
+    'mat.frame.clearance',
+    'clearance of 2 mm is more than the lip of 1 mm',
+    framed({ lip: 1 }),
+  ],
+  ['diagonal-top-narrow', 'warning', 'mat.weighting', '41.67 mm', sound({ mat: { weighting: { kind: 'diagonal' } } })],
+  [
+    'together-not-short',
+    'error',
+    'mat.layers[1].trimBack',
+    'no trim-back',
+    sound({ mat: { layers: layers({ reveal: 5 }) }, bench: together }),
+  ],
+  [
+    'together-no-tape',
+    'error',
+    'mat.layers[1].trimBack',
+    '9.4 mm to tape',
+    sound({ mat: { layers: layers({ reveal: 5, trimBack: 37 }) }, bench: together }),
+  ],
+  [
+    'trim-back-unused',
+    'warning',
+    'mat.layers[1].trimBack',
+    'full size',
+    sound({ mat: { layers: layers({ reveal: 5, trimBack: 3 }) } }),
+  ],
+  [
+    'trim-back-unused',
+    'warning',
+    'mat.layers[0].trimBack',
+    'full size',
+    sound({ mat: { layers: [layer({ trimBack: 3 })] }, bench: together }),
+  ],
+  [
+    'board-thin',
+    'warning',
+    'mat.layers[0].board',
+    '1.1 mm thick',
+    sound({ mat: { layers: [layer({ board: board(1.1) })] } }),
+  ],
+  [
+    'board-thick',
+    'warning',
+    'mat.layers[0].board',
+    '5 mm thick',
+    sound({ mat: { layers: [layer({ board: board(5) })] } }),
+  ],
+  [
+    'blank-beyond-sheets',
+    'warning',
+    'mat.layers[0].board',
+    'the largest is 200 × 500 mm',
+    sound({ mat: { layers: [layer({ board: board(1.4, { sheets: [mm(100, 100), mm(200, 500)] }) })] } }),
+  ],
+  [
+    'blank-beyond-sheets',
+    'warning',
+    'mat.layers[0].board',
+    '300 × 400 mm',
+    sound({ mat: { layers: [layer({ board: board(1.4, { sheets: [mm(500, 350)], directional: true }) })] } }),
+  ],
+  ['mat-too-large', 'error', 'mat', '6200 × 6300 mm', sound({ mat: { outer: undefined as never, border: all(3000) } })],
+  [
+    'snap-not-possible',
+    'warning',
+    'openings[0].size',
+    'width of 200 mm is given',
+    sound({ bench: { snap: true, graduation: 3 } }),
+  ],
+  [
+    'snap-not-possible',
+    'warning',
+    'mat.border.left',
+    '50.5 mm is given',
+    withArt({}, { mat: { border: { left: 50.5 } }, bench: { snap: true, graduation: 1 } }),
+  ],
+  [
+    'snap-not-possible',
+    'warning',
+    'bench.snap',
+    'leaves the artwork its room',
+    withArt({ artwork: mm(280, 380), float: all(2), measure: 'sight' }, { bench: { snap: true, graduation: 9 } }),
+  ],
+];
+
+describe('problems and warnings', () => {
+  it('has a sound job to start from', () => {
+    expect(solve(sound())).toMatchObject({ ok: true, warnings: [] });
+    expect(solve(framed({}))).toMatchObject({ ok: true, warnings: [] });
+    expect(solve(withArt({}))).toMatchObject({ ok: true, warnings: [] });
+  });
+
+  it.each(ROWS)('%s is an %s at %s: %s', (code, severity, path, says, job) => {
+    const result = solve(job);
+    const problems = result.ok ? result.warnings : result.problems;
+    const found = problems.find((each) => each.code === code && showPath(each.path) === path);
+    expect(found, JSON.stringify(problems)).toMatchObject({ severity });
+    expect(found!.message).toContain(says);
+    expect(found!.message).not.toMatch(/\.$/);
+    expect(found!.hint === '' && !found!.message.includes('needed')).toBe(false);
+    expect(result.ok).toBe(severity === 'warning' && !problems.some((each) => each.severity === 'error'));
+  });
+
+  it('makes every code appear that the folder has', () => {
+    const folder = new URL('../../src/mat/', import.meta.url);
+    const source = readdirSync(folder)
+      .map((file) => readFileSync(new URL(file, folder), 'utf8'))
+      .join('\n');
+    const codes = [...source.matchAll(/'([a-z]+(?:-[a-z]+)+)'/g)].map((match) => match[1]!);
+    expect(new Set(ROWS.map(([code]) => code))).toEqual(new Set(codes));
+  });
+
+  it('tells of everything that fails at once', () => {
+    const job = sound({
+      openings: [opening({ artwork: mm(200, 300), overlap: { ...all(5), top: -9 } })],
+      mat: {
+        frame: { nominal: mm(300, 400), clearance: 0, lip: 60 },
+        layers: layers({ reveal: 1 }, { reveal: 1.2, board: board(4) }),
+      },
+    });
+    const result = solve(job);
+    expect(result.ok).toBe(false);
+    const codes = (result.ok ? [] : result.problems).map((each) => each.code);
+    expect(new Set(codes)).toEqual(new Set(['overlap-none', 'strip-hidden', 'border-hidden', 'board-thick']));
+    expect(codes.filter((code) => code === 'strip-hidden')).toHaveLength(2);
+  });
+
+  it('names two independent contradictions, each once', () => {
+    const result = solve(sound({ mat: { border: { left: 50, right: 52, top: 50, bottom: 47 } } }));
+    expect(result).toMatchObject({
+      problems: [
+        { message: 'outer width 300 mm is given, but the other sizes make 302 mm (difference 2 mm)' },
+        { message: 'outer height 400 mm is given, but the other sizes make 397 mm (difference 3 mm)' },
+      ],
+    });
+  });
+});
