@@ -5,6 +5,7 @@ import {
   LONG_FILES,
   LONGEST_FILE,
   MADE,
+  MAY_BE_THERE,
   TOP_LEVEL,
   UNIT_NUMBERS,
   UNWANTED,
@@ -74,7 +75,7 @@ export function checkTopLevel(names: readonly string[]): Finding[] {
   const finding = (path: string, message: string): Finding => ({ rule: 'top level', path, line: 0, message });
   return [
     ...names
-      .filter((name) => !name.startsWith('.') && !TOP_LEVEL.includes(name) && !MADE.includes(name))
+      .filter((name) => !name.startsWith('.') && ![...TOP_LEVEL, ...MAY_BE_THERE, ...MADE].includes(name))
       .map((name) => finding(name, 'does not belong at the top level')),
     ...TOP_LEVEL.filter((name) => !names.includes(name)).map((name) => finding(name, 'is missing')),
   ];

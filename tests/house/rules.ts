@@ -40,7 +40,7 @@ export const PACKAGES: readonly { readonly from: string; readonly allowed: reado
   },
 ];
 
-/** What the top level holds besides dotfiles; the last ones are made by programs and never committed. */
+/** What the top level holds besides dotfiles … */
 export const TOP_LEVEL: readonly string[] = [
   'README.md',
   'DEVELOPERS.md',
@@ -49,12 +49,14 @@ export const TOP_LEVEL: readonly string[] = [
   'package-lock.json',
   'tsconfig.json',
   'src',
-  'templates',
   'tests',
   'golden',
   'shared',
   'examples',
 ];
+/** … may hold as well … */
+export const MAY_BE_THERE: readonly string[] = ['templates'];
+/** … and what programs make there, which is never committed. */
 export const MADE: readonly string[] = ['node_modules', 'dist', 'coverage'];
 
 export const LONGEST_FILE = 300;
