@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import fontkit from '@pdf-lib/fontkit';
 import pako from 'pako';
-import type { EmbeddedFont, Face } from '../fonts/model.ts';
+import { BETWEEN_OUTLINES, type EmbeddedFont, type Face } from '../fonts/model.ts';
 import { subsetFace } from '../fonts/subset.ts';
 import { SOURCES, type Source } from './font-set.ts';
 
@@ -62,8 +62,8 @@ export async function preparedModules(): Promise<Record<(typeof MODULES)[number]
     'outlines.ts': moduleText([
       [
         'outlines',
-        'Readonly<Record<FontId, FaceOutlines>>',
-        Object.fromEntries(faces.map((face) => [face.table.id, face.outlines])),
+        'Readonly<Record<FontId, string>>',
+        Object.fromEntries(faces.map((face) => [face.table.id, face.outlines.join(BETWEEN_OUTLINES)])),
       ],
     ]),
     'full.ts': moduleText([
@@ -110,9 +110,7 @@ const inBase64 = (font: EmbeddedFont) => ({
 });
 
 function moduleText(constants: readonly (readonly [name: string, type: string, value: unknown])[]): string {
-  const types = constants.flatMap(
-    ([, type]) => type.match(/\b(?:FaceTable|FaceOutlines|FontId|EmbeddedFile|FullFont)\b/g) ?? [],
-  );
+  const types = constants.flatMap(([, type]) => type.match(/\b(?:FaceTable|FontId|EmbeddedFile|FullFont)\b/g) ?? []);
   const lines = constants.map(
     ([name, type, value]) => `export const ${name}: ${type} = JSON.parse(${JSON.stringify(JSON.stringify(value))});\n`,
   );

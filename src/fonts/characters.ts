@@ -7,7 +7,8 @@ import type { NamedCharacter } from './model.ts';
 
 /** Controls, format characters (zero width, direction, soft hyphen), line and paragraph separators, variation selectors. */
 const SHAPELESS = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}]/u;
-const PLAIN = /^[\x20-\x7e]*$/;
+/** ASCII without controls: drawn as it stands. */
+export const PLAIN = /^[\x20-\x7e]*$/;
 
 /** Code points in the order they are drawn. */
 export function drawnCodePoints(text: string): number[] {

@@ -9,7 +9,7 @@ import { unshapableScript } from './shaping.ts';
  * a line of glyphs would show wrongly is left to `unshapable` (shaping.ts).
  */
 export function missing(texts: Iterable<string>): NamedCharacter[] {
-  return charactersOf(texts)
+  return unprepared(texts)
     .filter((codePoint) => !isKnown(codePoint))
     .map(named);
 }
@@ -21,14 +21,16 @@ export function needsRare(texts: Iterable<string>): boolean {
 
 /** Code points that only the full fonts have, rising. */
 export function rareCharacters(texts: Iterable<string>): number[] {
-  return charactersOf(texts).filter((codePoint) => !isPrepared(codePoint) && isKnown(codePoint));
+  return unprepared(texts).filter(isKnown);
 }
 
-/** Drawn characters of shapable scripts, each once, rising. */
-function charactersOf(texts: Iterable<string>): number[] {
+/** Drawn characters of shapable scripts that are not prepared, each once, rising. */
+function unprepared(texts: Iterable<string>): number[] {
   const found = new Set<number>();
   for (const text of texts) for (const codePoint of drawnCodePoints(text)) found.add(codePoint);
-  return [...found].filter((codePoint) => unshapableScript(codePoint) === undefined).sort((a, b) => a - b);
+  return [...found]
+    .filter((codePoint) => !isPrepared(codePoint) && unshapableScript(codePoint) === undefined)
+    .sort((a, b) => a - b);
 }
 
 function isKnown(codePoint: number): boolean {

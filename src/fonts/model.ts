@@ -82,6 +82,9 @@ export interface FaceTable {
  */
 export type FaceOutlines = readonly string[];
 
+/** Between the outlines of one font where they are stored as one text, to be split when first drawn. */
+export const BETWEEN_OUTLINES = '|';
+
 /** One font file cut down to some characters, with everything that the parts of fonts/ ask of it. */
 export interface Face {
   readonly table: FaceTable;

@@ -1,7 +1,7 @@
 import type { Path, Segment } from '../geometry/path.ts';
 import { between, type Point, plus } from '../geometry/point.ts';
 import { placesOf } from './faces.ts';
-import type { FontId, RareFonts, Weight } from './model.ts';
+import { BETWEEN_OUTLINES, type FaceOutlines, type FontId, type RareFonts, type Weight } from './model.ts';
 import { outlines } from './prepared/outlines.ts';
 
 /**
@@ -21,8 +21,18 @@ export function textOutline(text: string, weight: Weight, size: number, rare?: R
 }
 
 function outlineOf(id: FontId, glyph: number, rare: RareFonts | undefined): string {
-  const face = outlines[id] ?? rare?.faces.find((found) => found.table.id === id)?.outlines;
+  const face = preparedOutlines(id) ?? rare?.faces.find((found) => found.table.id === id)?.outlines;
   return face?.[glyph] ?? '';
+}
+
+const SPLIT = new Map<FontId, FaceOutlines>();
+
+function preparedOutlines(id: FontId): FaceOutlines | undefined {
+  const known = SPLIT.get(id);
+  if (known !== undefined) return known;
+  const split = outlines[id]?.split(BETWEEN_OUTLINES);
+  if (split !== undefined) SPLIT.set(id, split);
+  return split;
 }
 
 /** Reads an outline as `FaceOutlines` writes it; `place` takes font units to the plane of the text. */

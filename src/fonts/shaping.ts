@@ -12,18 +12,19 @@ const SCRIPTS: readonly string[] = [
   ...['Phags_Pa', 'Rejang', 'Sinhala', 'Sundanese', 'Syloti_Nagri', 'Tai_Tham', 'Tai_Viet', 'Tamil', 'Telugu', 'Thai'],
   'Tibetan',
 ];
-const TESTS = SCRIPTS.map((script) => ({ script, test: new RegExp(`\\p{Script=${script}}`, 'u') }));
+const ANY_SCRIPT = new RegExp(`[${SCRIPTS.map((script) => `\\p{Script=${script}}`).join('')}]`, 'u');
 /** A mark that no composed letter has taken in: where it sits over its letter is known to a shaper alone. */
 const MARK = /\p{M}/u;
 /** Below it no script of the table has a character and no mark is left over (U+0300 is the first combining mark). */
 const FIRST = 0x300;
 
+const isOf = (script: string, character: string): boolean => new RegExp(`\\p{Script=${script}}`, 'u').test(character);
+
 /** The script that keeps this character from being drawn, or undefined where it can be. */
 export function unshapableScript(codePoint: number): string | undefined {
   if (codePoint < FIRST) return undefined;
   const character = String.fromCodePoint(codePoint);
-  const found = TESTS.find(({ test }) => test.test(character));
-  if (found !== undefined) return found.script.replaceAll('_', ' ');
+  if (ANY_SCRIPT.test(character)) return SCRIPTS.find((script) => isOf(script, character))!.replaceAll('_', ' ');
   return MARK.test(character) ? 'combining marks' : undefined;
 }
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { bytesOfBase64, plainBytesOfBase64 } from '../../src/fonts/base64.ts';
 import { fontFor, runs } from '../../src/fonts/embed.ts';
 import { textWidth } from '../../src/fonts/measure.ts';
 import { tables } from '../../src/fonts/prepared/tables.ts';
@@ -37,4 +38,14 @@ test('a borrowed sign is a run of its own between the family’s', () => {
 test('a font is decoded once, and an unknown one is a fault of the program', () => {
   expect(fontFor('regular')).toBe(fontFor('regular'));
   expect(() => fontFor('italic')).toThrow('italic');
+});
+
+test('both decoders of base64 give back what was encoded', () => {
+  fc.assert(
+    fc.property(fc.uint8Array({ maxLength: 100 }), (bytes) => {
+      const text = Buffer.from(bytes).toString('base64');
+      expect([...bytesOfBase64(text)]).toEqual([...bytes]);
+      expect([...plainBytesOfBase64(text)]).toEqual([...bytes]);
+    }),
+  );
 });

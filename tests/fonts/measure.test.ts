@@ -24,6 +24,15 @@ describe('width', () => {
     );
   });
 
+  test("is fontkit's for plain ASCII too", () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme-ascii', maxLength: 60 }), weight, (text, of) => {
+        expect(textWidth(text, of, 12)).toBeCloseTo(advance(text, of) * 12, 9);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
   test('is that of the layout without kerning and ligatures', () => {
     const words = 'AVATAR To office: The heron, 16 × 20';
     const { advanceWidth } = fullFont('regular').layout(words, { kern: false, liga: false });
