@@ -4,7 +4,7 @@ import { decodePDFRawStream, PDFArray, PDFDict, PDFDocument, PDFName, PDFRawStre
 export interface Objects {
   /** Every content stream, decoded: forms first as they come, then pages. */
   readonly contents: readonly string[];
-  readonly catalog: Plain;
+  readonly catalog: { readonly [key: string]: Plain };
   /** PostScript names of the embedded font files' descriptors. */
   readonly fonts: readonly string[];
   readonly pages: readonly { readonly mediaBox: readonly number[]; readonly keys: readonly string[] }[];
@@ -12,8 +12,8 @@ export interface Objects {
   count(subtype: string): number;
 }
 
-/** Dictionaries as records, names as `/Name`, references followed to `depth`. */
-export type Plain = string | number | boolean | null | readonly Plain[] | { readonly [key: string]: Plain };
+/** Dictionaries as records, everything else as it is written: `/Name`, `true`, `12.5`. References are followed twice. */
+export type Plain = string | readonly Plain[] | { readonly [key: string]: Plain };
 
 export async function openObjects(bytes: Uint8Array): Promise<Objects> {
   const file = await PDFDocument.load(bytes, { updateMetadata: false });
@@ -25,18 +25,17 @@ export async function openObjects(bytes: Uint8Array): Promise<Objects> {
     named(stream.dict, 'Subtype') === '/Form' || pageContents.has(stream);
   const pageContents = new Set(file.getPages().map((page) => page.node.Contents()));
   const plain = (value: unknown, depth: number): Plain => {
-    const object = value instanceof PDFRef ? (depth > 0 ? file.context.lookup(value) : undefined) : value;
-    if (object instanceof PDFDict) {
-      return Object.fromEntries(object.entries().map(([key, of]) => [key.decodeText(), plain(of, depth - 1)]));
+    if (value instanceof PDFRef) return depth > 0 ? plain(file.context.lookup(value), depth - 1) : value.toString();
+    if (value instanceof PDFDict) {
+      return Object.fromEntries(value.entries().map(([key, of]) => [key.decodeText(), plain(of, depth)]));
     }
-    if (object instanceof PDFArray) return object.asArray().map((of) => plain(of, depth - 1));
-    return object === undefined ? null : (object as { toString(): string }).toString();
+    return value instanceof PDFArray ? value.asArray().map((of) => plain(of, depth)) : String(value);
   };
   return {
     contents: objects
       .filter((object): object is PDFRawStream => object instanceof PDFRawStream && isContent(object))
       .map((stream) => Buffer.from(decodePDFRawStream(stream).decode()).toString('latin1')),
-    catalog: plain(file.catalog, 2),
+    catalog: plain(file.catalog, 2) as { readonly [key: string]: Plain },
     fonts: dicts.flatMap((dict) => (named(dict, 'Type') === '/FontDescriptor' ? [named(dict, 'FontName')!] : [])),
     pages: file.getPages().map((page) => ({
       mediaBox: page.node
