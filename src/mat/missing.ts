@@ -29,15 +29,10 @@ function candidates(job: Job): readonly Candidate[] {
 /** The sets of sizes, as small as can be, each of which would settle everything; none where only a share is missing. */
 function enough(job: Job, givens: readonly Given[]): readonly string[] {
   const options = candidates(job);
-  const settles = (chosen: readonly Candidate[]): boolean =>
-    lengthsIn(
-      job,
-      systemOf(
-        job,
-        givens,
-        chosen.flatMap((each) => each.equations),
-      ),
-    ) !== undefined;
+  const settles = (chosen: readonly Candidate[]): boolean => {
+    const more = chosen.flatMap((each) => each.equations);
+    return lengthsIn(job, systemOf(job, givens, more), givens) !== undefined;
+  };
   if (settles([])) return [];
   const single = options.filter((each) => settles([each])).map((each) => each.where);
   if (single.length > 0) return single;

@@ -48,7 +48,7 @@ function settle(job: Job, givens: readonly Given[]): Result<Settled> {
   const problems = contradictionProblems(structure(job), givens, job.units);
   if (problems.length > 0) return fail(problems);
   const system = systemOf(job, givens);
-  const lengths = lengthsIn(job, system);
+  const lengths = lengthsIn(job, system, givens);
   if (lengths === undefined) return fail([notEnough(job, givens)]);
   return succeed({ system, sizes: sizesFrom(job, lengths) });
 }

@@ -22,13 +22,28 @@ function unknowns(job: Job): readonly string[] {
   ];
 }
 
+/** Below this a solved length and a given one differ by the rounding of the arithmetic alone. */
+const ROUNDING = 1e-9;
+
+/** The lengths that givens state outright, so that they come back without the arithmetic's rounding. */
+function stated(givens: readonly Given[]): ReadonlyMap<string, number> {
+  const lengths = new Map<string, number>();
+  for (const given of givens) {
+    const [only, ...others] = given.terms;
+    if (only !== undefined && others.length === 0) lengths.set(only[0], given.value / only[1]);
+  }
+  return lengths;
+}
+
 /** Every unknown's length, or undefined where one of them is left open. */
-export function lengthsIn(job: Job, system: System): ReadonlyMap<string, number> | undefined {
+export function lengthsIn(job: Job, system: System, givens: readonly Given[]): ReadonlyMap<string, number> | undefined {
+  const outright = stated(givens);
   const lengths = new Map<string, number>();
   for (const name of unknowns(job)) {
-    const length = solvedValue(system, name);
-    if (length === undefined) return undefined;
-    lengths.set(name, length);
+    const solved = solvedValue(system, name);
+    if (solved === undefined) return undefined;
+    const written = outright.get(name);
+    lengths.set(name, written !== undefined && Math.abs(written - solved) < ROUNDING ? written : solved);
   }
   return lengths;
 }
