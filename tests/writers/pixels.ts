@@ -23,3 +23,20 @@ export function darkSpan(
   );
   return dark.length === 0 ? undefined : { first: dark[0]!, last: dark.at(-1)! };
 }
+
+/** Largest difference in mean darkness over blocks of 8 × 8 pixels: two renderers blur edges in their own ways, but not over blocks. */
+export function blockDifference(a: Raster, b: Raster): number {
+  if (Math.abs(a.width - b.width) > 1 || Math.abs(a.height - b.height) > 1) return 1;
+  let most = 0;
+  for (let y = 0; y + 8 <= Math.min(a.height, b.height); y += 8) {
+    for (let x = 0; x + 8 <= Math.min(a.width, b.width); x += 8) {
+      let difference = 0;
+      for (let k = 0; k < 64; k++) {
+        const [px, py] = [x + (k % 8), y + Math.floor(k / 8)];
+        difference += (darkness(a, px, py) - darkness(b, px, py)) / 64;
+      }
+      most = Math.max(most, Math.abs(difference));
+    }
+  }
+  return most;
+}
