@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { type BuildOptions, build, type Plugin } from 'esbuild';
 
@@ -37,17 +38,16 @@ function chunkName(top: string, file: string): string {
 }
 
 /**
- * Modules of our own that are imported at run time become bundles of their own, loaded only when they are wanted; all
- * but `inlined`. They are added to `chunks`, name → file.
+ * Modules of our own that are imported at run time become bundles of their own, loaded only when they are wanted. They
+ * are added to `chunks`, name → file.
  */
-function separateChunks(top: string, chunks: Map<string, string>, inlined: string | undefined): Plugin {
+function separateChunks(top: string, chunks: Map<string, string>): Plugin {
   return {
     name: 'separate-chunks',
     setup(build) {
       build.onResolve({ filter: /^\.\.?\// }, (args) => {
         if (args.kind !== 'dynamic-import' || !args.importer.startsWith(join(top, 'src'))) return undefined;
         const file = resolve(args.resolveDir, args.path);
-        if (file === inlined) return undefined;
         chunks.set(chunkName(top, file), file);
         return { path: `./${chunkName(top, file)}.js`, external: true };
       });
@@ -55,8 +55,28 @@ function separateChunks(top: string, chunks: Map<string, string>, inlined: strin
   };
 }
 
+/**
+ * In the bundle of a command the table of commands has that one already loaded: esbuild wraps whatever is imported at
+ * run time, each module in a function of its own, which costs more than the whole table is worth.
+ */
+function loadedAlready(table: string, command: string): Plugin {
+  return {
+    name: 'loaded-already',
+    setup(build) {
+      build.onLoad({ filter: /[\\/]commands\.ts$/ }, async ({ path }) => {
+        if (path !== table) return undefined;
+        const text = await readFile(path, 'utf8');
+        const file = `'./commands/${command}.ts'`;
+        const contents = text.replace(`import(${file})`, 'Promise.resolve(loaded)');
+        if (contents === text) throw new Error(`${path} does not load ${file}`);
+        return { contents: `import * as loaded from ${file};\n${contents}`, loader: 'ts' };
+      });
+    },
+  };
+}
+
 /** Packages whose modules do nothing by being loaded, though their manifests do not say so: what is unused falls out. */
-const WITHOUT_SIDE_EFFECTS = /[\\/]node_modules[\\/](?:pdf-lib|@pdf-lib[\\/]standard-fonts)[\\/]/;
+const WITHOUT_SIDE_EFFECTS = /[\\/]node_modules[\\/](?:pdf-lib|@pdf-lib[\\/]standard-fonts|yaml)[\\/]/;
 
 const UNUSED_FALLS_OUT: Plugin = {
   name: 'unused-falls-out',
@@ -98,16 +118,18 @@ export async function bundleCommands(
   const cli = join(top, 'src/cli');
   const chunks = new Map<string, string>();
   const files: Record<string, string> = {};
-  const make = async (name: string, source: BuildOptions, inlined?: string): Promise<void> => {
-    const plugins = [separateChunks(top, chunks, inlined), NEVER_CALLED, UNUSED_FALLS_OUT];
-    const { outputFiles } = await build({ ...WRAPPED, ...source, plugins, absWorkingDir: top });
+  const make = async (name: string, source: BuildOptions, ...more: readonly Plugin[]): Promise<void> => {
+    const plugins = [separateChunks(top, chunks), NEVER_CALLED, UNUSED_FALLS_OUT, ...more];
+    // The ES modules of this package are kept for browsers.
+    const alias = { yaml: join(top, 'node_modules/yaml/browser/dist/index.js') };
+    const { outputFiles } = await build({ ...WRAPPED, ...source, alias, plugins, absWorkingDir: top });
     files[`${name}.js`] = outputFiles![0]!.text;
   };
   const start = `import { main } from './main.ts';
 main(process.argv.slice(2), ${JSON.stringify(version)}).then((code) => { process.exitCode = code; });`;
   const entry: BuildOptions = { stdin: { contents: start, resolveDir: cli, loader: 'ts', sourcefile: 'start.ts' } };
   await make('other', entry);
-  for (const command of commands) await make(command, entry, join(cli, 'commands', `${command}.ts`));
+  for (const command of commands) await make(command, entry, loadedAlready(join(cli, 'commands.ts'), command));
   // A chunk may want further ones, which are met while this loop runs.
   for (const [name, file] of chunks) await make(name, { entryPoints: [file] });
   const byCommand = Object.fromEntries([['', 'other.js'], ...commands.map((command) => [command, `${command}.js`])]);
