@@ -1,4 +1,4 @@
-import { SEAM_CLEARANCE } from './seams.ts';
+import { SEAM_CLEARANCE } from './seam-cost.ts';
 import { type Zones, zonesAt } from './zones.ts';
 
 /** From where to where something lies along an axis. */
@@ -9,13 +9,22 @@ export interface WeighedStretch {
   readonly weight: number;
 }
 
+/** Where the seams of a grid run. */
+type Lines = Pick<Zones, 'origin' | 'pitch' | 'lap'>;
+
+export interface Hit {
+  /** Its place in the list of obstacles. */
+  readonly obstacle: number;
+  readonly before: number;
+}
+
 /** Origins nearer to each other than this are one. */
 const SAME = 1e-6;
 
 /** Everything drawn, and everything to keep seams off, seen along one axis. */
 export class Axis {
-  private readonly lows: Float64Array;
-  private readonly highs: Float64Array;
+  readonly lows: Float64Array;
+  readonly highs: Float64Array;
   readonly from: number;
   readonly to: number;
   private readonly obstacles: readonly WeighedStretch[];
@@ -45,9 +54,17 @@ export class Axis {
       high + SEAM_CLEARANCE - lap / 2,
     ]);
     const all = this.distinct([this.middle(pitch, lap), ...ends, ...clear], pitch);
-    const weighed = all.map((origin) => ({ origin, cost: this.cost(origin, pitch, lap) }));
+    return this.clearest(all, (origin) => ({ origin, pitch, lap }), most);
+  }
+
+  /** Up to `most` of some grids: those whose seams would cost least, were every seam whole. */
+  clearest<T>(grids: readonly T[], lines: (grid: T) => Lines, most: number): readonly T[] {
+    const weighed = grids.map((grid) => ({
+      grid,
+      cost: this.hits(lines(grid)).reduce((sum, { obstacle }) => sum + this.obstacles[obstacle]!.weight, 0),
+    }));
     weighed.sort((a, b) => a.cost - b.cost);
-    return weighed.slice(0, most).map(({ origin }) => origin);
+    return weighed.slice(0, most).map(({ grid }) => grid);
   }
 
   /** The origin at which the fewest sheets in a row stick out as far at both ends. */
@@ -61,16 +78,16 @@ export class Axis {
     return Math.abs(origin + ((from + to) * pitch + window) / 2 - (this.from + this.to) / 2);
   }
 
-  /** The weight of the obstacles that seams would run through, were every seam whole. */
-  private cost(origin: number, pitch: number, lap: number): number {
-    let cost = 0;
-    for (const { stretch, weight } of this.obstacles) {
-      // The first seam beyond the obstacle's beginning.
-      const low = stretch[0] - SEAM_CLEARANCE - lap / 2 - origin;
-      const high = stretch[1] + SEAM_CLEARANCE - lap / 2 - origin;
-      if ((Math.floor(low / pitch + SAME) + 1) * pitch < high - SAME) cost += weight;
-    }
-    return cost;
+  /** The obstacles that the seams' lines run through, each with the sheet before that line. */
+  hits({ origin, pitch, lap }: Lines): readonly Hit[] {
+    const hits: Hit[] = [];
+    this.obstacles.forEach(({ stretch: [low, high] }, obstacle) => {
+      // The seam behind sheet c runs at origin + (c + 1)·pitch + lap/2.
+      const from = (low - SEAM_CLEARANCE - lap / 2 - origin) / pitch;
+      const to = (high + SEAM_CLEARANCE - lap / 2 - origin) / pitch;
+      for (let line = Math.floor(from + SAME) + 1; line < to - SAME; line++) hits.push({ obstacle, before: line - 1 });
+    });
+    return hits;
   }
 
   private distinct(origins: readonly number[], pitch: number): readonly number[] {

@@ -1,101 +1,145 @@
+import { type Bars, BITS } from './bars.ts';
 import { fewestFor } from './leftover.ts';
 import type { Cell } from './plan.ts';
 import type { Zones } from './zones.ts';
 
+const FULL = 2 ** BITS - 1;
+
 /**
  * Counts the sheets of a grid that are needed to show everything drawn. A sheet is needed where it alone shows
- * something; what lies in laps only is given to the fewest more. Keeps its own scratch space, since it is asked
- * some thousand times for one layout.
+ * something; what lies in laps only is given to the fewest more. Bits are columns. Keeps its own scratch space, since
+ * it is asked some thousand times for one layout.
  */
 export class SheetCount {
-  private drawn = new Uint8Array(0);
-  private needed = new Uint8Array(0);
+  /** By rows of zones, from the lap above the first row of sheets. */
+  private own = new Int32Array(0);
+  private laps = new Int32Array(0);
+  /** By rows of sheets. */
+  private kept = new Int32Array(0);
+  private words = 0;
+  private rows = 0;
+  private columns = 0;
 
-  /** The sheets that show everything, row by row; undefined where they are more than `most`. */
-  cells(across: Zones, down: Zones, most: number): readonly Cell[] | undefined {
-    const left = this.fill(across, down, most);
-    if (left === undefined) return undefined;
-    const columns = across.to - across.from + 1;
-    if (left.length > 0) {
-      const already = this.total;
-      const more = fewestFor(left, most - already);
-      if (more === undefined) return undefined;
-      for (const sheet of more) this.needed[sheet] = 1;
-    }
+  /** How many sheets show everything; `most + 1` where they are more than `most`. */
+  count(across: Bars, down: Zones, most: number): number {
+    const needed = this.fill(across, down, most);
+    if (needed > most) return most + 1;
+    const strips = this.strips(needed === most);
+    if (strips.length === 0) return needed;
+    const more = needed === most ? undefined : fewestFor(strips, most - needed);
+    if (more === undefined) return most + 1;
+    for (const sheet of more) this.keep(Math.floor(sheet / this.columns), sheet % this.columns);
+    return needed + more.length;
+  }
+
+  /** Whether the last count, which must have been within its bound, keeps a sheet; counted from the first. */
+  isKept(row: number, column: number): boolean {
+    if (row < 0 || row >= this.rows || column < 0 || column >= this.columns) return false;
+    return (this.kept[row * this.words + Math.floor(column / BITS)]! & (1 << (column % BITS))) !== 0;
+  }
+
+  /** The sheets of the last count, row by row. */
+  cells(across: Zones, down: Zones): readonly Cell[] {
     const cells: Cell[] = [];
-    for (let i = 0; i < columns * (down.to - down.from + 1); i++) {
-      if (this.needed[i] === 1)
-        cells.push({ row: Math.floor(i / columns) + down.from, column: (i % columns) + across.from });
+    for (let row = 0; row < this.rows; row++) {
+      for (let column = 0; column < this.columns; column++) {
+        if (this.isKept(row, column)) cells.push({ row: row + down.from, column: column + across.from });
+      }
     }
     return cells;
   }
 
-  /** How many sheets; more than `most` where that is certain. */
-  count(across: Zones, down: Zones, most: number): number {
-    const left = this.fill(across, down, most);
-    if (left === undefined) return most + 1;
-    if (left.length === 0) return this.total;
-    const more = fewestFor(left, most - this.total);
-    return more === undefined ? most + 1 : this.total + more.length;
+  private keep(row: number, column: number): void {
+    const at = row * this.words + Math.floor(column / BITS);
+    this.kept[at] = this.kept[at]! | (1 << (column % BITS));
   }
 
-  private total = 0;
-
-  /** Marks the sheets that alone show something; gives the strips that none of them shows, by the sheets that could. */
-  private fill(across: Zones, down: Zones, most: number): readonly (readonly number[])[] | undefined {
-    const columns = across.to - across.from + 1;
-    const rows = down.to - down.from + 1;
-    // Zones from the lap before the first sheet to the lap behind the last.
-    const wide = 2 * columns + 1;
-    const high = 2 * rows + 1;
-    if (this.drawn.length < wide * high) this.drawn = new Uint8Array(wide * high);
-    if (this.needed.length < columns * rows) this.needed = new Uint8Array(columns * rows);
-    const { drawn, needed } = this;
-    drawn.fill(0, 0, wide * high);
-    needed.fill(0, 0, columns * rows);
-    const [left, top] = [2 * across.from, 2 * down.from];
-    for (let i = 0; i < across.first.length; i++) {
-      const x0 = across.first[i]! - left;
-      const x1 = across.last[i]! - left;
-      const y1 = down.last[i]! - top;
-      for (let y = down.first[i]! - top; y <= y1; y++) {
-        for (let at = y * wide + x0; at <= y * wide + x1; at++) drawn[at] = 1;
-      }
+  /** Marks what is drawn where, and keeps the sheets that alone show something; gives their number. */
+  private fill(across: Bars, down: Zones, most: number): number {
+    const { words, top, bottom, own: ownBits, laps: lapBits } = across;
+    this.words = words;
+    this.columns = across.zones.to - across.zones.from + 1;
+    this.rows = down.to - down.from + 1;
+    const high = 2 * this.rows + 1;
+    if (this.own.length < high * words) {
+      this.own = new Int32Array(high * words);
+      this.laps = new Int32Array(high * words);
+      this.kept = new Int32Array(high * words);
     }
-    let total = 0;
-    for (let row = 0; row < rows; row++) {
-      for (let column = 0; column < columns; column++) {
-        if (drawn[(2 * row + 1) * wide + 2 * column + 1] === 1) {
-          needed[row * columns + column] = 1;
-          total++;
+    const { own, laps, kept } = this;
+    own.fill(0, 0, high * words);
+    laps.fill(0, 0, high * words);
+    const { first, last } = down;
+    for (let i = 0; i < top.length; i++) {
+      const end = last[bottom[i]!]!;
+      for (let y = first[top[i]!]!; y <= end; y++) {
+        if (words === 1) {
+          own[y] = own[y]! | ownBits[i]!;
+          laps[y] = laps[y]! | lapBits[i]!;
+          continue;
+        }
+        for (let w = 0; w < words; w++) {
+          const [from, to] = [i * words + w, y * words + w];
+          own[to] = own[to]! | ownBits[from]!;
+          laps[to] = laps[to]! | lapBits[from]!;
         }
       }
-      if (total > most) return undefined;
     }
-    this.total = total;
-    return this.strips(columns, rows);
+    let needed = 0;
+    for (let row = 0; row < this.rows; row++) {
+      for (let w = 0; w < words; w++) {
+        const bits = own[(2 * row + 1) * words + w]!;
+        kept[row * words + w] = bits;
+        needed += ones(bits);
+      }
+      if (needed > most) return needed;
+    }
+    return needed;
   }
 
-  private strips(columns: number, rows: number): readonly (readonly number[])[] {
-    const wide = 2 * columns + 1;
-    const strips: number[][] = [];
+  /** What no kept sheet shows, by the numbers of the sheets that could; one is enough where `any` is asked. */
+  private strips(any: boolean): readonly (readonly number[])[] {
+    const { words, rows, own, laps } = this;
+    const found: (readonly number[])[] = [];
     for (let y = 0; y <= 2 * rows; y++) {
-      for (let x = 0; x <= 2 * columns; x++) {
-        if (this.drawn[y * wide + x] === 0 || (y % 2 === 1 && x % 2 === 1)) continue;
-        const sheets: number[] = [];
-        let shown = false;
-        for (let row = Math.floor((y - 1) / 2); row <= Math.floor(y / 2); row++) {
-          if (row < 0 || row >= rows) continue;
-          for (let column = Math.floor((x - 1) / 2); column <= Math.floor(x / 2); column++) {
-            if (column < 0 || column >= columns) continue;
-            const sheet = row * columns + column;
-            if (this.needed[sheet] === 1) shown = true;
-            sheets.push(sheet);
-          }
+      const above = Math.floor((y - 1) / 2);
+      const below = y >> 1;
+      for (let w = 0; w < words; w++) {
+        const shown = this.keptBits(above, w) | this.keptBits(below, w);
+        const before = w === 0 ? 0 : (this.keptBits(above, w - 1) | this.keptBits(below, w - 1)) >>> (BITS - 1);
+        const beside = shown | ((shown << 1) & FULL) | before;
+        const ownLeft = y % 2 === 1 ? 0 : own[y * words + w]! & ~shown;
+        const lapsLeft = laps[y * words + w]! & ~beside;
+        if ((ownLeft | lapsLeft) === 0) continue;
+        if (any) return [[]];
+        for (let bit = 0; bit < BITS; bit++) {
+          const column = w * BITS + bit;
+          if ((ownLeft & (1 << bit)) !== 0) found.push(this.sheets(above, below, column, column));
+          if ((lapsLeft & (1 << bit)) !== 0) found.push(this.sheets(above, below, column - 1, column));
         }
-        if (!shown) strips.push(sheets);
       }
     }
-    return strips;
+    return found;
   }
+
+  private keptBits(row: number, word: number): number {
+    return row < 0 || row >= this.rows ? 0 : this.kept[row * this.words + word]!;
+  }
+
+  private sheets(above: number, below: number, left: number, right: number): readonly number[] {
+    const sheets: number[] = [];
+    for (let row = Math.max(0, above); row <= Math.min(below, this.rows - 1); row++) {
+      for (let column = Math.max(0, left); column <= Math.min(right, this.columns - 1); column++) {
+        sheets.push(row * this.columns + column);
+      }
+    }
+    return sheets;
+  }
+}
+
+/** How many bits are set, of 30. */
+function ones(bits: number): number {
+  let n = bits - ((bits >>> 1) & 0x55555555);
+  n = (n & 0x33333333) + ((n >>> 2) & 0x33333333);
+  return (((n + (n >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
 }

@@ -23,6 +23,7 @@ export function layOut(drawing: Drawing, options: LayoutOptions): Result<Layout>
   const { paper } = options;
   if (paper.kind !== 'sheet') throw new TypeError('rolls are not laid out yet');
   const plan = wholePlan(drawing, paper, options.join === 'butt' ? 0 : options.lap, options);
+  if (plan === undefined) throw new TypeError('too many sheets');
   const sheets = plan.cells.map((cell, index) => sheetPage(plan, cell, index + 2));
   const title = options.title ?? drawing.title;
   const pages = [checkPage(plan, title), ...sheets];

@@ -1,14 +1,4 @@
-import { type Box, bottom, right } from '../geometry/box.ts';
 import type { Cell } from './plan.ts';
-
-/** Something that a seam had better not run through. */
-export interface Obstacle {
-  readonly box: Box;
-  readonly weight: number;
-}
-
-/** How near to an obstacle a seam may come, mm. */
-export const SEAM_CLEARANCE = 1.5;
 
 export interface SeamGrid {
   readonly x: number;
@@ -52,18 +42,4 @@ export function seamsOf(grid: SeamGrid): readonly Seam[] {
     }
   }
   return seams;
-}
-
-/** The weight of everything that the seams run through; each obstacle counts once. */
-export function seamCost(seams: readonly Seam[], obstacles: readonly Obstacle[]): number {
-  let cost = 0;
-  for (const { box, weight } of obstacles) {
-    const [x0, x1] = [box.x - SEAM_CLEARANCE, right(box) + SEAM_CLEARANCE];
-    const [y0, y1] = [box.y - SEAM_CLEARANCE, bottom(box) + SEAM_CLEARANCE];
-    const hit = seams.some(({ kind, at, from, to }) =>
-      kind === 'beside' ? at > x0 && at < x1 && from < y1 && to > y0 : at > y0 && at < y1 && from < x1 && to > x0,
-    );
-    if (hit) cost += weight;
-  }
-  return cost;
 }

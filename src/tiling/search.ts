@@ -1,9 +1,10 @@
 import { type Box, bottom, right } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import { Axis } from './axis.ts';
+import { type Bars, barsOf } from './bars.ts';
 import { SheetCount } from './count.ts';
 import type { Cell } from './plan.ts';
-import { type Obstacle, seamCost, seamsOf } from './seams.ts';
+import { type Obstacle, seamCost } from './seam-cost.ts';
 import type { Zones } from './zones.ts';
 
 /** What is laid out, in turned space. */
@@ -26,6 +27,8 @@ export interface Found {
   readonly cells: readonly Cell[];
   /** What the seams run through; 0 is clear. */
   readonly cost: number;
+  /** What neighbours share, both ways together. */
+  readonly laps: number;
   /** How far the sheets' middle lies off the drawing's, both ways together. */
   readonly offCentre: number;
 }
@@ -42,35 +45,37 @@ const LAP_STEPS = 4;
  * The regular grid with the fewest sheets. Exact at the least lap: a grid can be shifted to the right, and then
  * down, until the left and the top edge of some sheet lie on those of something drawn, without losing anything that
  * it shows; so only such origins are looked at. Among grids of equally many sheets the one is taken whose seams run
- * through least, then the one with the widest laps, then the one that lies most in the middle.
+ * through least, then the one with the widest laps, then the one that lies most in the middle. Undefined where it
+ * takes more than `most` sheets.
  */
-export function fewestSheets(search: Search): Found {
+export function fewestSheets(search: Search, most = Number.MAX_SAFE_INTEGER): Found | undefined {
   const trial = new Trial(search);
-  const { lap } = search;
-  const [xs, ys] = thinned(trial.x.origins(trial.pitchX(lap)), trial.y.origins(trial.pitchY(lap)));
-  const across = xs.map((origin) => trial.x.zones(origin, trial.pitchX(lap), lap));
-  const down = ys.map((origin) => trial.y.zones(origin, trial.pitchY(lap), lap));
-  const fewest = trial.fewest(across, down);
+  const { lap, window } = search;
+  const [pitchX, pitchY] = [window.width - lap, window.height - lap];
+  const [xs, ys] = thinned(trial.x.origins(pitchX), trial.y.origins(pitchY));
+  const across = xs.map((o) => trial.columns(o, pitchX, lap));
+  const down = ys.map((o) => trial.y.zones(o, pitchY, lap));
+  const { fewest, columns, rows } = trial.fewest(across, down, most);
+  if (fewest > most) return undefined;
 
-  const seamsAcross = trial.x.seamOrigins(trial.pitchX(lap), lap, SEAM_ORIGINS);
-  const seamsDown = trial.y.seamOrigins(trial.pitchY(lap), lap, SEAM_ORIGINS);
-  const fitting = (h: Zones, v: Zones) => trial.counter.count(h, v, fewest) <= fewest;
-  const columns = [...across, ...seamsAcross.map((origin) => trial.x.zones(origin, trial.pitchX(lap), lap))].filter(
-    (h) => down.some((v) => fitting(h, v)),
+  const seamsAcross = trial.x.seamOrigins(pitchX, lap, SEAM_ORIGINS).map((o) => trial.columns(o, pitchX, lap));
+  const seamsDown = trial.y.seamOrigins(pitchY, lap, SEAM_ORIGINS).map((o) => trial.y.zones(o, pitchY, lap));
+  const moreColumns = seamsAcross.filter((h) => down.some((v) => trial.fits(h, v, fewest)));
+  const moreRows = seamsDown.filter((v) => across.some((h) => trial.fits(h, v, fewest)));
+  const found = trial.clearest(
+    trial.x.clearest([...columns, ...moreColumns], (bars) => bars.zones, SEAM_ORIGINS),
+    trial.y.clearest([...rows, ...moreRows], (zones) => zones, SEAM_ORIGINS),
+    fewest,
   );
-  const rows = [...down, ...seamsDown.map((origin) => trial.y.zones(origin, trial.pitchY(lap), lap))].filter((v) =>
-    across.some((h) => fitting(h, v)),
-  );
-  return widened(trial, trial.clearest(columns, rows, fewest)!);
+  return widened(trial, found ?? trial.clearest(columns, rows, fewest)!);
 }
 
 /** Laps as wide as they can be at no more sheets and no more in the way of the seams, x first. */
-function widened(trial: Trial, found: Found): Found {
+function widened(trial: Trial, found: Placed): Placed {
   let best = found;
   for (const axis of ['x', 'y'] as const) {
     for (let step = LAP_STEPS; step > 0; step--) {
-      const lap = trial.lap * (1 + ((LAP_GROWTH - 1) * step) / LAP_STEPS);
-      const wider = trial.withLap(best, axis, lap);
+      const wider = trial.withLap(best, axis, trial.lap * (1 + ((LAP_GROWTH - 1) * step) / LAP_STEPS));
       if (wider === undefined || wider.cost > best.cost) continue;
       best = wider;
       break;
@@ -79,12 +84,19 @@ function widened(trial: Trial, found: Found): Found {
   return best;
 }
 
+interface Placed extends Found {
+  readonly across: Bars;
+  readonly down: Zones;
+}
+
 /** One layout's drawing, seen along both axes, and the counting of its sheets. */
 class Trial {
-  readonly counter = new SheetCount();
   readonly x: Axis;
   readonly y: Axis;
   readonly lap: number;
+  /** The boxes by where they begin downwards. */
+  private readonly order: Int32Array;
+  private readonly counter = new SheetCount();
   private readonly search: Search;
 
   constructor(search: Search) {
@@ -99,55 +111,93 @@ class Trial {
       drawn.map((b) => [b.y, bottom(b)]),
       avoid.map(({ box: b, weight }) => ({ stretch: [b.y, bottom(b)], weight })),
     );
+    this.order = Int32Array.from(drawn.keys()).sort((a, b) => this.y.lows[a]! - this.y.lows[b]!);
   }
 
-  pitchX(lap: number): number {
-    return this.search.window.width - lap;
+  /** What is drawn, over the columns of a grid with this origin. */
+  columns(origin: number, pitch: number, lap: number): Bars {
+    return barsOf(this.x.zones(origin, pitch, lap), this.order, this.y.lows, this.y.highs);
   }
 
-  pitchY(lap: number): number {
-    return this.search.window.height - lap;
+  fits(across: Bars, down: Zones, most: number): boolean {
+    return this.counter.count(across, down, most) <= most;
   }
 
-  fewest(across: readonly Zones[], down: readonly Zones[]): number {
-    let fewest = Number.POSITIVE_INFINITY;
+  /** The least number of sheets up to `most`, and the columns and rows that it is reached with. */
+  fewest(across: readonly Bars[], down: readonly Zones[], most: number) {
+    let fewest = most + 1;
+    let columns = new Set<Bars>();
+    let rows = new Set<Zones>();
     for (const h of across) {
-      for (const v of down) fewest = Math.min(fewest, this.counter.count(h, v, fewest - 1));
+      for (const v of down) {
+        const bound = Math.min(fewest, most);
+        const count = this.counter.count(h, v, bound);
+        if (count > bound) continue;
+        if (count < fewest) {
+          fewest = count;
+          columns = new Set();
+          rows = new Set();
+        }
+        columns.add(h);
+        rows.add(v);
+      }
     }
-    return fewest;
+    return { fewest, columns: [...columns], rows: [...rows] };
   }
 
   /** The grid of at most so many sheets whose seams cost least; of equals the one most in the middle. */
-  clearest(across: readonly Zones[], down: readonly Zones[], most: number): Found | undefined {
-    const { width, height } = this.search.window;
-    const pairs = across.flatMap((h) =>
-      down.map((v) => ({ h, v, offCentre: this.x.offCentre(h, width) + this.y.offCentre(v, height) })),
-    );
-    pairs.sort((a, b) => a.offCentre - b.offCentre);
-    let best: Found | undefined;
-    for (const { h, v, offCentre } of pairs) {
-      const cells = this.counter.cells(h, v, best?.cells.length ?? most);
-      if (cells === undefined) continue;
-      const grid = { x: h.origin, y: v.origin, pitchX: h.pitch, pitchY: v.pitch, cells };
-      const cost = seamCost(seamsOf({ ...grid, ...this.search.window }), this.search.avoid);
-      if (best === undefined || cells.length < best.cells.length || cost < best.cost)
-        best = { ...grid, cost, offCentre };
-      if (best.cost === 0) break;
+  clearest(across: readonly Bars[], down: readonly Zones[], most: number): Placed | undefined {
+    const { window, avoid } = this.search;
+    const columns = across.map((bars) => {
+      const h = bars.zones;
+      return { bars, h, offX: this.x.offCentre(h, window.width), hitsX: this.x.hits(h) };
+    });
+    const rows = down.map((v) => ({ v, offY: this.y.offCentre(v, window.height), hitsY: this.y.hits(v) }));
+    columns.sort((a, b) => a.offX - b.offX);
+    rows.sort((a, b) => a.offY - b.offY);
+    let best: Placed | undefined;
+    for (const { bars, h, offX, hitsX } of columns) {
+      for (const { v, offY, hitsY } of rows) {
+        const offCentre = offX + offY;
+        if (best?.cost === 0 && offCentre >= best.offCentre) break;
+        const count = this.counter.count(bars, v, most);
+        if (count > most) continue;
+        const cost = seamCost(this.counter, { h, v, hitsX, hitsY, window, avoid });
+        if (best !== undefined && count === best.cells.length) {
+          if (cost > best.cost || (cost === best.cost && offCentre >= best.offCentre)) continue;
+        } else if (best !== undefined && count > best.cells.length) continue;
+        const cells = this.counter.cells(h, v);
+        best = {
+          x: h.origin,
+          y: v.origin,
+          pitchX: h.pitch,
+          pitchY: v.pitch,
+          cells,
+          cost,
+          laps: h.lap + v.lap,
+          offCentre,
+          across: bars,
+          down: v,
+        };
+      }
     }
     return best;
   }
 
   /** The same grid with another lap along one axis, its origin looked for again. */
-  withLap(found: Found, axis: 'x' | 'y', lap: number): Found | undefined {
+  withLap(found: Placed, axis: 'x' | 'y', lap: number): Placed | undefined {
+    const { window } = this.search;
     const most = found.cells.length;
-    const h = this.x.zones(found.x, found.pitchX, this.pitchX(0) - found.pitchX);
-    const v = this.y.zones(found.y, found.pitchY, this.pitchY(0) - found.pitchY);
-    const [own, pitch] = axis === 'x' ? [this.x, this.pitchX(lap)] : [this.y, this.pitchY(lap)];
-    if (lap > pitch) return undefined;
-    const zones = [...own.origins(pitch), ...own.seamOrigins(pitch, lap, SEAM_ORIGINS)].map((o) =>
-      own.zones(o, pitch, lap),
-    );
-    return axis === 'x' ? this.clearest(zones, [v], most) : this.clearest([h], zones, most);
+    if (axis === 'x') {
+      const pitch = window.width - lap;
+      const origins = lap > pitch ? [] : this.x.seamOrigins(pitch, lap, SEAM_ORIGINS);
+      const columns = origins.map((o) => this.columns(o, pitch, lap));
+      return this.clearest(columns, [found.down], most);
+    }
+    const pitch = window.height - lap;
+    const origins = lap > pitch ? [] : this.y.seamOrigins(pitch, lap, SEAM_ORIGINS);
+    const rows = origins.map((o) => this.y.zones(o, pitch, lap));
+    return this.clearest([found.across], rows, most);
   }
 }
 

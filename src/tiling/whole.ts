@@ -14,6 +14,9 @@ const WEIGHTS: Readonly<Record<AvoidBox['why'], number>> = { corner: 1e9, tick: 
 /** Curves are held by boxes of this length, mm: a sheet that only such a box touches is not skipped. */
 const CURVE_STEP = 4;
 
+/** More sheets than anyone tapes together. */
+export const MOST_SHEETS = 2000;
+
 /** The drawing as it lies on the sheets: turned, with what is drawn and what seams keep off. */
 export interface Turned {
   readonly turn: Turn;
@@ -34,39 +37,43 @@ export function turned(drawing: Drawing, rotation: Turn['rotation']): Turned {
 
 /**
  * The grid with the fewest sheets over both orientations of the paper and the drawing upright or turned by a quarter.
- * Of equals: clear seams, then an upright drawing, then upright paper.
+ * Undefined where it takes more sheets than `MOST_SHEETS`. Of equals: clear seams, then an upright drawing, then upright paper.
  */
 export function wholePlan(
   drawing: Drawing,
   paper: Size,
   lap: number,
   options: Pick<LayoutOptions, 'margin' | 'printer'>,
-): Plan {
-  const tried: {
-    readonly size: Size;
-    readonly rotation: Turn['rotation'];
-    readonly plan: Plan;
-    readonly cost: number;
-  }[] = [];
+): Plan | undefined {
+  const seen: { readonly window: Size; readonly rotation: Turn['rotation'] }[] = [];
+  let best: { readonly found: Found; readonly sheet: Sheet; readonly turn: Turn } | undefined;
   for (const rotation of [0, 90] as const) {
     const view = turned(drawing, rotation);
     for (const sideways of paper.width === paper.height ? [false] : [false, true]) {
       const sheet = sheetOf(paper, options, sideways);
-      const { width, height } = sheet.area;
+      const window = sheet.area;
       // A quarter turn of both is the same grid seen from its side.
-      if (tried.some(({ size, rotation: r }) => r !== rotation && same(size.width, height) && same(size.height, width)))
-        continue;
-      const found = fewestSheets({ drawn: view.drawn, avoid: view.avoid, window: sheet.area, lap });
-      tried.push({ size: sheet.area, rotation, cost: found.cost, plan: planOf(found, sheet, view.turn) });
+      const known = seen.some((other) => other.rotation !== rotation && isOnItsSide(other.window, window));
+      seen.push({ window, rotation });
+      if (known) continue;
+      const most = best?.found.cells.length ?? MOST_SHEETS;
+      const found = fewestSheets({ drawn: view.drawn, avoid: view.avoid, window, lap }, most);
+      if (found !== undefined && (best === undefined || isBetter(found, best.found)))
+        best = { found, sheet, turn: view.turn };
     }
   }
-  return tried.reduce((a, b) => {
-    const fewer = b.plan.cells.length - a.plan.cells.length;
-    return fewer < 0 || (fewer === 0 && b.cost < a.cost) ? b : a;
-  }).plan;
+  return best === undefined ? undefined : planOf(best.found, best.sheet, best.turn);
 }
 
-const same = (a: number, b: number): boolean => Math.abs(a - b) < 1e-9;
+function isOnItsSide(a: Size, b: Size): boolean {
+  return Math.abs(a.width - b.height) < 1e-9 && Math.abs(a.height - b.width) < 1e-9;
+}
+
+function isBetter(a: Found, b: Found): boolean {
+  const sheets = a.cells.length - b.cells.length;
+  const cost = a.cost - b.cost;
+  return sheets < 0 || (sheets === 0 && (cost < 0 || (cost === 0 && a.laps > b.laps + 1e-6)));
+}
 
 /** Rows and columns counted from the first that holds a sheet. */
 export function planOf(found: Found, sheet: Sheet, turn: Turn): Plan {

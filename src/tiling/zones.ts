@@ -1,20 +1,19 @@
 /**
  * One axis of a grid of sheets. Sheets begin every `pitch` and are `pitch + lap` long, so the axis falls into zones
  * by turns: the lap before sheet c is zone 2c, what sheet c alone shows is zone 2c + 1. Sheet c shows 2c to 2c + 2.
+ * Neighbours alone share: a lap is at most half a sheet.
  */
 export interface Zones {
   /** Where sheet 0 begins. */
   readonly origin: number;
   readonly pitch: number;
-  /** The first and the last zone that each drawn stretch lies in. */
-  readonly first: Int32Array;
-  readonly last: Int32Array;
-  /** Over all stretches. */
-  readonly lowest: number;
-  readonly highest: number;
+  readonly lap: number;
   /** The sheets that are wanted at all: one further out shows nothing that its neighbour does not. */
   readonly from: number;
   readonly to: number;
+  /** The first and the last zone that each drawn stretch lies in, counted from the lap before sheet `from`. */
+  readonly first: Int32Array;
+  readonly last: Int32Array;
 }
 
 /** Stretches that reach into a zone by less than this do not count as drawn there. */
@@ -36,7 +35,11 @@ export function zonesAt(origin: number, pitch: number, lap: number, lows: Float6
   }
   const from = Math.floor(lowest / 2);
   const to = Math.max(from, Math.floor((highest - 1) / 2));
-  return { origin, pitch, first, last, lowest, highest, from, to };
+  for (let i = 0; i < count; i++) {
+    first[i] = first[i]! - 2 * from;
+    last[i] = last[i]! - 2 * from;
+  }
+  return { origin, pitch, lap, from, to, first, last };
 }
 
 function zoneOf(distance: number, pitch: number, lap: number): number {

@@ -1,0 +1,77 @@
+import type { Zones } from './zones.ts';
+
+/**
+ * What is drawn, as upright bars over the zones of one axis: boxes of the same columns that meet are one, and a bar
+ * that lies within another is left out. It says the same of every grid with these columns, in fewer words.
+ */
+export interface Bars {
+  readonly zones: Zones;
+  /** The box that a bar begins with, and the one it ends with, by their places in the list of boxes. */
+  readonly top: Int32Array;
+  readonly bottom: Int32Array;
+  /** `words` numbers of 30 bits a bar: the sheets that alone show some of it … */
+  readonly own: Int32Array;
+  /** … and the laps that some of it lies in, each named by the sheet behind it. */
+  readonly laps: Int32Array;
+  readonly words: number;
+}
+
+export const BITS = 30;
+
+interface Bar {
+  readonly first: number;
+  readonly last: number;
+  readonly top: number;
+  bottom: number;
+}
+
+/** `order` lists the boxes by where they begin downwards; `tops` and `bottoms` are where they begin and end. */
+export function barsOf(zones: Zones, order: Int32Array, tops: Float64Array, bottoms: Float64Array): Bars {
+  const { first, last } = zones;
+  const open = new Map<number, Bar>();
+  const all: Bar[] = [];
+  for (const i of order) {
+    const key = first[i]! * 65_536 + last[i]!;
+    const bar = open.get(key);
+    if (bar !== undefined && tops[i]! <= bottoms[bar.bottom]!) {
+      if (bottoms[i]! > bottoms[bar.bottom]!) bar.bottom = i;
+    } else {
+      const fresh = { first: first[i]!, last: last[i]!, top: i, bottom: i };
+      open.set(key, fresh);
+      all.push(fresh);
+    }
+  }
+  const within = (a: Bar, b: Bar): boolean =>
+    a !== b &&
+    a.first >= b.first &&
+    a.last <= b.last &&
+    tops[a.top]! >= tops[b.top]! &&
+    bottoms[a.bottom]! <= bottoms[b.bottom]!;
+  // Two bars alike in everything would have been joined, so no two lie within each other.
+  return coded(
+    zones,
+    all.filter((bar) => !all.some((other) => within(bar, other))),
+  );
+}
+
+function coded(zones: Zones, bars: readonly Bar[]): Bars {
+  const words = Math.ceil((zones.to - zones.from + 2) / BITS);
+  const own = new Int32Array(bars.length * words);
+  const laps = new Int32Array(bars.length * words);
+  bars.forEach(({ first, last }, i) => {
+    for (let zone = first; zone <= last; zone++) {
+      const bit = zone >> 1;
+      const at = i * words + Math.floor(bit / BITS);
+      const bits = zone % 2 === 1 ? own : laps;
+      bits[at] = bits[at]! | (1 << (bit % BITS));
+    }
+  });
+  return {
+    zones,
+    top: Int32Array.from(bars, ({ top }) => top),
+    bottom: Int32Array.from(bars, ({ bottom }) => bottom),
+    own,
+    laps,
+    words,
+  };
+}
