@@ -2,9 +2,9 @@ import type { Drawing, Item } from '../drawing/model.ts';
 import { type Result, succeed } from '../problems/problem.ts';
 import type { Document, Page } from './model.ts';
 import type { LayoutOptions } from './options.ts';
-import { nameOf, type Plan, windowOf } from './plan.ts';
-import { partOf } from './turn.ts';
+import type { Plan } from './plan.ts';
 import { wholePlan } from './whole.ts';
+import { wholePages } from './whole-pages.ts';
 
 /** A finished document together with what is said of it before it is written. */
 export interface Layout extends Document {
@@ -24,7 +24,7 @@ export function layOut(drawing: Drawing, options: LayoutOptions): Result<Layout>
   if (paper.kind !== 'sheet') throw new TypeError('rolls are not laid out yet');
   const plan = wholePlan(drawing, paper, options.join === 'butt' ? 0 : options.lap, options);
   if (plan === undefined) throw new TypeError('too many sheets');
-  const sheets = plan.cells.map((cell, index) => sheetPage(plan, cell, index + 2));
+  const sheets = wholePages(drawing, plan, options, 2).map(({ page }) => page);
   const title = options.title ?? drawing.title;
   const pages = [checkPage(plan, title), ...sheets];
   return succeed({
@@ -41,21 +41,6 @@ export function layOut(drawing: Drawing, options: LayoutOptions): Result<Layout>
 }
 
 const PENS: Page['pens'] = { scale: { width: 0.2, colour: 0, dash: [], cap: 'butt' } };
-
-function sheetPage(plan: Plan, cell: Plan['cells'][number], number: number): Page {
-  const { sheet, turn } = plan;
-  return {
-    number,
-    name: nameOf(cell),
-    paper: sheet.paper,
-    rotation: turn.rotation,
-    part: partOf(windowOf(plan, cell), turn, sheet.area),
-    scale: sheet.scale,
-    under: [],
-    over: [],
-    pens: PENS,
-  };
-}
 
 function checkPage(plan: Plan, title: string): Page {
   const { sheet } = plan;

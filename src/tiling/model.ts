@@ -1,6 +1,6 @@
 import type { Drawing, Item, Pen } from '../drawing/model.ts';
 import type { Box } from '../geometry/box.ts';
-import type { Size } from '../geometry/point.ts';
+import type { Point, Size } from '../geometry/point.ts';
 
 /**
  * One printed page. `part` is shown clipped; the page's own furniture (crosses, join lines, rulers, names)
@@ -21,6 +21,18 @@ export interface Page {
   readonly under: readonly Item[];
   readonly over: readonly Item[];
   readonly pens: Readonly<Record<string, Pen>>;
+  /** Registration crosses on this page; a neighbour's page has one of the same name at the same place of the drawing. */
+  readonly crosses?: readonly CrossMark[];
+  /** The names of the pages on the other side of its seams. */
+  readonly neighbours?: Readonly<Partial<Record<'top' | 'right' | 'bottom' | 'left', string>>>;
+}
+
+export interface CrossMark {
+  /** `A1|A2 b`. */
+  readonly name: string;
+  /** On the page, before the printer's correction. */
+  readonly onPage: Point;
+  readonly inDrawing: Point;
 }
 
 /** `x, y, width, height` in the drawing before turning; `pageX, pageY` is the turned part's top left on the page. */

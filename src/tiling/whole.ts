@@ -12,7 +12,7 @@ import { type Turn, turnBox } from './turn.ts';
 const WEIGHTS: Readonly<Record<AvoidBox['why'], number>> = { corner: 1e9, tick: 1e6, reading: 1e3, text: 1 };
 
 /** Curves are held by boxes of this length, mm: a sheet that only such a box touches is not skipped. */
-const CURVE_STEP = 4;
+export const CURVE_STEP = 4;
 
 /** More sheets than anyone tapes together. */
 export const MOST_SHEETS = 2000;
