@@ -1,35 +1,40 @@
 import * as z from 'zod/mini';
 import type { LengthUnit } from '../units/units.ts';
-import { colour, lengthFields, line, number, record } from './fields.ts';
+import { colour, described, line, number, record, whole, yesNo } from './fields.ts';
+import { lengthFields } from './length-fields.ts';
 
-export const boardThickness = (unit: LengthUnit) =>
-  lengthFields(unit).length({
-    about: 'Measured thickness of the board',
-    examples: ['1.4 mm', 0.055],
-    least: 0.1,
-    most: 25,
-  });
+const thickness = (unit: LengthUnit) =>
+  lengthFields(unit).length('Thickness of the board, measured', ['1.4 mm', 0.055], { least: 0.1, most: 25 });
 
-/** What a board is, in the shop's list or in place in a layer, but for its thickness. */
-export const boardShape = () => ({
-  name: z.optional(line({ about: 'What documents call the board', examples: ['Bone, 4-ply'] })),
-  plies: z.optional(
-    number({
-      about: 'Plies as sold',
-      examples: [4],
-      min: 1,
-      max: 24,
-      whole: true,
-      expected: 'a whole number of plies',
-    }),
-  ),
-  colour: z.optional(colour({ about: 'Colour of the face, for proofs on screen and paper', examples: ['#efe9dc'] })),
-  core: z.optional(line({ about: 'Colour of the core, which a bevel shows', examples: ['white', 'black'] })),
+const look = () => ({
+  name: z.optional(line('What documents call the board', ['Bone, 4-ply'])),
+  plies: z.optional(whole('Plies as sold', [4], 1, 24)),
+  colour: z.optional(colour('Colour of the face, for proofs', ['#efe9dc'])),
+  core: z.optional(line('Colour of the core, which a bevel shows', ['white', 'black'])),
 });
 
-/** A board given in place: it needs no shop, but a thickness. */
-export const boardInPlace = (unit: LengthUnit) =>
-  record(
-    { thickness: boardThickness(unit), ...boardShape() },
-    'a board of the shop by its name, or a map with its thickness',
-  );
+/** A board of the shop. */
+export function boardSchema(unit: LengthUnit) {
+  const { size } = lengthFields(unit);
+  return record(
+    {
+      thickness: z.optional(thickness(unit)),
+      ...look(),
+      sheets: z.optional(
+        z
+          .array(size('A stock sheet', ['32 x 40 in'], { least: 50 }), 'a list of sheet sizes')
+          .check(described('The sizes of sheet that it is bought in', [['32 x 40 in', '40 x 60 in']])),
+      ),
+      price: z.optional(number('Price of a sheet, in the shop’s money', [9.5], 0, 1e6, 'a price')),
+      directional: z.optional(yesNo('True where it has a grain or a pattern, so that blanks may not be turned')),
+    },
+    'a map: thickness, plies, name, colour, core, sheets, price, directional',
+  ).check(described('A board'));
+}
+
+const EXPECTED = 'a board of the shop by its name, or a map with its thickness';
+
+/** A board given in place, in a layer; it needs no shop, but a thickness. */
+export const boardInPlace = (unit: LengthUnit) => record({ thickness: thickness(unit), ...look() }, EXPECTED);
+
+export const BOARD_EXPECTED = EXPECTED;

@@ -4,8 +4,10 @@ import type { Complain } from './node.ts';
 export const MAX_BYTES = 256 * 1024;
 /** Lists and maps within one another. */
 export const MAX_DEPTH = 64;
-/** Keys, list items and values, aliases written out; a shop of two thousand boards stays below. */
-export const MAX_VALUES = 20_000;
+/** Keys' values, list items, lists and maps, aliases written out; a shop of a thousand boards stays below. */
+export const MAX_VALUES = 10_000;
+/** What the YAML lexer cuts the text into: words, spaces, line ends, brackets. It bounds the parser's work, whatever the shape. */
+export const MAX_PIECES = 40_000;
 /** Told one by one; the rest is counted. */
 export const MAX_PROBLEMS = 50;
 

@@ -1,5 +1,5 @@
 import { mmFromInches } from '../units/units.ts';
-import type { Board, BySide, Guide, Head, LayerRequest, Printer, Units } from './model.ts';
+import type { Board, BySide, Guide, Head, LayerRequest, OpeningRequest, Printer, Units } from './model.ts';
 
 /**
  * Every value that a job or a shop may leave out, in mm. Where a job's bare numbers are inches, the round inch is
@@ -54,11 +54,6 @@ export const HEAD: Head = {
 /** A scale of sixteenths, or of millimetres, that reads true (common practice, no source). */
 export const guide = (units: Units): Guide => ({ graduation: either(units, 1 / 16, 1), a: 0, b: 1 });
 
-/** A printer that prints true. */
-export const PRINTER_SCALE = 1;
-/** Unprintable on each side where the shop says nothing: 1/6 in covers the usual printers (common practice, no source). */
-export const PRINTER_MARGIN = mmFromInches(1 / 6);
-
 /** Kept short of every edge that touches guide or square (common practice, no source). */
 export const trimBack = (units: Units, index: number, stack: 'together' | 'apart'): LayerRequest['trimBack'] =>
   index > 0 && stack === 'together' ? either(units, 1 / 8, 3) : 0;
@@ -69,7 +64,10 @@ export const clearance = (units: Units): number => either(units, 1 / 8, 3);
 /** A frame covers nothing of the mat where nothing is said. */
 export const LIP = 0;
 
+export const COUNT = 1;
 export const SHAPE = 'rectangle';
+/** A float shows to the innermost edge; all else is measured on the face, where it is marked. */
+export const measure = (floated: boolean): OpeningRequest['measure'] => (floated ? 'sight' : 'face');
 export const SNAP = false;
 export const STACK = 'together';
 export const JOIN = 'lap';
@@ -85,9 +83,5 @@ export const PAPER_THICKNESS = 0.1;
 
 export const allSides = <T>(value: T): BySide<T> => ({ top: value, right: value, bottom: value, left: value });
 
-export const printer = (id: string): Printer => ({
-  id,
-  x: PRINTER_SCALE,
-  y: PRINTER_SCALE,
-  margin: allSides(PRINTER_MARGIN),
-});
+/** Prints true up to the edge, for all that is known. */
+export const printer = (id: string): Printer => ({ id, x: 1, y: 1, margin: allSides(0) });

@@ -3,7 +3,7 @@ import { nearest } from '../problems/nearest.ts';
 import { error, type Problem } from '../problems/problem.ts';
 import { showPath } from '../problems/show.ts';
 import { MAX_PROBLEMS } from './bounds.ts';
-import { find, type Node, position, type Source } from './node.ts';
+import { find, type Node, position, type Source, shortened } from './node.ts';
 
 type Issue = z.core.$ZodIssue;
 type Path = readonly (string | number)[];
@@ -21,7 +21,9 @@ function told(issue: Issue, above: Path, root: Node): readonly Problem[] {
     case 'unrecognized_keys':
       return unknownKeys(issue.keys, issue.message.split(' '), path);
     case 'invalid_union': {
-      const branch = issue.errors.find((errors) => errors.length > 0 && errors.every((inner) => !wrongKind(inner)));
+      const branch = issue.errors.find(
+        (errors) => errors.length > 0 && errors.every((inner) => !wrongKind(inner, node)),
+      );
       return branch?.flatMap((inner) => told(inner, path, root)) ?? [wrong(issue.message, path, node, whole)];
     }
     case 'invalid_key':
@@ -31,14 +33,14 @@ function told(issue: Issue, above: Path, root: Node): readonly Problem[] {
         return [wrong(issue.message, path, node, whole)];
       }
       const near = nearest(node.value, issue.values.map(String));
-      const message = `${shown(node.value)} is not known here: write ${issue.message}`;
+      const message = `${shortened(node.value)} is not known here: write ${issue.message}`;
       return [error('value-unknown', path, message, near === undefined ? '' : `did you mean ${near}?`)];
     }
     case 'too_small':
     case 'too_big': {
-      const value = node.kind === 'scalar' ? String(node.value) : 'this';
+      if (node.kind !== 'scalar') return [wrong(issue.message, path, node, whole)];
       const limit = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`;
-      return [error('number-range', path, `${value} is out of range: it must be ${limit}`)];
+      return [error('number-range', path, `${node.value} is out of range: it must be ${limit}`)];
     }
     case 'custom': {
       const { code, hint } = issue.params as { readonly code: string; readonly hint: string };
@@ -54,23 +56,23 @@ function unknownKeys(keys: readonly string[], known: readonly string[], path: Pa
     const near = nearest(key, known);
     const list = `known here: ${known.join(', ')}`;
     const hint = near === undefined ? list : `did you mean ${near}? ${list}`;
-    return error('key-unknown', [...path, key], `${shown(key)} is not a key of ${place(path)}`, hint);
+    return error('key-unknown', [...path, key], `${shortened(key)} is not a key of ${place(path)}`, hint);
   });
 }
 
 function wrong(expected: string, path: Path, node: Node, whole: boolean): Problem {
   if (!whole) return error('key-missing', path, `${path.at(-1)} is missing`, `give ${expected}`);
-  const message = `${described(node)} stands where ${expected} is expected`;
+  const message = `expected ${expected}, found ${described(node)}`;
   return error('value-kind', path, message, kindHint(node, expected));
 }
 
 /** True where a branch of a union does not even take this kind of value. */
-function wrongKind(issue: z.core.$ZodIssue): boolean {
+function wrongKind(issue: Issue, node: Node): boolean {
   if (issue.path.length > 0) return false;
   if (issue.code === 'invalid_type') return true;
-  if (issue.code === 'invalid_union')
-    return issue.errors.every((errors) => errors.some((inner) => wrongKind(inner as Issue)));
-  return false;
+  if (issue.code === 'invalid_value') return node.kind !== 'scalar' || typeof node.value !== 'string';
+  if (issue.code !== 'invalid_union') return false;
+  return issue.errors.every((errors) => errors.some((inner) => wrongKind(inner, node)));
 }
 
 /** Line and column: of the key where it is unknown, else of the value; the nearest that is there above a missing one. */
@@ -82,13 +84,11 @@ export function locate(problem: Problem, source: Source): Problem {
 
 const place = (path: Path): string => (path.length === 0 ? 'the file' : showPath(path));
 
-const shown = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}…` : text);
-
 function described(node: Node): string {
   switch (node.kind) {
     case 'scalar':
       if (typeof node.value === 'string')
-        return node.value === '' ? 'an empty text' : `the text ${JSON.stringify(shown(node.value))}`;
+        return node.value === '' ? 'an empty text' : `the text ${JSON.stringify(shortened(node.value))}`;
       return typeof node.value === 'number' ? `the number ${node.value}` : String(node.value);
     case 'list':
       return 'a list';
@@ -100,9 +100,12 @@ function described(node: Node): string {
 }
 
 function kindHint(node: Node, expected: string): string {
+  if (node.kind === 'map' && expected.startsWith('a list')) return 'begin each item with a hyphen: - ';
   if (node.kind !== 'scalar') return '';
-  if (typeof node.value !== 'string' && /^(?:text|a name)/.test(expected)) return `put it in quotes: "${node.value}"`;
-  if (expected === 'true or false' && /^(?:yes|on|y)$/i.test(String(node.value))) return 'write true';
-  if (expected === 'true or false' && /^(?:no|off|n)$/i.test(String(node.value))) return 'write false';
+  const text = String(node.value).trim();
+  if (typeof node.value !== 'string') return /^(?:text|a name)/.test(expected) ? `put it in quotes: "${text}"` : '';
+  if (expected === 'true or false' && /^(?:yes|on|y)$/i.test(text)) return 'write true';
+  if (expected === 'true or false' && /^(?:no|off|n)$/i.test(text)) return 'write false';
+  if (/number|angle|price/.test(expected) && /^\d+(?:\.\d+)?$/.test(text)) return `write it without quotes: ${text}`;
   return '';
 }

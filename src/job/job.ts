@@ -1,25 +1,27 @@
-import { nearest } from '../problems/nearest.ts';
-import { error, type Problem, warning } from '../problems/problem.ts';
+import { findPaper } from '../papers/find.ts';
+import { error, type Problem } from '../problems/problem.ts';
+import { showLength } from '../units/print.ts';
 import * as defaults from './defaults.ts';
 import { defined } from './defined.ts';
+import { frameFrom, rebateProblems } from './frame.ts';
 import type { JobInput } from './job-schema.ts';
-import type {
-  BenchRequest,
-  Bevel,
-  Board,
-  Head,
-  Job,
-  LayerRequest,
-  MatRequest,
-  OpeningRequest,
-  PrintRequest,
-  Shop,
-  Units,
+import { layersFrom } from './layers.ts';
+import { lookUp } from './look-up.ts';
+import {
+  type BenchRequest,
+  type BySide,
+  type Job,
+  type MatRequest,
+  type OpeningRequest,
+  type Printer,
+  type PrintRequest,
+  type Shop,
+  SIDES,
+  type Units,
 } from './model.ts';
-import { paperOf } from './paper.ts';
 import { everySide } from './shop.ts';
 
-/** The job with everything looked up in the shop. Where problems hold an error, `job` is not to be used. */
+/** The job with everything looked up in the shop. Where problems hold an error, it is not to be used. */
 export function jobFrom(
   input: JobInput,
   shop: Shop,
@@ -27,13 +29,13 @@ export function jobFrom(
   name: string,
 ): { readonly job: Job; readonly problems: readonly Problem[] } {
   const problems: Problem[] = [];
-  const bench = benchFrom(input.bench, shop, units, problems);
+  const bench = benchFrom(input.bench ?? {}, shop, units, problems);
   const job: Job = {
     title: input.title ?? name,
     units,
-    mat: matFrom(input.mat ?? {}, bench, input.bench?.head !== undefined, shop, units, problems),
+    mat: matFrom(input, bench, shop, units, problems),
     openings: input.openings.map(openingFrom),
-    count: input.count ?? 1,
+    count: input.count ?? defaults.COUNT,
     bench,
     print: printFrom(input.print ?? {}, shop, units, problems),
     ...defined({ customer: input.customer }),
@@ -41,165 +43,77 @@ export function jobFrom(
   return { job, problems };
 }
 
-/** A named thing of the shop; where it is not there, a problem names the nearest one and the usual one is taken. */
-function lookUp<T>(
-  what: string,
-  name: string,
-  known: ReadonlyMap<string, T>,
-  path: Problem['path'],
-  problems: Problem[],
-): T | undefined {
-  const found = known.get(name);
-  if (found !== undefined) return found;
-  const names = [...known.keys()];
-  const near = nearest(name, names);
-  const there =
-    names.length === 0
-      ? `the shop’s file lists no ${what}`
-      : `known: ${names.slice(0, 12).join(', ')}${names.length > 12 ? ' …' : ''}`;
-  problems.push(
-    error(
-      `${what}-unknown`,
-      path,
-      `the shop has no ${what} called ${name}`,
-      near === undefined ? there : `did you mean ${near}? ${there}`,
-    ),
-  );
-  return undefined;
-}
-
-function benchFrom(input: JobInput['bench'], shop: Shop, units: Units, problems: Problem[]): BenchRequest {
-  const head =
-    input?.head === undefined ? undefined : lookUp('head', input.head, shop.heads, ['bench', 'head'], problems);
+function benchFrom(given: NonNullable<JobInput['bench']>, shop: Shop, units: Units, problems: Problem[]): BenchRequest {
   const guide = shop.guide ?? defaults.guide(units);
   return {
-    head: head ?? defaults.HEAD,
+    head: lookUp('head', given.head, shop.heads, ['bench', 'head'], problems) ?? defaults.HEAD,
     guide,
-    graduation: input?.graduation ?? guide.graduation,
-    snap: input?.snap ?? defaults.SNAP,
-    stack: input?.stack ?? defaults.STACK,
-    ...defined({ hinge: input?.hinge }),
+    graduation: given.graduation ?? guide.graduation,
+    snap: given.snap ?? defaults.SNAP,
+    stack: given.stack ?? defaults.STACK,
+    ...defined({ hinge: given.hinge }),
   };
 }
 
-function matFrom(
-  input: NonNullable<JobInput['mat']>,
-  bench: BenchRequest,
-  headNamed: boolean,
-  shop: Shop,
-  units: Units,
-  problems: Problem[],
-): MatRequest {
-  const frame = input.frame;
-  const layers = (input.layers ?? [{}]).map((layer, index) =>
-    layerFrom(layer, index, bench, headNamed, shop, units, problems),
-  );
+function matFrom(input: JobInput, bench: BenchRequest, shop: Shop, units: Units, problems: Problem[]): MatRequest {
+  const given = input.mat ?? {};
+  const headNamed = input.bench?.head !== undefined;
+  const layers = layersFrom(given.layers, bench, headNamed, shop, units, problems);
+  const frame = given.frame === undefined ? undefined : frameFrom(given.frame, shop, units, problems);
+  if (frame !== undefined) problems.push(...rebateProblems(frame, layers, units));
   return {
-    border: defined(input.border ?? {}),
+    border: given.border ?? {},
     layers,
-    ...defined({
-      outer: input.outer,
-      weighting: input.weighting,
-      frame:
-        frame === undefined
-          ? undefined
-          : {
-              clearance: frame.clearance ?? defaults.clearance(units),
-              lip: frame.lip ?? defaults.LIP,
-              ...defined({ inside: frame.inside, nominal: frame.nominal }),
-            },
-    }),
+    ...defined({ outer: given.outer, weighting: given.weighting, frame }),
   };
 }
 
-type LayerInput = NonNullable<NonNullable<JobInput['mat']>['layers']>[number];
-
-function layerFrom(
-  input: LayerInput,
-  index: number,
-  bench: BenchRequest,
-  headNamed: boolean,
-  shop: Shop,
-  units: Units,
-  problems: Problem[],
-): LayerRequest {
-  const path = ['mat', 'layers', index];
-  const bevel = bevelFrom(input.bevel, bench.head);
-  if (headNamed && bevel.angle !== bench.head.bevel) {
-    problems.push(
-      warning(
-        'bevel-not-head',
-        [...path, 'bevel'],
-        `the layer asks for a bevel of ${bevel.angle}°, but the head ${bench.head.id} cuts ${bench.head.bevel}°`,
-        `the pattern is drawn for ${bevel.angle}°: cut it with a head of that angle`,
-      ),
-    );
-  }
-  if (index === 0 && input.reveal !== undefined) {
-    problems.push(
-      error(
-        'reveal-top',
-        [...path, 'reveal'],
-        'the top mat has no layer above it to be revealed from',
-        'move the reveal to the layer below',
-      ),
-    );
-  }
+function openingFrom(given: JobInput['openings'][number]): OpeningRequest {
   return {
-    board: boardOf(input.board, index, shop, problems),
-    bevel,
-    trimBack: input.trimBack ?? defaults.trimBack(units, index, bench.stack),
-    ...defined({ reveal: input.reveal }),
+    shape: given.shape ?? defaults.SHAPE,
+    overlap: given.overlap ?? {},
+    measure: given.measure ?? defaults.measure(given.float !== undefined),
+    ...defined({ name: given.name, artwork: given.artwork, float: given.float, size: given.size }),
   };
 }
 
-function bevelFrom(input: LayerInput['bevel'], head: Head): Bevel {
-  return { angle: input?.angle ?? head.bevel, reverse: input?.reverse ?? false };
-}
-
-function boardOf(input: LayerInput['board'], index: number, shop: Shop, problems: Problem[]): Board {
-  const path = ['mat', 'layers', index, 'board'];
-  if (input === undefined) return defaults.BOARD;
-  if (typeof input === 'string') return lookUp('board', input, shop.boards, path, problems) ?? defaults.BOARD;
-  return {
-    id: input.name ?? `board-${index + 1}`,
-    name: input.name ?? `board ${index + 1}`,
-    thickness: input.thickness,
-    colour: input.colour ?? defaults.BOARD_COLOUR,
-    core: input.core ?? defaults.BOARD_CORE,
-    sheets: [],
-    directional: false,
-    ...defined({ plies: input.plies }),
-  };
-}
-
-function openingFrom(input: JobInput['openings'][number]): OpeningRequest {
-  return {
-    shape: input.shape ?? defaults.SHAPE,
-    overlap: defined(input.overlap ?? {}),
-    measure: input.measure ?? (input.float === undefined ? 'face' : 'sight'),
-    ...defined({
-      name: input.name,
-      artwork: input.artwork,
-      float: input.float === undefined ? undefined : defined(input.float),
-      size: input.size,
-    }),
-  };
-}
-
-function printFrom(input: NonNullable<JobInput['print']>, shop: Shop, units: Units, problems: Problem[]): PrintRequest {
-  const printer =
-    input.printer === undefined
-      ? undefined
-      : lookUp('printer', input.printer, shop.printers, ['print', 'printer'], problems);
-  const paper = input.paper === undefined ? defaults.paper(units) : paperOf(input.paper, shop.papers, units, problems);
+function printFrom(given: NonNullable<JobInput['print']>, shop: Shop, units: Units, problems: Problem[]): PrintRequest {
+  const printer = lookUp('printer', given.printer, shop.printers, ['print', 'printer'], problems);
+  const paper = given.paper ?? defaults.paper(units);
+  const custom = [...shop.papers].map(([id, size]) => ({ id, name: id, ...size }));
+  const found = findPaper(paper, { custom, unit: units, path: ['print', 'paper'] });
+  if (!found.ok) problems.push(...found.problems);
   return {
     paper,
-    margin: everySide(input.margin, defaults.allSides(defaults.margin(units))),
-    lap: input.lap ?? defaults.lap(units),
-    join: input.join ?? defaults.JOIN,
-    transfer: input.transfer ?? defaults.TRANSFER,
-    paperThickness: input.paperThickness ?? defaults.PAPER_THICKNESS,
+    margin: marginFrom(given.margin ?? {}, printer, units, problems),
+    lap: given.lap ?? defaults.lap(units),
+    join: given.join ?? defaults.JOIN,
+    transfer: given.transfer ?? defaults.TRANSFER,
+    paperThickness: given.paperThickness ?? defaults.PAPER_THICKNESS,
     ...defined({ printer }),
   };
+}
+
+/** Never less than what the printer leaves blank: the usual margin grows to it, one that was asked for is an error. */
+function marginFrom(
+  given: NonNullable<NonNullable<JobInput['print']>['margin']>,
+  printer: Printer | undefined,
+  units: Units,
+  problems: Problem[],
+): BySide<number> {
+  const blank = printer?.margin ?? defaults.allSides(0);
+  const usual = defaults.margin(units);
+  const margin = everySide(given, {
+    top: Math.max(usual, blank.top),
+    right: Math.max(usual, blank.right),
+    bottom: Math.max(usual, blank.bottom),
+    left: Math.max(usual, blank.left),
+  });
+  const short = SIDES.filter((side) => margin[side] < blank[side] - 1e-9);
+  if (printer === undefined || short.length === 0) return margin;
+  const show = (mm: number): string => showLength(mm, units);
+  const sides = short.map((side) => `${show(blank[side])} at the ${side}`).join(', ');
+  const message = `the margin is smaller than what the printer ${printer.id} leaves blank: ${sides}`;
+  problems.push(error('margin-unprintable', ['print', 'margin'], message, 'make the margin as large, or leave it out'));
+  return margin;
 }

@@ -1,5 +1,6 @@
 import { MAX_DEPTH, MAX_VALUES } from './bounds.ts';
-import type { Complain, Entry, Node } from './node.ts';
+import { type Complain, type Entry, emptyMap, type Node, putEntry, shortened, TOO_MANY } from './node.ts';
+import { TOO_DEEP } from './yaml-scan.ts';
 
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const WORD = /[A-Za-z_$][\w$]*/y;
@@ -45,8 +46,7 @@ class Reader {
 
   whole(): Node {
     this.#space();
-    if (this.#at === this.#text.length)
-      this.#stop('text-empty', this.#at, 'the file is empty', 'a job needs at least openings and a size');
+    if (this.#at === this.#text.length) return emptyMap(0);
     const node = this.#value([]);
     this.#space();
     if (this.#at < this.#text.length)
@@ -71,22 +71,10 @@ class Reader {
   #value(path: Path): Node {
     const at = this.#at;
     this.#values += 1;
-    if (this.#values > MAX_VALUES) {
-      this.#stop(
-        'text-too-many-values',
-        at,
-        `the file holds more than ${MAX_VALUES} values`,
-        'split it into several files',
-      );
-    }
+    if (this.#values > MAX_VALUES) this.#stop(TOO_MANY.code, at, TOO_MANY.message, TOO_MANY.hint);
     const first = this.#text[at];
     if (path.length >= MAX_DEPTH && (first === '{' || first === '[')) {
-      this.#stop(
-        'text-too-deep',
-        at,
-        `lists and maps nest deeper than ${MAX_DEPTH}`,
-        'a job needs no more than six levels',
-      );
+      this.#stop(TOO_DEEP.code, at, TOO_DEEP.message, TOO_DEEP.hint);
     }
     if (first === '{') return this.#map(path);
     if (first === '[') return this.#list(path);
@@ -140,7 +128,7 @@ class Reader {
           'JSON values are numbers, "texts", true, false, [lists] and {maps}',
         );
       default:
-        return this.#stop('json-value', at, `${word.slice(0, 40)} is no JSON value`, 'put text in double quotes');
+        return this.#stop('json-value', at, `${shortened(word)} is no JSON value`, 'put text in double quotes');
     }
   }
 
@@ -175,11 +163,7 @@ class Reader {
       this.#at += 1;
       this.#space();
       const value = this.#value([...path, key]);
-      if (entries.has(key)) {
-        this.#complain('key-twice', keyAt, `${key.slice(0, 40)} stands twice`, 'keep one of the two', [...path, key]);
-      } else {
-        entries.set(key, { keyAt, value });
-      }
+      putEntry(entries, key, { keyAt, value }, [...path, key], this.#complain);
       this.#between('}', at);
     }
     this.#at += 1;

@@ -1,4 +1,5 @@
 import type { Size } from '../geometry/point.ts';
+import type { ShapeKind } from '../shapes/shapes.ts';
 import type { LengthUnit } from '../units/units.ts';
 
 /**
@@ -44,6 +45,39 @@ export interface FrameRequest {
   readonly clearance: number;
   /** How much of the mat the frame's lip covers on each side. */
   readonly lip: number;
+  /** Of a frame or a moulding of the shop. */
+  readonly name?: string;
+  /** Of the rebate. */
+  readonly depth?: number;
+  readonly glazing?: PackagePart;
+  readonly backing?: PackagePart;
+  /** Between glazing and mat, or between mat and art. */
+  readonly spacer?: number;
+  /** Thickness of the artwork with its support. */
+  readonly art?: number;
+}
+
+/** Glazing or backing: what lies in the rebate before or behind the mat. */
+export interface PackagePart {
+  /** The shop's key, or what the job calls one given in place. */
+  readonly id: string;
+  readonly name: string;
+  readonly thickness: number;
+}
+
+/** A length of moulding made up into frames of any size. */
+export interface Moulding {
+  readonly id: string;
+  readonly name: string;
+  readonly lip: number;
+  readonly depth?: number;
+  readonly clearance?: number;
+}
+
+/** A ready-made frame: exactly one of `inside` and `nominal`, as in a job. */
+export interface ReadyFrame extends Moulding {
+  readonly inside?: Size;
+  readonly nominal?: Size;
 }
 
 export type Weighting =
@@ -84,7 +118,7 @@ export interface Bevel {
 
 export interface OpeningRequest {
   readonly name?: string;
-  readonly shape: 'rectangle';
+  readonly shape: ShapeKind;
   readonly artwork?: Size;
   /** Mat over artwork, per side; only with an artwork. */
   readonly overlap: SomeSides;
@@ -177,4 +211,10 @@ export interface Shop {
   readonly guide?: Guide;
   readonly printers: ReadonlyMap<string, Printer>;
   readonly papers: ReadonlyMap<string, Size>;
+  readonly mouldings: ReadonlyMap<string, Moulding>;
+  readonly frames: ReadonlyMap<string, ReadyFrame>;
+  readonly glazing: ReadonlyMap<string, PackagePart>;
+  readonly backing: ReadonlyMap<string, PackagePart>;
+  /** Outer sizes that the shop likes to use, as they are listed. */
+  readonly sizes: readonly Size[];
 }

@@ -1,17 +1,19 @@
-import { fail, type Problem, type Result, succeed } from '../problems/problem.ts';
+import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { MAX_PROBLEMS } from './bounds.ts';
 import { locate, problemsOf } from './issues.ts';
 import { jobFrom } from './job.ts';
 import { jobSchema } from './job-schema.ts';
 import type { Job, Shop } from './model.ts';
 import { plain } from './node.ts';
-import { checkShop, NO_SHOP } from './shop.ts';
+import { NO_SHOP, shopFrom } from './shop.ts';
+import { shopSchema } from './shop-schema.ts';
 import { readText } from './text.ts';
+import { titleFrom } from './title.ts';
 import { unitsOf } from './units-of.ts';
 
 export interface JobRequest {
   readonly text: string;
-  /** As problems name it; its base name is the job's title where it has none, its ending says YAML or JSON. */
+  /** As problems name it; its base name is the title of a job that has none, its ending says YAML or JSON. */
   readonly file: string;
   readonly shopText?: string;
   readonly shopFile?: string;
@@ -20,54 +22,69 @@ export interface JobRequest {
 export interface ReadJob {
   readonly job: Job;
   readonly shop: Shop;
-  /** Adds file, line and column of the job's text to problems whose path points into it. */
+  /** Adds file, line and column of the job's text to problems that point into the job and have no place yet. */
   readonly locate: (problems: readonly Problem[]) => Problem[];
 }
 
-/** The job that a text describes, looked up in the shop's; or every problem of both, with its place. */
+/** Schemas compile themselves for many values otherwise; here each checks one. */
+const ONCE = { jitless: true };
+
+/**
+ * The job that a text describes, with what it names looked up in the shop's text and every default filled in; or all
+ * problems of both texts, each with file, line and column, in the order of the text.
+ */
 export function readJob(request: JobRequest): Result<ReadJob> {
   const shop =
     request.shopText === undefined
       ? succeed(NO_SHOP)
       : readShop({ text: request.shopText, file: request.shopFile ?? 'shop.yaml' });
+  const ofShop = shop.ok ? [] : shop.problems;
   const text = readText(request.text, request.file);
-  const shopProblems = shop.ok ? [] : shop.problems;
-  if (!text.ok) return refuse([...text.problems, ...shopProblems]);
+  if (!text.ok) return fail([...ordered(text.problems), ...ofShop]);
   const { source, problems } = text.value;
   const units = unitsOf(source.root);
-  const parsed = jobSchema(units).safeParse(plain(source.root), { jitless: true });
-  const found = [...problems, ...(parsed.success ? [] : problemsOf(parsed.error.issues, source)), ...shopProblems];
-  if (!parsed.success || !shop.ok || found.length > 0) return refuse(found);
-  const made = jobFrom(parsed.data, shop.value, units, baseName(request.file));
+  const parsed = jobSchema(units).safeParse(plain(source.root), ONCE);
+  const found = [...problems, ...(parsed.success ? [] : problemsOf(parsed.error.issues, source))];
+  if (!parsed.success || !shop.ok || found.length > 0) return fail([...ordered(found), ...ofShop]);
+  const made = jobFrom(parsed.data, shop.value, units, titleFrom(request.file));
   const placed = made.problems.map((problem) => locate(problem, source));
-  if (placed.some((problem) => problem.severity === 'error')) return refuse(placed);
+  if (placed.some(({ severity }) => severity === 'error')) return fail(ordered(placed));
   return succeed(
     {
       job: made.job,
       shop: shop.value,
       locate: (others) => others.map((problem) => (problem.file === undefined ? locate(problem, source) : problem)),
     },
-    [...shop.warnings, ...placed],
+    [...shop.warnings, ...ordered(placed)],
   );
 }
 
-/** The shop that a text describes. */
+/** The shop that a text describes, with every default filled in; or all its problems. */
 export function readShop(request: { readonly text: string; readonly file: string }): Result<Shop> {
   const text = readText(request.text, request.file);
-  if (!text.ok) return refuse(text.problems);
+  if (!text.ok) return fail(ordered(text.problems));
   const { source, problems } = text.value;
-  const checked = checkShop(source);
-  const found = [...problems, ...checked.problems];
-  if (checked.shop === undefined || found.length > 0) return refuse(found);
-  return succeed(checked.shop);
+  const units = unitsOf(source.root);
+  const parsed = shopSchema(units).safeParse(plain(source.root), ONCE);
+  const found = [...problems, ...(parsed.success ? [] : problemsOf(parsed.error.issues, source))];
+  if (!parsed.success || found.length > 0) return fail(ordered(found));
+  const made = shopFrom(parsed.data, units);
+  const placed = ordered(made.problems.map((problem) => locate(problem, source)));
+  return placed.some(({ severity }) => severity === 'error') ? fail(placed) : succeed(made.shop, placed);
 }
 
-function refuse(problems: readonly Problem[]): Result<never> {
-  return fail(problems.slice(0, MAX_PROBLEMS));
-}
-
-/** `jobs/heron.yaml` is called heron. */
-function baseName(file: string): string {
-  const last = file.split(/[/\\]/).at(-1) ?? '';
-  return last.replace(/\.(?:ya?ml|json)$/i, '') || 'job';
+/** By place, each place and code once; a flood is cut off and counted. */
+function ordered(problems: readonly Problem[]): readonly Problem[] {
+  const seen = new Set<string>();
+  const once = problems.filter(({ line, column, code }) => {
+    const place = `${line}:${column} ${code}`;
+    return !seen.has(place) && seen.add(place);
+  });
+  const sorted = once.sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
+  const last = sorted[MAX_PROBLEMS];
+  if (last === undefined) return sorted;
+  const { file, line, column } = last;
+  const more = error('problems-more', [], `there are ${sorted.length - MAX_PROBLEMS} more problems from here on`, '');
+  const place = { ...(file === undefined ? {} : { file }), ...(line === undefined ? {} : { line }) };
+  return [...sorted.slice(0, MAX_PROBLEMS), { ...more, ...place, ...(column === undefined ? {} : { column }) }];
 }

@@ -1,39 +1,47 @@
 import type { Problem } from '../problems/problem.ts';
 import * as defaults from './defaults.ts';
 import { defined } from './defined.ts';
-import { problemsOf } from './issues.ts';
-import type { Board, BySide, Guide, Head, Printer, Shop, SomeSides, Units } from './model.ts';
-import { plain, type Source } from './node.ts';
-import { type ShopInput, shopSchema } from './shop-schema.ts';
-import { unitsOf } from './units-of.ts';
+import { lookUp } from './look-up.ts';
+import type {
+  Board,
+  BySide,
+  Guide,
+  Head,
+  Moulding,
+  PackagePart,
+  Printer,
+  ReadyFrame,
+  Shop,
+  SomeSides,
+  Units,
+} from './model.ts';
+import type { ShopInput } from './shop-schema.ts';
 
-/** Of a job without a shop. */
-export const NO_SHOP: Shop = {
-  units: defaults.UNITS,
-  boards: new Map(),
-  heads: new Map(),
-  printers: new Map(),
-  papers: new Map(),
-};
-
-/** The shop, every default filled in; undefined with its problems. */
-export function checkShop(source: Source): { readonly shop?: Shop; readonly problems: readonly Problem[] } {
-  const units = unitsOf(source.root);
-  const parsed = shopSchema(units).safeParse(plain(source.root), { jitless: true });
-  if (!parsed.success) return { problems: problemsOf(parsed.error.issues, source) };
-  return { shop: shopFrom(parsed.data, units), problems: [] };
-}
-
-function shopFrom(input: ShopInput, units: Units): Shop {
-  return {
+/** The shop with every default filled in. Where problems hold an error, it is not to be used. */
+export function shopFrom(
+  input: ShopInput,
+  units: Units,
+): { readonly shop: Shop; readonly problems: readonly Problem[] } {
+  const problems: Problem[] = [];
+  const mouldings = mapped(input.mouldings, mouldingFrom);
+  const shop: Shop = {
     units,
     boards: mapped(input.boards, boardFrom),
     heads: mapped(input.heads, headFrom),
-    ...(input.guide === undefined ? {} : { guide: guideFrom(input.guide, units) }),
     printers: mapped(input.printers, printerFrom),
     papers: mapped(input.papers, (_, paper) => paper.size),
+    mouldings,
+    frames: mapped(input.frames, (id, given) => readyFrameFrom(id, given, mouldings, problems)),
+    glazing: mapped(input.glazing, partFrom),
+    backing: mapped(input.backing, partFrom),
+    sizes: input.sizes ?? [],
+    ...(input.guide === undefined ? {} : { guide: guideFrom(input.guide, units) }),
   };
+  return { shop, problems };
 }
+
+/** Of a job that has none. */
+export const NO_SHOP: Shop = shopFrom({}, defaults.UNITS).shop;
 
 function mapped<I, T>(
   input: Readonly<Record<string, I>> | undefined,
@@ -44,7 +52,7 @@ function mapped<I, T>(
 
 type Given<K extends keyof ShopInput> = NonNullable<ShopInput[K]> extends Record<string, infer I> ? I : never;
 
-export function boardFrom(id: string, given: Given<'boards'>): Board {
+function boardFrom(id: string, given: Given<'boards'>): Board {
   return {
     id,
     name: given.name ?? id,
@@ -65,8 +73,8 @@ function headFrom(id: string, given: Given<'heads'>): Head {
     opening: given.opening ?? HEAD.opening,
     straightedge: given.straightedge ?? HEAD.straightedge,
     straightedgeOn: given.straightedgeOn ?? HEAD.straightedgeOn,
-    start: given.start?.map((at) => defined(at)) ?? HEAD.start,
-    stop: given.stop?.map((at) => defined(at)) ?? HEAD.stop,
+    start: given.start ?? HEAD.start,
+    stop: given.stop ?? HEAD.stop,
     overrun: given.overrun ?? HEAD.overrun,
     calibrated: given.start !== undefined && given.stop !== undefined,
     ...defined({ scribe: given.scribe, bar: given.bar, blade: given.blade, depth: given.depth, date: given.date }),
@@ -86,6 +94,40 @@ function guideFrom(given: NonNullable<ShopInput['guide']>, units: Units): Guide 
 function printerFrom(id: string, given: Given<'printers'>): Printer {
   const usual = defaults.printer(id);
   return { id, x: given.x ?? usual.x, y: given.y ?? usual.y, margin: everySide(given.margin, usual.margin) };
+}
+
+function mouldingFrom(id: string, given: Given<'mouldings'>): Moulding {
+  return {
+    id,
+    name: given.name ?? id,
+    lip: given.lip ?? defaults.LIP,
+    ...defined({ clearance: given.clearance, depth: given.depth }),
+  };
+}
+
+/** What the frame does not say itself, its moulding does. */
+function readyFrameFrom(
+  id: string,
+  given: Given<'frames'>,
+  mouldings: ReadonlyMap<string, Moulding>,
+  problems: Problem[],
+): ReadyFrame {
+  const moulding = lookUp('moulding', given.moulding, mouldings, ['frames', id, 'moulding'], problems);
+  return {
+    id,
+    name: given.name ?? id,
+    lip: given.lip ?? moulding?.lip ?? defaults.LIP,
+    ...defined({
+      inside: given.inside,
+      nominal: given.nominal,
+      clearance: given.clearance ?? moulding?.clearance,
+      depth: given.depth ?? moulding?.depth,
+    }),
+  };
+}
+
+function partFrom(id: string, given: Given<'glazing'>): PackagePart {
+  return { id, name: given.name ?? id, thickness: given.thickness };
 }
 
 /** The sides that were given, and the usual ones for the others. */

@@ -20,20 +20,15 @@ function isJson(file: string, text: string): boolean {
 export function readText(given: string, file: string): Result<Text> {
   const kilobytes = MAX_BYTES / 1024;
   if (tooManyBytes(given, MAX_BYTES)) {
-    const { add, all } = complaints(file, [0]);
-    add(
-      'text-too-long',
-      0,
-      `the file is larger than ${kilobytes} KiB`,
-      'a job is a page of text: is this the right file?',
-    );
-    return fail(all);
+    const { complain, told } = complaints(file, [0]);
+    complain('text-too-long', 0, `the file is larger than ${kilobytes} KiB`, 'is this the right file?');
+    return fail(told);
   }
   const text = normalised(given);
   const lines = lineStarts(text);
-  const { add, all } = complaints(file, lines);
-  checkCharacters(text, add);
-  if (all.length > 0) return fail(all);
-  const root = isJson(file, text) ? readJson(text, add) : readYaml(text, add);
-  return root === undefined ? fail(all) : succeed({ source: { root, file, lines }, problems: all });
+  const { complain, told } = complaints(file, lines);
+  checkCharacters(text, complain);
+  if (told.length > 0) return fail(told);
+  const root = isJson(file, text) ? readJson(text, complain) : readYaml(text, complain);
+  return root === undefined ? fail(told) : succeed({ source: { root, file, lines }, problems: told });
 }

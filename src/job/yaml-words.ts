@@ -1,67 +1,68 @@
+/** What is wrong in plain words. */
 export interface Words {
   readonly code: string;
   readonly message: string;
   readonly hint: string;
 }
 
+const BRACKETS: Words = {
+  code: 'yaml-brackets',
+  message: 'a comma or a colon is missing here, or one stands too many',
+  hint: 'within brackets write {key: value, key: value} or [value, value]',
+};
+
+const TAG: Words = { code: 'yaml-tag', message: 'a tag or an anchor stands in the wrong place', hint: 'take it out' };
+
 const INDENT: Words = {
   code: 'yaml-indent',
   message: 'this line is indented otherwise than its neighbours',
-  hint: 'keys that belong together begin in the same column',
+  hint: 'keys that belong together begin in the same column, and what belongs to a key is indented deeper',
 };
 
-/** What the parser's error codes mean, in plain words. */
+/** What the library's error codes mean. */
 const WORDS: Readonly<Record<string, Words>> = {
-  ALIAS_PROPS: { code: 'yaml-alias', message: 'an alias cannot have an anchor or a tag', hint: 'write the value out' },
-  BAD_ALIAS: { code: 'yaml-alias', message: 'this alias names no value above', hint: 'write the value out' },
-  BAD_DIRECTIVE: {
-    code: 'yaml-directive',
-    message: 'the file has a YAML directive',
-    hint: 'take the line that begins with % out',
-  },
-  BAD_DQ_ESCAPE: {
-    code: 'yaml-escape',
-    message: 'a backslash in double quotes begins an unknown escape',
-    hint: 'write two backslashes, or use single quotes',
-  },
+  ALIAS_PROPS: TAG,
+  BAD_ALIAS: { code: 'yaml-alias', message: 'this alias or anchor has no name', hint: 'write the value out' },
   BAD_INDENT: INDENT,
-  BAD_PROP_ORDER: { code: 'yaml-tag', message: 'an anchor or a tag stands in the wrong place', hint: 'take it out' },
+  BAD_PROP_ORDER: TAG,
   BAD_SCALAR_START: {
     code: 'yaml-quotes',
     message: 'a value cannot begin with this character',
     hint: 'put the value in quotes',
   },
   BLOCK_AS_IMPLICIT_KEY: {
-    code: 'yaml-indent',
-    message: 'two keys stand on one line',
-    hint: 'give each key its own line, or put a value that holds ": " in quotes',
+    code: 'yaml-colon',
+    message: 'a second key stands on this line',
+    hint: 'give each key its own line, or put a text that holds ": " in quotes',
   },
-  BLOCK_IN_FLOW: {
-    code: 'yaml-brackets',
-    message: 'an indented list or map stands within brackets',
-    hint: 'write it with brackets too',
-  },
+  BLOCK_IN_FLOW: BRACKETS,
   KEY_OVER_1024_CHARS: { code: 'key-too-long', message: 'a key is longer than 1024 characters', hint: 'shorten it' },
-  MISSING_CHAR: { code: 'yaml-brackets', message: 'a bracket, comma, colon or quote is missing', hint: '' },
+  MISSING_CHAR: {
+    code: 'yaml-colon',
+    message: 'a colon, a hyphen or a space is missing here',
+    hint: 'write key: value, with a space after the colon and before a #',
+  },
   MULTILINE_IMPLICIT_KEY: {
     code: 'yaml-colon',
-    message: 'a key runs over several lines',
-    hint: 'each key needs a colon and a space after it: key: value',
+    message: 'this line has no colon after its key',
+    hint: 'write key: value; a text that runs over several lines stands in quotes',
   },
-  MULTIPLE_ANCHORS: { code: 'yaml-alias', message: 'a value has two anchors', hint: 'keep one' },
+  MULTIPLE_ANCHORS: TAG,
   MULTIPLE_DOCS: { code: 'yaml-documents', message: 'the file holds several documents', hint: 'keep one to a file' },
-  MULTIPLE_TAGS: { code: 'yaml-tag', message: 'a value has two tags', hint: 'take them out' },
+  MULTIPLE_TAGS: TAG,
   TAB_AS_INDENT: { code: 'yaml-tab', message: 'a tab stands where the line is indented', hint: 'indent with spaces' },
-  TAG_RESOLVE_FAILED: { code: 'yaml-tag', message: 'a tag stands before the value', hint: 'take the tag out' },
-  BAD_COLLECTION_TYPE: { code: 'yaml-tag', message: 'a tag stands before the value', hint: 'take the tag out' },
+  TAG_RESOLVE_FAILED: TAG,
+  BAD_COLLECTION_TYPE: TAG,
 };
 
 const UNREADABLE: Words = {
   code: 'yaml-unreadable',
-  message: 'this cannot be read as YAML',
-  hint: 'each key needs a colon and a space after it, and values of one map begin in the same column',
+  message: 'something stands here that YAML does not allow',
+  hint: 'put a text with quotes, brackets or other signs in single quotes',
 };
 
-export function wordsFor(code: string, _message: string): Words {
+export function wordsFor(code: string, message: string): Words {
+  if (code === 'MISSING_CHAR' && / items$| in flow /.test(message)) return BRACKETS;
+  if (code === 'UNEXPECTED_TOKEN' && /^Unexpected (?:,|empty item) /.test(message)) return BRACKETS;
   return WORDS[code] ?? UNREADABLE;
 }

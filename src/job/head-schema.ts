@@ -1,0 +1,68 @@
+import * as z from 'zod/mini';
+import type { LengthUnit } from '../units/units.ts';
+import { check, described, line, oneOf, record } from './fields.ts';
+import { lengthFields } from './length-fields.ts';
+import { bevelAngle } from './mat-schema.ts';
+import type { OffsetAt } from './model.ts';
+
+/** A head that leads or lags by more was measured wrong, mm. */
+const FARTHEST = 50;
+
+export function headSchema(unit: LengthUnit) {
+  const { length } = lengthFields(unit);
+  const reach = { least: 0, most: 500 };
+  return record(
+    {
+      bevel: z.optional(bevelAngle()),
+      opening: z.optional(
+        oneOf('The hand of the travel on which the opening lies, seen from the back', ['left', 'right']),
+      ),
+      straightedge: z.optional(
+        length('Straightedge to the line where the blade enters; 0 where the head needs none', ['1 3/8'], reach),
+      ),
+      straightedgeOn: z.optional(oneOf('The side of the line on which the straightedge lies', ['border', 'opening'])),
+      bar: z.optional(length('Bar to blade, for sides that the guide cannot reach', ['1 1/2'], reach)),
+      scribe: z.optional(line('Where on the head the scribe is read', ['the notch at its front'])),
+      start: z.optional(offsets(unit, 'How far ahead of the scribe the blade reaches the face when it is pushed in')),
+      stop: z.optional(offsets(unit, 'How far ahead of the scribe the cut in the face ends')),
+      overrun: z.optional(length('Wished overrun at both ends', ['0.25 mm'], { least: 0, most: 10 })),
+      blade: z.optional(line('The blade that it was calibrated with', ['0.3 mm, fresh'])),
+      depth: z.optional(line('The depth that it was calibrated at', ['just scratches the slip sheet'])),
+      date: z.optional(line('The day that it was calibrated', ['2024-03-01'])),
+    },
+    'a map: bevel, opening, straightedge, start, stop, overrun …',
+  ).check(described('A cutting head'));
+}
+
+/** One length for every board, or one for each thickness. */
+function offsets(unit: LengthUnit, about: string) {
+  const { length } = lengthFields(unit);
+  const expected = 'a length, or a list of {thickness, offset}';
+  const offset = (what: string) => length(what, ['1.2 mm'], { least: -FARTHEST, most: FARTHEST });
+  const one = z.pipe(
+    offset(about),
+    z.transform((mm): readonly OffsetAt[] => [{ offset: mm }]),
+  );
+  const at = record(
+    {
+      thickness: length('Thickness of the board', ['1.4 mm'], { least: 0.1, most: 25 }),
+      offset: offset('The offset at that thickness'),
+    },
+    'a map: thickness, offset',
+  );
+  const list = z.pipe(
+    z.array(at, expected).check(
+      check<readonly { readonly thickness: number }[]>((given) => {
+        const hint = 'give one offset for each thickness';
+        if (given.length === 0) return { code: 'offsets-empty', message: 'the list of offsets is empty', hint };
+        const thicknesses = new Set(given.map(({ thickness }) => thickness));
+        if (thicknesses.size === given.length) return undefined;
+        return { code: 'offsets-twice', message: 'a thickness stands twice in the list', hint };
+      }),
+    ),
+    z.transform((given): readonly OffsetAt[] => given),
+  );
+  return z
+    .union([one, list], expected)
+    .check(described(about, ['1.2 mm', [{ thickness: '1.4 mm', offset: '1.2 mm' }]]));
+}

@@ -1,0 +1,27 @@
+import * as z from 'zod/mini';
+import { UNITS } from './defaults.ts';
+import { jobSchema } from './job-schema.ts';
+import { shopSchema } from './shop-schema.ts';
+
+export const SCHEMA_KINDS = ['job', 'shop'] as const;
+export type SchemaKind = (typeof SCHEMA_KINDS)[number];
+
+const TITLES: Readonly<Record<SchemaKind, string>> = { job: 'Matwright job', shop: 'Matwright shop' };
+
+/**
+ * The JSON Schema (draft 2020-12) of what a job or a shop may hold, for editors and for the reference page. It tells
+ * kinds, keys and allowed words; that a text is a length, and what lengths are allowed, only the reader knows.
+ */
+export function jsonSchema(kind: SchemaKind): Record<string, unknown> {
+  const schema = kind === 'job' ? jobSchema(UNITS) : shopSchema(UNITS);
+  const { $schema, ...rest } = z.toJSONSchema(schema, {
+    io: 'input',
+    target: 'draft-2020-12',
+    // Left out by the library wherever a value is transformed; ours are always of what is written.
+    override: ({ zodSchema, jsonSchema: made }) => {
+      const examples = z.globalRegistry.get(zodSchema)?.examples;
+      if (Array.isArray(examples)) made.examples = examples;
+    },
+  });
+  return { $schema, title: TITLES[kind], ...rest };
+}
