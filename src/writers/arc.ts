@@ -1,4 +1,4 @@
-import { type Piece, partOf, sweepOf } from '../drawing/curves.ts';
+import { type Piece, partOf, sweepOf } from '../geometry/curves.ts';
 import type { Segment } from '../geometry/path.ts';
 import { distance, type Point } from '../geometry/point.ts';
 

@@ -27,7 +27,8 @@ const PROGRAM = 'Matwright';
 /**
  * A document as PDF 1.7. Every page is its paper, exactly; the drawing stands once in the file, as a form, and every
  * page clips its part of it. The same document gives the same bytes. Pens, pictures and groups that are named but
- * do not exist are mistakes of the program and throw.
+ * do not exist are mistakes of the program and throw. Content is not deflated: for a pattern it takes longer than
+ * everything else here together, to save some tens of kilobytes.
  */
 export async function writePdf(document: Document, options: PdfOptions = {}): Promise<Uint8Array> {
   const context = PDFContext.create();
@@ -47,7 +48,7 @@ export async function writePdf(document: Document, options: PdfOptions = {}): Pr
   let layers: Layers | undefined;
   if (pages.some((page) => page.part !== undefined)) {
     layers = options.show === undefined ? writeLayers(context, groups) : undefined;
-    const form = context.flateStream(formContent(drawing, groups, layers, resources), {
+    const form = context.stream(formContent(drawing, groups, layers, resources), {
       Type: 'XObject',
       Subtype: 'Form',
       BBox: [0, 0, rounded(drawing.width), rounded(drawing.height)],

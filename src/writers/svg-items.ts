@@ -1,10 +1,10 @@
 import type { Container } from '@svgdotjs/svg.js';
 import { penOf } from '../drawing/bounds.ts';
-import { piecesOf } from '../drawing/curves.ts';
 import type { Item, LineItem, PathItem, Pen, TextItem } from '../drawing/model.ts';
 import { textWidth } from '../fonts/measure.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import { textOutline } from '../fonts/outlines.ts';
+import { piecesOf } from '../geometry/curves.ts';
 import type { Path, Segment } from '../geometry/path.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { quarterArcs } from './arc.ts';
