@@ -1,8 +1,9 @@
 import { textBox } from '../fonts/measure.ts';
 import { type Box, box, union } from '../geometry/box.ts';
+import { directionAt, piecesOf, pointAt, turningPoints } from '../geometry/curves.ts';
+import { pathBox } from '../geometry/extent.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
-import { directionAt, monotone, piecesOf, pointAt, turningPoints } from './curves.ts';
 import type { Drawing, Item, Pen } from './model.ts';
 
 /** Corners sharper than this keep no mitre (the default limit of PDF; SVG's is smaller). */
@@ -52,11 +53,6 @@ export function drawnBox(drawing: Drawing): Box | undefined {
 /** Items of the groups that are shown unless asked otherwise, in the order of painting. */
 export function shownItems(drawing: Drawing): readonly Item[] {
   return drawing.groups.flatMap((group) => (group.shown ? group.items : []));
-}
-
-/** The box of a path's own line, without a pen. */
-export function pathBox(path: Path): Box {
-  return boxOf([path.start, ...piecesOf(path).flatMap((piece) => monotone(piece).map(({ segment }) => segment.to))]);
 }
 
 function boxOf(points: readonly Point[]): Box {

@@ -1,8 +1,8 @@
 import { type Box, bottom, box, centre, grown, overlaps, right } from '../geometry/box.ts';
+import { monotone, type Piece, partOf, piecesOf } from '../geometry/curves.ts';
 import type { Path } from '../geometry/path.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { itemBox, penOf } from './bounds.ts';
-import { monotone, type Piece, partOf, piecesOf } from './curves.ts';
 import type { Drawing, Item, Pen } from './model.ts';
 
 /** Curves are followed down to chords of this length; nearer than that counts as touching. */

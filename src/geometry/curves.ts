@@ -1,5 +1,5 @@
-import type { Path, Segment } from '../geometry/path.ts';
-import { between, distance, type Point } from '../geometry/point.ts';
+import type { Path, Segment } from './path.ts';
+import { between, distance, type Point } from './point.ts';
 
 /** A segment together with the point where it starts. */
 export interface Piece {
@@ -162,7 +162,7 @@ export function partOf(piece: Piece, t0: number, t1: number): Piece {
   }
 }
 
-function derivative(from: Point, { c1, c2, to }: Extract<Segment, { kind: 'cubic' }>, t: number): Point {
+export function derivative(from: Point, { c1, c2, to }: Extract<Segment, { kind: 'cubic' }>, t: number): Point {
   const u = 1 - t;
   const along = (a: number, b: number, c: number, d: number) =>
     3 * (u * u * (b - a) + 2 * u * t * (c - b) + t * t * (d - c));
