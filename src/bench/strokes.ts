@@ -7,10 +7,11 @@ import { showLength } from '../units/print.ts';
 import { guideReading, reach, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
 import { type OffsetHere, offsetAt } from './offsets.ts';
+import { order, type Unordered, type WorkOrder } from './order.ts';
 import { mirror, type TravelledSide, travelledSides } from './outline.ts';
 
-export interface BenchWork {
-  readonly strokes: readonly Stroke[];
+/** The strokes come in the order of work. */
+export interface BenchWork extends WorkOrder {
   readonly warnings: readonly Problem[];
 }
 
@@ -38,7 +39,7 @@ export function sideName(outward: Point): Side {
  * u = −e_start − x and stops at u = L − e_stop + x, on the line that is followed on the back.
  */
 export function strokes(mat: Mat, job: Job): BenchWork {
-  const found: Omit<Stroke, 'order'>[] = [];
+  const found: Unordered[] = [];
   const warnings: Problem[] = [];
   mat.layers.forEach((layer, layerIndex) => {
     const start = offsetAt(job.bench.head.start, layer.board.thickness);
@@ -50,7 +51,7 @@ export function strokes(mat: Mat, job: Job): BenchWork {
       for (const stroke of cut) warnings.push(...markWarnings(mat, job, layer, opening, stroke));
     });
   });
-  return { strokes: found.map((stroke, i) => ({ ...stroke, order: i + 1 })), warnings };
+  return { ...order(found, job.bench.stack), warnings };
 }
 
 function strokesOfOpening(
@@ -60,7 +61,7 @@ function strokesOfOpening(
   openingIndex: number,
   start: number,
   stop: number,
-): Omit<Stroke, 'order'>[] {
+): Unordered[] {
   const layer = mat.layers[layerIndex]!;
   const outline: Path = mirror(mat.openings[openingIndex]!.layers[layerIndex]!.face, mat.outer.width);
   const head = job.bench.head;
@@ -147,13 +148,7 @@ function offsetWarnings(job: Job, layer: MatLayer, layerIndex: number, start: Of
   return problems;
 }
 
-function markWarnings(
-  mat: Mat,
-  job: Job,
-  layer: MatLayer,
-  opening: MatOpening,
-  stroke: Omit<Stroke, 'order'>,
-): Problem[] {
+function markWarnings(mat: Mat, job: Job, layer: MatLayer, opening: MatOpening, stroke: Unordered): Problem[] {
   const where = `the ${stroke.side} side of ${opening.name} in the ${layer.name}`;
   const path = ['openings', stroke.opening - 1];
   const ahead = minus(stroke.stop, stroke.start);

@@ -63,6 +63,7 @@ export function makeMat(width: number, height: number, layers: readonly LayerIn[
   });
   const openings = layers[0]!.faces.map((_, k) => ({
     name: `opening ${k + 1}`,
+    shape: 'rectangle' as const,
     sight: layers.at(-1)!.faces[k]!,
     layers: layers.map((layer, i): OpeningLayer => {
       const face = layer.faces[k]!;

@@ -1,0 +1,194 @@
+import { type Counts, type Trail, Trails } from './trail.ts';
+import { members, type Turns } from './turning.ts';
+
+/** All strokes of one layer at one setting of the guide. */
+export interface Block {
+  /** Number of the setting within the job. */
+  readonly setting: number;
+  /** Facings in which it has strokes, as a bit mask. */
+  readonly mask: number;
+  /** Strokes at TOP up, which is facing 0. */
+  readonly up: number;
+}
+
+/** One setting and one facing: its strokes follow each other without any change. */
+export interface Cell {
+  readonly setting: number;
+  readonly facing: number;
+}
+
+/** One way through a layer: first fewest turns, then most strokes before the board is turned for the first time. */
+export interface Pass {
+  readonly turns: number;
+  readonly up: number;
+  /** From the setting that is to come first to the one that is to come last, which are of the kinds searched for. */
+  readonly cells: (first: Block, last: Block) => readonly Cell[];
+}
+
+const UP = 0;
+/** A setting in more facings than this is not shared out: the ways to do so double with each. */
+const MOST_SHARED_OUT = 10;
+
+export const better = (a: { turns: number; up: number }, b: Pass | undefined): boolean =>
+  b === undefined || a.turns < b.turns - 1e-9 || (a.turns <= b.turns + 1e-9 && a.up > b.up);
+
+/** Blocks of one kind can stand for each other. */
+export const kindOf = (block: Block): string => `${block.mask}/${block.up}`;
+
+function countMasks(blocks: readonly Block[]): Map<number, number> {
+  const counts = new Map<number, number>();
+  for (const { mask } of [...blocks].sort((a, b) => a.mask - b.mask)) counts.set(mask, (counts.get(mask) ?? 0) + 1);
+  return counts;
+}
+
+function without(counts: Counts, mask: number, all = false): Counts {
+  const left = new Map(counts);
+  const count = left.get(mask) ?? 0;
+  if (all || count <= 1) left.delete(mask);
+  else left.set(mask, count - 1);
+  return left;
+}
+
+/** Shortest passes through one layer, each setting once (or one of them at both ends). */
+export class Passes {
+  readonly blocks: readonly Block[];
+  private readonly turns: Turns;
+  private readonly trails: Trails;
+  private readonly known = new Map<string, Pass | undefined>();
+
+  constructor(blocks: readonly Block[], turns: Turns) {
+    this.blocks = blocks;
+    this.turns = turns;
+    this.trails = new Trails(turns);
+  }
+
+  /** Once through all blocks, from the first to the last given; the same block twice only where it is the only one. */
+  through(first: Block, last: Block): Pass | undefined {
+    const key = first === last ? 'alone' : `${kindOf(first)} ${kindOf(last)}`;
+    if (!this.known.has(key)) {
+      const alone = this.blocks.length === 1 ? this.pass(first, first.mask, undefined, 0) : undefined;
+      this.known.set(key, first === last ? alone : this.pass(first, first.mask, last, last.mask));
+    }
+    return this.known.get(key);
+  }
+
+  /** As `through`, but with `block` shared out between the beginning and the end. */
+  around(block: Block): Pass | undefined {
+    const key = `around ${kindOf(block)}`;
+    if (!this.known.has(key)) {
+      let best: Pass | undefined;
+      const whole = members(block.mask).length > MOST_SHARED_OUT;
+      for (let part = whole ? 0 : (block.mask - 1) & block.mask; part > 0; part = (part - 1) & block.mask) {
+        const pass = this.pass(block, part, block, block.mask & ~part);
+        if (better(pass, best)) best = pass;
+      }
+      this.known.set(key, best);
+    }
+    return this.known.get(key);
+  }
+
+  private pass(first: Block, firstMask: number, last: Block | undefined, lastMask: number): Pass {
+    const middle = this.blocks.filter((block) => block !== first && block !== last);
+    const counts = countMasks(middle);
+    let best: Pass | undefined;
+    const offer = (
+      turns: number,
+      up: number,
+      start: readonly number[],
+      visits: Trail['visits'],
+      end: readonly number[],
+    ) => {
+      if (!better({ turns, up }, best)) return;
+      const cells: Pass['cells'] = (one, other) => {
+        const between = this.blocks.filter((block) => block !== one && (last === undefined || block !== other));
+        return [
+          ...start.map((facing) => ({ setting: one.setting, facing })),
+          ...named(visits, between),
+          ...end.map((facing) => ({ setting: other.setting, facing })),
+        ];
+      };
+      best = { turns, up, cells };
+    };
+    for (const from of members(firstMask)) {
+      for (const to of members(firstMask)) {
+        const tour = this.turns.tour(firstMask, from, to);
+        if (tour === undefined) continue;
+        const turns = this.turns.between(UP, from) + tour.turns;
+        const up = from === UP ? first.up : 0;
+        const stillUp = from === UP && to === UP;
+        for (const start of stillUp
+          ? this.whileUp(middle, counts)
+          : [{ turns: 0, up: 0, visits: [], counts, at: to }]) {
+          for (const end of this.ends(start.counts, start.at, lastMask)) {
+            // Where nothing else is left, the last setting may begin before the board is turned.
+            const more = stillUp && start.at === UP && start.counts.size === 0 && end.path[0] === UP ? last!.up : 0;
+            const total = turns + start.turns + end.turns;
+            offer(total, up + start.up + more, tour.path, [...start.visits, ...end.visits], end.path);
+          }
+        }
+      }
+    }
+    return best!;
+  }
+
+  /** Ways on while the board lies TOP up: what is cut there first, with the strokes up to the first turn. */
+  private whileUp(middle: readonly Block[], counts: Counts): readonly Start[] {
+    const here = middle.filter((block) => block.mask === 1 << UP);
+    const visits = here.map(({ mask }) => ({ mask, path: [UP] }));
+    const up = here.reduce((sum, block) => sum + block.up, 0);
+    const left = without(counts, 1 << UP, true);
+    const starts: Start[] = [{ turns: 0, up, visits, counts: left, at: UP }];
+    for (const mask of left.keys()) {
+      const most = Math.max(...middle.filter((block) => block.mask === mask).map((block) => block.up));
+      for (const to of members(mask)) {
+        const tour = (mask & (1 << UP)) === 0 ? undefined : this.turns.tour(mask, UP, to);
+        if (tour === undefined) continue;
+        const visit = { mask, path: tour.path };
+        starts.push({
+          turns: tour.turns,
+          up: up + most,
+          visits: [...visits, visit],
+          counts: without(left, mask),
+          at: to,
+        });
+      }
+    }
+    return starts;
+  }
+
+  /** Trails through what is left, each followed by one way through the last block, if there is one. */
+  private *ends(counts: Counts, at: number, lastMask: number): Generator<Trail & { readonly path: readonly number[] }> {
+    if (lastMask === 0) yield { turns: 0, visits: [], path: [] };
+    for (const from of members(lastMask)) {
+      for (const to of members(lastMask)) {
+        const tour = this.turns.tour(lastMask, from, to);
+        if (tour === undefined) continue;
+        const trail = this.trails.shortest(counts, at, from);
+        yield { turns: trail.turns + tour.turns, visits: trail.visits, path: tour.path };
+      }
+    }
+  }
+}
+
+interface Start {
+  readonly turns: number;
+  readonly up: number;
+  readonly visits: Trail['visits'];
+  readonly counts: Counts;
+  readonly at: number;
+}
+
+/** Names a block for every visit: the first that leaves TOP up is the one with most strokes there, the rest in order. */
+function named(visits: Trail['visits'], blocks: readonly Block[]): readonly Cell[] {
+  const waiting = new Map<number, Block[]>();
+  for (const block of blocks) waiting.set(block.mask, [...(waiting.get(block.mask) ?? []), block]);
+  let turned = false;
+  return visits.flatMap(({ mask, path }) => {
+    const here = waiting.get(mask)!;
+    const most = Math.max(...here.map((block) => block.up));
+    const index = !turned && path[0] === UP ? here.findIndex((block) => block.up === most) : 0;
+    const [block] = here.splice(index, 1);
+    turned ||= path.some((facing) => facing !== UP);
+    return path.map((facing) => ({ setting: block!.setting, facing }));
+  });
+}
