@@ -102,7 +102,7 @@ export const bevelAngle = () =>
     BEVELS.expected,
   );
 
-interface BevelInput {
+export interface BevelInput {
   readonly angle?: number | undefined;
   readonly reverse?: boolean | undefined;
 }
