@@ -12,18 +12,38 @@ import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { COMMANDS } from '../cli/commands.ts';
 import { bundleCommands, bundleLauncher, bundleLibrary, type Files } from './bundle.ts';
+import { makeCaches } from './code-caches.ts';
 import { PREPARED, prepareFonts } from './prepare-fonts.ts';
-import { makeCaches } from './warm.ts';
 
-const TOP = join(import.meta.dirname, '../..');
-const DIST = join(TOP, 'dist');
+export const TOP = join(dirname(fileURLToPath(import.meta.url)), '../..');
 
-function write(files: Files): void {
+/** Puts everything into `dist`, an absolute path; what was there is gone. */
+export async function build(dist: string): Promise<void> {
+  const { version } = JSON.parse(readFileSync(join(TOP, 'package.json'), 'utf8')) as { readonly version: string };
+  await prepareFonts(PREPARED);
+  const commands = COMMANDS.map((command) => command.name);
+  const { files, byCommand } = await bundleCommands({ top: TOP, commands, version });
+  const folder = hashOf(files);
+  const launcher = await bundleLauncher(TOP, folder, byCommand, false);
+  const library = await bundleLibrary(TOP, join(TOP, 'src/index.ts'));
+
+  rmSync(dist, { recursive: true, force: true });
+  write(dist, { 'package.json': '{"type":"commonjs","sideEffects":false}\n', 'cli.js': launcher, ...library });
+  write(join(dist, folder), files);
+  chmodSync(join(dist, 'cli.js'), 0o755);
+  makeCaches(TOP, dist, await bundleLauncher(TOP, folder, byCommand, true));
+  const tsc = join(TOP, 'node_modules/typescript/bin/tsc');
+  const project = ['-p', join(TOP, 'src/dev/declarations.json'), '--outDir', join(dist, 'types')];
+  execFileSync(process.execPath, [tsc, ...project], { stdio: 'inherit' });
+}
+
+function write(folder: string, files: Files): void {
   for (const [name, text] of Object.entries(files)) {
-    mkdirSync(dirname(join(DIST, name)), { recursive: true });
-    writeFileSync(join(DIST, name), text);
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
+    writeFileSync(join(folder, name), text);
   }
 }
 
@@ -33,29 +53,4 @@ function hashOf(files: Files): string {
   return hash.digest('hex').slice(0, 12);
 }
 
-const within = (folder: string, files: Files): Files =>
-  Object.fromEntries(Object.entries(files).map(([name, text]) => [`${folder}/${name}`, text]));
-
-const manifest = JSON.parse(readFileSync(join(TOP, 'package.json'), 'utf8')) as { readonly version: string };
-
-await prepareFonts(PREPARED);
-const { files, byCommand } = await bundleCommands({
-  top: TOP,
-  commands: COMMANDS.map((command) => command.name),
-  version: manifest.version,
-});
-const folder = hashOf(files);
-const cli = await bundleLauncher(TOP, folder, byCommand, false);
-const library = await bundleLibrary(TOP, join(TOP, 'src/index.ts'));
-
-rmSync(DIST, { recursive: true, force: true });
-write({
-  'package.json': '{"type":"commonjs","sideEffects":false}\n',
-  ...within(folder, files),
-  ...library,
-  'cli.js': cli,
-});
-chmodSync(join(DIST, 'cli.js'), 0o755);
-makeCaches(TOP, await bundleLauncher(TOP, folder, byCommand, true));
-const tsc = join(TOP, 'node_modules/typescript/bin/tsc');
-execFileSync(process.execPath, [tsc, '-p', join(TOP, 'src/dev/declarations.json')], { stdio: 'inherit' });
+if (process.argv[1] === fileURLToPath(import.meta.url)) await build(join(TOP, 'dist'));

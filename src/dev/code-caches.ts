@@ -3,21 +3,23 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
-/** Runs of the commands, such as a user makes first; OUT stands for a folder that goes away again. */
+const JOB = 'examples/heron/job.yaml';
+
+/** Runs such as a user makes first; OUT stands for a folder that goes away again. The last run of a bundle counts. */
 const RUNS: readonly (readonly string[])[] = [
   ['--help'],
-  ['check', 'examples/heron/job.yaml'],
-  ['pattern', 'examples/heron/job.yaml', '--svg', '--out', 'OUT'],
-  ['pattern', 'examples/heron/job.yaml', '--out', 'OUT'],
+  ['check', JOB],
+  ['pattern', JOB, '--svg', '--out', 'OUT'],
+  ['pattern', JOB, '--out', 'OUT'],
 ];
 
 /**
- * Writes a V8 code cache beside each bundle, with the functions in it that a run called. `launcher` is the text of the
- * launcher that does so when it exits. A run that fails leaves its caches out: the command works without them.
+ * Writes a V8 code cache beside each bundle in `dist`, with the functions in it that a run called. `launcher` is the
+ * text of the launcher that does so when it exits. A run that fails leaves its caches out: the command works without.
  */
-export function makeCaches(top: string, launcher: string): void {
+export function makeCaches(top: string, dist: string, launcher: string): void {
   const out = mkdtempSync(join(tmpdir(), 'matwright-'));
-  const file = join(top, 'dist/caches.js');
+  const file = join(dist, 'make-caches.js');
   try {
     writeFileSync(file, launcher);
     for (const run of RUNS) {
