@@ -1,5 +1,6 @@
 import type { Point, Size } from '../geometry/point.ts';
-import type { Guide, Units } from '../job/model.ts';
+import type { Bevel, Guide, Units } from '../job/model.ts';
+import { setback } from '../mat/bevel.ts';
 import { showLength } from '../units/print.ts';
 import type { Setting } from './model.ts';
 
@@ -25,8 +26,8 @@ export function reach(board: Size, at: Point, towards: Point): number {
  * A reverse bevel has the far edge on the guide and the opening under the bar. Its line on the back lies outside the face
  * line, away from the opening, and so away from the guide: again the face line is at E − t·cot θ, and the sign is the same.
  */
-export function guideReading(guide: Guide, distance: number, thickness: number, cotangent: number): number {
-  const term = guide.setAt === undefined ? 0 : (thickness - guide.setAt) * cotangent;
+export function guideReading(guide: Guide, distance: number, thickness: number, bevel: Bevel): number {
+  const term = guide.setAt === undefined ? 0 : setback(thickness - guide.setAt, bevel);
   return (distance + term - guide.a) / guide.b;
 }
 

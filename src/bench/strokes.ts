@@ -1,6 +1,7 @@
 import type { Path } from '../geometry/path.ts';
 import { minus, type Point, plus, times } from '../geometry/point.ts';
 import type { Head, Job, Side } from '../job/model.ts';
+import { setback } from '../mat/bevel.ts';
 import type { Mat, MatLayer, MatOpening } from '../mat/model.ts';
 import { type Problem, warning } from '../problems/problem.ts';
 import { showLength } from '../units/print.ts';
@@ -9,19 +10,16 @@ import type { Stroke } from './model.ts';
 import { type OffsetHere, offsetAt } from './offsets.ts';
 import { order, type Unordered, type WorkOrder } from './order.ts';
 import { mirror, type TravelledSide, travelledSides } from './outline.ts';
+import { checkStacking } from './stacking.ts';
 
 /** The strokes come in the order of work. */
 export interface BenchWork extends WorkOrder {
+  /** Errors too, where the boards cannot be stacked as the job asks. */
   readonly warnings: readonly Problem[];
 }
 
 /** A scribe farther than this from its blade is a slip of the pen. Common practice, no source. */
 const LONGEST_OFFSET = 50;
-
-/** Degrees to the cotangent, exactly 0 at 90°. */
-function cotangent(degrees: number): number {
-  return degrees === 90 ? 0 : 1 / Math.tan((degrees * Math.PI) / 180);
-}
 
 const other = (hand: 'left' | 'right'): 'left' | 'right' => (hand === 'left' ? 'right' : 'left');
 
@@ -51,7 +49,7 @@ export function strokes(mat: Mat, job: Job): BenchWork {
       for (const stroke of cut) warnings.push(...markWarnings(mat, job, layer, opening, stroke));
     });
   });
-  return { ...order(found, job.bench.stack), warnings };
+  return { ...order(found, job.bench.stack), warnings: [...warnings, ...checkStacking(mat, job)] };
 }
 
 function strokesOfOpening(
@@ -65,18 +63,17 @@ function strokesOfOpening(
   const layer = mat.layers[layerIndex]!;
   const outline: Path = mirror(mat.openings[openingIndex]!.layers[layerIndex]!.face, mat.outer.width);
   const head = job.bench.head;
-  const cot = cotangent(layer.bevel.angle);
   const { reverse } = layer.bevel;
   // A pattern that is cut through lifts the blade's entry by the thickness of its paper.
   const lift = job.print.transfer === 'cut-through' ? job.print.paperThickness : 0;
-  const aside = (layer.board.thickness + lift) * cot;
+  const aside = setback(layer.board.thickness + lift, layer.bevel);
   const sides = travelledSides(outline, reverse ? other(head.opening) : head.opening, reverse ? aside : -aside);
   return sides.map((side) => {
     const { direction, outward } = side;
     const toLine = times(outward, reverse ? aside : -aside);
     const onLine = (face: Point, u: number): Point => plus(plus(face, toLine), times(direction, u));
     const distance = reach(mat.outer, side.from, reverse ? times(outward, -1) : outward);
-    const guide = guideReading(job.bench.guide, distance, layer.board.thickness, cot);
+    const guide = guideReading(job.bench.guide, distance, layer.board.thickness, layer.bevel);
     const { longest } = job.bench.guide;
     const oblique = Math.abs(direction.x * direction.y) > 1e-9;
     const straightedge = straightedgeLine(head, side);
