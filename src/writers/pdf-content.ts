@@ -41,13 +41,9 @@ export class Content {
     return this.#parts.join('\n');
   }
 
-  /** Operators as they are; `restores` where they end a saved state, so that pen and colour must be said again. */
-  raw(operators: string, restores = false): void {
+  /** Operators as they are, which leave pen and colour as they found them. */
+  raw(operators: string): void {
     this.#parts.push(operators);
-    if (restores) {
-      this.#pen = undefined;
-      this.#fill = '';
-    }
   }
 
   items(items: readonly Item[]): void {

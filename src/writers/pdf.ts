@@ -124,7 +124,7 @@ function writePage(
     content.raw(`q ${decimal(1 / x, 9)} 0 0 ${decimal(1 / y, 9)} 0 ${lift} cm`);
   }
   content.items(page.under);
-  if (page.part !== undefined) content.raw(showPart(page.part, page, drawing), true);
+  if (page.part !== undefined) content.raw(showPart(page.part, page, drawing));
   content.items(page.over);
   if (corrected) content.raw('Q');
   return context.register(

@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { LineItem } from '../../src/drawing/model.ts';
+import { polygon } from '../../src/geometry/path.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Page, Part } from '../../src/tiling/model.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { type ReadLine, readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';
-import { documentOf, documents, drawingOf, group, line, PENS, pageOf } from './samples.ts';
+import { documentOf, documents, drawingOf, group, line, PENS, pageOf, wholePage } from './samples.ts';
 
 const TOLERANCE = 0.001;
 const POINT = 25.4 / 72;
@@ -115,6 +116,33 @@ test('colours and greys are told apart, and said again after the drawing', async
     ['#000000', 0, true],
     ['#000000', 0, false],
   ]);
+});
+
+test('paths have every side once, the closing one too, and no corner twice', async () => {
+  const corners = [
+    { x: 10, y: 10 },
+    { x: 60, y: 10 },
+    { x: 60, y: 40 },
+  ];
+  for (const [closed, sides] of [
+    [true, 3],
+    [false, 2],
+  ] as const) {
+    const drawing = drawingOf(100, 100, [
+      group('cut', [{ kind: 'path', pen: 'heavy', paths: [polygon(corners, closed)] }]),
+    ]);
+    const bytes = await writePdf(wholePage(drawing));
+    const { lines } = (await readPdf(bytes)).pages[0]!;
+    expect(lines.length).toBe(sides);
+    lines.forEach(({ from, to, path }, i) => {
+      expectNear(from, corners[i]!);
+      expectNear(to, corners[(i + 1) % 3]!);
+      expect(path).toBe(lines[0]!.path);
+    });
+    const [form] = (await openObjects(bytes)).contents;
+    expect(form!.match(/ l(?= )/g)!.length).toBe(2);
+    expect(/ h(?= )/.test(form!)).toBe(closed);
+  }
 });
 
 test('numbers are plain: no exponent, no minus zero, at most five digits after the point', async () => {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { renderPdfPage, renderSvg } from '../../src/dev/render.ts';
 import type { Item, LineItem } from '../../src/drawing/model.ts';
+import { polygon } from '../../src/geometry/path.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { writeSvg } from '../../src/writers/svg.ts';
 import { readSvg } from '../readers/svg-elements.ts';
@@ -68,6 +69,21 @@ test('groups that are not shown are left out, unless they are asked for', () => 
   expect(ids()).toEqual(['cut', 'marks']);
   expect(ids(['marks', 'grid'])).toEqual(['grid', 'marks']);
   expect(() => ids(['girds'])).toThrow('no group is named "girds"');
+});
+
+test('straight paths have every side, the closing one too, and no corner twice', () => {
+  const corners = [
+    { x: 10, y: 10 },
+    { x: 60, y: 10 },
+    { x: 60, y: 40 },
+  ];
+  const data = (closed: boolean): string => {
+    const paths = [polygon(corners, closed)];
+    return readSvg(writeSvg(drawingOf(99, 99, [group('cut', [{ kind: 'path', pen: 'heavy', paths }])]))).paths[0]!
+      .attributes.d!;
+  };
+  expect(data(true)).toBe('M10 10L60 10L60 40Z');
+  expect(data(false)).toBe('M10 10L60 10L60 40');
 });
 
 describe('curves', () => {
