@@ -8,6 +8,8 @@ export interface Sheet {
   readonly paper: Size;
   /** Where ink may go, page mm, before the printer's correction: what lies in it stays off the margins after it too. */
   readonly area: Box;
+  /** The wider of the wished and the printer's own. */
+  readonly margin: BySide<number>;
   /** The printer's measured length over nominal, in x and y of this page. */
   readonly scale: { readonly x: number; readonly y: number };
   /** True where the page is the paper laid on its side. */
@@ -39,5 +41,5 @@ export function sheetOf(paper: Size, options: Pick<LayoutOptions, 'margin' | 'pr
   const top = margin.top * Math.max(1, scale.y);
   const right = (size.width - margin.right) * Math.min(1, scale.x);
   const bottom = (size.height - margin.bottom) * Math.min(1, scale.y);
-  return { paper: size, area: box(left, top, right - left, bottom - top), scale, sideways };
+  return { paper: size, area: box(left, top, right - left, bottom - top), margin, scale, sideways };
 }

@@ -6,7 +6,7 @@ import type { Pen } from '../drawing/model.ts';
  * millimetres long beside their numbers.
  */
 export const SHEET_PENS: Readonly<Record<string, Pen>> = {
-  join: { width: 0.45, colour: 0, dash: [0.01, 2.2], cap: 'round' },
+  join: { width: 0.55, colour: 0, dash: [0.01, 2.8], cap: 'round' },
   cross: { width: 0.18, colour: 0, dash: [0.8, 0.4], cap: 'butt' },
   ruler: { width: 0.15, colour: 0, dash: [0.6, 0.6], cap: 'butt' },
   tick: { width: 0.13, colour: 0, dash: [], cap: 'butt' },

@@ -2,9 +2,10 @@ import { itemBox } from '../drawing/bounds.ts';
 import type { Drawing } from '../drawing/model.ts';
 import { coverBoxes } from '../drawing/touches.ts';
 import { type Box, box } from '../geometry/box.ts';
+import type { MapPlan, MapSheet } from './assembly-map.ts';
 import { crossesOf } from './crosses.ts';
 import type { LayoutOptions } from './options.ts';
-import { type Cell, nameOf, type Plan, windowOf } from './plan.ts';
+import { type Cell, cellAt, lapX, lapY, nameOf, type Plan, windowOf } from './plan.ts';
 import { Room } from './room.ts';
 import type { Edge, Join } from './seam-marks.ts';
 import { seamsOf } from './seams.ts';
@@ -66,4 +67,22 @@ export function wholePages(drawing: Drawing, plan: Plan, options: LayoutOptions,
       first + i,
     ),
   );
+}
+
+/** Every sheet of the grid as far as its join lines, and to its own edges where it has no neighbour. */
+export function mapOf(drawing: Drawing, plan: Plan): MapPlan {
+  const sheets: MapSheet[] = [];
+  for (let row = 0; row < plan.rows; row++) {
+    for (let column = 0; column < plan.columns; column++) {
+      const cell = { row, column };
+      const window = windowOf(plan, cell);
+      const [halfX, halfY] = [lapX(plan) / 2, lapY(plan) / 2];
+      const [left, top] = [column === 0 ? 0 : halfX, row === 0 ? 0 : halfY];
+      const width = window.width - left - (column === plan.columns - 1 ? 0 : halfX);
+      const height = window.height - top - (row === plan.rows - 1 ? 0 : halfY);
+      const skipped = cellAt(plan, row, column) === undefined;
+      sheets.push({ name: nameOf(cell), box: box(window.x + left, window.y + top, width, height), skipped });
+    }
+  }
+  return { drawing, turn: plan.turn, sheets };
 }

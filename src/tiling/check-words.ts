@@ -1,0 +1,126 @@
+import type { Drawing } from '../drawing/model.ts';
+import type { Printer } from '../job/model.ts';
+import { showLength, showSize } from '../units/print.ts';
+import type { Sheet } from './area.ts';
+import type { Entry } from './flow.ts';
+import type { LayoutOptions } from './options.ts';
+import { printerWords } from './sheet-label.ts';
+
+/** What the first sheet needs to know of the layout. */
+export interface CheckFacts {
+  readonly drawing: Drawing;
+  readonly options: LayoutOptions;
+  readonly paperName: string;
+  readonly sheet: Sheet;
+  /** Degrees clockwise. */
+  readonly rotation: number;
+  readonly sheets: number;
+  readonly skipped: number;
+  /** What neighbours really share, in x and y; undefined where no sheets are joined. */
+  readonly laps?: { readonly x: number; readonly y: number };
+  /** How the sheets go together, in steps. */
+  readonly joining: readonly string[];
+}
+
+/** What the lengths of the lines mean (the two wrong papers: A4 fitted to Letter 0.9407, Letter fitted to A4 0.9727). */
+export function meaning(mm: number, inches: number, paperName: string, printer: Printer | undefined): readonly Entry[] {
+  const share = (whole: number) => `${Math.round(whole * mm)}`;
+  const entries: Entry[] = [
+    { kind: 'heading', text: 'Measure the four lines' },
+    {
+      kind: 'text',
+      text: `They must be ${mm} mm and ${inches} in, across and down. A line that is 0.2 mm off is 1 mm off over ${5 * mm} mm of mat.`,
+    },
+    {
+      kind: 'text',
+      text: `${share(0.9407)} or ${share(0.9727)} mm instead of ${mm}: the wrong paper is set (A4 squeezed onto Letter, or Letter onto A4). Set ${paperName}, no scaling, and print this sheet again.`,
+    },
+  ];
+  const stamp = printerWords(printer);
+  entries.push({
+    kind: 'text',
+    text:
+      stamp === undefined
+        ? "Any other length is the printer's own error: give the shop's file the two lengths in mm for this printer, and print again."
+        : `This file is ${stamp}; the lines must come out right with it. If they do not, measure the printer anew.`,
+  });
+  return entries;
+}
+
+export function settings({ options, paperName, sheet, rotation, sheets, skipped, laps }: CheckFacts): readonly Entry[] {
+  const { units, join } = options;
+  const lap =
+    laps === undefined
+      ? undefined
+      : join === 'butt'
+        ? 'none, butted'
+        : laps.x === laps.y
+          ? showLength(laps.x, units)
+          : `${showLength(round(laps.x), units)} across, ${showLength(round(laps.y), units)} down`;
+  const rows: (readonly [string, string | undefined])[] = [
+    ['Paper', `${paperName}, ${showSize(sheet.paper, units)}${sheet.sideways ? ', on its side' : ''}`],
+    ['Margins', marginWords(sheet.margin, (mm) => showLength(mm, units))],
+    ['Lap', lap],
+    ['Pattern', rotation === 0 ? 'upright on the sheets' : `turned ${rotation}° clockwise on the sheets`],
+    ['Sheets', `${sheets}${skipped === 0 ? '' : `, ${skipped} more would be blank and are left out`}`],
+    ['Printer', printerWords(options.printer)],
+  ];
+  return [
+    { kind: 'heading', text: 'Settings' },
+    ...rows.flatMap(([name, value]): Entry[] => (value === undefined ? [] : [{ kind: 'row', name, value }])),
+  ];
+}
+
+/** Laps are chosen, not asked for: to a tenth of a millimetre is enough to say. */
+const round = (mm: number): number => Math.round(mm * 10) / 10;
+
+function marginWords({ top, right, bottom, left }: LayoutOptions['margin'], show: (mm: number) => string): string {
+  if (top === right && right === bottom && bottom === left) return `${show(top)} all round`;
+  return `top ${show(top)}, right ${show(right)}, bottom ${show(bottom)}, left ${show(left)}`;
+}
+
+/** How sheets are joined into one. */
+export function joiningSteps(sheets: number, join: LayoutOptions['join']): readonly string[] {
+  if (sheets === 1) return ['Print the next page on the same paper with the same settings.'];
+  return [
+    `Print the other ${sheets} sheets on the same paper with the same settings, and lay them out as on the map.`,
+    join === 'lap'
+      ? 'Where a sheet has a neighbour to its left or above it, cut that edge off along the dots. Lay it over the neighbour until dots and crosses of the same name meet; tape it.'
+      : 'Cut off every edge that has a neighbour along the dots. Lay the edges together so that the halves of each cross meet; tape them.',
+  ];
+}
+
+/** What the board asks of any paper on it, for a drawing that brings no steps of its own. */
+const LAYING: readonly string[] = [
+  "Trim the paper a little inside the board's edge, but leave the notches: their ends lie flush with it.",
+  'Fix it with low-tack tape, none of it over an edge of the board.',
+  'Paper must not lie double where the head or its guide will run.',
+];
+
+/** How the pattern is put together, checked and used; what its lines mean; what to watch. */
+export function usage({ drawing, options, joining }: CheckFacts): readonly Entry[] {
+  const { facts, legend = [] } = drawing;
+  const steps = (texts: readonly string[]) => texts.map((text, i): Entry => ({ kind: 'step', number: i + 1, text }));
+  const warnings = options.warnings ?? [];
+  const use = options.instructions ?? (drawing.board === undefined ? [] : LAYING);
+  return [
+    ...(joining.length === 0
+      ? []
+      : [
+          { kind: 'heading', text: joining.length === 1 ? 'Then' : 'Put the sheets together' } as const,
+          ...steps(joining),
+        ]),
+    ...(facts.length === 0 ? [] : [{ kind: 'heading', text: 'Check with a tape measure' } as const]),
+    ...facts.map((fact, i): Entry => ({ kind: 'row', name: `${i + 1}   ${fact.shown}`, value: fact.label })),
+    ...(use.length === 0 ? [] : [{ kind: 'heading', text: 'Use the pattern' } as const, ...steps(use)]),
+    ...(legend.length === 0 ? [] : [{ kind: 'heading', text: 'Lines' } as const]),
+    ...legend.map(({ pen, text }): Entry => ({ kind: 'legend', pen: drawingPen(pen), text })),
+    ...(warnings.length === 0 ? [] : [{ kind: 'heading', text: 'Mind' } as const]),
+    ...warnings.map(
+      ({ message, hint }): Entry => ({ kind: 'text', text: hint === '' ? `${message}.` : `${message}; ${hint}.` }),
+    ),
+  ];
+}
+
+/** A pen of the drawing, among the pens of the first sheet. */
+export const drawingPen = (name: string): string => `drawing-${name}`;

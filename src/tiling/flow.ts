@@ -1,0 +1,162 @@
+import type { Item } from '../drawing/model.ts';
+import { metrics, textWidth, wrap } from '../fonts/measure.ts';
+import { type Box, bottom, box } from '../geometry/box.ts';
+import { type Block, shifted, words } from './block.ts';
+
+/** What runs down the columns of the first sheet. */
+export type Entry =
+  | { readonly kind: 'heading'; readonly text: string }
+  | { readonly kind: 'text'; readonly text: string; readonly bold?: boolean }
+  | { readonly kind: 'step'; readonly number: number; readonly text: string }
+  /** A name and its value, the value on a stop of its own. */
+  | { readonly kind: 'row'; readonly name: string; readonly value: string }
+  /** A stretch of a pen's line and what it means. */
+  | { readonly kind: 'legend'; readonly pen: string; readonly text: string }
+  | { readonly kind: 'block'; readonly block: Block };
+
+/** Em sizes of the body, mm, the largest first; the smallest is still read at arm's length. */
+export const BODIES = [3.6, 3.4, 3.2] as const;
+const HEADING = 1.34;
+const LEADING = 1.27;
+const SAMPLE = 16;
+
+/** Entries set into columns: `pages[i]` are the items of the page that the column belonged to. */
+export interface Flowed {
+  readonly pages: readonly (readonly Item[])[];
+  /** Where the text ends in the last column that was used. */
+  readonly end: { readonly page: number; readonly y: number };
+}
+
+/** Columns in the order of reading; more are asked for when they are full. */
+export interface Columns {
+  readonly first: readonly Box[];
+  /** The columns of page 2, 3 … */
+  readonly next: readonly Box[];
+}
+
+/** Set in the largest size at which the entries take the fewest pages. */
+export function flow(entries: readonly Entry[], columns: Columns): Flowed {
+  const tried = BODIES.map((body) => flowAt(entries, columns, body));
+  const fewest = Math.min(...tried.map(({ pages }) => pages.length));
+  return tried.find(({ pages }) => pages.length === fewest)!;
+}
+
+/** Sets entries one below the other, a heading never alone at the foot of a column; goes on to further pages where they are full. */
+function flowAt(entries: readonly Entry[], columns: Columns, body: number): Flowed {
+  const pages: Item[][] = [[]];
+  let boxes = columns.first;
+  let column = 0;
+  let y = boxes[0]!.y;
+  const advance = (): void => {
+    column++;
+    if (column >= boxes.length) {
+      pages.push([]);
+      boxes = columns.next;
+      column = 0;
+    }
+    y = boxes[column]!.y;
+  };
+  const height = (entry: Entry, width: number): number => entryBlock(entry, width, body).height;
+  const tallest = Math.max(...columns.next.map((area) => area.height));
+  /** What must not be parted from an entry: a heading's first paragraph, or its whole list of short lines. */
+  const bound = (index: number, width: number): number => {
+    const next = entries[index + 1];
+    if (entries[index]!.kind !== 'heading' || next === undefined) return 0;
+    const first = 0.4 * body + height(next, width);
+    let list = first;
+    for (let i = index + 2; isShort(next) && entries[i] !== undefined && isShort(entries[i]!); i++) {
+      list += 0.4 * body + height(entries[i]!, width);
+    }
+    return height(entries[index]!, width) + list > tallest ? first : list;
+  };
+  const gapAbove = (index: number): number => {
+    const { kind } = entries[index]!;
+    if (kind === 'heading') return 1.1 * body;
+    return (kind === 'text' && entries[index - 1]?.kind === 'text' ? 0.55 : 0.36) * body;
+  };
+  const place = (index: number): void => {
+    const entry = entries[index]!;
+    for (;;) {
+      const area = boxes[column]!;
+      const fresh = y === area.y;
+      const gap = fresh ? 0 : gapAbove(index);
+      const block = entryBlock(entry, area.width, body);
+      const fits =
+        y + gap + block.height + bound(index, area.width) <= bottom(area) + 1e-6 && block.width <= area.width + 1e-6;
+      // What no column has room for stands in the tallest.
+      if (fits || (fresh && area.height >= tallest - 1e-6)) {
+        pages.at(-1)!.push(...shifted(block.items, { x: area.x, y: y + gap }));
+        y += gap + block.height;
+        return;
+      }
+      advance();
+    }
+  };
+  entries.forEach((_, i) => {
+    place(i);
+  });
+  return { pages, end: { page: pages.length - 1, y } };
+}
+
+const isShort = ({ kind }: Entry): boolean => kind === 'row' || kind === 'legend';
+
+/** The lines of one entry, as wide as its column; top left at 0 0. */
+function entryBlock(entry: Entry, width: number, body: number): Block {
+  switch (entry.kind) {
+    case 'heading':
+      return paragraph(entry.text, HEADING * body, 'bold', 0, width);
+    case 'text':
+      return paragraph(entry.text, body, entry.bold === true ? 'bold' : 'regular', 0, width);
+    case 'step': {
+      const number = `${entry.number}`;
+      const indent = textWidth('00 ', 'bold', body);
+      const block = paragraph(entry.text, body, 'regular', indent, width);
+      return {
+        ...block,
+        items: [words({ text: number, size: body, weight: 'bold' }, { x: 0, y: capHeight(body) }), ...block.items],
+      };
+    }
+    case 'row': {
+      const stop = Math.max(Math.min(26, width * 0.36), textWidth(`${entry.name} `, 'bold', body));
+      const block = paragraph(entry.value, body, 'regular', stop, width);
+      return {
+        ...block,
+        items: [words({ text: entry.name, size: body, weight: 'bold' }, { x: 0, y: capHeight(body) }), ...block.items],
+      };
+    }
+    case 'legend': {
+      const block = paragraph(entry.text, body, 'regular', SAMPLE + 3, width);
+      const y = capHeight(body) / 2;
+      return {
+        ...block,
+        items: [{ kind: 'line', pen: entry.pen, from: { x: 0, y }, to: { x: SAMPLE, y } }, ...block.items],
+      };
+    }
+    case 'block':
+      return entry.block;
+    default: {
+      const never: never = entry;
+      throw new TypeError(`unknown entry ${JSON.stringify(never)}`);
+    }
+  }
+}
+
+const capHeight = (size: number): number => metrics('regular').capHeight * size;
+
+function paragraph(text: string, size: number, weight: 'regular' | 'bold', indent: number, width: number): Block {
+  const lines = wrap(text, weight, size, width - indent);
+  const items = lines.map((line, i) =>
+    words({ text: line, size, weight }, { x: indent, y: capHeight(size) + i * size * LEADING }),
+  );
+  return {
+    width,
+    height: capHeight(size) + (lines.length - 1) * size * LEADING + metrics(weight).descender * size,
+    items,
+  };
+}
+
+/** An area in columns of equal width. */
+export function columnsOf(area: Box, count: number, gap: number): readonly Box[] {
+  const width = (area.width - gap * (count - 1)) / count;
+  return Array.from({ length: count }, (_, i) => box(area.x + i * (width + gap), area.y, width, area.height));
+}
