@@ -34,15 +34,15 @@ export interface Columns {
   readonly next: readonly Box[];
 }
 
-/** Set in the largest size at which the entries take the fewest pages. */
+/** On the fewest pages; if it can be, with lists of short lines whole, then in the largest size. */
 export function flow(entries: readonly Entry[], columns: Columns): Flowed {
-  const tried = BODIES.map((body) => flowAt(entries, columns, body));
+  const tried = [true, false].flatMap((whole) => BODIES.map((body) => flowAt(entries, columns, body, whole)));
   const fewest = Math.min(...tried.map(({ pages }) => pages.length));
   return tried.find(({ pages }) => pages.length === fewest)!;
 }
 
 /** Sets entries one below the other, a heading never alone at the foot of a column; goes on to further pages where they are full. */
-function flowAt(entries: readonly Entry[], columns: Columns, body: number): Flowed {
+function flowAt(entries: readonly Entry[], columns: Columns, body: number, whole: boolean): Flowed {
   const pages: Item[][] = [[]];
   let boxes = columns.first;
   let column = 0;
@@ -67,7 +67,7 @@ function flowAt(entries: readonly Entry[], columns: Columns, body: number): Flow
     for (let i = index + 2; isShort(next) && entries[i] !== undefined && isShort(entries[i]!); i++) {
       list += 0.4 * body + height(entries[i]!, width);
     }
-    return height(entries[index]!, width) + list > tallest ? first : list;
+    return height(entries[index]!, width) + list > tallest || !whole ? first : list;
   };
   const gapAbove = (index: number): number => {
     const { kind } = entries[index]!;
