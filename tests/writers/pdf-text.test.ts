@@ -2,6 +2,7 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { expect, test } from 'vitest';
 import { openPdf } from '../../src/dev/render.ts';
 import type { TextItem } from '../../src/drawing/model.ts';
+import { prepareRare } from '../../src/fonts/rare.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';
@@ -101,6 +102,22 @@ test('only fonts that are used are embedded, each once, as a subset', async () =
   const two = await fonts([text('One', 20), text('two', 30, { weight: 'bold' })]);
   expect(new Set(two).size).toBe(2);
   expect(two[0]).toBe(one[0]);
+});
+
+test('rare characters come from fonts that are handed in, and are extracted like all others', async () => {
+  const words = 'snow ☃ and ₿';
+  const drawing = drawingOf(200, 100, [group('words', [text(words, 50)])]);
+  const rare = await prepareRare([words]);
+  const bytes = await writePdf(wholePage(drawing), { rare });
+  const { texts } = (await readPdf(bytes)).pages[0]!;
+  expect(texts.map((piece) => piece.text).join('')).toBe(words);
+  expect((await openObjects(bytes)).fonts.length).toBe(3);
+  // Each run starts where the last one ended.
+  for (let i = 1; i < texts.length; i++) {
+    expect(Math.abs(texts[i - 1]!.at.x + texts[i - 1]!.width - texts[i]!.at.x)).toBeLessThan(0.001);
+  }
+  const without = (await readPdf(await writePdf(wholePage(drawing)))).pages[0]!.texts;
+  expect(without.map((piece) => piece.text).join('')).not.toBe(words);
 });
 
 test('a text of which nothing is drawn leaves no trace', async () => {

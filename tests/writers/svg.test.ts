@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { renderPdfPage, renderSvg } from '../../src/dev/render.ts';
 import type { Item, LineItem } from '../../src/drawing/model.ts';
+import type { RareFonts } from '../../src/fonts/model.ts';
+import { prepareRare } from '../../src/fonts/rare.ts';
 import { polygon } from '../../src/geometry/path.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { writeSvg } from '../../src/writers/svg.ts';
@@ -164,6 +166,14 @@ test('words stand in a label, whatever they are, and are drawn as outlines', () 
   const control = { ...everything.drawing.groups[2]!.items[0]!, text: 'a\u0001b\ud800c' } as Item;
   const safe = readSvg(writeSvg(drawingOf(100, 100, [group('words', [control])])));
   expect(safe.paths[0]!.attributes['aria-label']).toBe('abc');
+});
+
+test('rare characters come from fonts that are handed in', async () => {
+  const snowman = { ...everything.drawing.groups[2]!.items[0]!, text: '☃' } as Item;
+  const drawing = drawingOf(100, 200, [group('words', [snowman])]);
+  const data = (rare?: RareFonts): string =>
+    readSvg(writeSvg(drawing, rare === undefined ? {} : { rare })).paths[0]!.attributes.d!;
+  expect(data(await prepareRare(['☃'])).length).toBeGreaterThan(2 * data().length);
 });
 
 test('100 mm are 100 mm ± 1 pixel at 300 dpi', async () => {
