@@ -19,6 +19,8 @@ export interface MapPlan {
   readonly drawing: Drawing;
   readonly turn: Turn;
   readonly sheets: readonly MapSheet[];
+  /** What the map shows, in words. */
+  readonly caption: string;
 }
 
 /** Names smaller than this are not read; the map then wants more room. */
@@ -27,7 +29,10 @@ export const SMALLEST_NAME = 2.4;
 const SHORT = 1.2;
 
 /** Every sheet as it lies, skipped ones greyed, the drawing in small behind them, its facts numbered as in the list. */
-export function assemblyMap({ drawing, turn, sheets }: MapPlan, within: Size): Block & { readonly nameSize: number } {
+export function assemblyMap(
+  { drawing, turn, sheets }: Omit<MapPlan, 'caption'>,
+  within: Size,
+): Block & { readonly nameSize: number } {
   const whole = turnBox(box(0, 0, turn.width, turn.height), turn);
   const all = [...sheets.map((sheet) => sheet.box), whole];
   const [x, y] = [Math.min(...all.map((b) => b.x)), Math.min(...all.map((b) => b.y))];

@@ -93,7 +93,7 @@ function mapInCorner(map: MapPlan, figure: ScaleFigure): Block | undefined {
   };
 
   function caption(width: number): Block {
-    const lines = wrap(mapWords(map), 'regular', MAP_WORDS, width);
+    const lines = wrap(map.caption, 'regular', MAP_WORDS, width);
     const pitch = MAP_WORDS * 1.25;
     return {
       width,
@@ -105,18 +105,13 @@ function mapInCorner(map: MapPlan, figure: ScaleFigure): Block | undefined {
   }
 }
 
-function mapWords({ sheets }: MapPlan): string {
-  const grey = sheets.some((sheet) => sheet.skipped) ? ' Grey: nothing there, not printed.' : '';
-  return `The sheets as they lie: letters are rows from the top, numbers columns from the left.${grey}`;
-}
-
 /** A map that is too fine for the corner, as wide as a column. */
 function largeMap(map: MapPlan, area: Box): readonly Entry[] {
   const width = area.width >= 2 * 80 + GAP ? (area.width - GAP) / 2 : area.width;
   return [
     { kind: 'heading', text: 'Map' },
     { kind: 'block', block: assemblyMap(map, { width, height: area.height - 40 }) },
-    { kind: 'text', text: mapWords(map) },
+    { kind: 'text', text: map.caption },
   ];
 }
 

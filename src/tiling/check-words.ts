@@ -79,6 +79,12 @@ function marginWords({ top, right, bottom, left }: LayoutOptions['margin'], show
   return `top ${show(top)}, right ${show(right)}, bottom ${show(bottom)}, left ${show(left)}`;
 }
 
+/** What the map of a grid shows. */
+export function gridCaption(skipped: number): string {
+  const grey = skipped === 0 ? '' : ' Grey: nothing there, not printed.';
+  return `The sheets as they lie: letters are rows from the top, numbers columns from the left.${grey}`;
+}
+
 /** How sheets are joined into one. */
 export function joiningSteps(sheets: number, join: LayoutOptions['join']): readonly string[] {
   if (sheets === 1) return ['Print the next page on the same paper with the same settings.'];
@@ -87,6 +93,16 @@ export function joiningSteps(sheets: number, join: LayoutOptions['join']): reado
     join === 'lap'
       ? 'Where a sheet has a neighbour to its left or above it, cut that edge off along the dots. Lay it over the neighbour until dots and crosses of the same name meet; tape it.'
       : 'Cut off every edge that has a neighbour along the dots. Lay the edges together so that the halves of each cross meet; tape them.',
+  ];
+}
+
+/** How corner sheets are used: `several` where some corner takes more than one. */
+export function cornerSteps(sheets: number, several: boolean, join: LayoutOptions['join']): readonly string[] {
+  const [print, tape] = joiningSteps(sheets, join);
+  return [
+    sheets === 1 ? print! : `Print the other ${sheets} sheets on the same paper with the same settings.`,
+    ...(several ? [`Sheets whose names begin alike belong to one corner and are joined first. ${tape}`] : []),
+    "Lay each sheet on by the board's own two edges that meet in its corner. The corners are not taped to one another: the pattern is as true as the board.",
   ];
 }
 
@@ -107,7 +123,15 @@ export function usage({ drawing, options, joining }: CheckFacts): readonly Entry
     ...(joining.length === 0
       ? []
       : [
-          { kind: 'heading', text: joining.length === 1 ? 'Then' : 'Put the sheets together' } as const,
+          {
+            kind: 'heading',
+            text:
+              joining.length === 1
+                ? 'Then'
+                : options.extent === 'corners'
+                  ? 'Lay the sheets on'
+                  : 'Put the sheets together',
+          } as const,
           ...steps(joining),
         ]),
     ...(facts.length === 0 ? [] : [{ kind: 'heading', text: 'Check with a tape measure' } as const]),

@@ -1,7 +1,7 @@
 import { textWidth } from '../fonts/measure.ts';
 import { type Box, bottom, box, right } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
-import { lapX, lapY, nameOf, type Plan } from './plan.ts';
+import { lapX, lapY, type Plan } from './plan.ts';
 import { outwardsFrom, type Room } from './room.ts';
 import type { Seam } from './seams.ts';
 
@@ -20,14 +20,13 @@ export const NAME_SIZE = 2.8;
 const LONG_SEAM = 320;
 
 /** Two crosses near the ends of a seam, and one in the middle of a long one, where they are clear of the drawing. */
-export function crossesOf(seam: Seam, plan: Plan, drawing: Box, room: Room): readonly Cross[] {
+export function crossesOf(seam: Seam, pair: string, plan: Plan, drawing: Box, room: Room): readonly Cross[] {
   const upright = seam.kind === 'beside';
   const [low, high] = upright ? [drawing.y, bottom(drawing)] : [drawing.x, right(drawing)];
   const shared = upright ? lapY(plan) : lapX(plan);
   const inset = Math.min(shared + ARM + 3, (seam.to - seam.from) / 5);
   let [from, to] = [Math.max(seam.from + inset, low + ARM), Math.min(seam.to - inset, high - ARM)];
   if (to - from < Math.min(40, (seam.to - seam.from) / 2)) [from, to] = [seam.from + inset, seam.to - inset];
-  const pair = `${nameOf(seam.first)}|${nameOf(seam.second)}`;
   const wide = textWidth(`${pair} m`, 'regular', NAME_SIZE) + 2;
 
   const parts = to - from > LONG_SEAM ? [0.08, 0.5, 0.92] : [0.1, 0.9];

@@ -11,6 +11,8 @@ export interface SheetLabel {
   readonly of: number;
   readonly title: string;
   readonly view: Drawing['view'];
+  /** Where on the board it lies, in words. */
+  readonly place?: string;
   readonly printer?: Printer;
 }
 
@@ -22,13 +24,14 @@ export function printerWords(printer: Printer | undefined): string | undefined {
 }
 
 /** What a sheet says of itself, as shapes of falling size: the first that finds a clear place is taken. */
-export function labelBlocks({ name, number, of, title, view, printer }: SheetLabel): readonly Block[] {
+export function labelBlocks({ name, number, of, title, view, place, printer }: SheetLabel): readonly Block[] {
   const count = `sheet ${number} of ${of}`;
   const back = view === 'back' ? 'seen from the BACK' : view === 'face' ? 'seen from the FACE' : undefined;
   const stamp = printerWords(printer);
   const lines = (size: number, width: number): Words[] => [
     { text: ellipsized(title, 'bold', size, width), size, weight: 'bold' },
     { text: back === undefined ? count : `${count} · ${back}`, size },
+    ...(place === undefined ? [] : [{ text: place, size }]),
     ...(stamp === undefined ? [] : [{ text: ellipsized(stamp, 'regular', 0.8 * size, width + 30), size: 0.8 * size }]),
   ];
   const large = (size: number): Block => linesBlock([{ text: name, size, weight: 'bold' }]);
@@ -38,6 +41,7 @@ export function labelBlocks({ name, number, of, title, view, printer }: SheetLab
       linesBlock([
         { text: ellipsized(title, 'bold', size, width), size, weight: 'bold' },
         { text: count, size },
+        ...(place === undefined ? [] : [{ text: ellipsized(place, 'regular', size, width), size }]),
         ...(back === undefined ? [] : [{ text: back, size }]),
         ...(stamp === undefined ? [] : [{ text: ellipsized(stamp, 'regular', 0.8 * size, width), size: 0.8 * size }]),
       ]),
