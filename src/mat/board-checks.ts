@@ -5,6 +5,7 @@ import { showLength, showSize } from '../units/print.ts';
 import { mmFromInches } from '../units/units.ts';
 import { backInset } from './bevel.ts';
 import { AGREEMENT } from './contradiction.ts';
+import { theLayer } from './layers.ts';
 import type { MatLayer } from './model.ts';
 import { alike, pathOf, whereOn } from './sides.ts';
 import type { Sizes } from './sizes.ts';
@@ -82,7 +83,7 @@ function togetherProblems(job: Job, layers: readonly MatLayer[], sizes: Sizes): 
     const backBorder = Math.min(...SIDES.map((side) => sizes.border[side])) + reveals;
     const tape = backBorder + backInset(above.board.thickness, above.bevel) - Math.max(layer.trimBack, above.trimBack);
     if (tape >= LEAST_TAPE) return [];
-    const message = `${layer.name} has ${show(tape)} to tape to the ${above.name}, ${show(LEAST_TAPE)} is needed to cut them together`;
+    const message = `${layer.name} has ${show(tape)} to tape to ${theLayer(index - 1)}, ${show(LEAST_TAPE)} is needed to cut them together`;
     return [error('together-no-tape', path, message, 'trim it back less, make the border wider, or stack: apart')];
   });
 }
@@ -91,7 +92,7 @@ function togetherProblems(job: Job, layers: readonly MatLayer[], sizes: Sizes): 
 function unusedTrims(job: Job, layers: readonly MatLayer[]): Problem[] {
   return layers.flatMap((layer, index) => {
     if (job.mat.layers[index]!.trimBack === layer.trimBack) return [];
-    const message = `the ${layer.name} is cut full size, only an under mat that is cut together with the top mat is trimmed back`;
+    const message = `${theLayer(index)} is cut full size, only an under mat that is cut together with the top mat is trimmed back`;
     const path = ['mat', 'layers', index, 'trimBack'];
     return [warning('trim-back-unused', path, message, 'leave it out, or stack: together')];
   });
@@ -110,21 +111,22 @@ function largest(sheets: readonly Size[]): Size {
 
 function boardProblems(job: Job, layers: readonly MatLayer[]): Problem[] {
   const { units } = job;
-  return layers.flatMap(({ board, blank, name }, index) => {
+  return layers.flatMap(({ board, blank }, index) => {
     const path = ['mat', 'layers', index, 'board'];
     const found: Problem[] = [];
+    const name = theLayer(index);
     const thickness = showLength(board.thickness, units);
     if (index === 0 && board.thickness < THIN - 1e-9) {
-      const message = `the ${name} is ${thickness} thick, a window mat is of 4-ply board (about ${showLength(1.4, units)}) at least`;
+      const message = `${name} is ${thickness} thick, a window mat is of 4-ply board (about ${showLength(1.4, units)}) at least`;
       found.push(warning('board-thin', path, message, 'take a thicker board, or lift the mat off the art'));
     }
     if (board.thickness > THICK + 1e-9) {
-      const message = `the board of the ${name} is ${thickness} thick, more than double-weight board`;
+      const message = `the board of ${name} is ${thickness} thick, more than double-weight board`;
       found.push(warning('board-thick', path, message, 'look at the unit, and whether the blade reaches through'));
     }
     if (board.sheets.length > 0 && !board.sheets.some((sheet) => fits(blank, sheet, board))) {
       const sheet = showSize(largest(board.sheets), units);
-      const message = `the blank of the ${name}, ${showSize(blank, units)}, comes out of no sheet of ${board.name}, the largest is ${sheet}`;
+      const message = `the blank of ${name}, ${showSize(blank, units)}, comes out of no sheet of ${board.name}, the largest is ${sheet}`;
       found.push(warning('blank-beyond-sheets', path, message, 'take a board with larger sheets'));
     }
     return found;

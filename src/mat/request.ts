@@ -1,6 +1,6 @@
 import type { Job } from '../job/model.ts';
 import { error, type Problem } from '../problems/problem.ts';
-import { layerName } from './layers.ts';
+import { theLayer } from './layers.ts';
 
 /** A bevel flatter than this does not come off a head; 90 is a square cut (common practice). */
 const FLATTEST = 20;
@@ -19,7 +19,7 @@ function layerProblems(job: Job): Problem[] {
       found.push(error('bevel-angle', [...path, 'bevel'], message, 'give the angle from the face, 90 being square'));
     }
     if (!(board.thickness > 0 && Number.isFinite(board.thickness))) {
-      const message = `the board of the ${layerName(index)} has no thickness`;
+      const message = `the board of ${theLayer(index)} has no thickness`;
       found.push(error('board-thickness', [...path, 'board'], message, 'measure it, a 4-ply board is about 1.4 mm'));
     }
     if (index === 0 && reveal !== undefined) {

@@ -7,7 +7,7 @@ import { type Given, givensOf } from './givens.ts';
 import type { System } from './linear.ts';
 import { notEnough } from './missing.ts';
 import { lengthsIn, systemOf } from './system.ts';
-import { border, HORIZONTAL, opening, outer, overlap, reveal, revealed, structure, VERTICAL } from './unknowns.ts';
+import { border, HORIZONTAL, outer, overlap, reveal, revealed, structure, VERTICAL } from './unknowns.ts';
 
 /** The lengths that settle a mat with one opening. */
 export interface Sizes {
@@ -16,8 +16,6 @@ export interface Sizes {
   readonly border: BySide<number>;
   /** One for each layer, 0 for the top mat. */
   readonly reveals: readonly number[];
-  /** Face opening of the lowest layer. */
-  readonly opening: Size;
   /** Over the artwork at the edge that the job measures at, negative where it floats. */
   readonly overlap?: BySide<number>;
 }
@@ -34,7 +32,6 @@ function sizesFrom(job: Job, lengths: ReadonlyMap<string, number>): Sizes {
     outer: { width: get(outer(HORIZONTAL)), height: get(outer(VERTICAL)) },
     border: sides(border),
     reveals: [0, ...revealed(job).map((layer) => get(reveal(layer)))],
-    opening: { width: get(opening(HORIZONTAL)), height: get(opening(VERTICAL)) },
   };
   return job.openings[0]!.artwork === undefined ? sizes : { ...sizes, overlap: sides(overlap) };
 }

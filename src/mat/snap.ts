@@ -109,11 +109,7 @@ export function snap(job: Job, sizes: Sizes): Snapped {
   const moved = (['top', 'right', 'bottom', 'left'] as const)
     .filter((side) => by(side) !== 0)
     .map((side) => ({ what: `${side} border`, from: sizes.border[side], to: border[side] }));
-  const opening = {
-    width: sizes.opening.width - by('left') - by('right'),
-    height: sizes.opening.height - by('top') - by('bottom'),
-  };
-  const snapped = { ...sizes, border, opening };
+  const snapped = { ...sizes, border };
   return {
     sizes: sizes.overlap === undefined ? snapped : { ...snapped, overlap: grownBy(sizes.overlap) },
     moved,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../src/mat/solve.ts';
-import { all, complaints, inch, inches, jobOf, layer, opening, solvedMat } from './job.ts';
+import { all, inch, inches, jobOf, layer, opening, solvedMat } from './job.ts';
 import { expectExact, expectSize } from './near.ts';
 
 const mm = (width: number, height: number) => ({ width, height });
@@ -99,7 +99,9 @@ describe('what is assumed where the job says nothing', () => {
   it('the diagonal that no overlap fulfils is not settled', () => {
     const openings = [opening({ artwork: mm(250, 400) })];
     const mat = { outer: mm(400, 900), border: { top: 280 }, weighting: { kind: 'diagonal' as const } };
-    expect(complaints(jobOf({ units: 'mm', openings, mat }))).toEqual(['sizes-not-enough mat']);
+    expect(solve(jobOf({ units: 'mm', openings, mat }))).toMatchObject({
+      problems: [{ code: 'sizes-not-enough', path: ['mat'], hint: 'give the reveals and the overlap too' }],
+    });
   });
 });
 

@@ -207,6 +207,43 @@ const ROWS: readonly Row[] = [
     sound({ mat: { layers: layers({ reveal: 5, trimBack: 37 }) }, bench: together }),
   ],
   [
+    'together-no-tape',
+    'error',
+    'mat.layers[1].trimBack',
+    '9.9 mm to tape',
+    withArt(
+      {},
+      {
+        mat: {
+          border: all(12),
+          outer: undefined as never,
+          layers: [layer({ bevel: bevel(45, true) }), layer({ reveal: 5, trimBack: 0.7 })],
+        },
+        bench: together,
+      },
+    ),
+  ],
+  [
+    'together-no-tape',
+    'error',
+    'mat.layers[2].trimBack',
+    '9.4 mm to tape to under mat 1',
+    sound({
+      mat: { border: { left: 30, top: 30 }, layers: layers({ reveal: 5, trimBack: 20 }, { trimBack: 27 }) },
+      bench: together,
+    }),
+  ],
+  [
+    'together-no-tape',
+    'error',
+    'mat.layers[2].trimBack',
+    '5.4 mm to tape to under mat 1',
+    sound({
+      mat: { border: { left: 30, top: 30 }, layers: layers({ reveal: 5, trimBack: 31 }, { trimBack: 3 }) },
+      bench: together,
+    }),
+  ],
+  [
     'trim-back-unused',
     'warning',
     'mat.layers[1].trimBack',

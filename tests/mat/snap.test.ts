@@ -76,6 +76,15 @@ describe('snapping to the graduation', () => {
     expectExact(after.border.left, 50);
   });
 
+  it('moves both edges up where one of them has no room below', () => {
+    const openings = [opening({ artwork: mm(200, 300), overlap: { ...all(5), top: 2.1 }, measure: 'sight' })];
+    // top = bottom = (400 − 292.9 − 2.8) / 2 = 52.15
+    const mat = solvedMat(jobOf({ units: 'mm', openings, mat: { outer: mm(292.8, 400) }, bench: snapping(1) }));
+    expectExact(mat.border.top, 53);
+    expectExact(mat.border.bottom, 53);
+    expectExact(mat.border.left, 50);
+  });
+
   it('leaves a float its 2 mm too', () => {
     const openings = [opening({ artwork: mm(200, 300), float: all(2.2), measure: 'sight' })];
     const outer = mm(200 + 2.2 * 2 + 2.8 + 2 * 40.7, 300 + 2.2 * 2 + 2.8 + 2 * 40.7);

