@@ -1,5 +1,4 @@
 import type { Drawing } from '../drawing/model.ts';
-import type { Printer } from '../job/model.ts';
 import { showLength, showSize } from '../units/print.ts';
 import type { Sheet } from './area.ts';
 import type { Entry } from './flow.ts';
@@ -20,31 +19,30 @@ export interface CheckFacts {
   readonly laps?: { readonly x: number; readonly y: number };
   /** How the sheets go together, in steps. */
   readonly joining: readonly string[];
+  /** The words stand on the pattern itself, where no line may be solid but the lines to cut. */
+  readonly onPattern?: boolean;
 }
 
 /** What the lengths of the lines mean (the two wrong papers: A4 fitted to Letter 0.9407, Letter fitted to A4 0.9727). */
-export function meaning(mm: number, inches: number, paperName: string, printer: Printer | undefined): readonly Entry[] {
+export function meaning(
+  mm: number,
+  inches: number,
+  { paperName, options, onPattern = false }: CheckFacts,
+): readonly Entry[] {
   const share = (whole: number) => `${Math.round(whole * mm)}`;
-  const entries: Entry[] = [
-    { kind: 'heading', text: 'Measure the four lines' },
-    {
-      kind: 'text',
-      text: `They must be ${mm} mm and ${inches} in, across and down. A line that is 0.2 mm off is 1 mm off over ${5 * mm} mm of mat.`,
-    },
-    {
-      kind: 'text',
-      text: `${share(0.9407)} or ${share(0.9727)} mm instead of ${mm}: the wrong paper is set (A4 squeezed onto Letter, or Letter onto A4). Set ${paperName}, no scaling, and print this sheet again.`,
-    },
+  const stamp = printerWords(options.printer);
+  const texts = [
+    `They must be ${mm} mm and ${inches} in, across and down. A line that is 0.2 mm off is 1 mm off over ${5 * mm} mm of mat.`,
+    ...(onPattern
+      ? []
+      : [
+          `${share(0.9407)} or ${share(0.9727)} mm instead of ${mm}: the wrong paper is set (A4 squeezed onto Letter, or Letter onto A4). Set ${paperName}, no scaling, and print this sheet again.`,
+        ]),
+    stamp === undefined
+      ? `${onPattern ? 'Another' : 'Any other'} length is the printer's own error: give the shop's file the two lengths in mm for this printer, and print again.`
+      : `This file is ${stamp}; the lines must come out right with it. If they do not, measure the printer anew.`,
   ];
-  const stamp = printerWords(printer);
-  entries.push({
-    kind: 'text',
-    text:
-      stamp === undefined
-        ? "Any other length is the printer's own error: give the shop's file the two lengths in mm for this printer, and print again."
-        : `This file is ${stamp}; the lines must come out right with it. If they do not, measure the printer anew.`,
-  });
-  return entries;
+  return [{ kind: 'heading', text: 'Measure the four lines' }, ...texts.map((text): Entry => ({ kind: 'text', text }))];
 }
 
 export function settings({ options, paperName, sheet, rotation, sheets, skipped, laps }: CheckFacts): readonly Entry[] {
@@ -114,7 +112,7 @@ const LAYING: readonly string[] = [
 ];
 
 /** How the pattern is put together, checked and used; what its lines mean; what to watch. */
-export function usage({ drawing, options, joining }: CheckFacts): readonly Entry[] {
+export function usage({ drawing, options, joining, laps, onPattern = false }: CheckFacts): readonly Entry[] {
   const { facts, legend = [] } = drawing;
   const steps = (texts: readonly string[]) => texts.map((text, i): Entry => ({ kind: 'step', number: i + 1, text }));
   const warnings = options.warnings ?? [];
@@ -138,7 +136,15 @@ export function usage({ drawing, options, joining }: CheckFacts): readonly Entry
     ...facts.map((fact, i): Entry => ({ kind: 'row', name: `${i + 1}   ${fact.shown}`, value: fact.label })),
     ...(use.length === 0 ? [] : [{ kind: 'heading', text: 'Use the pattern' } as const, ...steps(use)]),
     ...(legend.length === 0 ? [] : [{ kind: 'heading', text: 'Lines' } as const]),
-    ...legend.map(({ pen, text }): Entry => ({ kind: 'legend', pen: drawingPen(pen), text })),
+    ...legend.map(({ pen, text }): Entry => {
+      const solid = drawing.pens[pen]?.dash.length === 0;
+      return solid && onPattern
+        ? { kind: 'row', name: 'solid', value: text }
+        : { kind: 'legend', pen: drawingPen(pen), text };
+    }),
+    ...(laps === undefined
+      ? []
+      : ([{ kind: 'legend', pen: 'join', text: 'sheets are joined along these dots' }] as const)),
     ...(warnings.length === 0 ? [] : [{ kind: 'heading', text: 'Mind' } as const]),
     ...warnings.map(
       ({ message, hint }): Entry => ({ kind: 'text', text: hint === '' ? `${message}.` : `${message}; ${hint}.` }),

@@ -23,6 +23,8 @@ export interface SheetPlan {
   /** Everything of the drawing, turned space. */
   readonly words: readonly Box[];
   readonly lines: readonly Box[];
+  /** Words that stand on the sheet besides, page mm. */
+  readonly note?: { readonly box: Box; readonly items: readonly Item[]; readonly pens: Page['pens'] };
 }
 
 export interface MadeSheet {
@@ -50,6 +52,10 @@ export function sheetPage(plan: SheetPlan, number: number): MadeSheet {
   const crowded: string[] = [];
   const joins = plan.joins.map((join) => ({ ...join, at: join.at + (isUpright(join.edge) ? by.x : by.y) }));
 
+  if (plan.note !== undefined) {
+    room.take(plan.note.box);
+    under.push(...plan.note.items);
+  }
   for (const join of joins) {
     under.push(joinLine(join, area));
     for (const { name, at } of join.crosses) {
@@ -93,7 +99,7 @@ export function sheetPage(plan: SheetPlan, number: number): MadeSheet {
     scale: sheet.scale,
     under,
     over,
-    pens: SHEET_PENS,
+    pens: { ...SHEET_PENS, ...plan.note?.pens },
     crosses,
     neighbours: Object.fromEntries(joins.map(({ edge, neighbour }) => [edge, neighbour])),
   };
