@@ -1,4 +1,5 @@
 import type { OffsetAt } from '../job/model.ts';
+import { fitLine } from './fit.ts';
 
 /**
  * A board's thickness as its maker states it varies by 0.004 in, about 0.1 mm (Saitzyk, Art Hardware, 1987):
@@ -13,24 +14,6 @@ export interface OffsetHere {
   readonly outside?: { readonly from: number; readonly to: number };
 }
 
-/** Straight line by least squares; through two points it is exact. All x alike: the mean, without slope. */
-export function lineThrough(points: readonly { readonly x: number; readonly y: number }[]): {
-  readonly intercept: number;
-  readonly slope: number;
-} {
-  const n = points.length;
-  const meanX = points.reduce((sum, p) => sum + p.x, 0) / n;
-  const meanY = points.reduce((sum, p) => sum + p.y, 0) / n;
-  let across = 0;
-  let square = 0;
-  for (const p of points) {
-    across += (p.x - meanX) * (p.y - meanY);
-    square += (p.x - meanX) ** 2;
-  }
-  const slope = square === 0 ? 0 : across / square;
-  return { intercept: meanY - slope * meanX, slope };
-}
-
 /**
  * A head's offset at a thickness. None given: 0. One: that one. Two thicknesses: the exact line. Three or more: least
  * squares. An offset without a thickness serves for all; it counts only where no other has a thickness.
@@ -41,7 +24,7 @@ export function offsetAt(offsets: readonly OffsetAt[], thickness: number): Offse
     const total = offsets.reduce((sum, o) => sum + o.offset, 0);
     return { offset: offsets.length === 0 ? 0 : total / offsets.length };
   }
-  const line = lineThrough(known);
+  const line = fitLine(known);
   const offset = line.intercept + line.slope * thickness;
   const from = Math.min(...known.map((p) => p.x));
   const to = Math.max(...known.map((p) => p.x));

@@ -1,0 +1,109 @@
+import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import { showLength } from '../units/print.ts';
+import { fitLine, type Line, type Sample } from './fit.ts';
+import { READING, standingOutOfLine } from './statistics.ts';
+
+/** A strip cut at one setting of the guide: what the guide showed, and how wide the strip came out at the face, mm. */
+export interface GuideReading {
+  readonly reading: number;
+  readonly measured: number;
+}
+
+export interface GuideCalibration {
+  /** True setting = a + b × reading, as a shop's file holds it. */
+  readonly a: number;
+  readonly b: number;
+  /** Over the readings that were kept, with standard errors from three on. */
+  readonly line: Line;
+  /** Indices of the readings that were kept and of those that stand out. */
+  readonly kept: readonly number[];
+  readonly standOut: readonly number[];
+  /**
+   * What is left over: nothing a person could read; play that no correction takes away; or a bend that repeats and
+   * says that the scale itself is uneven.
+   */
+  readonly rest: 'none' | 'play' | 'uneven';
+}
+
+/** A scale that is off by more is more likely read in another unit, or from the wrong end. */
+const MOST_OFF = 0.05;
+/** Five samples leave two degrees of freedom beside a parabola: fewer show no bend. */
+const LEAST_FOR_BEND = 5;
+/** A bend of more than this many of its own standard errors is one. */
+const CLEAR_BEND = 4;
+
+/**
+ * The true setting of a guide over its reading, by least squares. Problems: `calibrate-readings-few`,
+ * `calibrate-reading-unusable`.
+ */
+export function calibrateGuide(readings: readonly GuideReading[]): Result<GuideCalibration> {
+  const problems = unusable(readings);
+  if (problems.length > 0) return fail(problems);
+  const samples = readings.map((r): Sample => ({ x: r.reading, y: r.measured }));
+  const out = standingOutOfLine(samples);
+  const indices = readings.map((_, i) => i);
+  const kept = indices.filter((i) => !out[i]);
+  const line = fitLine(kept.map((i) => samples[i]!));
+  const rest = restOf(
+    kept.map((i) => samples[i]!.x),
+    line.residuals,
+  );
+  const result = { a: line.intercept, b: line.slope, line, kept, standOut: indices.filter((i) => out[i]), rest };
+  return succeed(result, warningsOf(result, readings));
+}
+
+/** Residuals smaller than the reading are none; otherwise a parabola through them tells a bend from play. */
+function restOf(x: readonly number[], residuals: readonly number[]): GuideCalibration['rest'] {
+  if (Math.max(...residuals.map(Math.abs)) <= READING + 1e-9) return 'none';
+  const n = x.length;
+  if (n < LEAST_FOR_BEND) return 'play';
+  const middle = x.reduce((sum, v) => sum + v, 0) / n;
+  const square = fitLine(x.map((v) => ({ x: v - middle, y: (v - middle) ** 2 }))).residuals;
+  const size = square.reduce((sum, q) => sum + q * q, 0);
+  if (size === 0) return 'play';
+  const bend = square.reduce((sum, q, i) => sum + q * residuals[i]!, 0) / size;
+  const left = residuals.reduce((sum, r, i) => sum + (r - bend * square[i]!) ** 2, 0);
+  return Math.abs(bend) > CLEAR_BEND * Math.sqrt(left / (n - 3) / size) ? 'uneven' : 'play';
+}
+
+function unusable(readings: readonly GuideReading[]): Problem[] {
+  const problems = readings.flatMap((r, i) =>
+    (['reading', 'measured'] as const)
+      .filter((key) => !Number.isFinite(r[key]) || r[key] < 0)
+      .map((key) =>
+        error('calibrate-reading-unusable', ['readings', i, key], `${r[key]} is no ${key}, a length is needed`),
+      ),
+  );
+  if (problems.length > 0) return problems;
+  if (new Set(readings.map((r) => r.reading)).size >= 2) return [];
+  const message = 'strips cut at two settings at least are needed, five are better';
+  return [error('calibrate-readings-few', ['readings'], message, 'cut strips from a narrow to the widest setting')];
+}
+
+function warningsOf(result: GuideCalibration, readings: readonly GuideReading[]): Problem[] {
+  const found: Problem[] = [];
+  for (const i of result.standOut) {
+    const { reading, measured } = readings[i]!;
+    const message = `the strip of ${showLength(measured, 'mm')} at ${showLength(reading, 'mm')} stands out and does not count`;
+    found.push(warning('calibrate-reading-stands-out', ['readings', i], message, 'measure it again, or cut it again'));
+  }
+  if (Math.abs(result.b - 1) > MOST_OFF) {
+    const message = `the guide's scale comes to ${result.b.toFixed(3)} of the truth, a rule is far nearer to 1`;
+    found.push(
+      warning('calibrate-guide-scale', ['readings'], message, 'look at the units, and at which edge was read'),
+    );
+  }
+  const largest = showLength(Math.max(...result.line.residuals.map(Math.abs)), 'mm');
+  if (result.rest === 'play') {
+    const message = `strips differ from the corrected scale by up to ${largest} without a pattern, which is play`;
+    found.push(
+      warning('calibrate-guide-play', ['readings'], message, 'tighten the guide, press the board to it alike'),
+    );
+  }
+  if (result.rest === 'uneven') {
+    const message = `the guide's scale is uneven: strips differ from a straight correction by up to ${largest}`;
+    const hint = 'look whether the bar is bent, or the guide not square to it';
+    found.push(warning('calibrate-guide-uneven', ['readings'], message, hint));
+  }
+  return found;
+}

@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest';
+import { calibrateGuide, type GuideReading } from '../../src/bench/calibrate-guide.ts';
+import { guideReading } from '../../src/bench/guide.ts';
+import { bevel } from './mats.ts';
+import { randomSource } from './random.ts';
+
+const SETTINGS = [25, 75, 125, 200, 300];
+const strips = (measure: (reading: number, i: number) => number): GuideReading[] =>
+  SETTINGS.map((reading, i) => ({ reading, measured: measure(reading, i) }));
+
+function solved(list: readonly GuideReading[]) {
+  const result = calibrateGuide(list);
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return { ...result.value, codes: result.warnings.map((w) => w.code) };
+}
+
+describe('guide', () => {
+  test('true setting = a + b × reading; the reading that follows from it cuts true', () => {
+    const found = solved(strips((r) => 0.4 + 1.003 * r));
+    expect(found.a).toBeCloseTo(0.4, 9);
+    expect(found.b).toBeCloseTo(1.003, 12);
+    expect(found).toMatchObject({ rest: 'none', standOut: [], codes: [] });
+    // For a border of 80 mm: (80 − 0.4) / 1.003.
+    expect(guideReading({ graduation: 1, a: found.a, b: found.b }, 80, 1.4, bevel())).toBeCloseTo(79.6 / 1.003, 8);
+  });
+
+  test('a strip that stands out does not count', () => {
+    const found = solved(strips((r, i) => r + (i === 3 ? 3 : 0)));
+    expect(found).toMatchObject({ standOut: [3], kept: [0, 1, 2, 4], codes: ['calibrate-reading-stands-out'] });
+    expect(found.b).toBeCloseTo(1, 12);
+  });
+
+  test('what is left over: play without a pattern, a bend with one', () => {
+    const play = solved(strips((r, i) => r + [0.25, -0.25, 0.2, -0.3, 0.2][i]!));
+    expect(play).toMatchObject({ rest: 'play', codes: ['calibrate-guide-play'] });
+    // A bend of 0.4 mm at the middle, by a parabola.
+    const bent = solved(strips((r) => r + 0.8 * (1 - ((r - 160) / 140) ** 2)));
+    expect(bent).toMatchObject({ rest: 'uneven', codes: ['calibrate-guide-uneven'] });
+  });
+
+  test('read in another unit', () => {
+    expect(solved(strips((r) => r * 1.1)).codes).toEqual(['calibrate-guide-scale']);
+  });
+
+  test('what cannot be used is refused', () => {
+    const codes = (list: readonly GuideReading[]) => {
+      const result = calibrateGuide(list);
+      return result.ok ? [] : result.problems.map((p) => p.code);
+    };
+    expect(codes([])).toEqual(['calibrate-readings-few']);
+    expect(
+      codes([
+        { reading: 50, measured: 50 },
+        { reading: 50, measured: 51 },
+      ]),
+    ).toEqual(['calibrate-readings-few']);
+    expect(codes([{ reading: -1, measured: Number.NaN }])).toEqual([
+      'calibrate-reading-unusable',
+      'calibrate-reading-unusable',
+    ]);
+  });
+
+  test('a thousand simulated guides, one strip in ten grossly wrong: corrected settings within 0.25 mm', () => {
+    const random = randomSource(4);
+    let good = 0;
+    let total = 0;
+    const ratios: number[] = [];
+    for (let n = 0; n < 1000; n++) {
+      const [a, b] = [random.between(-1.5, 1.5), random.between(0.99, 1.01)];
+      const list = [...SETTINGS, ...SETTINGS].map((reading) => ({
+        reading,
+        measured: a + b * reading + random.normal(0.1) + (random.uniform() < 0.1 ? random.between(0.6, 5) : 0),
+      }));
+      const found = solved(list);
+      for (const border of [40, 80, 160, 280]) {
+        const reading = guideReading({ graduation: 1, a: found.a, b: found.b }, border, 1.4, bevel());
+        total++;
+        if (Math.abs(a + b * reading - border) <= 0.25) good++;
+      }
+      ratios.push((found.b - b) / found.line.slopeError!);
+    }
+    expect(good / total).toBeGreaterThanOrEqual(0.99);
+    const within = (limit: number) => ratios.filter((r) => Math.abs(r) <= limit).length / ratios.length;
+    // Student's t with about seven degrees of freedom: 0.65 within one, 0.91 within two.
+    expect(within(1)).toBeGreaterThan(0.58);
+    expect(within(1)).toBeLessThan(0.72);
+    expect(within(2)).toBeGreaterThan(0.87);
+  });
+});
