@@ -25,14 +25,14 @@ export interface Stroke {
   readonly reverse: boolean;
   /** Which edge of the board lies against the guide. */
   readonly guideFrom: 'border' | 'far';
-  /** That edge to the face line, mm. */
+  /** That edge to the face line, mm; for an oblique side the board's farthest corner that way, square to the line. */
   readonly distance: number;
   /** What the guide is set to before rounding, mm. */
   readonly guide: number;
   readonly setting: Setting;
-  /** Where the straightedge lies, parallel to the line; undefined for a head without an offset. */
+  /** Where the straightedge lies, parallel to the line and as long; undefined for a head without an offset. */
   readonly straightedge?: { readonly from: Point; readonly to: Point };
-  /** True beyond the guide's longest setting. */
+  /** True where the guide cannot be set: beyond its longest setting, below its zero, or for a side oblique to the edges. */
   readonly beyondGuide: boolean;
 }
 

@@ -92,7 +92,7 @@ function strokesOfOpening(
       guide,
       setting: settingOf(guide, job.bench.graduation, job.units),
       ...(straightedge === undefined ? {} : { straightedge }),
-      beyondGuide: oblique || (longest !== undefined && guide > longest + 1e-9),
+      beyondGuide: oblique || guide < 0 || (longest !== undefined && guide > longest + 1e-9),
     };
   });
 }
