@@ -68,11 +68,15 @@ function pieceBoxes(piece: Piece, pen: Pen, longest: number): readonly Box[] {
       const [sideways, along] = dx < dy ? [half, 0] : [0, half];
       return [box(Math.min(a.x, b.x) - sideways, Math.min(a.y, b.y) - along, dx + 2 * sideways, dy + 2 * along)];
     }
-    const count = Math.min(dx, dy) < 1e-9 ? 1 : Math.ceil(Math.max(dx, dy) / longest);
-    return Array.from({ length: count }, (_, i) =>
-      grown(endsBox(partOf(part, i / count, (i + 1) / count)), pen.width / 2),
-    );
+    return shortParts(part, longest).map((short) => grown(endsBox(short), pen.width / 2));
   });
+}
+
+/** A part that runs one way, halved until none is longer in x or y, unless it runs level or upright. */
+function shortParts(part: Piece, longest: number): readonly Piece[] {
+  const { width, height } = endsBox(part);
+  if (Math.max(width, height) <= longest || Math.min(width, height) < 1e-9) return [part];
+  return [partOf(part, 0, 0.5), partOf(part, 0.5, 1)].flatMap((half) => shortParts(half, longest));
 }
 
 /** The box of a part that runs one way in x and in y, without a pen. */
