@@ -1,6 +1,6 @@
 import type { Quarter } from '../drawing/turned.ts';
-import { type Box, contains, grown, overlaps } from '../geometry/box.ts';
-import { clipLine, type Line } from '../geometry/clip.ts';
+import { type Box, bottom, contains, grown, overlaps, right } from '../geometry/box.ts';
+import { type Line, meetsBox } from '../geometry/clip.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Block, blockBox } from './blocks.ts';
 
@@ -25,7 +25,13 @@ export interface Candidate {
 export function isFree(area: Box, taken: Taken, gap: number): boolean {
   const padded = grown(area, gap);
   if (taken.boxes.some((other) => overlaps(padded, other))) return false;
-  return !taken.lines.some((line) => clipLine(line, grown(padded, line.half)) !== undefined);
+  const { x, y } = padded;
+  const toX = right(padded);
+  const toY = bottom(padded);
+  return !taken.lines.some((line) => {
+    const { half } = line;
+    return meetsBox(line, x - half, y - half, toX + half, toY + half);
+  });
 }
 
 /** The first candidate that lies inside `within` and touches nothing; undefined where none does. */

@@ -27,7 +27,15 @@ export function contains(outer: Box, inner: Box, slack = 1e-9): boolean {
 
 /** The smallest box that holds all of `boxes`, which must not be empty. */
 export function union(boxes: readonly Box[]): Box {
-  const x = Math.min(...boxes.map((b) => b.x));
-  const y = Math.min(...boxes.map((b) => b.y));
-  return box(x, y, Math.max(...boxes.map(right)) - x, Math.max(...boxes.map(bottom)) - y);
+  let x = Number.POSITIVE_INFINITY;
+  let y = Number.POSITIVE_INFINITY;
+  let toX = Number.NEGATIVE_INFINITY;
+  let toY = Number.NEGATIVE_INFINITY;
+  for (const b of boxes) {
+    x = Math.min(x, b.x);
+    y = Math.min(y, b.y);
+    toX = Math.max(toX, b.x + b.width);
+    toY = Math.max(toY, b.y + b.height);
+  }
+  return box(x, y, toX - x, toY - y);
 }
