@@ -85,6 +85,15 @@ describe('snapping to the graduation', () => {
     expectExact(mat.border.left, 50);
   });
 
+  it('covers more where a border lies half way, whatever the rounding of the arithmetic', () => {
+    const openings = [opening({ artwork: inches(8, 10), overlap: all(inch(9 / 32)) })];
+    for (let eighths = 0; eighths < 40; eighths++) {
+      const mat = { outer: inches(11 + eighths / 8, 14) };
+      const { border } = solvedMat(jobOf({ openings, mat, bench: snapping(inch(1 / 16)) }));
+      expectExact(border.left, inch(1 + 13 / 16 + eighths / 16));
+    }
+  });
+
   it('leaves a float its 2 mm too', () => {
     const openings = [opening({ artwork: mm(200, 300), float: all(2.2), measure: 'sight' })];
     const outer = mm(200 + 2.2 * 2 + 2.8 + 2 * 40.7, 300 + 2.2 * 2 + 2.8 + 2 * 40.7);
