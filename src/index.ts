@@ -56,6 +56,8 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   if (!solved.ok) return fail(locate(solved.problems));
   const mat = solved.value;
   const cut = makeStrokes(mat, job);
+  const refused = cut.warnings.filter((problem) => problem.severity === 'error');
+  if (refused.length > 0) return fail(locate(refused));
   return succeed({ job, shop, mat, strokes: cut.strokes, report: makeReport(job, mat, cut.strokes), locate }, [
     ...read.warnings,
     ...locate([...solved.warnings, ...cut.warnings]),

@@ -73,7 +73,8 @@ function strokesOfOpening(
     const toLine = times(outward, reverse ? aside : -aside);
     const onLine = (face: Point, u: number): Point => plus(plus(face, toLine), times(direction, u));
     const distance = reach(mat.outer, side.from, reverse ? times(outward, -1) : outward);
-    const guide = guideReading(job.bench.guide, distance, layer.board.thickness, layer.bevel);
+    // Paper that stays on lies under the bar too.
+    const guide = guideReading(job.bench.guide, distance, layer.board.thickness + lift, layer.bevel);
     const { longest } = job.bench.guide;
     const oblique = Math.abs(direction.x * direction.y) > 1e-9;
     const straightedge = straightedgeLine(head, side);
