@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { LengthUnit } from '../units/units.ts';
-import { colour, described, line, number, record, whole, yesNo } from './fields.ts';
+import { colour, described, line, needed, number, record, whole, yesNo } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
 
 const thickness = (unit: LengthUnit) =>
@@ -16,25 +16,22 @@ const look = () => ({
 /** A board of the shop. */
 export function boardSchema(unit: LengthUnit) {
   const { size } = lengthFields(unit);
-  return record(
+  const sheets = z.array(size('A stock sheet', ['32 x 40 in'], { least: 50 }), 'a list of sheet sizes');
+  const board = record(
     {
       thickness: z.optional(thickness(unit)),
       ...look(),
-      sheets: z.optional(
-        z
-          .array(size('A stock sheet', ['32 x 40 in'], { least: 50 }), 'a list of sheet sizes')
-          .check(described('The sizes of sheet that it is bought in', [['32 x 40 in', '40 x 60 in']])),
-      ),
+      sheets: z.optional(described(sheets, 'The sizes of sheet that it is bought in', [['32 x 40 in', '40 x 60 in']])),
       price: z.optional(number('Price of a sheet, in the shop’s money', [9.5], 0, 1e6, 'a price')),
       directional: z.optional(yesNo('True where it has a grain or a pattern, so that blanks may not be turned')),
     },
     'a map: thickness, plies, name, colour, core, sheets, price, directional',
-  ).check(described('A board'));
+  );
+  return described(board, 'A board');
 }
 
-const EXPECTED = 'a board of the shop by its name, or a map with its thickness';
+export const BOARD_EXPECTED = 'a board of the shop by its name, or a map with its thickness';
 
 /** A board given in place, in a layer; it needs no shop, but a thickness. */
-export const boardInPlace = (unit: LengthUnit) => record({ thickness: thickness(unit), ...look() }, EXPECTED);
-
-export const BOARD_EXPECTED = EXPECTED;
+export const boardInPlace = (unit: LengthUnit) =>
+  described(record({ thickness: needed(thickness(unit)), ...look() }, BOARD_EXPECTED), 'A board described in place');

@@ -1,30 +1,28 @@
 import * as z from 'zod/mini';
 import type { LengthUnit } from '../units/units.ts';
-import { check, described, id, line, record } from './fields.ts';
+import { check, described, id, line, needed, record } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
 
 /** What every frame and moulding may say. */
 function profile(unit: LengthUnit) {
   const { length } = lengthFields(unit);
+  const lip = 'How much of the mat the frame’s lip covers on each side';
+  const depth = 'Depth of the rebate, which must hold glazing, mats, art and backing';
   return {
-    lip: z.optional(
-      length('How much of the mat the frame’s lip covers on each side', ['1/4'], { least: 0, most: 100 }),
-    ),
+    lip: z.optional(length(lip, ['1/4'], { least: 0, most: 100 })),
     clearance: z.optional(length('Play of the mat in the rebate, over all', ['1/8'], { least: 0, most: 25 })),
-    depth: z.optional(
-      length('Depth of the rebate, which must hold glazing, mats, art and backing', ['5/8'], { least: 1, most: 200 }),
-    ),
+    depth: z.optional(length(depth, ['5/8'], { least: 1, most: 200 })),
   };
 }
 
 function sizes(unit: LengthUnit) {
   const { size } = lengthFields(unit);
   const least = 25;
+  const inside = 'Size of the rebate, measured; the clearance comes off it';
+  const nominal = 'Size that the frame is sold as, its clearance already in it';
   return {
-    inside: z.optional(
-      size('Size of the rebate, measured; the clearance comes off it', ['16 1/8 x 20 1/8'], { least }),
-    ),
-    nominal: z.optional(size('Size that the frame is sold as, its clearance already in it', ['16 x 20'], { least })),
+    inside: z.optional(size(inside, ['16 1/8 x 20 1/8'], { least })),
+    nominal: z.optional(size(nominal, ['16 x 20'], { least })),
   };
 }
 
@@ -37,75 +35,72 @@ const oneSize = (keys: readonly string[], hint: string) =>
     return { code: 'frame-size', message, hint };
   });
 
-export const mouldingSchema = (unit: LengthUnit) =>
-  record(
-    { name: z.optional(line('What documents call it', ['Ash'])), ...profile(unit) },
-    'a map: name, lip, clearance, depth',
-  ).check(described('A moulding that frames of any size are made of'));
+const oneRequired = (keys: readonly string[]) => ({ oneOf: keys.map((key) => ({ required: [key] })) });
 
-export const readyFrameSchema = (unit: LengthUnit) =>
-  record(
-    {
-      name: z.optional(line('What documents call it', ['Ash, 16 x 20'])),
-      ...sizes(unit),
-      moulding: z.optional(id('The moulding of this file that it is made of', ['ash'])),
-      ...profile(unit),
-    },
-    'a map: inside or nominal, moulding, lip, clearance, depth, name',
-  ).check(
-    described('A ready-made frame', [], { oneOf: ['inside', 'nominal'].map((key) => ({ required: [key] })) }),
-    oneSize(['inside', 'nominal'], 'give inside (measured in the rebate) or nominal (as sold)'),
+export function mouldingSchema(unit: LengthUnit) {
+  const shape = { name: z.optional(line('What documents call it', ['Ash'])), ...profile(unit) };
+  return described(
+    record(shape, 'a map: name, lip, clearance, depth'),
+    'A moulding that frames of any size are made of',
   );
+}
+
+export function readyFrameSchema(unit: LengthUnit) {
+  const shape = {
+    name: z.optional(line('What documents call it', ['Ash, 16 x 20'])),
+    ...sizes(unit),
+    moulding: z.optional(id('The moulding of this file that it is made of', ['ash'])),
+    ...profile(unit),
+  };
+  const keys = ['inside', 'nominal'];
+  const frame = record(shape, 'a map: inside or nominal, moulding, lip, clearance, depth, name').check(
+    oneSize(keys, 'give inside (measured in the rebate) or nominal (as sold)'),
+  );
+  return described(frame, 'A ready-made frame', [], oneRequired(keys));
+}
 
 /** Glazing or backing, in the shop's lists or in place. */
 export function packagePart(unit: LengthUnit, expected: string) {
   const { length } = lengthFields(unit);
-  return record(
-    {
-      thickness: length('Thickness', ['2 mm'], { least: 0.1, most: 50 }),
-      name: z.optional(line('What documents call it', ['Clear glass'])),
-    },
-    expected,
-  );
+  const shape = {
+    thickness: needed(length('Thickness', ['2 mm'], { least: 0.1, most: 50 })),
+    name: z.optional(line('What documents call it', ['Clear glass'])),
+  };
+  return described(record(shape, expected), 'Glazing or backing');
 }
 
 function partOfJob(unit: LengthUnit, what: 'glazing' | 'backing', example: string) {
   const expected = `${what} of the shop by its name, or a map with its thickness`;
-  return z
-    .union([id(`A name in the shop’s list of ${what}`), packagePart(unit, expected)], expected)
-    .check(described(`The ${what}, for the depth of the rebate and the ticket`, [example, { thickness: '2 mm' }]));
+  const part = z.union([id(`A name in the shop’s list of ${what}`), packagePart(unit, expected)], expected);
+  return described(part, `The ${what}, for the depth of the rebate and the ticket`, [example, { thickness: '2 mm' }]);
 }
-
-const SIZED = ['inside', 'nominal', 'ready'];
 
 /** The frame of a job; a name alone is a ready-made one of the shop. */
 export function jobFrame(unit: LengthUnit) {
   const { length } = lengthFields(unit);
   const expected = 'a ready-made frame of the shop by its name, or a map: inside, nominal or ready, clearance, lip …';
   const few = { least: 0, most: 100 };
-  const map = record(
-    {
-      ...sizes(unit),
-      ready: z.optional(id('A ready-made frame of the shop', ['ash-16x20'])),
-      moulding: z.optional(id('A moulding of the shop, for its lip, clearance and depth', ['ash'])),
-      ...profile(unit),
-      glazing: z.optional(partOfJob(unit, 'glazing', 'clear')),
-      backing: z.optional(partOfJob(unit, 'backing', 'foam')),
-      spacer: z.optional(length('Spacers in the rebate', ['3 mm'], few)),
-      art: z.optional(length('Thickness of the artwork with its support', ['0.5 mm'], few)),
-    },
-    expected,
-  ).check(
-    described('A frame', [], { oneOf: SIZED.map((key) => ({ required: [key] })) }),
-    oneSize(SIZED, 'give inside (measured in the rebate), nominal (as sold) or ready (a frame of the shop)'),
+  const keys = ['inside', 'nominal', 'ready'];
+  const shape = {
+    ...sizes(unit),
+    ready: z.optional(id('A ready-made frame of the shop', ['ash-16x20'])),
+    moulding: z.optional(id('A moulding of the shop, for its lip, clearance and depth', ['ash'])),
+    ...profile(unit),
+    glazing: z.optional(partOfJob(unit, 'glazing', 'clear')),
+    backing: z.optional(partOfJob(unit, 'backing', 'foam')),
+    spacer: z.optional(length('Spacers in the rebate', ['3 mm'], few)),
+    art: z.optional(length('Thickness of the artwork with its support', ['0.5 mm'], few)),
+  };
+  const map = record(shape, expected).check(
+    oneSize(keys, 'give inside (measured in the rebate), nominal (as sold) or ready (a frame of the shop)'),
   );
   const name = z.pipe(
     id('A ready-made frame of the shop'),
-    z.transform((ready): z.output<typeof map> => ({ ready })),
+    z.transform((ready: string): z.output<typeof map> => ({ ready })),
   );
-  return z
-    .union([name, map], expected)
-    .check(
-      described('The frame that the mat goes into', [{ inside: '16 x 20', clearance: '1/8', lip: '1/4' }, 'ash-16x20']),
-    );
+  return described(
+    z.union([name, described(map, 'A frame', [], oneRequired(keys))], expected),
+    'The frame that the mat goes into',
+    [{ inside: '16 x 20', clearance: '1/8', lip: '1/4' }, 'ash-16x20'],
+  );
 }

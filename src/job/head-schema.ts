@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 import type { LengthUnit } from '../units/units.ts';
-import { check, described, line, oneOf, record } from './fields.ts';
+import { bevelAngle } from './bevel-angle.ts';
+import { check, described, line, needed, oneOf, record } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
-import { bevelAngle } from './mat-schema.ts';
 import type { OffsetAt } from './model.ts';
 
 /** A head that leads or lags by more was measured wrong, mm. */
@@ -11,15 +11,13 @@ const FARTHEST = 50;
 export function headSchema(unit: LengthUnit) {
   const { length } = lengthFields(unit);
   const reach = { least: 0, most: 500 };
-  return record(
+  const hand = 'The hand of the travel on which the opening lies, seen from the back';
+  const straightedge = 'Straightedge to the line where the blade enters; 0 where the head needs none';
+  const head = record(
     {
       bevel: z.optional(bevelAngle()),
-      opening: z.optional(
-        oneOf('The hand of the travel on which the opening lies, seen from the back', ['left', 'right']),
-      ),
-      straightedge: z.optional(
-        length('Straightedge to the line where the blade enters; 0 where the head needs none', ['1 3/8'], reach),
-      ),
+      opening: z.optional(oneOf(hand, ['left', 'right'])),
+      straightedge: z.optional(length(straightedge, ['1 3/8'], reach)),
       straightedgeOn: z.optional(oneOf('The side of the line on which the straightedge lies', ['border', 'opening'])),
       bar: z.optional(length('Bar to blade, for sides that the guide cannot reach', ['1 1/2'], reach)),
       scribe: z.optional(line('Where on the head the scribe is read', ['the notch at its front'])),
@@ -31,38 +29,33 @@ export function headSchema(unit: LengthUnit) {
       date: z.optional(line('The day that it was calibrated', ['2024-03-01'])),
     },
     'a map: bevel, opening, straightedge, start, stop, overrun …',
-  ).check(described('A cutting head'));
+  );
+  return described(head, 'A cutting head');
 }
 
 /** One length for every board, or one for each thickness. */
 function offsets(unit: LengthUnit, about: string) {
   const { length } = lengthFields(unit);
   const expected = 'a length, or a list of {thickness, offset}';
-  const offset = (what: string) => length(what, ['1.2 mm'], { least: -FARTHEST, most: FARTHEST });
+  const offset = length('The offset', ['1.2 mm'], { least: -FARTHEST, most: FARTHEST });
   const one = z.pipe(
-    offset(about),
-    z.transform((mm): readonly OffsetAt[] => [{ offset: mm }]),
+    offset,
+    z.transform((mm: number): readonly OffsetAt[] => [{ offset: mm }]),
   );
-  const at = record(
-    {
-      thickness: length('Thickness of the board', ['1.4 mm'], { least: 0.1, most: 25 }),
-      offset: offset('The offset at that thickness'),
-    },
-    'a map: thickness, offset',
-  );
+  const shape = {
+    thickness: needed(length('Thickness of the board', ['1.4 mm'], { least: 0.1, most: 25 })),
+    offset: needed(offset),
+  };
   const list = z.pipe(
-    z.array(at, expected).check(
-      check<readonly { readonly thickness: number }[]>((given) => {
-        const hint = 'give one offset for each thickness';
-        if (given.length === 0) return { code: 'offsets-empty', message: 'the list of offsets is empty', hint };
-        const thicknesses = new Set(given.map(({ thickness }) => thickness));
-        if (thicknesses.size === given.length) return undefined;
-        return { code: 'offsets-twice', message: 'a thickness stands twice in the list', hint };
-      }),
-    ),
+    z.array(record(shape, 'a map: thickness, offset'), expected).check(check(alike)),
     z.transform((given): readonly OffsetAt[] => given),
   );
-  return z
-    .union([one, list], expected)
-    .check(described(about, ['1.2 mm', [{ thickness: '1.4 mm', offset: '1.2 mm' }]]));
+  return described(z.union([one, list], expected), about, ['1.2 mm', [{ thickness: '1.4 mm', offset: '1.2 mm' }]]);
+}
+
+function alike(given: readonly { readonly thickness: number }[]) {
+  const hint = 'give one offset for each thickness';
+  if (given.length === 0) return { code: 'offsets-empty', message: 'the list of offsets is empty', hint };
+  if (new Set(given.map(({ thickness }) => thickness)).size === given.length) return undefined;
+  return { code: 'offsets-twice', message: 'a thickness stands twice in the list', hint };
 }

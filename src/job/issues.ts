@@ -1,9 +1,10 @@
 import type * as z from 'zod/mini';
 import { nearest } from '../problems/nearest.ts';
 import { error, type Problem } from '../problems/problem.ts';
+import { quoted, word } from '../problems/quoted.ts';
 import { showPath } from '../problems/show.ts';
 import { MAX_PROBLEMS } from './bounds.ts';
-import { find, type Node, position, type Source, shortened } from './node.ts';
+import { find, type Node, position, type Source } from './node.ts';
 
 type Issue = z.core.$ZodIssue;
 type Path = readonly (string | number)[];
@@ -21,27 +22,13 @@ function told(issue: Issue, above: Path, root: Node): readonly Problem[] {
     case 'unrecognized_keys':
       return unknownKeys(issue.keys, issue.message.split(' '), path);
     case 'invalid_union': {
-      const branch = issue.errors.find(
-        (errors) => errors.length > 0 && errors.every((inner) => !wrongKind(inner, node)),
-      );
+      const branch = issue.errors.find((errors) => errors.length > 0 && errors.every((inner) => !wrongKind(inner)));
       return branch?.flatMap((inner) => told(inner, path, root)) ?? [wrong(issue.message, path, node, whole)];
     }
     case 'invalid_key':
-      return issue.issues.flatMap((inner) => told({ ...inner, path: [] }, path, root));
-    case 'invalid_value': {
-      if (!whole || node.kind !== 'scalar' || typeof node.value !== 'string') {
-        return [wrong(issue.message, path, node, whole)];
-      }
-      const near = nearest(node.value, issue.values.map(String));
-      const message = `${shortened(node.value)} is not known here: write ${issue.message}`;
-      return [error('value-unknown', path, message, near === undefined ? '' : `did you mean ${near}?`)];
-    }
-    case 'too_small':
-    case 'too_big': {
-      if (node.kind !== 'scalar') return [wrong(issue.message, path, node, whole)];
-      const limit = issue.code === 'too_small' ? `at least ${issue.minimum}` : `at most ${issue.maximum}`;
-      return [error('number-range', path, `${node.value} is out of range: it must be ${limit}`)];
-    }
+      return issue.issues
+        .flatMap((inner) => told({ ...inner, path: [] }, path, root))
+        .map((problem) => ({ ...problem, code: 'key-unusable' }));
     case 'custom': {
       const { code, hint } = issue.params as { readonly code: string; readonly hint: string };
       return [error(code, path, issue.message, hint)];
@@ -51,12 +38,13 @@ function told(issue: Issue, above: Path, root: Node): readonly Problem[] {
   }
 }
 
+/** In a flood of them only those that are told are compared with the known ones. */
 function unknownKeys(keys: readonly string[], known: readonly string[], path: Path): Problem[] {
-  return keys.slice(0, MAX_PROBLEMS).map((key) => {
-    const near = nearest(key, known);
-    const list = `known here: ${known.join(', ')}`;
+  const list = `known here: ${known.join(', ')}`;
+  return keys.map((key, index) => {
+    const near = index < MAX_PROBLEMS ? nearest(key, known) : undefined;
     const hint = near === undefined ? list : `did you mean ${near}? ${list}`;
-    return error('key-unknown', [...path, key], `${shortened(key)} is not a key of ${place(path)}`, hint);
+    return error('key-unknown', [...path, key], `${word(key)} is not a key of ${place(path)}`, hint);
   });
 }
 
@@ -67,18 +55,19 @@ function wrong(expected: string, path: Path, node: Node, whole: boolean): Proble
 }
 
 /** True where a branch of a union does not even take this kind of value. */
-function wrongKind(issue: Issue, node: Node): boolean {
+function wrongKind(issue: Issue): boolean {
   if (issue.path.length > 0) return false;
   if (issue.code === 'invalid_type') return true;
-  if (issue.code === 'invalid_value') return node.kind !== 'scalar' || typeof node.value !== 'string';
   if (issue.code !== 'invalid_union') return false;
-  return issue.errors.every((errors) => errors.some((inner) => wrongKind(inner, node)));
+  return issue.errors.every((errors) => errors.some((inner) => wrongKind(inner)));
 }
+
+const AT_KEY: readonly string[] = ['key-unknown', 'key-unusable'];
 
 /** Line and column: of the key where it is unknown, else of the value; the nearest that is there above a missing one. */
 export function locate(problem: Problem, source: Source): Problem {
   const { node, keyAt, whole } = find(source.root, problem.path);
-  const at = problem.code === 'key-unknown' && whole ? (keyAt ?? node.at) : node.at;
+  const at = AT_KEY.includes(problem.code) && whole ? (keyAt ?? node.at) : node.at;
   return { ...problem, file: source.file, ...position(source.lines, at) };
 }
 
@@ -87,8 +76,7 @@ const place = (path: Path): string => (path.length === 0 ? 'the file' : showPath
 function described(node: Node): string {
   switch (node.kind) {
     case 'scalar':
-      if (typeof node.value === 'string')
-        return node.value === '' ? 'an empty text' : `the text ${JSON.stringify(shortened(node.value))}`;
+      if (typeof node.value === 'string') return node.value === '' ? 'an empty text' : `the text ${quoted(node.value)}`;
       return typeof node.value === 'number' ? `the number ${node.value}` : String(node.value);
     case 'list':
       return 'a list';

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { UNITS } from './defaults.ts';
+import { DESCRIPTIONS } from './fields.ts';
 import { jobSchema } from './job-schema.ts';
 import { shopSchema } from './shop-schema.ts';
 
@@ -17,9 +18,12 @@ export function jsonSchema(kind: SchemaKind): Record<string, unknown> {
   const { $schema, ...rest } = z.toJSONSchema(schema, {
     io: 'input',
     target: 'draft-2020-12',
-    // Left out by the library wherever a value is transformed; ours are always of what is written.
+    metadata: DESCRIPTIONS,
+    // A leaf is a function to the library; its description says what it takes.
+    unrepresentable: 'any',
+    // Examples are left out by the library wherever a value is transformed; ours are always of what is written.
     override: ({ zodSchema, jsonSchema: made }) => {
-      const examples = z.globalRegistry.get(zodSchema)?.examples;
+      const examples = DESCRIPTIONS.get(zodSchema)?.examples;
       if (Array.isArray(examples)) made.examples = examples;
     },
   });

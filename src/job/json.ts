@@ -1,6 +1,7 @@
+import { word } from '../problems/quoted.ts';
 import { MAX_DEPTH, MAX_VALUES } from './bounds.ts';
-import { type Complain, type Entry, emptyMap, type Node, putEntry, shortened, TOO_MANY } from './node.ts';
-import { TOO_DEEP } from './yaml-scan.ts';
+import { type Complain, putEntry, TOO_DEEP, TOO_MANY } from './complaints.ts';
+import { type Entry, emptyMap, type Node } from './node.ts';
 
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const WORD = /[A-Za-z_$][\w$]*/y;
@@ -97,12 +98,12 @@ class Reader {
 
   #word(at: number, path: Path): Node {
     WORD.lastIndex = at;
-    const word = WORD.exec(this.#text)?.[0];
-    if (word !== undefined) this.#at = WORD.lastIndex;
-    switch (word) {
+    const found = WORD.exec(this.#text)?.[0];
+    if (found !== undefined) this.#at = WORD.lastIndex;
+    switch (found) {
       case 'true':
       case 'false':
-        return { kind: 'scalar', at, value: word === 'true' };
+        return { kind: 'scalar', at, value: found === 'true' };
       case 'null':
         this.#complain(
           'value-missing',
@@ -117,7 +118,7 @@ class Reader {
         return this.#stop(
           'number-not-finite',
           at,
-          `${word} is not a number that a job can hold`,
+          `${found} is not a number that a job can hold`,
           'write a plain number',
         );
       case undefined:
@@ -128,7 +129,7 @@ class Reader {
           'JSON values are numbers, "texts", true, false, [lists] and {maps}',
         );
       default:
-        return this.#stop('json-value', at, `${shortened(word)} is no JSON value`, 'put text in double quotes');
+        return this.#stop('json-value', at, `${word(found)} is no JSON value`, 'put text in double quotes');
     }
   }
 

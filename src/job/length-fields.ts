@@ -1,9 +1,10 @@
 import * as z from 'zod/mini';
-import { type Parsed, parseLength, parseSize } from '../units/parse.ts';
+import type { Size } from '../geometry/point.ts';
+import { parseLength, parseSize } from '../units/parse.ts';
 import { showLength } from '../units/print.ts';
 import { type LengthUnit, mmPer } from '../units/units.ts';
-import { described, type Refusal, record, refuse } from './fields.ts';
-import type { SomeSides } from './model.ts';
+import { described, leaf, type Reading, record, refuse, refused, taken } from './fields.ts';
+import { SIDES, type SomeSides } from './model.ts';
 
 /** Nothing longer is a mat, a frame or a sheet, mm. */
 export const LONGEST = 5000;
@@ -17,91 +18,94 @@ export interface Range {
 /** A side of a size is 1 mm long at least, whatever it is the size of. */
 const LEAST_SIDE = 1;
 
-const SIDES_EXPECTED = 'a length, or lengths by side: top, bottom, left, right, sides';
+const LENGTH_EXPECTED = 'a length such as 2 3/4 or "70 mm"';
 const SIZE_EXPECTED = 'a size such as 16 x 20 or [16, 20]';
+const SIDES_EXPECTED = 'a length, or lengths by side: top, bottom, left, right, sides';
+
+const LENGTH = { type: ['number', 'string'] };
+const SIZE = {
+  anyOf: [{ type: 'string' }, { type: 'array', prefixItems: [LENGTH, LENGTH], items: false, minItems: 2 }],
+};
+
+type Examples = readonly unknown[];
 
 /** The fields whose bare numbers are in `unit`; their values are mm. */
 export function lengthFields(unit: LengthUnit) {
-  const parse = (input: string | number): Parsed<number> =>
-    typeof input === 'number' ? { ok: true, value: input * mmPer(unit) } : parseLength(input, unit);
-
-  const length = (about: string, examples: readonly unknown[], range: Range = {}) =>
-    z.pipe(
-      z.union([z.number(), z.string()], 'a length such as 2 3/4 or "70 mm"').check(described(about, examples)),
-      z.transform((input, context) => {
-        const parsed = parse(input);
-        if (!parsed.ok) return refuse(context, input, parsed);
-        const wrong = outOfRange(parsed.value, range, unit);
-        return wrong === undefined ? parsed.value : refuse(context, input, wrong);
-      }),
-    );
-
-  const size = (about: string, examples: readonly unknown[], range: Range = {}) => {
-    const each = { least: LEAST_SIDE, ...range };
-    const text = z.pipe(
-      z.string().check(described(about)),
-      z.transform((input, context) => {
-        const parsed = parseSize(input, unit);
-        if (!parsed.ok) return refuse(context, input, parsed);
-        const { width, height } = parsed.value;
-        const wrong = outOfRange(width, each, unit) ?? outOfRange(height, each, unit);
-        return wrong === undefined ? parsed.value : refuse(context, input, wrong);
-      }),
-    );
-    const pair = z.pipe(
-      z.tuple([length('Width', [], each), length('Height', [], each)], SIZE_EXPECTED),
-      z.transform(([width, height]) => ({ width, height })),
-    );
-    return z.union([text, pair], SIZE_EXPECTED).check(described(about, examples));
+  const readLength = (input: unknown, range: Range): Reading<number> => {
+    if (typeof input !== 'number' && typeof input !== 'string') return undefined;
+    const parsed = typeof input === 'number' ? taken(input * mmPer(unit)) : parseLength(input, unit);
+    return parsed?.ok === true ? bounded(parsed.value, parsed.value, range, unit) : parsed;
   };
 
-  const sides = (about: string, examples: readonly unknown[], range: Range = {}) => {
-    const every = z.pipe(
-      length(about, [], range),
-      z.transform((mm): SomeSides => ({ top: mm, bottom: mm, left: mm, right: mm })),
-    );
-    const one = (where: string) => z.optional(length(where, [], range));
-    const map = record(
-      {
-        top: one('At the top'),
-        bottom: one('At the bottom'),
-        left: one('At the left, seen from the front'),
-        right: one('At the right, seen from the front'),
-        sides: one('At the left and at the right'),
+  const readSize = (input: unknown, range: Range): Reading<Size> => {
+    if (typeof input === 'string') {
+      const parsed = parseSize(input, unit);
+      if (!parsed.ok) return parsed;
+      const width = bounded(parsed.value, parsed.value.width, range, unit);
+      return width?.ok === true ? bounded(parsed.value, parsed.value.height, range, unit) : width;
+    }
+    if (!Array.isArray(input) || input.length !== 2) return undefined;
+    const [width, height] = input.map((side) => readLength(side, range));
+    if (width?.ok === true && height?.ok === true) return taken({ width: width.value, height: height.value });
+    const at = width?.ok === true ? 1 : 0;
+    const wrong = at === 0 ? width : height;
+    const refusal =
+      wrong?.ok === false ? wrong : { code: 'value-kind', message: `expected ${LENGTH_EXPECTED}`, hint: '' };
+    return { ...refusal, ok: false, path: [at] };
+  };
+
+  const length = (about: string, examples: Examples, range: Range = {}) =>
+    leaf(LENGTH_EXPECTED, (input) => readLength(input, range), about, examples, LENGTH);
+
+  const size = (about: string, examples: Examples, range: Range = {}) =>
+    leaf(SIZE_EXPECTED, (input) => readSize(input, { least: LEAST_SIDE, ...range }), about, examples, SIZE);
+
+  const sides = (about: string, examples: Examples, range: Range = {}) => {
+    const every = leaf(
+      LENGTH_EXPECTED,
+      (input): Reading<SomeSides> => {
+        const read = readLength(input, range);
+        return read?.ok === true
+          ? taken({ top: read.value, right: read.value, bottom: read.value, left: read.value })
+          : read;
       },
-      SIDES_EXPECTED,
+      'On every side',
+      [],
+      LENGTH,
     );
-    const each = z.pipe(
-      map,
-      z.transform(({ sides: both, ...own }, context): SomeSides => {
-        if (both !== undefined && (own.left !== undefined || own.right !== undefined)) {
-          const message = 'left or right is given beside sides, which means both';
-          return refuse(context, own, { code: 'sides-twice', message, hint: 'keep one of the two' });
-        }
-        const found: { -readonly [S in keyof SomeSides]: SomeSides[S] } = {};
-        for (const side of ['top', 'bottom', 'left', 'right'] as const) {
-          const value = own[side] ?? (side === 'left' || side === 'right' ? both : undefined);
-          if (value !== undefined) found[side] = value;
-        }
-        return found;
-      }),
-    );
-    return z.union([every, each], SIDES_EXPECTED).check(described(about, examples));
+    const one = z.optional(length('On that side, seen from the front; sides are left and right', [], range));
+    const map = record({ top: one, bottom: one, left: one, right: one, sides: one }, SIDES_EXPECTED);
+    const each = z.pipe(map, z.transform(sidesOf));
+    return described(z.union([every, each], SIDES_EXPECTED), about, examples);
   };
 
   return { length, size, sides };
 }
 
-/** Why a length is none that is allowed; undefined where it is. */
-export function outOfRange(mm: number, range: Range, unit: LengthUnit): Refusal | undefined {
-  const { least = 0, most = LONGEST } = range;
-  const show = (length: number): string => (length === LONGEST ? '5 m' : showLength(length, unit));
-  const no = (code: string, message: string, hint: string): Refusal => ({ code, message, hint });
-  if (mm < 0 && least >= 0) return no('length-negative', `${show(mm)} is negative`, 'write a length without a sign');
-  if (mm === 0 && least > 0) return no('length-zero', 'the length is zero', `the least is ${show(least)}`);
-  if (mm < least) return no('length-small', `${show(mm)} is too small: the least is ${show(least)}`, RIGHT_UNIT);
-  if (mm > most) return no('length-large', `${show(mm)} is too large: the most is ${show(most)}`, RIGHT_UNIT);
-  return undefined;
+type GivenSides = { readonly [S in keyof SomeSides | 'sides']?: number | undefined };
+
+function sidesOf(given: GivenSides, context: { issues: unknown[] }): SomeSides {
+  if (given.sides !== undefined && (given.left !== undefined || given.right !== undefined)) {
+    const message = 'left or right is given beside sides, which means both';
+    return refuse(context, given, { code: 'sides-twice', message, hint: 'keep one of the two' });
+  }
+  const found: { -readonly [S in keyof SomeSides]: SomeSides[S] } = {};
+  for (const side of SIDES) {
+    const value = given[side] ?? (side === 'left' || side === 'right' ? given.sides : undefined);
+    if (value !== undefined) found[side] = value;
+  }
+  return found;
 }
 
 const RIGHT_UNIT = 'is its unit right?';
+
+/** `value` where `mm` is in the range. */
+function bounded<T>(value: T, mm: number, range: Range, unit: LengthUnit): Reading<T> {
+  const { least = 0, most = LONGEST } = range;
+  const show = (length: number): string => (length === LONGEST ? '5 m' : showLength(length, unit));
+  if (mm < 0 && least >= 0) return refused('length-negative', `${show(mm)} is negative`, 'write it without a sign');
+  if (mm === 0 && least > 0) return refused('length-zero', 'the length is zero', `the least is ${show(least)}`);
+  if (mm < least) return refused('length-small', `${show(mm)} is too small: the least is ${show(least)}`, RIGHT_UNIT);
+  if (mm > most) return refused('length-large', `${show(mm)} is too large: the most is ${show(most)}`, RIGHT_UNIT);
+  return taken(value);
+}

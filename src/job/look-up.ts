@@ -1,5 +1,6 @@
 import { nearest } from '../problems/nearest.ts';
 import { error, type Problem } from '../problems/problem.ts';
+import { word } from '../problems/quoted.ts';
 
 /** Told at most; a shop may list hundreds. */
 const MOST_NAMES = 12;
@@ -21,6 +22,6 @@ export function lookUp<T>(
   const there =
     names.length === 0 ? `the shop’s file lists no ${what}` : `known: ${names.slice(0, MOST_NAMES).join(', ')}${more}`;
   const hint = near === undefined ? there : `did you mean ${near}? ${there}`;
-  problems.push(error(`${what}-unknown`, path, `the shop has no ${what} called ${name}`, hint));
+  problems.push(error(`${what}-unknown`, path, `the shop has no ${what} called ${word(name)}`, hint));
   return undefined;
 }

@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import type { LengthUnit } from '../units/units.ts';
+import { BEVEL_EXPECTED, bevelAngle } from './bevel-angle.ts';
 import { BOARD_EXPECTED, boardInPlace } from './board-schema.ts';
-import { check, described, id, number, oneOf, ratio, record, refuse, yesNo } from './fields.ts';
+import { check, described, id, oneOf, ratio, record, refuse, yesNo } from './fields.ts';
 import { jobFrame } from './frame-schema.ts';
 import { lengthFields } from './length-fields.ts';
 import type { Weighting } from './model.ts';
@@ -10,12 +11,22 @@ const MOST_LAYERS = 8;
 
 export function matSchema(unit: LengthUnit) {
   const { size, sides } = lengthFields(unit);
+  const borders = [3, { top: 3, bottom: '3 1/2', sides: '2 3/4' }];
+  const mat = record(
+    {
+      outer: z.optional(size('Width x height of the whole mat', ['16 x 20', [16, 20]], { least: 25 })),
+      frame: z.optional(jobFrame(unit)),
+      border: z.optional(sides('Mat edge to the face opening of the top mat', borders, { least: 1 })),
+      weighting: z.optional(weightingSchema(unit)),
+      layers: z.optional(layersSchema(unit)),
+    },
+    'a map: outer, frame, border, weighting, layers',
+  );
+  return described(mat, 'The mat: its size, its borders and its layers');
+}
+
+function layersSchema(unit: LengthUnit) {
   const layers = z.array(layerSchema(unit), 'a list of layers, the top mat first').check(
-    described(
-      'Top mat first; one 4-ply mat where it is left out',
-      [[{ board: 'bone-4' }, { board: 'slate-4', reveal: '1/4' }]],
-      { minItems: 1, maxItems: MOST_LAYERS },
-    ),
     check<readonly unknown[]>(({ length }) => {
       if (length >= 1 && length <= MOST_LAYERS) return undefined;
       const message = length === 0 ? 'the list of layers is empty' : `there are ${length} layers`;
@@ -23,28 +34,21 @@ export function matSchema(unit: LengthUnit) {
       return { code: 'layers-count', message, hint };
     }),
   );
-  return record(
-    {
-      outer: z.optional(size('Width x height of the whole mat', ['16 x 20', [16, 20]], { least: 25 })),
-      frame: z.optional(jobFrame(unit)),
-      border: z.optional(
-        sides('Mat edge to the face opening of the top mat', [3, { top: 3, bottom: '3 1/2', sides: '2 3/4' }], {
-          least: 1,
-        }),
-      ),
-      weighting: z.optional(weightingSchema(unit)),
-      layers: z.optional(layers),
-    },
-    'a map: outer, frame, border, weighting, layers',
-  ).check(described('The mat: its size, its borders and its layers'));
+  return described(
+    layers,
+    'Top mat first; one 4-ply mat where it is left out',
+    [[{ board: 'bone-4' }, { board: 'slate-4', reveal: '1/4' }]],
+    { minItems: 1, maxItems: MOST_LAYERS },
+  );
 }
 
 function weightingSchema(unit: LengthUnit) {
   const { length } = lengthFields(unit);
   const expected = 'none, diagonal, {add: a length} or {ratio: 4/3}';
-  const word = z.pipe(
-    z.enum(['none', 'diagonal'], expected),
-    z.transform((kind): Weighting => ({ kind })),
+  const kinds = oneOf('No extra at the bottom, or by the diagonal', ['none', 'diagonal'], expected);
+  const one = z.pipe(
+    kinds,
+    z.transform((kind: 'none' | 'diagonal'): Weighting => ({ kind })),
   );
   const map = z.pipe(
     record(
@@ -58,49 +62,37 @@ function weightingSchema(unit: LengthUnit) {
       const { add, ratio: times } = given;
       if (add !== undefined && times === undefined) return { kind: 'add', length: add };
       if (times !== undefined && add === undefined) return { kind: 'ratio', ratio: times };
-      const message = `the weighting says ${add === undefined ? 'neither' : 'both'} add ${add === undefined ? 'nor' : 'and'} ratio`;
-      return refuse(context, given, { code: 'weighting-one', message, hint: 'give one of the two' });
+      const which = add === undefined ? 'neither add nor ratio' : 'both add and ratio';
+      const hint = 'give one of the two';
+      return refuse(context, given, { code: 'weighting-one', message: `the weighting says ${which}`, hint });
     }),
   );
-  return z
-    .union([word, map], expected)
-    .check(described('Extra border at the bottom', ['none', 'diagonal', { add: '1/2' }, { ratio: '4/3' }]));
+  return described(z.union([one, map], expected), 'Extra border at the bottom', [
+    'none',
+    'diagonal',
+    { add: '1/2' },
+    { ratio: '4/3' },
+  ]);
 }
 
 function layerSchema(unit: LengthUnit) {
   const { length } = lengthFields(unit);
-  const board = z
-    .union([id('A board of the shop'), boardInPlace(unit)], BOARD_EXPECTED)
-    .check(
-      described('What the layer is made of: a board of the shop, or one described in place', [
-        'bone-4',
-        { thickness: '1.4 mm', colour: '#efe9dc', name: 'Bone' },
-      ]),
-    );
-  return record(
+  const board = z.union([id('A board of the shop'), boardInPlace(unit)], BOARD_EXPECTED);
+  const boards = ['bone-4', { thickness: '1.4 mm', colour: '#efe9dc', name: 'Bone' }];
+  const reveal = 'Face edge of the layer above to the face edge of this one';
+  const layer = record(
     {
-      board: z.optional(board),
-      bevel: z.optional(bevelSchema()),
-      reveal: z.optional(
-        length('Face edge of the layer above to the face edge of this one', ['1/4'], { least: 0.1, most: 500 }),
+      board: z.optional(
+        described(board, 'What the layer is made of: a board of the shop, or one described in place', boards),
       ),
+      bevel: z.optional(bevelSchema()),
+      reveal: z.optional(length(reveal, ['1/4'], { least: 0.1, most: 500 })),
       trimBack: z.optional(length('Taken off each edge of an under mat', ['1/8'], { least: 0, most: 100 })),
     },
     'a map: board, bevel, reveal, trimBack',
-  ).check(described('A layer of the mat', [{ board: 'slate-4', reveal: '1/4' }]));
-}
-
-/** Flatter bevels are none that a head cuts; 90 is square. */
-export const BEVELS = { least: 20, most: 90, expected: 'an angle from 20 to 90 degrees' };
-
-export const bevelAngle = () =>
-  number(
-    'Degrees between the bevel and the face of the board; 90 is square',
-    [45, 60, 90],
-    BEVELS.least,
-    BEVELS.most,
-    BEVELS.expected,
   );
+  return described(layer, 'A layer of the mat', [{ board: 'slate-4', reveal: '1/4' }]);
+}
 
 export interface BevelInput {
   readonly angle?: number | undefined;
@@ -108,30 +100,22 @@ export interface BevelInput {
 }
 
 function bevelSchema() {
-  const expected = `${BEVELS.expected}, or {angle, reverse}`;
+  const expected = `${BEVEL_EXPECTED}, or {angle, reverse}`;
   const plain = z.pipe(
     bevelAngle(),
-    z.transform((angle): BevelInput => ({ angle })),
+    z.transform((angle: number): BevelInput => ({ angle })),
   );
+  const shape = {
+    angle: z.optional(bevelAngle()),
+    reverse: z.optional(yesNo('True where it slopes the other way: the core is hidden')),
+  };
   const map = z.pipe(
-    record(
-      {
-        angle: z.optional(bevelAngle()),
-        reverse: z.optional(yesNo('True where it slopes the other way: the core is hidden')),
-      },
-      expected,
-    ),
+    record(shape, expected),
     z.transform((given): BevelInput => given),
   );
-  return z
-    .union([plain, map], expected)
-    .check(
-      described('The angle of the bevel; that of the head where it is left out', [
-        45,
-        90,
-        { angle: 45, reverse: true },
-      ]),
-    );
+  return described(z.union([plain, map], expected), 'The angle of the bevel; that of the head where it is left out', [
+    45,
+    90,
+    { angle: 45, reverse: true },
+  ]);
 }
-
-export const sideOf = (about: string) => oneOf(about, ['top', 'right', 'bottom', 'left']);

@@ -1,5 +1,4 @@
 import type { Size } from '../geometry/point.ts';
-import type { ShapeKind } from '../shapes/shapes.ts';
 import type { LengthUnit } from '../units/units.ts';
 
 /**
@@ -118,7 +117,7 @@ export interface Bevel {
 
 export interface OpeningRequest {
   readonly name?: string;
-  readonly shape: ShapeKind;
+  readonly shape: 'rectangle';
   readonly artwork?: Size;
   /** Mat over artwork, per side; only with an artwork. */
   readonly overlap: SomeSides;

@@ -1,5 +1,4 @@
-import { error, type Problem } from '../problems/problem.ts';
-import { MAX_VALUES } from './bounds.ts';
+import type { Problem } from '../problems/problem.ts';
 
 /** A value where it stands in the text. Offsets count UTF-16 units from the start of the text. */
 export type Node = ScalarNode | ListNode | MapNode | RefusedNode;
@@ -54,6 +53,9 @@ export function plain(node: Node): unknown {
   }
 }
 
+/** A file without content is a map without keys. */
+export const emptyMap = (at: number): Node => ({ kind: 'map', at, entries: new Map() });
+
 export interface Found {
   /** The node itself, or its nearest ancestor that is there. */
   readonly node: Node;
@@ -104,50 +106,3 @@ export function position(lines: LineStarts, offset: number): { readonly line: nu
   }
   return { line: low + 1, column: offset - lines[low]! + 1 };
 }
-
-/** Tells an error at an offset; the path says what it is about. */
-export type Complain = (code: string, at: number, message: string, hint: string, path?: Problem['path']) => void;
-
-/** Collects problems with their places. */
-export function complaints(file: string, lines: LineStarts): { readonly complain: Complain; readonly told: Problem[] } {
-  const told: Problem[] = [];
-  const complain: Complain = (code, at, message, hint, path = []) => {
-    told.push({ ...error(code, path, message, hint), file, ...position(lines, at) });
-  };
-  return { complain, told };
-}
-
-/** A file without content is a map without keys. */
-export const emptyMap = (at: number): Node => ({ kind: 'map', at, entries: new Map() });
-
-/**
- * Puts an entry into a map that is being read; false where it was told instead: a key that stands there already, or
- * `__proto__`, which schemas pass over and which is no key of any document.
- */
-export function putEntry(
-  entries: Map<string, Entry>,
-  key: string,
-  entry: Entry,
-  path: Problem['path'],
-  complain: Complain,
-): boolean {
-  if (key === '__proto__') {
-    complain('key-unknown', entry.keyAt, `${key} is not a key of anything`, 'take it out', path);
-    return false;
-  }
-  if (entries.has(key)) {
-    complain('key-twice', entry.keyAt, `${shortened(key)} stands twice`, 'keep one of the two', path);
-    return false;
-  }
-  entries.set(key, entry);
-  return true;
-}
-
-/** For messages. */
-export const shortened = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}…` : text);
-
-export const TOO_MANY = {
-  code: 'text-too-many-values',
-  message: `the file holds more than ${MAX_VALUES} values, aliases written out, or nests too deep by aliases`,
-  hint: 'is this the right file?',
-};

@@ -1,7 +1,9 @@
 import { fail, type Problem, type Result, succeed } from '../problems/problem.ts';
-import { checkCharacters, MAX_BYTES, normalised, tooManyBytes } from './bounds.ts';
+import { MAX_BYTES, tooManyBytes } from './bounds.ts';
+import { checkCharacters, normalised } from './characters.ts';
+import { complaints } from './complaints.ts';
 import { readJson } from './json.ts';
-import { complaints, lineStarts, type Source } from './node.ts';
+import { lineStarts, type Source } from './node.ts';
 import { readYaml } from './yaml.ts';
 
 /** What was read, and the problems of single values in it: the rest can still be checked. */

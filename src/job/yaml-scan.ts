@@ -1,4 +1,5 @@
 import { MAX_DEPTH } from './bounds.ts';
+import { TOO_DEEP } from './complaints.ts';
 
 /** The marks that the YAML lexer puts between the pieces of the text; they are no part of it. */
 const DOCUMENT = '\u0002';
@@ -130,12 +131,6 @@ export class YamlScan {
     blocks.push({ column, kind });
   }
 }
-
-export const TOO_DEEP = {
-  code: 'text-too-deep',
-  message: `lists and maps nest deeper than ${MAX_DEPTH}`,
-  hint: 'no job or shop needs more than six levels',
-};
 
 const CLOSE = { '[': ']', '{': '}' } as const;
 

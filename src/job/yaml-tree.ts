@@ -1,6 +1,8 @@
 import { isAlias, isMap, isScalar, isSeq, type Scalar, type YAMLMap, type YAMLSeq } from 'yaml';
+import { word } from '../problems/quoted.ts';
 import { MAX_DEPTH, MAX_VALUES } from './bounds.ts';
-import { type Complain, type Entry, type Node, putEntry, shortened, TOO_MANY } from './node.ts';
+import { type Complain, putEntry, TOO_MANY } from './complaints.ts';
+import type { Entry, Node } from './node.ts';
 import { COLOUR_HINT } from './yaml-scan.ts';
 
 interface Extent {
@@ -114,7 +116,7 @@ class Reader {
   }
 
   #alias(name: string, at: number, path: Path): Extent {
-    const shown = shortened(name);
+    const shown = word(name);
     const target = this.#anchors.get(name);
     if (!this.#anchors.has(name)) {
       return this.#refuse('yaml-alias', at, path, `*${shown} names no value above`, ALIAS_HINT);

@@ -1,6 +1,7 @@
-import { Composer, type Document, Lexer, Parser } from 'yaml';
+import { Composer, type Document, isScalar, Lexer, Parser } from 'yaml';
 import { MAX_PIECES } from './bounds.ts';
-import { type Complain, emptyMap, type Node } from './node.ts';
+import type { Complain } from './complaints.ts';
+import { emptyMap, type Node } from './node.ts';
 import { YamlScan } from './yaml-scan.ts';
 import { yamlTree } from './yaml-tree.ts';
 import { wordsFor } from './yaml-words.ts';
@@ -13,7 +14,9 @@ export function readYaml(text: string, complain: Complain): Node | undefined {
   const pieces = cut(text, complain);
   const document = pieces === undefined ? undefined : compose(pieces, text.length, complain);
   if (document === undefined) return undefined;
-  return document.contents === null ? emptyMap(0) : yamlTree(document.contents, text, complain);
+  const { contents } = document;
+  const empty = contents === null || (isScalar(contents) && contents.value === null && contents.source === '');
+  return empty ? emptyMap(0) : yamlTree(contents, text, complain);
 }
 
 /** The pieces of the text, or undefined where they are too many or something is wrong with one. */

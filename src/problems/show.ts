@@ -1,10 +1,11 @@
 import type { Problem } from './problem.ts';
+import { word } from './quoted.ts';
 
 /** `mat.layers[1].reveal` from keys and indices; the document itself is the empty string. */
 export function showPath(path: Problem['path']): string {
   let out = '';
   for (const step of path) {
-    out += typeof step === 'number' ? `[${step}]` : out === '' ? step : `.${step}`;
+    out += typeof step === 'number' ? `[${step}]` : `${out === '' ? '' : '.'}${word(step)}`;
   }
   return out;
 }

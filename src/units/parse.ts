@@ -1,3 +1,4 @@
+import { quoted } from '../problems/quoted.ts';
 import { type LengthUnit, MM_PER_INCH, mmPer } from './units.ts';
 
 /** A length in mm, or why the text is none and what to write instead. */
@@ -56,14 +57,11 @@ function refuse(code: string, message: string, hint: string): Parsed<never> {
   return { ok: false, code, message, hint };
 }
 
-const quoted = (text: string): string => JSON.stringify(text.length > 40 ? `${text.slice(0, 40)}…` : text);
-
 const EXAMPLES = 'write for example 16 1/2, 16-1/2 in, 5/8", 41.9 cm or 419 mm';
 
 /** Control and other invisible characters never belong in a length. */
-function hasControl(text: string): boolean {
-  return /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u.test(text);
-}
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what it looks for.
+const INVISIBLE = /[\u0000-\u001f\u007f-\u009f\u00ad\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff]/;
 
 /**
  * A length in mm. A text without a unit is in `unit`. Mixed fractions take a space or a hyphen between the whole
@@ -72,7 +70,7 @@ function hasControl(text: string): boolean {
 export function parseLength(text: string, unit: LengthUnit): Parsed<number> {
   if (text.length > LONGEST_TEXT)
     return refuse('length-too-long', `a length of ${text.length} characters is none`, EXAMPLES);
-  if (hasControl(text)) return refuse('length-control', `${quoted(text)} holds a control character`, EXAMPLES);
+  if (INVISIBLE.test(text)) return refuse('length-control', `${quoted(text)} holds an invisible character`, EXAMPLES);
   const plain = text
     .replace(/[\u00a0\u2007\u2009\u202f ]+/gu, ' ')
     .replace(/[\u2010\u2011]/gu, '-')
@@ -91,8 +89,12 @@ export function parseLength(text: string, unit: LengthUnit): Parsed<number> {
     const whole = Number(feet[1]) * 12 * MM_PER_INCH;
     const rest = feet[2]!.trim();
     if (rest === '') return { ok: true, value: whole };
-    const inches = parseLength(rest, 'in');
-    return inches.ok ? { ok: true, value: whole + inches.value } : inches;
+    const inches = FEET.test(rest) || /^[-−]|[mc]m$/u.test(rest) ? undefined : parseLength(rest, 'in');
+    if (inches?.ok !== true) return refuse('length-unreadable', `${quoted(text)} is not a length`, EXAMPLES);
+    if (inches.value >= 12 * MM_PER_INCH) {
+      return refuse('length-improper', `${quoted(text)} has twelve inches or more after the feet`, EXAMPLES);
+    }
+    return { ok: true, value: whole + inches.value };
   }
   const match = LENGTH.exec(plain);
   if (match === null) return refuse('length-unreadable', `${quoted(text)} is not a length`, EXAMPLES);
@@ -117,19 +119,30 @@ export function parseLength(text: string, unit: LengthUnit): Parsed<number> {
 
 const SIZE_HINT = 'write width x height, for example 10 1/2 x 13 1/2 or 270 x 340 mm';
 
-/** Width × height, in mm, between `x`, `×`, `*` or `by`; a unit after the height serves a width that has none. */
+/**
+ * Width × height, in mm, between `x`, `×`, `*` or `by`. A unit after the height serves a width that has none; the other
+ * way round it is an error where it makes a difference.
+ */
 export function parseSize(text: string, unit: LengthUnit): Parsed<{ readonly width: number; readonly height: number }> {
   if (text.length > 2 * LONGEST_TEXT)
     return refuse('size-too-long', `a size of ${text.length} characters is none`, SIZE_HINT);
-  if (hasControl(text)) return refuse('length-control', `${quoted(text)} holds a control character`, SIZE_HINT);
+  if (INVISIBLE.test(text)) return refuse('length-control', `${quoted(text)} holds an invisible character`, SIZE_HINT);
   const parts = text.split(/\s*(?:[x×*✕]|\bby\b)\s*/iu);
   if (parts.length !== 2) return refuse('size-unreadable', `${quoted(text)} is not a size`, SIZE_HINT);
   const [first, second] = parts as [string, string];
-  const trailing = /(in|inch|inches|mm|cm|"|″|”|''|′′)\s*$/iu.exec(second);
-  const shared = trailing === null ? unit : UNIT_WORDS[trailing[1]!.toLowerCase()]!;
-  const width = parseLength(first, shared);
+  const width = parseLength(first, unitAfter(second) ?? unit);
   if (!width.ok) return width;
   const height = parseLength(second, unit);
   if (!height.ok) return height;
+  const lone = unitAfter(second) === undefined && !FEET.test(second.trim()) ? unitAfter(first) : undefined;
+  if (lone !== undefined && lone !== unit) {
+    return refuse('size-unit', `${quoted(text)} has a unit after the width alone`, `write it after the height too`);
+  }
   return { ok: true, value: { width: width.value, height: height.value } };
+}
+
+/** The unit that a length carries. */
+function unitAfter(text: string): LengthUnit | undefined {
+  const found = /(in|inch|inches|mm|cm|"|″|”|“|''|′′)\s*$/iu.exec(text);
+  return found === null ? undefined : UNIT_WORDS[found[1]!.toLowerCase()];
 }

@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { CODES } from '../../src/job/codes.ts';
+import type { Problem } from '../../src/problems/problem.ts';
+import { showProblem } from '../../src/problems/show.ts';
+import { BAD_JOBS, BAD_JSON, BAD_SHOPS, BAD_YAML, type Bad } from './bad-texts.ts';
+import { read, refused, SHOP, shopOf } from './texts.ts';
+
+const WITH_PRINTER = `${SHOP.replace('y: 0.998', 'y: 0.998, margin: 1/8')}`;
+
+/** Exactly one problem, and that one: each text has one thing wrong with it. */
+function expectOne(problems: readonly Problem[], [, code, line, column, words]: Bad, file: string): void {
+  expect(problems.map(showProblem).join('\n')).toContain(words);
+  expect(problems.map((problem) => [problem.code, problem.line, problem.column, problem.file])).toStrictEqual([
+    [code, line, column, file],
+  ]);
+  const [{ message, severity }] = problems as [Problem];
+  expect(severity).toBe('error');
+  expect(message).not.toMatch(/[.;\n]$/);
+  expect(CODES).toHaveProperty([code]);
+}
+
+describe('one bad thing is one problem, at its place, in plain words', () => {
+  it.each(BAD_YAML)('%j: %s', (...bad) => {
+    expectOne(
+      refused(read(bad[0], WITH_PRINTER, 'x.yaml')).filter(({ code }) => code !== 'key-unknown'),
+      bad,
+      'x.yaml',
+    );
+  });
+
+  it.each(BAD_JSON)('%j: %s', (...bad) => {
+    expectOne(refused(read(bad[0], WITH_PRINTER, 'x.json')), bad, 'x.json');
+  });
+
+  it.each(BAD_JOBS)('%j: %s', (...bad) => {
+    expectOne(refused(read(bad[0], WITH_PRINTER, 'x.yaml')), bad, 'x.yaml');
+  });
+
+  it.each(BAD_SHOPS)('%j: %s', (...bad) => {
+    expectOne(refused(shopOf(bad[0])), bad, 'shop.yaml');
+    expectOne(refused(read('openings: [{}]\n', bad[0])), bad, 'shop.yaml');
+  });
+});
