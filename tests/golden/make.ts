@@ -9,7 +9,7 @@ import { pdfText } from './pdf-text.ts';
 import { packed } from './pictures.ts';
 
 /** Enough to see every line, and light enough for a page to stay below the limit. */
-const DPI = 72;
+const DPI = 64;
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 
