@@ -25,6 +25,8 @@ export interface MapPlan {
 
 /** Names smaller than this are not read; the map then wants more room. */
 export const SMALLEST_NAME = 2.4;
+/** Room for half the pen of the outermost lines. */
+const EDGE = 0.2;
 /** Shorter lines than this, mm on the map, only clutter it. */
 const SHORT = 1.2;
 
@@ -37,8 +39,8 @@ export function assemblyMap(
   const all = [...sheets.map((sheet) => sheet.box), whole];
   const [x, y] = [Math.min(...all.map((b) => b.x)), Math.min(...all.map((b) => b.y))];
   const extent = { width: Math.max(...all.map(right)) - x, height: Math.max(...all.map(bottom)) - y };
-  const k = Math.min(within.width / extent.width, within.height / extent.height);
-  const at = (p: Point): Point => ({ x: (p.x - x) * k, y: (p.y - y) * k });
+  const k = Math.min((within.width - 2 * EDGE) / extent.width, (within.height - 2 * EDGE) / extent.height);
+  const at = (p: Point): Point => ({ x: EDGE + (p.x - x) * k, y: EDGE + (p.y - y) * k });
   const small = (b: Box): Box => ({ ...at(b), width: b.width * k, height: b.height * k });
 
   const items: Item[] = [];
@@ -63,7 +65,7 @@ export function assemblyMap(
   drawing.facts.forEach((fact, i) => {
     items.push(...factItems(fact, i + 1, (p) => at(turnPoint(p, turn))));
   });
-  return { width: extent.width * k, height: extent.height * k, items, nameSize };
+  return { width: extent.width * k + 2 * EDGE, height: extent.height * k + 2 * EDGE, items, nameSize };
 }
 
 function nameSizeFor(sheets: readonly MapSheet[], k: number): number {

@@ -1,8 +1,8 @@
 import type { Item } from '../drawing/model.ts';
-import { metrics, textWidth, wrap } from '../fonts/measure.ts';
+import { textWidth, wrap } from '../fonts/measure.ts';
 import { type Box, bottom, box } from '../geometry/box.ts';
 import { assemblyMap, type MapPlan, SMALLEST_NAME } from './assembly-map.ts';
-import { type Block, shifted, words } from './block.ts';
+import { type Block, rise, shifted, words } from './block.ts';
 import { type CheckFacts, meaning, settings, usage } from './check-words.ts';
 import { columnsOf, type Entry, flow } from './flow.ts';
 import { type ScaleFigure, scaleFigure } from './scale-figure.ts';
@@ -61,8 +61,8 @@ export function checkContent(
 
 function header({ drawing }: CheckFacts, width: number, { title, lead }: CheckStyle): Block {
   const size = Math.min(9, width / textWidth(title, 'bold', 1));
-  const items: Item[] = [words({ text: title, size, weight: 'bold' }, { x: 0, y: metrics('bold').capHeight * size })];
-  let y = metrics('bold').capHeight * size + 1.2;
+  const items: Item[] = [words({ text: title, size, weight: 'bold' }, { x: 0, y: rise(title, 'bold') * size })];
+  let y = rise(title, 'bold') * size + 0.8;
   const back = drawing.view === 'back' ? ', seen from the BACK' : drawing.view === 'face' ? ', seen from the FACE' : '';
   const lines = [...wrap(lead, 'regular', 4, width), ...wrap(`${drawing.title}${back}`, 'regular', 4, width)];
   for (const line of lines) {
@@ -97,7 +97,7 @@ function mapInCorner(map: MapPlan, figure: ScaleFigure): Block | undefined {
       width,
       height: lines.length * pitch,
       items: lines.map((line, i) =>
-        words({ text: line, size: MAP_WORDS }, { x: 0, y: metrics('regular').capHeight * MAP_WORDS + i * pitch }),
+        words({ text: line, size: MAP_WORDS }, { x: 0, y: rise(map.caption, 'regular') * MAP_WORDS + i * pitch }),
       ),
     };
   }

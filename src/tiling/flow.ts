@@ -1,7 +1,7 @@
 import type { Item } from '../drawing/model.ts';
 import { metrics, textWidth, wrap } from '../fonts/measure.ts';
 import { type Box, bottom, box } from '../geometry/box.ts';
-import { type Block, shifted, words } from './block.ts';
+import { type Block, rise, shifted, words } from './block.ts';
 
 /** What runs down the columns of the first sheet. */
 export type Entry =
@@ -113,7 +113,7 @@ function entryBlock(entry: Entry, width: number, body: number): Block {
       const block = paragraph(entry.text, body, 'regular', indent, width);
       return {
         ...block,
-        items: [words({ text: number, size: body, weight: 'bold' }, { x: 0, y: capHeight(body) }), ...block.items],
+        items: [words({ text: number, size: body, weight: 'bold' }, { x: 0, y: block.base }), ...block.items],
       };
     }
     case 'row': {
@@ -121,15 +121,15 @@ function entryBlock(entry: Entry, width: number, body: number): Block {
       const block = paragraph(entry.value, body, 'regular', stop, width);
       return {
         ...block,
-        items: [words({ text: entry.name, size: body, weight: 'bold' }, { x: 0, y: capHeight(body) }), ...block.items],
+        items: [words({ text: entry.name, size: body, weight: 'bold' }, { x: 0, y: block.base }), ...block.items],
       };
     }
     case 'legend': {
       const block = paragraph(entry.text, body, 'regular', SAMPLE + 3, width);
-      const y = capHeight(body) / 2;
+      const y = block.base - (metrics('regular').capHeight / 2) * body;
       return {
         ...block,
-        items: [{ kind: 'line', pen: entry.pen, from: { x: 0, y }, to: { x: SAMPLE, y } }, ...block.items],
+        items: [{ kind: 'line', pen: entry.pen, from: { x: 0.4, y }, to: { x: SAMPLE, y } }, ...block.items],
       };
     }
     case 'block':
@@ -141,18 +141,19 @@ function entryBlock(entry: Entry, width: number, body: number): Block {
   }
 }
 
-const capHeight = (size: number): number => metrics('regular').capHeight * size;
+interface Paragraph extends Block {
+  /** Where its first base line runs. */
+  readonly base: number;
+}
 
-function paragraph(text: string, size: number, weight: 'regular' | 'bold', indent: number, width: number): Block {
+function paragraph(text: string, size: number, weight: 'regular' | 'bold', indent: number, width: number): Paragraph {
   const lines = wrap(text, weight, size, width - indent);
+  const base = rise(lines[0] ?? '', weight) * size;
+  const last = base + (lines.length - 1) * LEADING * size;
   const items = lines.map((line, i) =>
-    words({ text: line, size, weight }, { x: indent, y: capHeight(size) + i * size * LEADING }),
+    words({ text: line, size, weight }, { x: indent, y: base + i * LEADING * size }),
   );
-  return {
-    width,
-    height: capHeight(size) + (lines.length - 1) * size * LEADING + metrics(weight).descender * size,
-    items,
-  };
+  return { width, height: last + metrics(weight).descender * size, items, base };
 }
 
 /** An area in columns of equal width. */

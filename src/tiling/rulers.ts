@@ -21,9 +21,9 @@ export const RULERS: readonly Block[] = LENGTHS.map(({ mm, inches }) => ruler(mm
  * stands at the left end, the last at the end of what its number says.
  */
 function ruler(mm: number, inches: number): Block {
-  const { capHeight } = metrics('regular');
+  const { capHeight, descender } = metrics('regular');
   const left = AROUND;
-  const line = capHeight * NUMBER + 0.8 + 3.2;
+  const line = (capHeight + descender) * NUMBER + 0.8 + 3.2;
   const items: Item[] = [];
   const tick = (x: number, length: number, id?: string): LineItem => ({
     kind: 'line',
@@ -45,5 +45,5 @@ function ruler(mm: number, inches: number): Block {
   for (let i = 0; i <= inches; i++)
     number(i === Math.floor(inches) && inches >= 1 ? `${i} in` : `${i}`, mmFromInches(i), above);
   if (inches < 1) number('1/2 in', mmFromInches(inches), above);
-  return { width: left + long + 5, height: below + 0.3, items };
+  return { width: left + long + 5, height: below + descender * NUMBER, items };
 }
