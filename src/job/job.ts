@@ -6,6 +6,7 @@ import { defined } from './defined.ts';
 import { frameFrom, rebateProblems } from './frame.ts';
 import type { JobInput } from './job-schema.ts';
 import { layersFrom } from './layers.ts';
+import type { GivenBySides } from './length-fields.ts';
 import { lookUp } from './look-up.ts';
 import {
   type BenchRequest,
@@ -17,7 +18,9 @@ import {
   type PrintRequest,
   type Shop,
   SIDES,
+  type SomeSides,
   type Units,
+  type Weighting,
 } from './model.ts';
 import { everySide } from './shop.ts';
 
@@ -62,10 +65,17 @@ function matFrom(input: JobInput, bench: BenchRequest, shop: Shop, units: Units,
   const frame = given.frame === undefined ? undefined : frameFrom(given.frame, shop, units, problems);
   if (frame !== undefined) problems.push(...rebateProblems(frame, layers, units));
   return {
-    border: given.border ?? {},
+    border: borderFrom(given.border ?? {}, given.weighting),
     layers,
     ...defined({ outer: given.outer, weighting: given.weighting, frame }),
   };
+}
+
+/** One length for every side is the weighted mat's narrower border: the weighting says how much more the others have. */
+function borderFrom(given: GivenBySides, weighting: Weighting | undefined): SomeSides {
+  if (given.single !== true || weighting === undefined || weighting.kind === 'none') return { ...given };
+  const { top, left, right } = given;
+  return weighting.kind === 'diagonal' ? defined({ left, right }) : defined({ top, left, right });
 }
 
 function openingFrom(given: JobInput['openings'][number]): OpeningRequest {

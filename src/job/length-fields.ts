@@ -63,11 +63,9 @@ export function lengthFields(unit: LengthUnit) {
   const sides = (about: string, examples: Examples, range: Range = {}) => {
     const every = leaf(
       LENGTH_EXPECTED,
-      (input): Reading<SomeSides> => {
+      (input): Reading<GivenBySides> => {
         const read = readLength(input, range);
-        return read?.ok === true
-          ? taken({ top: read.value, right: read.value, bottom: read.value, left: read.value })
-          : read;
+        return read?.ok === true ? taken(onEverySide(read.value)) : read;
       },
       'On every side',
       [],
@@ -82,9 +80,18 @@ export function lengthFields(unit: LengthUnit) {
   return { length, size, sides };
 }
 
+/** Lengths by side; `single` where one length was written for all. */
+export type GivenBySides = SomeSides & { readonly single?: true };
+
+/** The mark is left out of lists and comparisons. */
+function onEverySide(length: number): GivenBySides {
+  const sides = { top: length, right: length, bottom: length, left: length };
+  return Object.defineProperty(sides, 'single', { value: true, enumerable: false });
+}
+
 type GivenSides = { readonly [S in keyof SomeSides | 'sides']?: number | undefined };
 
-function sidesOf(given: GivenSides, context: { issues: unknown[] }): SomeSides {
+function sidesOf(given: GivenSides, context: { issues: unknown[] }): GivenBySides {
   if (given.sides !== undefined && (given.left !== undefined || given.right !== undefined)) {
     const message = 'left or right is given beside sides, which means both';
     return refuse(context, given, { code: 'sides-twice', message, hint: 'keep one of the two' });
