@@ -121,6 +121,13 @@ const MEANING = {
     'Take a deeper moulding, or longer fittings.',
   ),
   'margin-unprintable': entry('A margin is smaller than what the printer leaves blank.', 'Make it as large.'),
+  'layer-unusable': entry('A layer has characters that not every file can hold.', 'Use letters, digits, hyphens.'),
+  'machine-kind-missing': entry('A machine does not say what it cuts with.', 'Give kind: laser, knife or bevel.'),
+  'machine-key-kind': entry('A key is for another kind of machine.', 'Take it out, or correct the kind.'),
+  'machine-note-cut': entry(
+    'Notes share a layer, a colour or a pen with what is cut.',
+    'Give them their own, or leave them out.',
+  ),
   'offsets-empty': entry('A list of offsets is empty.', 'Give one for each thickness, or take the key out.'),
   'offsets-twice': entry('Two offsets are for the same thickness.', 'Keep one.'),
   'board-unknown': entry('The shop’s file lists no such board.', 'Take one that the message names.'),

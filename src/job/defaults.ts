@@ -1,4 +1,5 @@
 import { mmFromInches } from '../units/units.ts';
+import type { OperationSetting } from './machine-model.ts';
 import type { Board, BySide, Guide, Head, LayerRequest, OpeningRequest, Printer, Units } from './model.ts';
 
 /**
@@ -85,3 +86,32 @@ export const allSides = <T>(value: T): BySide<T> => ({ top: value, right: value,
 
 /** Prints true up to the edge, for all that is known. */
 export const printer = (id: string): Printer => ({ id, x: 1, y: 1, margin: allSides(0) });
+
+const operation = (layer: string, colour: string, pen: number): OperationSetting => ({ layer, colour, pen });
+
+/** What a machine of which nothing is said is taken for; the colours are our own and mean nothing to any driver. */
+export const MACHINE = {
+  gap: 5,
+  up: 'back',
+  marks: true,
+  notes: true,
+  format: { laser: 'svg', knife: 'hpgl', bevel: 'dxf' },
+  dialect: 'r12',
+  tolerance: 0.01,
+  line: 0.1,
+  origin: 'corner',
+  lift: 0.5,
+  sendSpeeds: false,
+  comments: true,
+  overcut: 1,
+  lead: 3,
+  operations: {
+    mark: operation('mark', '#00a060', 3),
+    registration: operation('registration', '#303030', 4),
+    score: operation('score', '#e08000', 2),
+    inner: operation('inner', '#0060c0', 1),
+    outer: operation('outer', '#c00040', 1),
+    bevel: operation('bevel', '#8020c0', 1),
+    note: operation('note', '#a0a0a0', 0),
+  },
+} as const satisfies Record<string, unknown>;

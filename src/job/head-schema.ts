@@ -34,7 +34,7 @@ export function headSchema(unit: LengthUnit) {
 }
 
 /** One length for every board, or one for each thickness. */
-function offsets(unit: LengthUnit, about: string) {
+export function offsets(unit: LengthUnit, about: string) {
   const { length } = lengthFields(unit);
   const expected = 'a length, or a list of {thickness, offset}';
   const offset = length('The offset', ['1.2 mm'], { least: -FARTHEST, most: FARTHEST });

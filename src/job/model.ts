@@ -1,5 +1,6 @@
 import type { Size } from '../geometry/point.ts';
 import type { LengthUnit } from '../units/units.ts';
+import type { Machine } from './machine-model.ts';
 
 /**
  * A checked job with everything of the shop that it names already looked up. Lengths are mm.
@@ -206,6 +207,7 @@ export interface Shop {
   readonly units: Units;
   readonly boards: ReadonlyMap<string, Board>;
   readonly heads: ReadonlyMap<string, Head>;
+  readonly machines: ReadonlyMap<string, Machine>;
   /** Undefined where the shop says nothing of it: its default follows the job's units. */
   readonly guide?: Guide;
   readonly printers: ReadonlyMap<string, Printer>;

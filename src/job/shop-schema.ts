@@ -5,9 +5,11 @@ import { described, named, needed, number, oneOf, record } from './fields.ts';
 import { mouldingSchema, packagePart, readyFrameSchema } from './frame-schema.ts';
 import { headSchema } from './head-schema.ts';
 import { lengthFields } from './length-fields.ts';
+import { machineSchema } from './machine-schema.ts';
 
 const BONE = { thickness: '1.4 mm', colour: '#efe9dc', sheets: ['32 x 40 in'], price: 9.5 };
 const PULL = { bevel: 45, opening: 'left', straightedge: 0, start: '1.2 mm', stop: '-0.4 mm', overrun: '0.25 mm' };
+const LASER = { kind: 'laser', bed: '600 x 400 mm', kerf: '0.2 mm' };
 const ASH = { lip: '1/4 in', depth: '5/8 in' };
 
 /** The whole shop, bare numbers being in `unit`. A new section is one line here and one in `shop.ts`. */
@@ -17,12 +19,15 @@ export function shopSchema(unit: LengthUnit) {
   const office = { office: { x: 0.9965, y: 0.998 } };
   const ready = { 'ash-16x20': { nominal: '16 x 20 in', moulding: 'ash' } };
   const sizes = z.array(size('An outer size', ['16 x 20'], { least: 25 }), 'a list of sizes');
+  // Many keys, and most shops have none of them: made when there is one.
+  const machines = z.lazy(() => machineSchema(unit));
   const shop = record(
     {
       units: z.optional(oneOf('The unit of bare numbers in this file; in without it', LENGTH_UNITS)),
       boards: z.optional(named('The boards that are cut', { 'bone-4': BONE }, boardSchema(unit))),
       heads: z.optional(named('The cutting heads', { 'pull-45': PULL }, headSchema(unit))),
       guide: z.optional(guideSchema(unit)),
+      machines: z.optional(named('The cutting machines', { laser: LASER }, machines)),
       printers: z.optional(named('The printers and what their check line measured', office, printerSchema(unit))),
       papers: z.optional(named('Papers of the shop’s own', { banner: { size: '13 x 40 in' } }, paperSchema(unit))),
       mouldings: z.optional(named('Mouldings for frames of any size', { ash: ASH }, mouldingSchema(unit))),

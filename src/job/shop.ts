@@ -2,6 +2,7 @@ import type { Problem } from '../problems/problem.ts';
 import * as defaults from './defaults.ts';
 import { defined } from './defined.ts';
 import { lookUp } from './look-up.ts';
+import { machineFrom } from './machine.ts';
 import type {
   Board,
   BySide,
@@ -28,6 +29,7 @@ export function shopFrom(
     units,
     boards: mapped(input.boards, boardFrom),
     heads: mapped(input.heads, headFrom),
+    machines: mapped(input.machines, (id, given) => machineFrom(id, given, problems)),
     printers: mapped(input.printers, printerFrom),
     papers: mapped(input.papers, (_, paper) => paper.size),
     mouldings,
