@@ -116,7 +116,8 @@ export async function build(
 
   const texts = userTexts(job).map(({ text }) => text);
   const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
-  const patterns = mat.layers.map((_, layer) => pattern(mat, strokes, job, layer, rare));
+  const how = { extent: options.extent ?? 'whole', ...(rare === undefined ? {} : { rare }) } as const;
+  const patterns = mat.layers.map((_, layer) => pattern(mat, strokes, job, layer, how));
   const show = knownGroups(
     options.show,
     patterns.map((p) => p.drawing),
@@ -146,10 +147,10 @@ export async function build(
       ...documentRecord(`${name}.pdf`, layout.value),
     });
     const named = options.show?.filter((group) => drawing.groups.some((g) => g.name === group));
-    const how = { ...(named === undefined ? {} : { show: named }), ...(rare === undefined ? {} : { rare }) };
-    files.push({ name: `${name}.pdf`, bytes: await writePdf(layout.value, how) });
+    const written = { ...(named === undefined ? {} : { show: named }), ...(rare === undefined ? {} : { rare }) };
+    files.push({ name: `${name}.pdf`, bytes: await writePdf(layout.value, written) });
     if (options.svg === true || options.tiles === true)
-      files.push(...(await svgFiles(name, layout.value, options, how)));
+      files.push(...(await svgFiles(name, layout.value, options, written)));
   }
   return { files, report: { ...solved.value.report, patterns: records }, warnings };
 }

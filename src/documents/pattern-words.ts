@@ -11,8 +11,8 @@ const offset = (at: readonly { offset: number }[]): string =>
 export function headWords(job: Job): string {
   const { head } = job.bench;
   const overrun = `overrun ${printDecimal(head.overrun, 'mm', 2).text} mm`;
-  if (!head.calibrated) return `head ${head.id}: UNCALIBRATED, ${overrun}`;
-  return `head ${head.id}: start ${offset(head.start)} mm, stop ${offset(head.stop)} mm, ${overrun}`;
+  if (!head.calibrated) return `Head ${head.id}: UNCALIBRATED, ${overrun}`;
+  return `Head ${head.id}: start ${offset(head.start)} mm, stop ${offset(head.stop)} mm, ${overrun}`;
 }
 
 export function bevelWords(mat: Mat, layer: number): string {
@@ -34,7 +34,13 @@ export function transferWords(job: Job): string {
 }
 
 /** What sheet 1 says of laying the pattern on and cutting by it. */
-export function instructions(mat: Mat, strokes: readonly Stroke[], job: Job, layer: number): readonly string[] {
+export function instructions(
+  mat: Mat,
+  strokes: readonly Stroke[],
+  job: Job,
+  layer: number,
+  extent: 'whole' | 'corners',
+): readonly string[] {
   const { name, blank, trimBack } = mat.layers[layer]!;
   const { units } = job;
   const together = job.bench.stack === 'together' && layer > 0;
@@ -42,7 +48,9 @@ export function instructions(mat: Mat, strokes: readonly Stroke[], job: Job, lay
     together
       ? `Cut the ${name}'s blank to ${showSize(blank, units)} and fix it face down to the back of the mat above, ${showLength(trimBack, units)} short of every edge; this pattern is laid to the TOP MAT's edges.`
       : `Cut the ${name}'s blank to ${showSize(blank, units)} exactly and square; the pattern is only as true as the blank.`,
-    "Join the sheets, then trim the paper along the short grey dashes, inside the board's edge. Leave the tabs: their ends lie flush with the edge, pointer on the edge.",
+    extent === 'whole'
+      ? "Join the sheets, then trim the paper along the short grey dashes, inside the board's edge. Leave the tabs: their ends lie flush with the edge, pointer on the edge."
+      : "Trim each sheet along the short grey dashes, inside the board's edge. Leave the tabs: their ends lie flush with the two edges of its corner, pointers on the edges.",
     'Lay it on the BACK, this side up, TOP where the top of the picture will be. Low-tack tape only: none over an edge, and no lap of paper where the head or its guide runs.',
     job.print.transfer === 'prick'
       ? 'Prick with a needle through both ends of every solid line and where each S and E tick meets it. Take the paper off, rule the lines lightly, mark S and E.'

@@ -9,7 +9,7 @@ import { distance, type Point, plus, point, times } from '../geometry/point.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { type Problem, warning } from '../problems/problem.ts';
-import { placed, textBlock } from './blocks.ts';
+import { beside, placed, textBlock } from './blocks.ts';
 import { drawBoard, drawHinge, facts, hingeSide } from './pattern-board.ts';
 import { alongHinge, bands, besideSide, nearTop, SCALES, scan, strokeBlock, uprightFor } from './pattern-labels.ts';
 import {
@@ -35,6 +35,12 @@ export interface Pattern {
   readonly warnings: readonly Problem[];
 }
 
+export interface PatternOptions {
+  readonly rare?: RareFonts;
+  /** Whether the sheets are joined, or each laid on by a corner: the steps differ. */
+  readonly extent?: 'whole' | 'corners';
+}
+
 /** Paper beyond the board's edge, so that its line is drawn whole. */
 const AROUND = 1;
 /** Between words and whatever they must not touch. */
@@ -57,9 +63,16 @@ const GROUPS: readonly (readonly [string, string])[] = [
 
 /**
  * The full-scale pattern of one layer (from 0) in the back view. `strokes` are those of the whole mat.
- * Words that find no room are named in a warning and not drawn. `rare` as in `RareFonts`.
+ * Words that find no room are named in a warning and not drawn.
  */
-export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: number, rare?: RareFonts): Pattern {
+export function pattern(
+  mat: Mat,
+  strokes: readonly Stroke[],
+  job: Job,
+  layer: number,
+  how: PatternOptions = {},
+): Pattern {
+  const { rare, extent = 'whole' } = how;
   const board = box(AROUND, AROUND, mat.outer.width, mat.outer.height);
   const own = strokes.filter((s) => s.layer === layer + 1).map((s) => shifted(s, point(AROUND, AROUND)));
   const inset = TRIM_INSET + (job.bench.stack === 'together' ? mat.layers[layer]!.trimBack : 0);
@@ -187,7 +200,7 @@ export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: n
       'it stands on sheet 1 and in the check command instead',
     ),
   );
-  return { drawing, instructions: instructions(mat, own, job, layer), warnings };
+  return { drawing, instructions: instructions(mat, own, job, layer, extent), warnings };
 }
 
 function shifted(s: Stroke, by: Point): Stroke {
@@ -209,7 +222,11 @@ function* letterPlaces(end: Point, way: Point, letter: 'S' | 'E', s: Stroke): Ge
   const quarter = uprightFor(s.direction);
   const along = s.direction;
   for (const size of [7, 5, 3.6]) {
-    const block = textBlock([{ group: 'marks', text: letter, size, weight: 'bold' }]);
+    const block = beside(
+      textBlock([{ group: 'marks', text: letter, size, weight: 'bold' }]),
+      textBlock([{ group: 'marks', text: String(s.order), size: 0.65 * size, weight: 'regular' }]),
+      0.08 * size,
+    );
     const [w, h] = quarter % 2 === 0 ? [block.width, block.height] : [block.height, block.width];
     const [over, aside] = [across(box(0, 0, w, h), way) / 2, across(box(0, 0, w, h), along) / 2];
     const outwards = letter === 'S' ? -1 : 1;
