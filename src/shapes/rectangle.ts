@@ -18,4 +18,4 @@ function parallel(frame: Box, by: number): Path | undefined {
   return moved.width > 0 && moved.height > 0 ? outline(moved) : undefined;
 }
 
-export const rectangle: Shape = { outline, parallel };
+export const rectangle: Shape = { about: 'four straight sides', fields: {}, outline, parallel, reveals: 'any side' };

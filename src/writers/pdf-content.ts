@@ -1,10 +1,10 @@
 import { penOf } from '../drawing/bounds.ts';
 import type { Item, LineItem, PathItem, Pen, PictureItem, TextItem } from '../drawing/model.ts';
 import type { FontId, Run } from '../fonts/model.ts';
+import { arcCubics } from '../geometry/arc-cubics.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import { pointsFromMm } from '../units/units.ts';
-import { arcCubics } from './arc.ts';
 import { rgb } from './colour.ts';
 import { decimal } from './decimal.ts';
 

@@ -4,10 +4,10 @@ import type { Item, LineItem, PathItem, Pen, TextItem } from '../drawing/model.t
 import { textWidth } from '../fonts/measure.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import { textOutline } from '../fonts/outlines.ts';
+import { quarterArcs } from '../geometry/arc-cubics.ts';
 import { piecesOf } from '../geometry/curves.ts';
 import type { Path, Segment } from '../geometry/path.ts';
 import { distance, type Point } from '../geometry/point.ts';
-import { quarterArcs } from './arc.ts';
 import { hexColour } from './colour.ts';
 import { decimal } from './decimal.ts';
 

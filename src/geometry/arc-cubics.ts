@@ -1,6 +1,6 @@
-import { type Piece, partOf, sweepOf } from '../geometry/curves.ts';
-import type { Segment } from '../geometry/path.ts';
-import { distance, type Point } from '../geometry/point.ts';
+import { type Piece, partOf, sweepOf } from './curves.ts';
+import type { Segment } from './path.ts';
+import { distance, type Point } from './point.ts';
 
 type Arc = Extract<Segment, { readonly kind: 'arc' }>;
 type Cubic = Extract<Segment, { readonly kind: 'cubic' }>;
@@ -19,12 +19,12 @@ function deviation(angle: number): number {
   return ((2 / 27) * Math.sin(angle / 4) ** 6) / Math.cos(angle / 4) ** 2;
 }
 
-/** An arc as cubics that touch it at their ends, none of them more than 0.0005 mm away. */
-export function arcCubics(from: Point, arc: Arc): readonly Cubic[] {
+/** An arc as cubics that touch it at their ends, none of them more than `tolerance` away. */
+export function arcCubics(from: Point, arc: Arc, tolerance = TOLERANCE): readonly Cubic[] {
   const { begin, sweep } = sweepOf(from, arc);
   const radius = distance(from, arc.centre);
   let count = quarters(sweep);
-  while (radius * deviation(sweep / count) > TOLERANCE) count++;
+  while (radius * deviation(sweep / count) > tolerance) count++;
   const step = sweep / count;
   const reach = (4 / 3) * Math.tan(step / 4) * radius;
   return Array.from({ length: count }, (_, i): Cubic => {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { arcCubics, quarterArcs } from '../../src/geometry/arc-cubics.ts';
 import type { Segment } from '../../src/geometry/path.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import { arcCubics, quarterArcs } from '../../src/writers/arc.ts';
 
 const at = (centre: Point, radius: number, angle: number): Point => ({
   x: centre.x + radius * Math.cos(angle),

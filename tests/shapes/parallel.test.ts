@@ -1,0 +1,138 @@
+import { EndType, inflatePathsD, JoinType } from 'clipper2-ts';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { pathBox } from '../../src/geometry/extent.ts';
+import { flattened } from '../../src/geometry/flatten.ts';
+import { signedArea } from '../../src/geometry/measure.ts';
+import { selfCrossing } from '../../src/geometry/meetings.ts';
+import type { Path } from '../../src/geometry/path.ts';
+import { shapeOf } from '../../src/shapes/shapes.ts';
+import { type RandomShape, randomShape } from './random-shapes.ts';
+
+interface P {
+  readonly x: number;
+  readonly y: number;
+}
+
+function toSegment(p: P, a: P, b: P): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const square = dx * dx + dy * dy;
+  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
+  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+}
+
+/** The farthest that a corner of one polygon lies from another polygon's line: sides are looked up by squares of 4 mm. */
+function apart(from: readonly P[], to: readonly P[]): number {
+  const cell = 4;
+  const cells = new Map<string, number[]>();
+  to.forEach((a, i) => {
+    const b = to[(i + 1) % to.length]!;
+    for (let x = Math.floor(Math.min(a.x, b.x) / cell) - 1; x <= Math.max(a.x, b.x) / cell + 1; x++) {
+      for (let y = Math.floor(Math.min(a.y, b.y) / cell) - 1; y <= Math.max(a.y, b.y) / cell + 1; y++) {
+        // Of a long slanting side only the squares that it comes near.
+        if (toSegment({ x: (x + 0.5) * cell, y: (y + 0.5) * cell }, a, b) > 2 * cell) continue;
+        const key = `${x} ${y}`;
+        cells.set(key, [...(cells.get(key) ?? []), i]);
+      }
+    }
+  });
+  let worst = 0;
+  for (const p of from) {
+    const sides = cells.get(`${Math.floor(p.x / cell)} ${Math.floor(p.y / cell)}`) ?? [];
+    worst = Math.max(worst, Math.min(...sides.map((i) => toSegment(p, to[i]!, to[(i + 1) % to.length]!))));
+  }
+  return worst;
+}
+
+/** Chords of the outline this fine cost a corner at most their own bend. */
+const CHORDS = 2e-4;
+
+/**
+ * A library that knows chords alone mitres each chord of a curve by itself: where two arcs, or an arc and a side, meet at
+ * a corner, the curves are drawn on there, not their tangents. So corners that part on curves are left out.
+ */
+const partsOnCurves = ({ kind, fields }: RandomShape, by: number): boolean =>
+  (kind === 'arch' && by > 0) ||
+  (kind === 'outline' && typeof fields.outline === 'object' && fields.outline.segments.some((s) => s.kind === 'arc'));
+
+function reference(outline: Path, by: number): readonly (readonly P[])[] {
+  const points = flattened(outline, CHORDS).map(({ x, y }) => ({ x, y }));
+  return inflatePathsD([points], by, JoinType.Miter, EndType.Polygon, 200, 6);
+}
+
+describe('parallels against a general-purpose geometry library', () => {
+  const shares = fc.integer({ min: -450, max: 450 }).map((k) => (k === 0 ? 1 : k) / 1000);
+
+  it('lie within 0.001 mm of it over random shapes and distances', () => {
+    let compared = 0;
+    fc.assert(
+      fc.property(randomShape, shares, (made, share) => {
+        const shape = shapeOf(made.kind);
+        const by = share * Math.min(made.frame.width, made.frame.height);
+        if (Math.abs(by) < 0.05 || partsOnCurves(made, by)) return;
+        const ours = shape.parallel(made.frame, by, made.fields);
+        const theirs = reference(shape.outline(made.frame, made.fields), by).filter((each) => each.length > 2);
+        if (ours === undefined || theirs.length !== 1) {
+          // Nothing left, or several pieces: then the library must see the same, but for slivers.
+          const area = theirs.reduce((sum, each) => sum + Math.abs(polygonArea(each)), 0);
+          if (ours === undefined && theirs.length === 1) expect(area).toBeLessThan(0.05);
+          if (ours !== undefined) expect(theirs.length).toBeGreaterThan(0);
+          return;
+        }
+        compared++;
+        const flat = flattened(ours, CHORDS);
+        expect(apart(flat, theirs[0]!)).toBeLessThan(0.001);
+        expect(apart(theirs[0]!, flat)).toBeLessThan(0.001);
+      }),
+      { numRuns: 60 },
+    );
+    expect(compared).toBeGreaterThan(30);
+  });
+
+  it('run clockwise, cross nowhere and nest: inwards lies inside, outwards outside', () => {
+    fc.assert(
+      fc.property(randomShape, shares, (made, share) => {
+        const shape = shapeOf(made.kind);
+        const by = share * Math.min(made.frame.width, made.frame.height);
+        const base = shape.outline(made.frame, made.fields);
+        const moved = shape.parallel(made.frame, by, made.fields);
+        if (moved === undefined) {
+          expect(by).toBeLessThan(0);
+          return;
+        }
+        expect(signedArea(moved)).toBeGreaterThan(0);
+        expect(selfCrossing(moved)).toBeUndefined();
+        expect(Math.sign(signedArea(moved) - signedArea(base))).toBe(Math.sign(by));
+        const [outer, inner] = by > 0 ? [pathBox(moved), pathBox(base)] : [pathBox(base), pathBox(moved)];
+        expect(inner.x - outer.x).toBeGreaterThan(0);
+        expect(outer.x + outer.width - inner.x - inner.width).toBeGreaterThan(0);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it('come back: outwards and in again is the outline itself', () => {
+    fc.assert(
+      fc.property(
+        randomShape,
+        fc.integer({ min: 5, max: 200 }).map((k) => k / 10),
+        (made, by) => {
+          if (made.kind === 'outline') return;
+          const shape = shapeOf(made.kind);
+          const base = shape.outline(made.frame, made.fields);
+          const out = shape.parallel(made.frame, by, made.fields)!;
+          const back = shapeOf('outline').parallel(pathBox(out), -by, { outline: out })!;
+          expect(apart(flattened(back, CHORDS), flattened(base, CHORDS))).toBeLessThan(0.002);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
+
+function polygonArea(points: readonly P[]): number {
+  return points.reduce((sum, a, i) => {
+    const b = points[(i + 1) % points.length]!;
+    return sum + (a.x * b.y - b.x * a.y) / 2;
+  }, 0);
+}
