@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import type { LengthUnit } from '../units/units.ts';
-import { colour, described, line, needed, number, record, whole, yesNo } from './fields.ts';
+import { colour, described, line, needed, record, whole, yesNo } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
+import { priceField } from './prices-schema.ts';
 
 const thickness = (unit: LengthUnit) =>
   lengthFields(unit).length('Thickness of the board, measured', ['1.4 mm', 0.055], { least: 0.1, most: 25 });
@@ -22,7 +23,7 @@ export function boardSchema(unit: LengthUnit) {
       thickness: z.optional(thickness(unit)),
       ...look(),
       sheets: z.optional(described(sheets, 'The sizes of sheet that it is bought in', [['32 x 40 in', '40 x 60 in']])),
-      price: z.optional(number('Price of a sheet, in the shop’s money', [9.5], 0, 1e6, 'a price')),
+      price: z.optional(priceField('Price in the shop’s money', 'sheet', ['squareFoot', 'squareMetre'])),
       directional: z.optional(yesNo('True where it has a grain or a pattern, so that blanks may not be turned')),
     },
     'a map: thickness, plies, name, colour, core, sheets, price, directional',

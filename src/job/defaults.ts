@@ -65,6 +65,9 @@ export const clearance = (units: Units): number => either(units, 1 / 8, 3);
 /** A frame covers nothing of the mat where nothing is said. */
 export const LIP = 0;
 
+/** Adding up where the shop says no more. */
+export const PRICES = { decimals: 2, boards: 'share' } as const;
+
 export const COUNT = 1;
 export const SHAPE = 'rectangle';
 /** A float shows to the innermost edge; all else is measured on the face, where it is marked. */

@@ -90,6 +90,16 @@ export function leaf<T>(
   return described(schema, about, examples, more);
 }
 
+/** A leaf whose value goes through one more function. */
+export function converted<T, U>(schema: z.ZodMiniTransform<T, unknown>, convert: (value: T) => U) {
+  const pipe = z.pipe(
+    schema,
+    z.transform((value: T): U => convert(value)),
+  );
+  DESCRIPTIONS.add(pipe, DESCRIPTIONS.get(schema) ?? {});
+  return pipe;
+}
+
 const ANYTHING = z.unknown();
 
 /** A leaf whose key must be there. */

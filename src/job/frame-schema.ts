@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
 import type { LengthUnit } from '../units/units.ts';
-import { check, described, id, line, needed, record } from './fields.ts';
+import { check, colour, converted, described, id, line, needed, record } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
+import { priceField } from './prices-schema.ts';
 
 /** What every frame and moulding may say. */
 function profile(unit: LengthUnit) {
@@ -12,6 +13,8 @@ function profile(unit: LengthUnit) {
     lip: z.optional(length(lip, ['1/4'], { least: 0, most: 100 })),
     clearance: z.optional(length('Play of the mat in the rebate, over all', ['1/8'], { least: 0, most: 25 })),
     depth: z.optional(length(depth, ['5/8'], { least: 1, most: 200 })),
+    width: z.optional(length('Width of the moulding’s face, for proofs', ['3/4'], { least: 2, most: 300 })),
+    colour: z.optional(colour('Colour of the moulding’s face, for proofs', ['#3a2a1c'])),
   };
 }
 
@@ -38,9 +41,14 @@ const oneSize = (keys: readonly string[], hint: string) =>
 const oneRequired = (keys: readonly string[]) => ({ oneOf: keys.map((key) => ({ required: [key] })) });
 
 export function mouldingSchema(unit: LengthUnit) {
-  const shape = { name: z.optional(line('What documents call it', ['Ash'])), ...profile(unit) };
+  const price = priceField('Price of the moulding', 'piece', ['foot', 'metre', 'unitedInch']);
+  const shape = {
+    name: z.optional(line('What documents call it', ['Ash'])),
+    ...profile(unit),
+    price: z.optional(price),
+  };
   return described(
-    record(shape, 'a map: name, lip, clearance, depth'),
+    record(shape, 'a map: name, lip, clearance, depth, width, colour, price'),
     'A moulding that frames of any size are made of',
   );
 }
@@ -51,11 +59,13 @@ export function readyFrameSchema(unit: LengthUnit) {
     ...sizes(unit),
     moulding: z.optional(id('The moulding of this file that it is made of', ['ash'])),
     ...profile(unit),
+    price: z.optional(priceField('Price of the frame', 'piece', ['unitedInch'])),
   };
   const keys = ['inside', 'nominal'];
-  const frame = record(shape, 'a map: inside or nominal, moulding, lip, clearance, depth, name').check(
-    oneSize(keys, 'give inside (measured in the rebate) or nominal (as sold)'),
-  );
+  const frame = record(
+    shape,
+    'a map: inside or nominal, moulding, lip, clearance, depth, width, colour, price, name',
+  ).check(oneSize(keys, 'give inside (measured in the rebate) or nominal (as sold)'));
   return described(frame, 'A ready-made frame', [], oneRequired(keys));
 }
 
@@ -65,6 +75,7 @@ export function packagePart(unit: LengthUnit, expected: string) {
   const shape = {
     thickness: needed(length('Thickness', ['2 mm'], { least: 0.1, most: 50 })),
     name: z.optional(line('What documents call it', ['Clear glass'])),
+    price: z.optional(priceField('Price', 'piece', ['squareFoot', 'squareMetre', 'unitedInch'])),
   };
   return described(record(shape, expected), 'Glazing or backing');
 }
@@ -94,10 +105,7 @@ export function jobFrame(unit: LengthUnit) {
   const map = record(shape, expected).check(
     oneSize(keys, 'give inside (measured in the rebate), nominal (as sold) or ready (a frame of the shop)'),
   );
-  const name = z.pipe(
-    id('A ready-made frame of the shop'),
-    z.transform((ready: string): z.output<typeof map> => ({ ready })),
-  );
+  const name = converted(id('A ready-made frame of the shop'), (ready): z.output<typeof map> => ({ ready }));
   return described(
     z.union([name, described(map, 'A frame', [], oneRequired(keys))], expected),
     'The frame that the mat goes into',

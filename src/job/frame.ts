@@ -22,6 +22,9 @@ export function frameFrom(given: FrameInput, shop: Shop, units: Units, problems:
       nominal: given.nominal ?? ready?.nominal,
       name: ready?.name ?? moulding?.name,
       depth: given.depth ?? ready?.depth ?? moulding?.depth,
+      width: given.width ?? ready?.width ?? moulding?.width,
+      colour: given.colour ?? ready?.colour ?? moulding?.colour,
+      price: ready?.price ?? moulding?.price,
       glazing: partFrom('glazing', given.glazing, shop.glazing, problems),
       backing: partFrom('backing', given.backing, shop.backing, problems),
       spacer: given.spacer,
@@ -38,7 +41,7 @@ function partFrom(
 ): PackagePart | undefined {
   if (given === undefined || typeof given === 'string') return lookUp(what, given, known, [...PATH, what], problems);
   const name = given.name ?? what;
-  return { id: name, name, thickness: given.thickness };
+  return { id: name, name, thickness: given.thickness, ...defined({ price: given.price }) };
 }
 
 /** What must lie in the rebate, as far as the job says; a warning where it is deeper than the rebate. */

@@ -61,9 +61,10 @@ function openingSchema(unit: LengthUnit) {
       overlap: z.optional(sides('Mat over the edge of the artwork', overlaps, { least, most: 500 })),
       float: z.optional(sides('Paper or backing shown around the artwork', floats, { least, most: 1000 })),
       size: z.optional(size('Size of the opening', ['10 x 13'], { least: 5 })),
+      picture: z.optional(line('The artwork’s picture, JPEG or PNG, for proofs: a file beside the job', ['heron.png'])),
       measure: z.optional(oneOf(measure, ['face', 'sight'])),
     },
-    'a map: artwork or size, overlap or float, shape, measure, name',
+    'a map: artwork or size, overlap or float, shape, measure, picture, name',
   ).check(
     check<Readonly<Record<string, unknown>>>(({ artwork: art, overlap, float }) => {
       if (overlap !== undefined && float !== undefined) {

@@ -83,7 +83,13 @@ function openingFrom(given: JobInput['openings'][number]): OpeningRequest {
     shape: given.shape ?? defaults.SHAPE,
     overlap: given.overlap ?? {},
     measure: given.measure ?? defaults.measure(given.float !== undefined),
-    ...defined({ name: given.name, artwork: given.artwork, float: given.float, size: given.size }),
+    ...defined({
+      name: given.name,
+      artwork: given.artwork,
+      float: given.float,
+      size: given.size,
+      picture: given.picture,
+    }),
   };
 }
 

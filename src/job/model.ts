@@ -51,6 +51,12 @@ export interface FrameRequest {
   readonly depth?: number;
   readonly glazing?: PackagePart;
   readonly backing?: PackagePart;
+  /** Width of the moulding's face, from the edge of its sight to its outside. */
+  readonly width?: number;
+  /** `#rrggbb`, of the moulding's face. */
+  readonly colour?: string;
+  /** Of the frame or its moulding. */
+  readonly price?: Rate;
   /** Between glazing and mat, or between mat and art. */
   readonly spacer?: number;
   /** Thickness of the artwork with its support. */
@@ -63,7 +69,25 @@ export interface PackagePart {
   readonly id: string;
   readonly name: string;
   readonly thickness: number;
+  readonly price?: Rate;
 }
+
+/** A price for so much of a thing. */
+export interface Rate {
+  readonly amount: number;
+  readonly per: keyof typeof RATES;
+}
+
+/** What a price may be for, and what documents call it. */
+export const RATES = {
+  piece: 'piece',
+  sheet: 'sheet',
+  squareFoot: 'square foot',
+  squareMetre: 'square metre',
+  foot: 'foot',
+  metre: 'metre',
+  unitedInch: 'united inch',
+} as const;
 
 /** A length of moulding made up into frames of any size. */
 export interface Moulding {
@@ -72,6 +96,10 @@ export interface Moulding {
   readonly lip: number;
   readonly depth?: number;
   readonly clearance?: number;
+  /** Of its face, from the edge of its sight to its outside. */
+  readonly width?: number;
+  readonly colour?: string;
+  readonly price?: Rate;
 }
 
 /** A ready-made frame: exactly one of `inside` and `nominal`, as in a job. */
@@ -98,6 +126,8 @@ export interface Board {
   readonly sheets: readonly Size[];
   readonly price?: number;
   /** True where the board has a direction, so that blanks may not turn. */
+  /** By area, instead. */
+  readonly areaPrice?: Rate;
   readonly directional: boolean;
 }
 
@@ -126,6 +156,8 @@ export interface OpeningRequest {
   readonly float?: SomeSides;
   readonly size?: Size;
   /** `face`: sizes are the face opening of the lowest layer; `sight`: the innermost of all edges. */
+  /** The file of the artwork's picture, as the job names it: relative to the job. */
+  readonly picture?: string;
   readonly measure: 'face' | 'sight';
 }
 
@@ -219,3 +251,17 @@ export interface Shop {
   /** Outer sizes that the shop likes to use, as they are listed. */
   readonly sizes: readonly Size[];
 }
+  readonly prices?: Prices;
+}
+
+/** What a shop asks for beside the prices of its things. */
+export interface Prices {
+  /** Stands before amounts. */
+  readonly currency?: string;
+  readonly decimals: number;
+  /** A blank costs its share of a sheet by area, or every sheet that is begun counts whole. */
+  readonly boards: 'share' | 'sheet';
+  /** For the mat, each inch of its width + height. */
+  readonly unitedInch?: number;
+  readonly labour?: number;
+  readonly tax?: { readonly name: string; readonly percent: number; readonly included: boolean };

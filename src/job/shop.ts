@@ -16,6 +16,7 @@ import type {
   SomeSides,
   Units,
 } from './model.ts';
+import { boardPrice, pricesFrom } from './prices.ts';
 import type { ShopInput } from './shop-schema.ts';
 
 /** The shop with every default filled in. Where problems hold an error, it is not to be used. */
@@ -38,6 +39,7 @@ export function shopFrom(
     backing: mapped(input.backing, partFrom),
     sizes: input.sizes ?? [],
     ...(input.guide === undefined ? {} : { guide: guideFrom(input.guide, units) }),
+    ...(input.prices === undefined ? {} : { prices: pricesFrom(input.prices) }),
   };
   return { shop, problems };
 }
@@ -63,7 +65,8 @@ function boardFrom(id: string, given: Given<'boards'>): Board {
     core: given.core ?? defaults.BOARD_CORE,
     sheets: given.sheets ?? [],
     directional: given.directional ?? false,
-    ...defined({ plies: given.plies, price: given.price }),
+    ...boardPrice(given.price),
+    ...defined({ plies: given.plies }),
   };
 }
 
@@ -104,6 +107,7 @@ function mouldingFrom(id: string, given: Given<'mouldings'>): Moulding {
     name: given.name ?? id,
     lip: given.lip ?? defaults.LIP,
     ...defined({ clearance: given.clearance, depth: given.depth }),
+    ...defined({ width: given.width, colour: given.colour, price: given.price }),
   };
 }
 
@@ -124,12 +128,15 @@ function readyFrameFrom(
       nominal: given.nominal,
       clearance: given.clearance ?? moulding?.clearance,
       depth: given.depth ?? moulding?.depth,
+      width: given.width ?? moulding?.width,
+      colour: given.colour ?? moulding?.colour,
+      price: given.price ?? moulding?.price,
     }),
   };
 }
 
 function partFrom(id: string, given: Given<'glazing'>): PackagePart {
-  return { id, name: given.name ?? id, thickness: given.thickness };
+  return { id, name: given.name ?? id, thickness: given.thickness, ...defined({ price: given.price }) };
 }
 
 /** The sides that were given, and the usual ones for the others. */
