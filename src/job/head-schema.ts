@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { LengthUnit } from '../units/units.ts';
 import { bevelAngle } from './bevel-angle.ts';
-import { check, described, line, needed, oneOf, record } from './fields.ts';
+import { check, converted, described, line, needed, oneOf, record } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
 import type { OffsetAt } from './model.ts';
 
@@ -38,16 +38,13 @@ export function offsets(unit: LengthUnit, about: string) {
   const { length } = lengthFields(unit);
   const expected = 'a length, or a list of {thickness, offset}';
   const offset = length('The offset', ['1.2 mm'], { least: -FARTHEST, most: FARTHEST });
-  const one = z.pipe(
-    offset,
-    z.transform((mm: number): readonly OffsetAt[] => [{ offset: mm }]),
-  );
+  const one = converted(offset, (mm): readonly OffsetAt[] => [{ offset: mm }]);
   const shape = {
     thickness: needed(length('Thickness of the board', ['1.4 mm'], { least: 0.1, most: 25 })),
     offset: needed(offset),
   };
   const list = z.pipe(
-    z.array(record(shape, 'a map: thickness, offset'), expected).check(check(alike)),
+    z.array(described(record(shape, 'a map: thickness, offset'), 'An offset'), expected).check(check(alike)),
     z.transform((given): readonly OffsetAt[] => given),
   );
   return described(z.union([one, list], expected), about, ['1.2 mm', [{ thickness: '1.4 mm', offset: '1.2 mm' }]]);

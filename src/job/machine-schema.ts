@@ -1,7 +1,20 @@
 import * as z from 'zod/mini';
 import type { LengthUnit } from '../units/units.ts';
 import { bevelAngle } from './bevel-angle.ts';
-import { colour, described, leaf, needed, number, oneOf, record, refused, taken, whole, yesNo } from './fields.ts';
+import {
+  colour,
+  converted,
+  described,
+  leaf,
+  needed,
+  number,
+  oneOf,
+  record,
+  refused,
+  taken,
+  whole,
+  yesNo,
+} from './fields.ts';
 import { offsets } from './head-schema.ts';
 import { lengthFields } from './length-fields.ts';
 import { CUT_FORMATS, DIALECTS, MACHINE_KINDS, OPERATIONS } from './machine-model.ts';
@@ -56,10 +69,7 @@ export function machineSchema(unit: LengthUnit) {
   const across = needed(width('Across a cut that runs up the bed'));
   const up = needed(width('Across a cut that runs across the bed'));
   const KERF = 'a length, or a map: x, y';
-  const both = z.pipe(
-    width('In every direction'),
-    z.transform((mm: number) => ({ x: mm, y: mm })),
-  );
+  const both = converted(width('In every direction'), (mm) => ({ x: mm, y: mm }));
   const tabs = record(
     {
       count: needed(whole('Of every opening', [4], 1, 48)),

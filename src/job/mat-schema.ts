@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import type { LengthUnit } from '../units/units.ts';
 import { BEVEL_EXPECTED, bevelAngle } from './bevel-angle.ts';
 import { BOARD_EXPECTED, boardInPlace } from './board-schema.ts';
-import { check, described, id, oneOf, ratio, record, refuse, yesNo } from './fields.ts';
+import { check, converted, described, id, oneOf, ratio, record, refuse, yesNo } from './fields.ts';
 import { jobFrame } from './frame-schema.ts';
 import { lengthFields } from './length-fields.ts';
 import type { Weighting } from './model.ts';
@@ -46,10 +46,7 @@ function weightingSchema(unit: LengthUnit) {
   const { length } = lengthFields(unit);
   const expected = 'none, diagonal, {add: a length} or {ratio: 4/3}';
   const kinds = oneOf('No extra at the bottom, or by the diagonal', ['none', 'diagonal'], expected);
-  const one = z.pipe(
-    kinds,
-    z.transform((kind: 'none' | 'diagonal'): Weighting => ({ kind })),
-  );
+  const one = converted(kinds, (kind): Weighting => ({ kind }));
   const map = z.pipe(
     record(
       {
@@ -101,10 +98,7 @@ export interface BevelInput {
 
 function bevelSchema() {
   const expected = `${BEVEL_EXPECTED}, or {angle, reverse}`;
-  const plain = z.pipe(
-    bevelAngle(),
-    z.transform((angle: number): BevelInput => ({ angle })),
-  );
+  const plain = converted(bevelAngle(), (angle): BevelInput => ({ angle }));
   const shape = {
     angle: z.optional(bevelAngle()),
     reverse: z.optional(yesNo('True where it slopes the other way: the core is hidden')),

@@ -1,17 +1,22 @@
 import { MAX_DEPTH } from './bounds.ts';
 import { TOO_DEEP } from './complaints.ts';
+import { wrongQuotes } from './yaml-quotes.ts';
+import { type Words, wordsFor } from './yaml-words.ts';
 
 /** The marks that the YAML lexer puts between the pieces of the text; they are no part of it. */
 const DOCUMENT = '\u0002';
 const FLOW_END = '\u0018';
 const SCALAR = '\u001f';
 
-/** What is wrong with a piece, and where, in plain words. */
-export interface Wrong {
+/** What is wrong with a piece, and where. */
+export interface Wrong extends Words {
   readonly at: number;
-  readonly code: string;
-  readonly message: string;
-  readonly hint: string;
+}
+
+interface Spot {
+  readonly at: number;
+  readonly line: number;
+  readonly column: number;
 }
 
 interface Bracket {
@@ -24,14 +29,16 @@ interface Bracket {
  * and quotes are closed, whether escapes are known. The library tells the same later, less plainly, and once for each
  * of a hundred thousand; deep nesting it does not survive.
  *
- * Nesting is counted by brackets in flow style, and by the columns of keys and dashes in block style. The count is
- * exact for well-formed text and never too low: a colon that opens no map in truth (`a: b: c`) counts as one.
+ * Nesting is counted by brackets in flow style, and by the columns of keys and hyphens in block style.
  */
 export class YamlScan {
   #offset = 0;
+  #line = 0;
   #column = 0;
-  /** The column where the node of this line begins, where one has begun since the line's start or indicator. */
-  #node: number | undefined;
+  /** Where the node begins that ends on this line, where one has begun since the last line end or indicator. */
+  #node: Spot | undefined;
+  /** Whether a key and its colon stand on this line. */
+  #keyed = false;
   #scalarNext = false;
   readonly #brackets: Bracket[] = [];
   /** A comment within brackets that looks like a colour. */
@@ -101,24 +108,36 @@ export class YamlScan {
   }
 
   #advance(piece: string, what: 'content' | 'indicator' | 'space'): Wrong | undefined {
-    const start = this.#offset;
-    if (what === 'content') this.#node ??= this.#column;
-    if (what === 'indicator') this.#indicate(piece);
-    this.#offset += piece.length;
-    const lineFeed = piece.lastIndexOf('\n');
-    if (lineFeed === -1) {
-      this.#column += piece.length;
-    } else {
-      this.#column = piece.length - lineFeed - 1;
-      this.#node = undefined;
+    const here: Spot = { at: this.#offset, line: this.#line, column: this.#column };
+    if (what === 'content') this.#node ??= here;
+    if (what === 'indicator') {
+      if (this.#keyed || (piece !== ':' && this.#node !== undefined)) return secondOnLine(piece, this.#node ?? here);
+      if (this.#node !== undefined && this.#node.line !== this.#line) {
+        return { at: this.#node.at, ...wordsFor('MULTILINE_IMPLICIT_KEY', '') };
+      }
+      this.#indicate(piece, here);
     }
+    this.#move(piece);
     if (this.#blocks.length + this.#brackets.length <= MAX_DEPTH) return undefined;
-    return { at: start, ...TOO_DEEP };
+    return { at: here.at, ...TOO_DEEP };
   }
 
-  #indicate(piece: string): void {
+  #move(piece: string): void {
+    this.#offset += piece.length;
+    this.#column += piece.length;
+    for (let at = piece.indexOf('\n'); at !== -1; at = piece.indexOf('\n', at + 1)) {
+      this.#line += 1;
+      this.#column = piece.length - at - 1;
+    }
+    if (!piece.endsWith('\n') || this.#brackets.length > 0) return;
+    this.#node = undefined;
+    this.#keyed = false;
+  }
+
+  #indicate(piece: string, here: Spot): void {
     const kind = piece === '-' ? 'list' : 'map';
-    const column = piece === ':' ? (this.#node ?? this.#column) : this.#column;
+    this.#keyed = piece === ':' && this.#node !== undefined;
+    const { column } = piece === ':' ? (this.#node ?? here) : here;
     this.#node = undefined;
     const blocks = this.#blocks;
     for (let top = blocks.at(-1); top !== undefined; top = blocks.at(-1)) {
@@ -132,32 +151,13 @@ export class YamlScan {
   }
 }
 
+/** Block style within block style needs a line of its own; the library nests it without end before it complains. */
+function secondOnLine(piece: string, { at }: Spot): Wrong {
+  if (piece === ':') return { at, ...wordsFor('BLOCK_AS_IMPLICIT_KEY', '') };
+  const hint = 'begin the list on the next line, or put the text in quotes';
+  return { at, code: 'yaml-colon', message: `a ${piece} stands behind something else on its line`, hint };
+}
+
 const CLOSE = { '[': ']', '{': '}' } as const;
 
 export const COLOUR_HINT = 'put a colour in quotes: "#efe9dc"';
-
-/** The escapes of YAML 1.2 (§5.7). */
-const ESCAPE = /\\(?:[0abefnrtvN_LP "/\\\t\r\n]|x[0-9a-fA-F]{2}|u[0-9a-fA-F]{4}|U00(?:0[0-9a-fA-F]|10)[0-9a-fA-F]{4})/y;
-
-function wrongQuotes(piece: string, offset: number): Wrong | undefined {
-  const mark = piece[0]!;
-  let closed = false;
-  if (mark === "'") {
-    closed = piece.length > 1 && (piece.split("'").length - 1) % 2 === 0;
-  } else {
-    let at = piece.indexOf('\\');
-    while (at !== -1) {
-      ESCAPE.lastIndex = at;
-      if (!ESCAPE.test(piece)) {
-        const hint = 'write two backslashes for one, or use single quotes';
-        return { at: offset + at, code: 'yaml-escape', message: 'this backslash begins no known escape', hint };
-      }
-      closed = ESCAPE.lastIndex < piece.length;
-      at = piece.indexOf('\\', ESCAPE.lastIndex);
-    }
-    closed = piece.length > 1 && piece.endsWith('"') && (closed || !piece.includes('\\'));
-  }
-  if (closed) return undefined;
-  const hint = `close it with ${mark}; a text with an inch mark stands in single quotes: '5/8"'`;
-  return { at: offset, code: 'yaml-quotes', message: `this ${mark} opens a text that is never closed`, hint };
-}

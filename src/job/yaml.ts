@@ -1,6 +1,6 @@
-import { Composer, type Document, isScalar, Lexer, Parser } from 'yaml';
-import { MAX_PIECES } from './bounds.ts';
-import type { Complain } from './complaints.ts';
+import { Composer, type CST, type Document, isScalar, Lexer, Parser } from 'yaml';
+import { MAX_DEPTH, MAX_PIECES } from './bounds.ts';
+import { type Complain, TOO_DEEP } from './complaints.ts';
 import { emptyMap, type Node } from './node.ts';
 import { YamlScan } from './yaml-scan.ts';
 import { yamlTree } from './yaml-tree.ts';
@@ -44,22 +44,20 @@ function cut(text: string, complain: Complain): readonly string[] | undefined {
 
 /** The one document, or undefined with the reasons why it cannot be read. */
 function compose(pieces: readonly string[], length: number, complain: Complain): Document.Parsed | undefined {
-  const parser = new Parser();
-  const composer = new Composer({ version: '1.2', schema: 'core', uniqueKeys: false, keepSourceTokens: false });
-  let directive: number | undefined;
-  const tokens = function* () {
-    for (const piece of [...pieces, undefined]) {
-      for (const token of piece === undefined ? parser.end() : parser.next(piece)) {
-        if (token.type === 'directive' && !/^%YAML[ \t]+1\.2[ \t]*$/.test(token.source)) directive ??= token.offset;
-        yield token;
-      }
-    }
-  };
-  const documents = [...composer.compose(tokens(), true, length)];
+  const tokens = parse(pieces);
+  const directive = tokens.find((token) => token.type === 'directive' && !VERSION.test(token.source));
   if (directive !== undefined) {
-    complain('yaml-directive', directive, 'the file has a YAML directive', 'take the line that begins with % out');
+    const message = 'the file has a YAML directive';
+    complain('yaml-directive', directive.offset, message, 'take the line that begins with % out');
     return undefined;
   }
+  const deep = tokens.map(deepest).find((at) => at !== undefined);
+  if (deep !== undefined) {
+    complain(TOO_DEEP.code, deep, TOO_DEEP.message, TOO_DEEP.hint);
+    return undefined;
+  }
+  const composer = new Composer({ version: '1.2', schema: 'core', uniqueKeys: false, keepSourceTokens: false });
+  const documents = [...composer.compose(tokens, true, length)];
   const errors = documents.flatMap((document) => document.errors);
   for (const { code, message, pos } of errors) {
     const words = wordsFor(code, message);
@@ -70,4 +68,32 @@ function compose(pieces: readonly string[], length: number, complain: Complain):
     complain('yaml-documents', second.range[0], 'the file holds several documents', 'keep one to a file');
   }
   return errors.length > 0 || second !== undefined ? undefined : first;
+}
+
+const VERSION = /^%YAML[ \t]+1\.2[ \t]*$/;
+
+function parse(pieces: readonly string[]): readonly CST.Token[] {
+  const parser = new Parser();
+  const tokens: CST.Token[] = [];
+  for (const piece of pieces) tokens.push(...parser.next(piece));
+  return [...tokens, ...parser.end()];
+}
+
+/**
+ * Where a token nests deeper than is allowed. In a malformed text lists and maps may lie within one another that stand
+ * beside one another on the page, which the scan cannot know. The walk keeps its own stack: the tree may be deep.
+ */
+function deepest(root: CST.Token): number | undefined {
+  const open: (readonly [token: CST.Token, depth: number])[] = [[root, 0]];
+  for (let next = open.pop(); next !== undefined; next = open.pop()) {
+    const [token, above] = next;
+    if (token.type === 'document' && token.value !== undefined) open.push([token.value, above]);
+    if (!('items' in token)) continue;
+    if (above === MAX_DEPTH) return token.offset;
+    for (const { key, value } of token.items) {
+      if (key) open.push([key, above + 1]);
+      if (value) open.push([value, above + 1]);
+    }
+  }
+  return undefined;
 }
