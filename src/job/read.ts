@@ -27,7 +27,7 @@ export interface ReadJob {
 }
 
 /** Schemas compile themselves for many values otherwise; here each checks one. */
-const ONCE = { jitless: true };
+export const ONCE = { jitless: true };
 
 /**
  * The job that a text describes, with what it names looked up in the shop's text and every default filled in; or all
@@ -74,7 +74,7 @@ export function readShop(request: { readonly text: string; readonly file: string
 }
 
 /** By place, each place and code once; a flood is cut off and counted. */
-function ordered(problems: readonly Problem[]): readonly Problem[] {
+export function ordered(problems: readonly Problem[]): readonly Problem[] {
   const seen = new Set<string>();
   const once = problems.filter(({ line, column, code }) => {
     const place = `${line}:${column} ${code}`;

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { LENGTH_UNITS, type LengthUnit } from '../units/units.ts';
 import { boardSchema } from './board-schema.ts';
-import { described, named, needed, number, oneOf, record } from './fields.ts';
+import { described, line, named, needed, number, oneOf, record } from './fields.ts';
 import { mouldingSchema, packagePart, readyFrameSchema } from './frame-schema.ts';
 import { headSchema } from './head-schema.ts';
 import { lengthFields } from './length-fields.ts';
@@ -62,6 +62,7 @@ function guideSchema(unit: LengthUnit) {
       setAt: z.optional(length(setAt, ['1.4 mm'], { least: 0.1, most: 25 })),
       a: z.optional(length(law, [0, '0.3 mm'], { least: -50, most: 50 })),
       b: z.optional(nearOne(law, 1)),
+      date: z.optional(line('The day that it was calibrated', ['2026-03-01'])),
     },
     'a map: graduation, longest, setAt, a, b',
   );
@@ -76,6 +77,7 @@ function printerSchema(unit: LengthUnit) {
     {
       x: z.optional(nearOne('Measured over nominal length, across the page', 0.9965)),
       y: z.optional(nearOne('Measured over nominal length, along the page', 0.998)),
+      date: z.optional(line('The day that it was measured', ['2026-03-01'])),
       margin: z.optional(sides('Edge that it cannot print on', ['1/6 in'], { least: 0, most: 100 })),
     },
     'a map: x, y, margin',

@@ -1,0 +1,33 @@
+import type * as z from 'zod/mini';
+import { fail, type Result, succeed } from '../problems/problem.ts';
+import { LENGTH_UNITS } from '../units/units.ts';
+import { problemsOf } from './issues.ts';
+import { find, type Node, plain } from './node.ts';
+import { ONCE, ordered } from './read.ts';
+import { type Calibrated, readingsSchema } from './readings-schema.ts';
+import { readText } from './text.ts';
+
+/** Readings as their schema leaves them: lengths in mm. */
+export type Readings<K extends Calibrated> = z.output<ReturnType<typeof readingsSchema<K>>>;
+
+/**
+ * The readings in a text, strictly read: bare numbers are millimetres unless it says otherwise. All problems at once,
+ * each with file, line and column.
+ */
+export function readReadings<K extends Calibrated>(
+  kind: K,
+  request: { readonly text: string; readonly file: string },
+): Result<Readings<K>> {
+  const text = readText(request.text, request.file);
+  if (!text.ok) return fail(ordered(text.problems));
+  const { source, problems } = text.value;
+  const parsed = readingsSchema(kind, unitOf(source.root)).safeParse(plain(source.root), ONCE);
+  const found = [...problems, ...(parsed.success ? [] : problemsOf(parsed.error.issues, source))];
+  return parsed.success && found.length === 0 ? succeed(parsed.data as Readings<K>) : fail(ordered(found));
+}
+
+/** What is read off a printed scale is in millimetres. */
+function unitOf(root: Node): (typeof LENGTH_UNITS)[number] {
+  const { node, whole } = find(root, ['units']);
+  return LENGTH_UNITS.find((unit) => whole && node.kind === 'scalar' && node.value === unit) ?? 'mm';
+}
