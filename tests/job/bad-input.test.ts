@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CODES } from '../../src/job/codes.ts';
 import type { Problem } from '../../src/problems/problem.ts';
@@ -40,4 +41,26 @@ describe('one bad thing is one problem, at its place, in plain words', () => {
     expectOne(refused(shopOf(bad[0])), bad, 'shop.yaml');
     expectOne(refused(read('openings: [{}]\n', bad[0])), bad, 'shop.yaml');
   });
+});
+
+/** Codes that no small text brings about, or that are warnings, and the test that makes each appear. */
+const ELSEWHERE: Readonly<Record<string, string>> = {
+  'text-too-long': 'hostile',
+  'text-too-many-values': 'hostile',
+  'problems-more': 'hostile',
+  'bevel-not-head': 'job',
+  'rebate-shallow': 'job',
+};
+
+it('makes every code of the list appear, and lists every code that appears', () => {
+  const shown = [...BAD_YAML, ...BAD_JSON, ...BAD_JOBS, ...BAD_SHOPS].map(([, code]) => code);
+  const tests = Object.entries(ELSEWHERE).filter(([code, name]) =>
+    readFileSync(new URL(`${name}.test.ts`, import.meta.url), 'utf8').includes(`'${code}'`),
+  );
+  expect(tests.map(([code]) => code)).toStrictEqual(Object.keys(ELSEWHERE));
+  expect([...new Set([...shown, ...Object.keys(ELSEWHERE)])].sort()).toStrictEqual(Object.keys(CODES).sort());
+  for (const { means, remedy } of Object.values(CODES)) {
+    expect(means).toMatch(/^[A-Z`].*\.$/);
+    expect(remedy).toMatch(/^[A-Z`].*\.$/);
+  }
 });
