@@ -13,7 +13,9 @@ export const grown = (b: Box, by: number): Box => box(b.x - by, b.y - by, b.widt
 
 /** True where the two share more than a line (within `gap` of each other where a gap is given). */
 export function overlaps(a: Box, b: Box, gap = 0): boolean {
-  return a.x < right(b) + gap && b.x < right(a) + gap && a.y < bottom(b) + gap && b.y < bottom(a) + gap;
+  return (
+    a.x < b.x + b.width + gap && b.x < a.x + a.width + gap && a.y < b.y + b.height + gap && b.y < a.y + a.height + gap
+  );
 }
 
 export function contains(outer: Box, inner: Box, slack = 1e-9): boolean {

@@ -1,4 +1,4 @@
-import { SEAM_CLEARANCE } from './seam-cost.ts';
+import { type Hit, SEAM_CLEARANCE } from './seam-cost.ts';
 import { type Zones, zonesAt } from './zones.ts';
 
 /** From where to where something lies along an axis. */
@@ -12,12 +12,6 @@ export interface WeighedStretch {
 /** Where the seams of a grid run. */
 type Lines = Pick<Zones, 'origin' | 'pitch' | 'lap'>;
 
-export interface Hit {
-  /** Its place in the list of obstacles. */
-  readonly obstacle: number;
-  readonly before: number;
-}
-
 /** Origins nearer to each other than this are one. */
 const SAME = 1e-6;
 
@@ -27,6 +21,7 @@ export class Axis {
   readonly highs: Float64Array;
   readonly from: number;
   readonly to: number;
+  private readonly lastLow: number;
   private readonly obstacles: readonly WeighedStretch[];
 
   constructor(drawn: readonly Stretch[], obstacles: readonly WeighedStretch[]) {
@@ -34,11 +29,12 @@ export class Axis {
     this.highs = Float64Array.from(drawn, ([, high]) => high);
     this.from = Math.min(...this.lows);
     this.to = Math.max(...this.highs);
+    this.lastLow = Math.max(...this.lows);
     this.obstacles = obstacles;
   }
 
   zones(origin: number, pitch: number, lap: number): Zones {
-    return zonesAt(origin, pitch, lap, this.lows, this.highs);
+    return zonesAt(origin, pitch, lap, this.from, this.lastLow, this.to);
   }
 
   /** Every origin at which some sheet begins where something drawn begins. */
@@ -59,12 +55,18 @@ export class Axis {
 
   /** Up to `most` of some grids: those whose seams would cost least, were every seam whole. */
   clearest<T>(grids: readonly T[], lines: (grid: T) => Lines, most: number): readonly T[] {
-    const weighed = grids.map((grid) => ({
-      grid,
-      cost: this.hits(lines(grid)).reduce((sum, { obstacle }) => sum + this.obstacles[obstacle]!.weight, 0),
-    }));
-    weighed.sort((a, b) => a.cost - b.cost);
-    return weighed.slice(0, most).map(({ grid }) => grid);
+    const costs = Float64Array.from(grids, (grid) => this.lineCost(lines(grid)));
+    const order = [...grids.keys()].sort((a, b) => costs[a]! - costs[b]!);
+    return order.slice(0, most).map((i) => grids[i]!);
+  }
+
+  private lineCost({ origin, pitch, lap }: Lines): number {
+    let cost = 0;
+    for (const { stretch, weight } of this.obstacles) {
+      const first = firstLine(stretch[0], origin, pitch, lap);
+      cost += weight * Math.max(0, behindLast(stretch[1], origin, pitch, lap) - first);
+    }
+    return cost;
   }
 
   /** The origin at which the fewest sheets in a row stick out as far at both ends. */
@@ -81,11 +83,10 @@ export class Axis {
   /** The obstacles that the seams' lines run through, each with the sheet before that line. */
   hits({ origin, pitch, lap }: Lines): readonly Hit[] {
     const hits: Hit[] = [];
-    this.obstacles.forEach(({ stretch: [low, high] }, obstacle) => {
-      // The seam behind sheet c runs at origin + (c + 1)·pitch + lap/2.
-      const from = (low - SEAM_CLEARANCE - lap / 2 - origin) / pitch;
-      const to = (high + SEAM_CLEARANCE - lap / 2 - origin) / pitch;
-      for (let line = Math.floor(from + SAME) + 1; line < to - SAME; line++) hits.push({ obstacle, before: line - 1 });
+    this.obstacles.forEach(({ stretch }, obstacle) => {
+      const end = behindLast(stretch[1], origin, pitch, lap);
+      for (let line = firstLine(stretch[0], origin, pitch, lap); line < end; line++)
+        hits.push({ obstacle, before: line - 1 });
     });
     return hits;
   }
@@ -95,4 +96,14 @@ export class Axis {
     within.sort((a, b) => a - b);
     return within.filter((origin, i) => i === 0 || origin - within[i - 1]! > SAME);
   }
+}
+
+/** The seam behind sheet c − 1 is line c, at origin + c·pitch + lap/2: the first that comes near a stretch … */
+function firstLine(low: number, origin: number, pitch: number, lap: number): number {
+  return Math.floor((low - SEAM_CLEARANCE - lap / 2 - origin) / pitch + SAME) + 1;
+}
+
+/** … and the first behind it that does not. */
+function behindLast(high: number, origin: number, pitch: number, lap: number): number {
+  return Math.ceil((high + SEAM_CLEARANCE - lap / 2 - origin) / pitch - SAME);
 }

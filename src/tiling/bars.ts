@@ -1,11 +1,10 @@
-import type { Zones } from './zones.ts';
+import { firstZone, lastZone, type Zones } from './zones.ts';
 
 /**
  * What is drawn, as upright bars over the zones of one axis: boxes of the same columns that meet are one, and a bar
  * that lies within another is left out. It says the same of every grid with these columns, in fewer words.
  */
 export interface Bars {
-  readonly zones: Zones;
   /** The box that a bar begins with, and the one it ends with, by their places in the list of boxes. */
   readonly top: Int32Array;
   readonly bottom: Int32Array;
@@ -25,18 +24,29 @@ interface Bar {
   bottom: number;
 }
 
-/** `order` lists the boxes by where they begin downwards; `tops` and `bottoms` are where they begin and end. */
-export function barsOf(zones: Zones, order: Int32Array, tops: Float64Array, bottoms: Float64Array): Bars {
-  const { first, last } = zones;
+/**
+ * `lefts` and `rights` are where the boxes begin and end along the columns, `tops` and `bottoms` downwards; `order`
+ * lists them by where they begin downwards.
+ */
+export function barsOf(
+  zones: Zones,
+  lefts: Float64Array,
+  rights: Float64Array,
+  order: Int32Array,
+  tops: Float64Array,
+  bottoms: Float64Array,
+): Bars {
   const open = new Map<number, Bar>();
   const all: Bar[] = [];
   for (const i of order) {
-    const key = first[i]! * 65_536 + last[i]!;
+    const first = firstZone(zones, lefts[i]!);
+    const last = lastZone(zones, lefts[i]!, rights[i]!);
+    const key = first * 65_536 + last;
     const bar = open.get(key);
     if (bar !== undefined && tops[i]! <= bottoms[bar.bottom]!) {
       if (bottoms[i]! > bottoms[bar.bottom]!) bar.bottom = i;
     } else {
-      const fresh = { first: first[i]!, last: last[i]!, top: i, bottom: i };
+      const fresh = { first, last, top: i, bottom: i };
       open.set(key, fresh);
       all.push(fresh);
     }
@@ -67,7 +77,6 @@ function coded(zones: Zones, bars: readonly Bar[]): Bars {
     }
   });
   return {
-    zones,
     top: Int32Array.from(bars, ({ top }) => top),
     bottom: Int32Array.from(bars, ({ bottom }) => bottom),
     own,

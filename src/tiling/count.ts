@@ -1,7 +1,28 @@
 import { type Bars, BITS } from './bars.ts';
 import { fewestFor } from './leftover.ts';
 import type { Cell } from './plan.ts';
+import { sheetsOnRim } from './rim.ts';
 import type { Zones } from './zones.ts';
+
+/** The columns of a grid. What is drawn over them is only worked out for a grid that has to be counted. */
+export interface Columns {
+  readonly zones: Zones;
+  readonly rimmed: boolean;
+  readonly bars: () => Bars;
+}
+
+/** The rows of a grid. The zones of each box are worked out as late. */
+export interface Rows {
+  readonly zones: Zones;
+  readonly rimmed: boolean;
+  readonly spans: () => Spans;
+}
+
+/** The first and the last zone that each box lies in. */
+export interface Spans {
+  readonly first: Int32Array;
+  readonly last: Int32Array;
+}
 
 const FULL = 2 ** BITS - 1;
 
@@ -16,13 +37,17 @@ export class SheetCount {
   private laps = new Int32Array(0);
   /** By rows of sheets. */
   private kept = new Int32Array(0);
+  /** Every sheet of the grid is needed. */
+  private all = false;
   private words = 0;
   private rows = 0;
   private columns = 0;
 
   /** How many sheets show everything; `most + 1` where they are more than `most`. */
-  count(across: Bars, down: Zones, most: number): number {
-    const needed = this.fill(across, down, most);
+  count(across: Columns, down: Rows, most: number): number {
+    const said = this.byRim(across, down, most);
+    if (said !== undefined) return said;
+    const needed = this.fill(across.bars(), down.spans(), most);
     if (needed > most) return most + 1;
     const strips = this.strips(needed === most);
     if (strips.length === 0) return needed;
@@ -32,10 +57,22 @@ export class SheetCount {
     return needed + more.length;
   }
 
+  /** The same, where the rim of the drawing tells it without counting. */
+  byRim(across: Columns, down: Rows, most: number): number | undefined {
+    this.columns = across.zones.to - across.zones.from + 1;
+    this.rows = down.zones.to - down.zones.from + 1;
+    this.all = false;
+    if (!across.rimmed || !down.rimmed) return undefined;
+    const least = sheetsOnRim(this.rows, this.columns);
+    if (least > most) return most + 1;
+    this.all = least === this.rows * this.columns;
+    return this.all ? least : undefined;
+  }
+
   /** Whether the last count, which must have been within its bound, keeps a sheet; counted from the first. */
   isKept(row: number, column: number): boolean {
     if (row < 0 || row >= this.rows || column < 0 || column >= this.columns) return false;
-    return (this.kept[row * this.words + Math.floor(column / BITS)]! & (1 << (column % BITS))) !== 0;
+    return this.all || (this.kept[row * this.words + Math.floor(column / BITS)]! & (1 << (column % BITS))) !== 0;
   }
 
   /** The sheets of the last count, row by row. */
@@ -55,11 +92,9 @@ export class SheetCount {
   }
 
   /** Marks what is drawn where, and keeps the sheets that alone show something; gives their number. */
-  private fill(across: Bars, down: Zones, most: number): number {
+  private fill(across: Bars, { first, last }: Spans, most: number): number {
     const { words, top, bottom, own: ownBits, laps: lapBits } = across;
     this.words = words;
-    this.columns = across.zones.to - across.zones.from + 1;
-    this.rows = down.to - down.from + 1;
     const high = 2 * this.rows + 1;
     if (this.own.length < high * words) {
       this.own = new Int32Array(high * words);
@@ -69,7 +104,6 @@ export class SheetCount {
     const { own, laps, kept } = this;
     own.fill(0, 0, high * words);
     laps.fill(0, 0, high * words);
-    const { first, last } = down;
     for (let i = 0; i < top.length; i++) {
       const end = last[bottom[i]!]!;
       for (let y = first[top[i]!]!; y <= end; y++) {

@@ -1,5 +1,5 @@
 import { type Box, bottom, overlaps, right } from '../geometry/box.ts';
-import type { Point, Size } from '../geometry/point.ts';
+import type { Size } from '../geometry/point.ts';
 
 /** Between words of a sheet and anything else. */
 const GAP = 1.2;
@@ -19,11 +19,15 @@ export class Room {
     this.words.push(area);
   }
 
-  /** How many lines an area would lie on; infinite where it would touch words. */
-  cost(area: Box): number {
-    if (this.words.some((other) => overlaps(area, other, GAP))) return Number.POSITIVE_INFINITY;
+  /**
+   * How many lines an area would lie on; infinite where it would touch words. Where it comes to `enough` it may be more.
+   * It is asked thousands of times for one sheet.
+   */
+  cost(area: Box, enough = Number.POSITIVE_INFINITY): number {
+    for (let i = 0; i < this.words.length; i++)
+      if (overlaps(area, this.words[i]!, GAP)) return Number.POSITIVE_INFINITY;
     let cost = 0;
-    for (const other of this.lines) if (overlaps(area, other, GAP)) cost++;
+    for (let i = 0; i < this.lines.length && cost < enough; i++) if (overlaps(area, this.lines[i]!, GAP)) cost++;
     return cost;
   }
 
@@ -32,8 +36,10 @@ export class Room {
     let best: Box | undefined;
     let least = Number.POSITIVE_INFINITY;
     for (const area of areas) {
-      const cost = this.cost(area);
-      if (cost < least) [best, least] = [area, cost];
+      const cost = this.cost(area, least);
+      if (cost >= least) continue;
+      best = area;
+      least = cost;
       if (least === 0) break;
     }
     return best;
@@ -44,16 +50,16 @@ export type Corner = 'top left' | 'top right' | 'bottom left' | 'bottom right';
 
 /** Places for something of a size within an area, `step` apart, from a corner on, row after row. */
 export function* placesFrom(corner: Corner, size: Size, within: Box, step: number): Generator<Box> {
-  const [wide, high] = [within.width - size.width, within.height - size.height];
+  const { width, height } = size;
+  const wide = within.width - width;
+  const high = within.height - height;
   if (wide < 0 || high < 0) return;
+  const fromLeft = corner.endsWith('left');
+  const fromTop = corner.startsWith('top');
   for (let down = 0; down <= high; down += step) {
-    for (let along = 0; along <= wide; along += step) {
-      const at: Point = {
-        x: corner.endsWith('left') ? within.x + along : right(within) - size.width - along,
-        y: corner.startsWith('top') ? within.y + down : bottom(within) - size.height - down,
-      };
-      yield { ...at, width: size.width, height: size.height };
-    }
+    const y = fromTop ? within.y + down : bottom(within) - height - down;
+    for (let along = 0; along <= wide; along += step)
+      yield { x: fromLeft ? within.x + along : right(within) - width - along, y, width, height };
   }
 }
 

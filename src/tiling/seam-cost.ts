@@ -1,6 +1,5 @@
 import { type Box, bottom, right } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
-import type { Hit } from './axis.ts';
 import type { SheetCount } from './count.ts';
 import type { Zones } from './zones.ts';
 
@@ -13,7 +12,15 @@ export interface Obstacle {
 /** How near to an obstacle a seam may come, mm. */
 export const SEAM_CLEARANCE = 1.5;
 
-/** A grid of sheets, and what the lines of its seams would run through were every sheet kept. */
+/** An obstacle that the line of a seam runs through. */
+export interface Hit {
+  /** Its place in the list of obstacles. */
+  readonly obstacle: number;
+  /** The sheet before that line. */
+  readonly before: number;
+}
+
+/** A grid of sheets, and what the lines of its seams would run through were every sheet kept, in the list's order. */
 export interface Crossed {
   readonly h: Zones;
   readonly v: Zones;
@@ -23,33 +30,61 @@ export interface Crossed {
   readonly avoid: readonly Obstacle[];
 }
 
-/** The weight of everything that the seams between kept sheets run through; each obstacle counts once. */
-export function seamCost(kept: SheetCount, { h, v, hitsX, hitsY, window, avoid }: Crossed): number {
-  const crossed = new Set<number>();
-  for (const { obstacle, before } of hitsX) {
-    const { box } = avoid[obstacle]!;
-    const column = before - h.from;
-    const [from, to] = reached(box.y, bottom(box), v, window.height);
-    for (let row = from; row <= to; row++) {
-      if (kept.isKept(row, column) && kept.isKept(row, column + 1)) crossed.add(obstacle);
-    }
-  }
-  for (const { obstacle, before } of hitsY) {
-    const { box } = avoid[obstacle]!;
-    const row = before - v.from;
-    const [from, to] = reached(box.x, right(box), h, window.width);
-    for (let column = from; column <= to; column++) {
-      if (kept.isKept(row, column) && kept.isKept(row + 1, column)) crossed.add(obstacle);
-    }
-  }
+/**
+ * The weight of everything that the seams between kept sheets run through; each obstacle counts once. Where it comes
+ * to more than `most` it may be less than the whole.
+ */
+export function seamCost(kept: SheetCount, grid: Crossed, most: number): number {
+  const { h, v, hitsX, hitsY, window, avoid } = grid;
   let cost = 0;
-  for (const obstacle of crossed) cost += avoid[obstacle]!.weight;
+  let i = 0;
+  let j = 0;
+  while (cost <= most && (i < hitsX.length || j < hitsY.length)) {
+    const nextX = i < hitsX.length ? hitsX[i]!.obstacle : Number.POSITIVE_INFINITY;
+    const nextY = j < hitsY.length ? hitsY[j]!.obstacle : Number.POSITIVE_INFINITY;
+    const { box, weight } = avoid[Math.min(nextX, nextY)]!;
+    let crossed = false;
+    if (nextX <= nextY) {
+      crossed = isCrossed(
+        hitsX[i]!.before - h.from,
+        box.y,
+        bottom(box),
+        v,
+        window.height,
+        (row, column) => kept.isKept(row, column) && kept.isKept(row, column + 1),
+      );
+      i++;
+    } else {
+      crossed = isCrossed(
+        hitsY[j]!.before - v.from,
+        box.x,
+        right(box),
+        h,
+        window.width,
+        (column, row) => kept.isKept(row, column) && kept.isKept(row + 1, column),
+      );
+      j++;
+    }
+    if (!crossed) continue;
+    cost += weight;
+    const obstacle = Math.min(nextX, nextY);
+    while (i < hitsX.length && hitsX[i]!.obstacle === obstacle) i++;
+    while (j < hitsY.length && hitsY[j]!.obstacle === obstacle) j++;
+  }
   return cost;
 }
 
-/** The first and the last sheet, counted from `from`, whose window comes near a stretch. */
-function reached(low: number, high: number, { origin, pitch, from }: Zones, window: number): readonly [number, number] {
+/** Whether a seam's line behind sheet `line` is a seam somewhere along a stretch of the other axis. */
+function isCrossed(
+  line: number,
+  low: number,
+  high: number,
+  { origin, pitch, from }: Zones,
+  window: number,
+  isSeam: (along: number, line: number) => boolean,
+): boolean {
   const first = Math.ceil((low - SEAM_CLEARANCE - origin - window) / pitch) - from;
   const last = Math.floor((high + SEAM_CLEARANCE - origin) / pitch) - from;
-  return [first, last];
+  for (let along = first; along <= last; along++) if (isSeam(along, line)) return true;
+  return false;
 }

@@ -2,10 +2,11 @@ import { type Box, bottom, right } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import { Axis } from './axis.ts';
 import { type Bars, barsOf } from './bars.ts';
-import { SheetCount } from './count.ts';
+import { type Columns, type Rows, SheetCount, type Spans } from './count.ts';
 import type { Cell } from './plan.ts';
+import { isRimmed, type Rim, rimOf } from './rim.ts';
 import { type Obstacle, seamCost } from './seam-cost.ts';
-import type { Zones } from './zones.ts';
+import { firstZone, lastZone } from './zones.ts';
 
 /** What is laid out, in turned space. */
 export interface Search {
@@ -54,17 +55,17 @@ export function fewestSheets(search: Search, most = Number.MAX_SAFE_INTEGER): Fo
   const [pitchX, pitchY] = [window.width - lap, window.height - lap];
   const [xs, ys] = thinned(trial.x.origins(pitchX), trial.y.origins(pitchY));
   const across = xs.map((o) => trial.columns(o, pitchX, lap));
-  const down = ys.map((o) => trial.y.zones(o, pitchY, lap));
+  const down = ys.map((o) => trial.rows(o, pitchY, lap));
   const { fewest, columns, rows } = trial.fewest(across, down, most);
   if (fewest > most) return undefined;
 
   const seamsAcross = trial.x.seamOrigins(pitchX, lap, SEAM_ORIGINS).map((o) => trial.columns(o, pitchX, lap));
-  const seamsDown = trial.y.seamOrigins(pitchY, lap, SEAM_ORIGINS).map((o) => trial.y.zones(o, pitchY, lap));
+  const seamsDown = trial.y.seamOrigins(pitchY, lap, SEAM_ORIGINS).map((o) => trial.rows(o, pitchY, lap));
   const moreColumns = seamsAcross.filter((h) => down.some((v) => trial.fits(h, v, fewest)));
   const moreRows = seamsDown.filter((v) => across.some((h) => trial.fits(h, v, fewest)));
   const found = trial.clearest(
-    trial.x.clearest([...columns, ...moreColumns], (bars) => bars.zones, SEAM_ORIGINS),
-    trial.y.clearest([...rows, ...moreRows], (zones) => zones, SEAM_ORIGINS),
+    trial.x.clearest([...columns, ...moreColumns], (own) => own.zones, SEAM_ORIGINS),
+    trial.y.clearest([...rows, ...moreRows], (own) => own.zones, SEAM_ORIGINS),
     fewest,
   );
   return widened(trial, found ?? trial.clearest(columns, rows, fewest)!);
@@ -85,8 +86,8 @@ function widened(trial: Trial, found: Placed): Placed {
 }
 
 interface Placed extends Found {
-  readonly across: Bars;
-  readonly down: Zones;
+  readonly across: Columns;
+  readonly down: Rows;
 }
 
 /** One layout's drawing, seen along both axes, and the counting of its sheets. */
@@ -96,6 +97,7 @@ class Trial {
   readonly lap: number;
   /** The boxes by where they begin downwards. */
   private readonly order: Int32Array;
+  private readonly rim: Rim;
   private readonly counter = new SheetCount();
   private readonly search: Search;
 
@@ -111,73 +113,106 @@ class Trial {
       drawn.map((b) => [b.y, bottom(b)]),
       avoid.map(({ box: b, weight }) => ({ stretch: [b.y, bottom(b)], weight })),
     );
+    this.rim = rimOf(this.x, this.y);
     this.order = Int32Array.from(drawn.keys()).sort((a, b) => this.y.lows[a]! - this.y.lows[b]!);
   }
 
-  /** What is drawn, over the columns of a grid with this origin. */
-  columns(origin: number, pitch: number, lap: number): Bars {
-    return barsOf(this.x.zones(origin, pitch, lap), this.order, this.y.lows, this.y.highs);
+  columns(origin: number, pitch: number, lap: number): Columns {
+    const zones = this.x.zones(origin, pitch, lap);
+    const { top, bottom, left, right } = this.rim;
+    let bars: Bars | undefined;
+    return {
+      zones,
+      rimmed: isRimmed(this.x, zones, [top, bottom], left, right),
+      bars: () => {
+        bars ??= barsOf(zones, this.x.lows, this.x.highs, this.order, this.y.lows, this.y.highs);
+        return bars;
+      },
+    };
   }
 
-  fits(across: Bars, down: Zones, most: number): boolean {
+  rows(origin: number, pitch: number, lap: number): Rows {
+    const zones = this.y.zones(origin, pitch, lap);
+    const { top, bottom, left, right } = this.rim;
+    let spans: Spans | undefined;
+    return {
+      zones,
+      rimmed: isRimmed(this.y, zones, [left, right], top, bottom),
+      spans: () => {
+        spans ??= {
+          first: Int32Array.from(this.y.lows, (low) => firstZone(zones, low)),
+          last: Int32Array.from(this.y.lows, (low, i) => lastZone(zones, low, this.y.highs[i]!)),
+        };
+        return spans;
+      },
+    };
+  }
+
+  fits(across: Columns, down: Rows, most: number): boolean {
     return this.counter.count(across, down, most) <= most;
   }
 
   /** The least number of sheets up to `most`, and the columns and rows that it is reached with. */
-  fewest(across: readonly Bars[], down: readonly Zones[], most: number) {
+  fewest(across: readonly Columns[], down: readonly Rows[], most: number) {
     let fewest = most + 1;
-    let columns = new Set<Bars>();
-    let rows = new Set<Zones>();
+    let columns = new Set<Columns>();
+    let rows = new Set<Rows>();
+    const take = (count: number, h: Columns, some: readonly Rows[]): void => {
+      if (count > most || count > fewest) return;
+      if (count < fewest) {
+        fewest = count;
+        columns = new Set();
+        rows = new Set();
+      }
+      columns.add(h);
+      for (const v of some) rows.add(v);
+    };
+    const groups = alike(down);
     for (const h of across) {
-      for (const v of down) {
-        const bound = Math.min(fewest, most);
-        const count = this.counter.count(h, v, bound);
-        if (count > bound) continue;
-        if (count < fewest) {
-          fewest = count;
-          columns = new Set();
-          rows = new Set();
-        }
-        columns.add(h);
-        rows.add(v);
+      for (const some of groups) {
+        // Where the rim says it, it says so of all rows that are as many.
+        const said = this.counter.byRim(h, some[0]!, Math.min(fewest, most));
+        if (said !== undefined) take(said, h, some);
+        else for (const v of some) take(this.counter.count(h, v, Math.min(fewest, most)), h, [v]);
       }
     }
-    return { fewest, columns: [...columns], rows: [...rows] };
+    return { fewest, columns: across.filter((h) => columns.has(h)), rows: down.filter((v) => rows.has(v)) };
   }
 
   /** The grid of at most so many sheets whose seams cost least; of equals the one most in the middle. */
-  clearest(across: readonly Bars[], down: readonly Zones[], most: number): Placed | undefined {
+  clearest(across: readonly Columns[], down: readonly Rows[], most: number): Placed | undefined {
     const { window, avoid } = this.search;
-    const columns = across.map((bars) => {
-      const h = bars.zones;
-      return { bars, h, offX: this.x.offCentre(h, window.width), hitsX: this.x.hits(h) };
+    const columns = across.map((own) => {
+      const h = own.zones;
+      return { own, h, offX: this.x.offCentre(h, window.width), hitsX: this.x.hits(h) };
     });
-    const rows = down.map((v) => ({ v, offY: this.y.offCentre(v, window.height), hitsY: this.y.hits(v) }));
+    const rows = down.map((own) => {
+      const v = own.zones;
+      return { own, v, offY: this.y.offCentre(v, window.height), hitsY: this.y.hits(v) };
+    });
     columns.sort((a, b) => a.offX - b.offX);
     rows.sort((a, b) => a.offY - b.offY);
     let best: Placed | undefined;
-    for (const { bars, h, offX, hitsX } of columns) {
-      for (const { v, offY, hitsY } of rows) {
+    for (const { own: bars, h, offX, hitsX } of columns) {
+      for (const { own: spans, v, offY, hitsY } of rows) {
         const offCentre = offX + offY;
         if (best?.cost === 0 && offCentre >= best.offCentre) break;
-        const count = this.counter.count(bars, v, most);
-        if (count > most) continue;
-        const cost = seamCost(this.counter, { h, v, hitsX, hitsY, window, avoid });
-        if (best !== undefined && count === best.cells.length) {
-          if (cost > best.cost || (cost === best.cost && offCentre >= best.offCentre)) continue;
-        } else if (best !== undefined && count > best.cells.length) continue;
-        const cells = this.counter.cells(h, v);
+        const count = this.counter.count(bars, spans, best?.cells.length ?? most);
+        if (best !== undefined ? count > best.cells.length : count > most) continue;
+        const bound = best !== undefined && count === best.cells.length ? best.cost : Number.POSITIVE_INFINITY;
+        const cost = seamCost(this.counter, { h, v, hitsX, hitsY, window, avoid }, bound);
+        if (cost > bound || (best !== undefined && cost === bound && offCentre >= best.offCentre)) continue;
         best = {
           x: h.origin,
           y: v.origin,
           pitchX: h.pitch,
           pitchY: v.pitch,
-          cells,
+          cells: this.counter.cells(h, v),
           cost,
           laps: h.lap + v.lap,
           offCentre,
           across: bars,
-          down: v,
+          down: spans,
         };
       }
     }
@@ -196,7 +231,7 @@ class Trial {
     }
     const pitch = window.height - lap;
     const origins = lap > pitch ? [] : this.y.seamOrigins(pitch, lap, SEAM_ORIGINS);
-    const rows = origins.map((o) => this.y.zones(o, pitch, lap));
+    const rows = origins.map((o) => this.rows(o, pitch, lap));
     return this.clearest([found.across], rows, most);
   }
 }
@@ -206,4 +241,16 @@ function thinned(xs: readonly number[], ys: readonly number[]): readonly [readon
   const step = Math.ceil(Math.sqrt((xs.length * ys.length) / MOST_PAIRS));
   const some = (origins: readonly number[]) => origins.filter((_, i) => i % step === 0);
   return [some(xs), some(ys)];
+}
+
+/** Rows that the rim can say the same of, together; all others each for itself. */
+function alike(down: readonly Rows[]): readonly (readonly Rows[])[] {
+  const groups = new Map<unknown, Rows[]>();
+  for (const v of down) {
+    const key = v.rimmed ? v.zones.to - v.zones.from : v;
+    const known = groups.get(key);
+    if (known === undefined) groups.set(key, [v]);
+    else known.push(v);
+  }
+  return [...groups.values()];
 }

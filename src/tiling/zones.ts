@@ -11,35 +11,35 @@ export interface Zones {
   /** The sheets that are wanted at all: one further out shows nothing that its neighbour does not. */
   readonly from: number;
   readonly to: number;
-  /** The first and the last zone that each drawn stretch lies in, counted from the lap before sheet `from`. */
-  readonly first: Int32Array;
-  readonly last: Int32Array;
 }
 
 /** Stretches that reach into a zone by less than this do not count as drawn there. */
 const EPSILON = 1e-6;
 
-export function zonesAt(origin: number, pitch: number, lap: number, lows: Float64Array, highs: Float64Array): Zones {
-  const count = lows.length;
-  const first = new Int32Array(count);
-  const last = new Int32Array(count);
-  let lowest = Number.POSITIVE_INFINITY;
-  let highest = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < count; i++) {
-    const a = zoneOf(lows[i]! + EPSILON - origin, pitch, lap);
-    const b = Math.max(a, zoneOf(highs[i]! - EPSILON - origin, pitch, lap));
-    first[i] = a;
-    last[i] = b;
-    if (a < lowest) lowest = a;
-    if (b > highest) highest = b;
-  }
-  const from = Math.floor(lowest / 2);
-  const to = Math.max(from, Math.floor((highest - 1) / 2));
-  for (let i = 0; i < count; i++) {
-    first[i] = first[i]! - 2 * from;
-    last[i] = last[i]! - 2 * from;
-  }
-  return { origin, pitch, lap, from, to, first, last };
+/** The zone that a stretch begins in, counted from the lap before sheet `from`. */
+export function firstZone({ origin, pitch, lap, from }: Zones, low: number): number {
+  return zoneOf(low + EPSILON - origin, pitch, lap) - 2 * from;
+}
+
+/** The zone that it ends in. */
+export function lastZone(zones: Zones, low: number, high: number): number {
+  const { origin, pitch, lap, from } = zones;
+  return Math.max(firstZone(zones, low), zoneOf(high - EPSILON - origin, pitch, lap) - 2 * from);
+}
+
+/** The zones of stretches that begin from `lowest` to `lastLow` and end at `highest` at the latest. */
+export function zonesAt(
+  origin: number,
+  pitch: number,
+  lap: number,
+  lowest: number,
+  lastLow: number,
+  highest: number,
+): Zones {
+  const first = zoneOf(lowest + EPSILON - origin, pitch, lap);
+  const last = Math.max(zoneOf(lastLow + EPSILON - origin, pitch, lap), zoneOf(highest - EPSILON - origin, pitch, lap));
+  const from = Math.floor(first / 2);
+  return { origin, pitch, lap, from, to: Math.max(from, Math.floor((last - 1) / 2)) };
 }
 
 function zoneOf(distance: number, pitch: number, lap: number): number {
