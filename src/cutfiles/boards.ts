@@ -1,0 +1,44 @@
+import { mirror } from '../bench/outline.ts';
+import { polygon } from '../geometry/path.ts';
+import type { Point, Size } from '../geometry/point.ts';
+import type { Machine } from '../job/machine-model.ts';
+import type { Mat } from '../mat/model.ts';
+import { laid } from './clockwise.ts';
+import type { LaidBoard } from './model.ts';
+
+/** The blank of a layer as it hangs. */
+export const blankSize = (mat: Mat, layer: number): Size => mat.layers[layer - 1]!.blank;
+
+export const turnedSize = (size: Size, turned: boolean): Size =>
+  turned ? { width: size.height, height: size.width } : size;
+
+/** A layer's blank with its openings, laid with its top left corner at `at`, the machine's side of it up. */
+export function laidBoard(mat: Mat, layer: number, up: Machine['up'], at: Point, turned: boolean): LaidBoard {
+  const { name, board, blank, blankBox } = mat.layers[layer - 1]!;
+  const place = (p: Point): Point =>
+    turned ? { x: at.x + blank.height - p.y, y: at.y + p.x } : { x: at.x + p.x, y: at.y + p.y };
+  // An under mat's own corner: its blank is smaller than the mat.
+  const own = (p: Point): Point => place({ x: p.x - blankBox.x, y: p.y - blankBox.y });
+  const seen = (path: Parameters<typeof mirror>[0]) => laid(up === 'back' ? mirror(path, mat.outer.width) : path, own);
+  const { width, height } = blank;
+  const corners = [
+    { x: 0, y: 0 },
+    { x: width, y: 0 },
+    { x: width, y: height },
+    { x: 0, y: height },
+  ];
+  return {
+    layer,
+    name,
+    board,
+    size: turnedSize(blank, turned),
+    at,
+    turned,
+    outline: laid(polygon(corners), place),
+    openings: mat.openings.map((opening, i) => {
+      const { face, back } = opening.layers[layer - 1]!;
+      return { number: i + 1, name: opening.name, face: seen(face), back: seen(back) };
+    }),
+    place,
+  };
+}

@@ -1,0 +1,109 @@
+import { textBlock } from '../documents/blocks.ts';
+import type { Drawing, Group, Item, Pen } from '../drawing/model.ts';
+import { turnedItem } from '../drawing/turned.ts';
+import { textWidth } from '../fonts/measure.ts';
+import { type Box, centre } from '../geometry/box.ts';
+import { pathBox } from '../geometry/extent.ts';
+import type { Size } from '../geometry/point.ts';
+import { type Machine, OPERATIONS, type Operation } from '../job/machine-model.ts';
+import type { LaidBoard, Toolpath } from './model.ts';
+
+const LABELS: Readonly<Record<Operation, string>> = {
+  mark: 'Marks, scored',
+  registration: 'Registration targets, printed',
+  score: 'Light pass',
+  inner: 'Openings',
+  outer: 'Outside',
+  bevel: 'Bevels',
+  note: 'Notes, not cut',
+};
+
+const LARGEST_NOTE = 4;
+const SMALLEST_NOTE = 1;
+/** Of the box around an opening: what an oval has room for too. */
+const NOTE_SHARE = 0.6;
+const REFERENCE = 100;
+
+/** Toolpaths in their order as a drawing: a group for each operation, named by the layer that the machine expects. */
+export function cutDrawing(
+  title: string,
+  size: Size,
+  machine: Machine,
+  toolpaths: readonly Toolpath[],
+  notes: readonly Item[],
+): Drawing {
+  const groups: Group[] = [];
+  let last: Operation | undefined;
+  let items: Item[] = [];
+  for (const { operation, path, id } of toolpaths) {
+    if (operation !== last) {
+      items = [];
+      groups.push({ name: machine.operations[operation].layer, label: LABELS[operation], shown: true, items });
+      last = operation;
+    }
+    items.push({ kind: 'path', pen: operation, paths: [path], id });
+  }
+  if (notes.length > 0)
+    groups.push({ name: machine.operations.note.layer, label: LABELS.note, shown: true, items: notes });
+  return { title, ...size, view: machine.up, pens: pensOf(machine), groups, avoid: [], facts: [] };
+}
+
+function pensOf(machine: Machine): Drawing['pens'] {
+  const pen = (name: Operation): Pen => ({
+    width: machine.line,
+    colour: machine.operations[name].colour,
+    dash: [],
+    cap: 'round',
+  });
+  return Object.fromEntries(OPERATIONS.map((name) => [name, pen(name)]));
+}
+
+/**
+ * What the file says for itself, in the fallout of each board: never cut, so it may lie where the waste is. The first
+ * board also has a line of 100 mm, where its opening has room for one, to measure what the machine makes of it.
+ */
+export function cutNotes(
+  boards: readonly LaidBoard[],
+  machine: Machine,
+  words: (board: LaidBoard) => readonly string[],
+): readonly Item[] {
+  if (!machine.notes) return [];
+  const { colour } = machine.operations.note;
+  return boards.flatMap((board, i) => {
+    const room = largest(board.openings.map(({ back }) => pathBox(back)));
+    if (room === undefined) return [];
+    const lines = words(board);
+    const wide = NOTE_SHARE * room.width;
+    const reference = i === 0 && wide >= REFERENCE;
+    const most = Math.max(...lines.map((line) => textWidth(line, 'regular', 1)));
+    const size = Math.min(LARGEST_NOTE, wide / most, (NOTE_SHARE * room.height) / (1.3 * lines.length + 2));
+    if (size < SMALLEST_NOTE) return [];
+    const block = textBlock(lines.map((text) => ({ group: '', text, size, weight: 'regular' })));
+    const middle = centre(room);
+    const shift = { x: middle.x - block.width / 2, y: middle.y - block.height / 2 };
+    const texts = block.parts.map(({ item }): Item => {
+      const moved = turnedItem(item, 0, shift);
+      return moved.kind === 'text' ? { ...moved, colour } : moved;
+    });
+    if (!reference) return texts;
+    const y = shift.y + block.height + 2 * size;
+    const [from, to] = [middle.x - REFERENCE / 2, middle.x + REFERENCE / 2];
+    const line = (x0: number, y0: number, x1: number, y1: number, id: string): Item => ({
+      kind: 'line',
+      pen: 'note',
+      from: { x: x0, y: y0 },
+      to: { x: x1, y: y1 },
+      id,
+    });
+    return [
+      ...texts,
+      line(from, y, to, y, 'reference'),
+      line(from, y - 2, from, y + 2, 'reference-start'),
+      line(to, y - 2, to, y + 2, 'reference-end'),
+    ];
+  });
+}
+
+function largest(boxes: readonly Box[]): Box | undefined {
+  return [...boxes].sort((a, b) => b.width * b.height - a.width * a.height)[0];
+}

@@ -1,0 +1,42 @@
+import type { Size } from '../geometry/point.ts';
+import type { Machine } from '../job/machine-model.ts';
+import type { Job } from '../job/model.ts';
+import type { Result } from '../problems/problem.ts';
+import { laser } from './laser.ts';
+import type { CutJob, LaidBoard, MachineKindWork, Toolpath } from './model.ts';
+
+/** The work of a machine's kind, for that machine. */
+export interface Work {
+  readonly prepare: (job: Job) => Result<Job>;
+  readonly reach: number;
+  readonly width: Size;
+  readonly leastGap: number;
+  readonly toolpaths: (board: LaidBoard, cut: CutJob) => Result<readonly Toolpath[]>;
+  readonly allowances: (cut: CutJob) => readonly string[];
+}
+
+/** Every kind of machine, one file for each. */
+export function workOf(machine: Machine): Work {
+  switch (machine.kind) {
+    case 'laser':
+      return bound(laser, machine);
+    case 'knife':
+    case 'bevel':
+      throw new TypeError('not yet');
+    default: {
+      const never: never = machine;
+      return never;
+    }
+  }
+}
+
+function bound<M extends Machine>(work: MachineKindWork<M>, machine: M): Work {
+  return {
+    prepare: (job) => work.prepare(job, machine),
+    reach: work.reach(machine),
+    width: work.width(machine),
+    leastGap: work.leastGap(machine),
+    toolpaths: (board, cut) => work.toolpaths(board, cut, machine),
+    allowances: (cut) => work.allowances(machine, cut),
+  };
+}
