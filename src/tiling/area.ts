@@ -1,7 +1,11 @@
-import { type Box, box } from '../geometry/box.ts';
+import { type Box, box, grown } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import type { BySide } from '../job/model.ts';
 import type { LayoutOptions } from './options.ts';
+import { SHEET_PENS } from './pens.ts';
+
+/** What of a layout decides where a printer can draw. */
+export type Printing = Pick<LayoutOptions, 'margin' | 'printer' | 'join'>;
 
 /** A page as it is seen, and what of it can be drawn on. */
 export interface Sheet {
@@ -21,7 +25,7 @@ export interface Sheet {
  * margins and correction are those of the paper as it was given, since that is how they were measured. Which way a
  * printer turns a page on its side is not known, so the wider one of two opposite margins then counts for both.
  */
-export function sheetOf(paper: Size, options: Pick<LayoutOptions, 'margin' | 'printer'>, sideways: boolean): Sheet {
+export function sheetOf(paper: Size, options: Printing, sideways: boolean): Sheet {
   const { printer } = options;
   const size = sideways ? { width: paper.height, height: paper.width } : { width: paper.width, height: paper.height };
   const hard = printer?.margin ?? { top: 0, right: 0, bottom: 0, left: 0 };
@@ -41,5 +45,8 @@ export function sheetOf(paper: Size, options: Pick<LayoutOptions, 'margin' | 'pr
   const top = margin.top * Math.max(1, scale.y);
   const right = (size.width - margin.right) * Math.min(1, scale.x);
   const bottom = (size.height - margin.bottom) * Math.min(1, scale.y);
-  return { paper: size, area: box(left, top, right - left, bottom - top), margin, scale, sideways };
+  // Butted sheets end at their join lines, whose dots are to be whole.
+  const inset = options.join === 'butt' ? SHEET_PENS.join!.width / 2 : 0;
+  const area = grown(box(left, top, right - left, bottom - top), -inset);
+  return { paper: size, area, margin, scale, sideways };
 }

@@ -23,8 +23,10 @@ export interface MapPlan {
   readonly caption: string;
 }
 
-/** Names smaller than this are not read; the map then wants more room. */
+/** Names smaller than this, em, are hard to read; the map then wants more room. */
 export const SMALLEST_NAME = 2.4;
+/** Smaller still, they are left out. */
+const TINIEST_NAME = 1.2;
 /** Room for half the pen of the outermost lines. */
 const EDGE = 0.2;
 /** Shorter lines than this, mm on the map, only clutter it. */
@@ -51,7 +53,7 @@ export function assemblyMap(
     if (!sheet.skipped) items.push({ kind: 'path', pen: 'thin', paths: [outline(small(sheet.box))] });
   }
   const nameSize = nameSizeFor(sheets, k);
-  if (nameSize >= SMALLEST_NAME) {
+  if (nameSize >= TINIEST_NAME) {
     for (const { name, box: b, skipped } of sheets) {
       if (skipped) continue;
       const { x: left, y: top } = small(b);

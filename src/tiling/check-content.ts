@@ -108,7 +108,7 @@ function largeMap(map: MapPlan, area: Box): readonly Entry[] {
   const { width } = columnsIn(area)[0]!;
   return [
     { kind: 'heading', text: 'Map' },
-    { kind: 'block', block: assemblyMap(map, { width, height: area.height - 40 }) },
+    { kind: 'block', block: assemblyMap(map, { width, height: area.height - 10 }) },
     { kind: 'text', text: map.caption },
   ];
 }

@@ -1,8 +1,7 @@
 import type { Drawing } from '../drawing/model.ts';
 import { type Box, bottom, box, grown, overlaps, right, union } from '../geometry/box.ts';
 import { distance, type Point, type Size } from '../geometry/point.ts';
-import { type Sheet, sheetOf } from './area.ts';
-import type { LayoutOptions } from './options.ts';
+import { type Printing, type Sheet, sheetOf } from './area.ts';
 import type { Plan } from './plan.ts';
 import { fewestSheets } from './search.ts';
 import { turnBox } from './turn.ts';
@@ -50,7 +49,7 @@ export function cornerGroups(
   board: Box,
   paper: Size,
   lap: number,
-  options: Pick<LayoutOptions, 'margin' | 'printer'>,
+  options: Printing,
 ): readonly CornerGroup[] {
   let best: readonly CornerGroup[] | undefined;
   for (const rotation of [0, 90] as const) {

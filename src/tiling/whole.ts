@@ -2,8 +2,7 @@ import { itemBox, shownItems } from '../drawing/bounds.ts';
 import type { AvoidBox, Drawing } from '../drawing/model.ts';
 import { coverBoxes } from '../drawing/touches.ts';
 import type { Size } from '../geometry/point.ts';
-import { type Sheet, sheetOf } from './area.ts';
-import type { LayoutOptions } from './options.ts';
+import { type Printing, type Sheet, sheetOf } from './area.ts';
 import type { Cell, Plan } from './plan.ts';
 import { type Found, fewestSheets } from './search.ts';
 import { type Turn, turnBox } from './turn.ts';
@@ -39,12 +38,7 @@ export function turned(drawing: Drawing, rotation: Turn['rotation']): Turned {
  * The grid with the fewest sheets over both orientations of the paper and the drawing upright or turned by a quarter.
  * Undefined where it takes more sheets than `MOST_SHEETS`. Of equals: clear seams, then an upright drawing, then upright paper.
  */
-export function wholePlan(
-  drawing: Drawing,
-  paper: Size,
-  lap: number,
-  options: Pick<LayoutOptions, 'margin' | 'printer'>,
-): Plan | undefined {
+export function wholePlan(drawing: Drawing, paper: Size, lap: number, options: Printing): Plan | undefined {
   const seen: { readonly window: Size; readonly rotation: Turn['rotation'] }[] = [];
   let best: { readonly found: Found; readonly sheet: Sheet; readonly turn: Turn } | undefined;
   for (const rotation of [0, 90] as const) {

@@ -17,7 +17,7 @@ const FARTHEST_SCALE = 0.25;
 export function wrongOptions(drawing: Drawing, options: LayoutOptions): readonly Problem[] {
   const { paper, margin, lap, join, extent, printer, units } = options;
   const at = (...steps: (string | number)[]) => [...(options.path ?? []), ...steps];
-  const show = (mm: number) => showLength(mm, units);
+  const show = (mm: number) => (Number.isFinite(mm) ? showLength(mm, units) : `${mm}`);
   const problems: Problem[] = [];
   for (const [side, value] of Object.entries(margin)) {
     if (!(value >= 0 && Number.isFinite(value))) {

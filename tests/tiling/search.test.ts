@@ -50,7 +50,7 @@ describe('the fewest sheets', () => {
         const rasters = [raster(drawing, CELL, false), raster(drawing, CELL, true)];
         for (const name of PAPERS) {
           const paper = sizeOf(name);
-          const plan = wholePlan(drawing, paper, LAP, { margin: even(MARGIN) })!;
+          const plan = wholePlan(drawing, paper, LAP, { margin: even(MARGIN), join: 'lap' })!;
           const [wide, high] = [paper.width - 2 * MARGIN, paper.height - 2 * MARGIN];
           // A quarter turn of the paper and of the pattern together is the same grid, so two of the four suffice.
           const tried = Math.min(
@@ -114,7 +114,7 @@ describe('laps', () => {
   it('are never less than asked, and grow where that costs nothing', () => {
     fc.assert(
       fc.property(shape, fc.constantFrom(...PAPERS), fc.integer({ min: 6, max: 30 }), (drawing, name, lap) => {
-        const plan = wholePlan(drawing, sizeOf(name), lap, { margin: even(MARGIN) })!;
+        const plan = wholePlan(drawing, sizeOf(name), lap, { margin: even(MARGIN), join: 'lap' })!;
         expect(lapX(plan)).toBeGreaterThanOrEqual(lap - 1e-9);
         expect(lapY(plan)).toBeGreaterThanOrEqual(lap - 1e-9);
         expect(Math.max(lapX(plan), lapY(plan))).toBeLessThanOrEqual(2 * lap + 1e-9);
@@ -128,7 +128,7 @@ describe('laps', () => {
       linesOnly(ringDrawing({ width: 150, height: 300, top: 40, right: 40, bottom: 40, left: 40 })),
       sizeOf('a4'),
       12,
-      { margin: even(6) },
+      { margin: even(6), join: 'lap' },
     )!;
     expect(plan.cells).toHaveLength(2);
     expect(Math.max(lapX(plan), lapY(plan))).toBeCloseTo(24, 9);
@@ -157,7 +157,7 @@ describe('seams', () => {
 
   it('lies in the middle where nothing else decides', () => {
     const drawing = linesOnly(ringDrawing({ width: 150, height: 200, top: 40, right: 40, bottom: 40, left: 40 }));
-    const plan = wholePlan(drawing, sizeOf('a4'), LAP, { margin: even(MARGIN) })!;
+    const plan = wholePlan(drawing, sizeOf('a4'), LAP, { margin: even(MARGIN), join: 'lap' })!;
     const drawn = drawnBox(drawing)!;
     expect(plan.x + plan.width / 2).toBeCloseTo(drawn.x + drawn.width / 2, 6);
     expect(plan.y + plan.height / 2).toBeCloseTo(drawn.y + drawn.height / 2, 6);
