@@ -18,7 +18,9 @@ import type { LayoutOptions } from './tiling/options.ts';
 import { writePdf } from './writers/pdf.ts';
 import type { SvgOptions } from './writers/svg.ts';
 
+export { type Calibration, type CalibrationRequest, calibrate } from './bench/calibration.ts';
 export type { Report } from './bench/report.ts';
+export { readShop } from './job/read.ts';
 export type { Problem, Result } from './problems/problem.ts';
 
 export interface Source {

@@ -18,4 +18,9 @@ export const COMMANDS: readonly CommandEntry[] = [
     summary: 'full-scale pattern for the back of the board, one for each layer',
     load: () => import('./commands/pattern.ts'),
   },
+  {
+    name: 'calibrate',
+    summary: 'read what was measured on a jig, and write the correction into shop.yaml',
+    load: () => import('./commands/calibrate.ts'),
+  },
 ];

@@ -105,7 +105,18 @@ const LENGTHS = {
 
 /** What fits no other thing in the job or the shop. */
 const MEANING = {
-  'openings-one': entry('A job has exactly one opening.', 'Give one.'),
+  'openings-count': entry('A job has 1 to 400 openings.', 'Give at least one.'),
+  'shape-field-stray': entry(
+    'An opening has a value that belongs to another shape.',
+    'Take it out, or change the shape.',
+  ),
+  'shape-field-missing': entry('A shape needs a value beside its size.', 'Give it.'),
+  'outline-unreadable': entry('A text is no outline, or one that crosses itself.', 'Write SVG path data or corners.'),
+  'place-twice': entry('A place is given in two ways.', 'Keep one.'),
+  'place-below': entry('A place below another opening needs its name and a gap.', 'Give both.'),
+  'place-empty': entry('A place says nothing.', 'Give distances from the edges, or take it out.'),
+  'row-weighting-one': entry('A row weighting has exactly one of `add` and `ratio`.', 'Keep one.'),
+  'lines-many': entry('An opening has more than 12 lines around it.', 'Give fewer.'),
   'layers-count': entry('A mat has 1 to 8 layers.', 'Leave the key out for one top mat.'),
   'overlap-or-float': entry('An artwork is overlapped or floated, not both.', 'Keep the one that is meant.'),
   'artwork-missing': entry('An overlap or a float needs an artwork.', 'Give its size.'),
@@ -142,6 +153,12 @@ const MEANING = {
   'paper-size': entry('The size of a paper cannot be read.', 'Write for example `13 x 19 in`.'),
   'paper-small': entry('A paper is too small to print on.', 'Take a larger one.'),
   'paper-large': entry('A paper is larger than a page can be.', 'Take a smaller one, or several sheets.'),
+  'readings-none': entry('A list of readings is empty.', 'Measure, and write the readings down.'),
+  'readings-diagonal': entry('One diagonal of a sheet is given without the other.', 'Measure both, or leave both out.'),
+  'shop-not-editable': entry(
+    'A part of the shop’s file is written so that it cannot be changed in place.',
+    'Write it out, one key a line, without anchors.',
+  ),
 };
 
 /** Every code of a problem that reading can tell. None is loaded with the reader. */

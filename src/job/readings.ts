@@ -1,7 +1,7 @@
 import type * as z from 'zod/mini';
-import { fail, type Result, succeed } from '../problems/problem.ts';
+import { fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { LENGTH_UNITS } from '../units/units.ts';
-import { problemsOf } from './issues.ts';
+import { locate, problemsOf } from './issues.ts';
 import { find, type Node, plain } from './node.ts';
 import { ONCE, ordered } from './read.ts';
 import { type Calibrated, readingsSchema } from './readings-schema.ts';
@@ -10,6 +10,12 @@ import { readText } from './text.ts';
 /** Readings as their schema leaves them: lengths in mm. */
 export type Readings<K extends Calibrated> = z.output<ReturnType<typeof readingsSchema<K>>>;
 
+export interface ReadReadings<K extends Calibrated> {
+  readonly readings: Readings<K>;
+  /** Adds file, line and column to problems that point into the readings. */
+  readonly locate: (problems: readonly Problem[]) => readonly Problem[];
+}
+
 /**
  * The readings in a text, strictly read: bare numbers are millimetres unless it says otherwise. All problems at once,
  * each with file, line and column.
@@ -17,13 +23,17 @@ export type Readings<K extends Calibrated> = z.output<ReturnType<typeof readings
 export function readReadings<K extends Calibrated>(
   kind: K,
   request: { readonly text: string; readonly file: string },
-): Result<Readings<K>> {
+): Result<ReadReadings<K>> {
   const text = readText(request.text, request.file);
   if (!text.ok) return fail(ordered(text.problems));
   const { source, problems } = text.value;
   const parsed = readingsSchema(kind, unitOf(source.root)).safeParse(plain(source.root), ONCE);
   const found = [...problems, ...(parsed.success ? [] : problemsOf(parsed.error.issues, source))];
-  return parsed.success && found.length === 0 ? succeed(parsed.data as Readings<K>) : fail(ordered(found));
+  if (!parsed.success || found.length > 0) return fail(ordered(found));
+  return succeed({
+    readings: parsed.data as Readings<K>,
+    locate: (others) => ordered(others.map((problem) => locate(problem, source))),
+  });
 }
 
 /** What is read off a printed scale is in millimetres. */

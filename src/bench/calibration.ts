@@ -1,0 +1,91 @@
+import { calibrationState, notYet } from '../job/calibrated.ts';
+import { editShop } from '../job/edit-shop.ts';
+import type { Shop } from '../job/model.ts';
+import { readShop } from '../job/read.ts';
+import { type ReadReadings, readReadings } from '../job/readings.ts';
+import type { Calibrated } from '../job/readings-schema.ts';
+import { fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import { fromBevelReadings } from './bevel-readings.ts';
+import { fromGuideReadings } from './guide-readings.ts';
+import { fromHeadReadings } from './head-readings.ts';
+import type { Context, Outcome } from './outcome.ts';
+import { fromPrinterReadings } from './printer-readings.ts';
+
+export interface CalibrationRequest {
+  readonly kind: Calibrated;
+  readonly text: string;
+  /** As problems name it. */
+  readonly file: string;
+  /** The shop's file as it is now; none where there is none yet. */
+  readonly shop?: { readonly text: string; readonly file: string };
+  /** The day that is written where the readings name none. */
+  readonly date: string;
+  /** Take twice the spread for a head's overrun, though the shop's file wishes another. */
+  readonly takeOverrun?: boolean;
+}
+
+export interface Calibration extends Outcome {
+  /** The shop's file with the result in it. */
+  readonly shopText: string;
+}
+
+/**
+ * What readings come to, and the shop's file with it written in. Nothing is written to disk. Problems of the readings
+ * carry file, line and column; a shop's file that could not be read afterwards is refused.
+ */
+export function calibrate(request: CalibrationRequest): Result<Calibration> {
+  const { kind, shop: source } = request;
+  const shop = source === undefined ? succeed<Shop | undefined>(undefined) : readShop(source);
+  if (!shop.ok) return shop;
+  const context: Context = {
+    shop: shop.value,
+    state: calibrationState(source?.text, source?.file),
+    date: request.date,
+    takeOverrun: request.takeOverrun === true,
+  };
+  const made = outcome(kind, request, context);
+  if (!made.ok) return made;
+  const file = source?.file ?? 'shop.yaml';
+  const edited = editShop(source?.text ?? NEW_SHOP, file, made.value.edits);
+  if (!edited.ok) return edited;
+  const again = readShop({ text: edited.value, file });
+  if (!again.ok) return fail(again.problems);
+  return succeed({ ...made.value, shopText: edited.value }, [...orderWarnings(request, context), ...made.warnings]);
+}
+
+/** First the printer, then the guide, then a head: each is read with the ones before. */
+function orderWarnings({ kind, file }: CalibrationRequest, { state }: Context): readonly Problem[] {
+  const missing = notYet(kind, state);
+  if (missing.length === 0) return [];
+  const message = `not yet calibrated: ${missing.join(' and ')}; what they are off counts here as if it were the ${kind}'s`;
+  return [{ ...warning('calibrate-order', [], message, 'calibrate printer, guide and head in this order'), file }];
+}
+
+const NEW_SHOP = '# The shop: what it has, and what was measured of it.\n';
+
+function outcome(kind: Calibrated, request: { text: string; file: string }, context: Context): Result<Outcome> {
+  switch (kind) {
+    case 'printer':
+      return located(readReadings('printer', request), (readings) => fromPrinterReadings(readings, context));
+    case 'guide':
+      return located(readReadings('guide', request), (readings) => fromGuideReadings(readings, context));
+    case 'head':
+      return located(readReadings('head', request), (readings) => fromHeadReadings(readings, context));
+    case 'bevel':
+      return located(readReadings('bevel', request), (readings) => fromBevelReadings(readings, context));
+    default: {
+      const never: never = kind;
+      throw new TypeError(`unknown kind ${JSON.stringify(never)}`);
+    }
+  }
+}
+
+function located<K extends Calibrated>(
+  read: Result<ReadReadings<K>>,
+  solve: (readings: ReadReadings<K>['readings']) => Result<Outcome>,
+): Result<Outcome> {
+  if (!read.ok) return read;
+  const { readings, locate } = read.value;
+  const solved = solve(readings);
+  return solved.ok ? succeed(solved.value, locate(solved.warnings)) : fail(locate(solved.problems));
+}

@@ -1,0 +1,26 @@
+import { confirm, isCancel, text } from '@clack/prompts';
+import type { Asker } from './ask-readings.ts';
+import { UsageError } from './usage.ts';
+
+/** Asks at the terminal. This module is loaded only where something is asked. */
+export const TERMINAL: Asker = {
+  async text(question, { example, optional = false, wrong }) {
+    const answer = await text({
+      message: question,
+      ...(example === undefined ? {} : { placeholder: example }),
+      validate: (value) => {
+        const given = (value ?? '').trim();
+        if (given === '') return optional ? undefined : 'an answer is needed here';
+        return wrong?.(given);
+      },
+    });
+    if (isCancel(answer)) throw new UsageError('stopped; nothing was changed');
+    const given = (answer ?? '').trim();
+    return given === '' ? undefined : given;
+  },
+  async confirm(question, usual) {
+    const answer = await confirm({ message: question, initialValue: usual });
+    if (isCancel(answer)) throw new UsageError('stopped; nothing was changed');
+    return answer;
+  },
+};
