@@ -1,5 +1,6 @@
 import type { Drawing } from '../drawing/model.ts';
 import type { RareFonts } from '../fonts/model.ts';
+import type { Pictures } from '../pictures/model.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import type { Document } from '../tiling/model.ts';
@@ -8,6 +9,7 @@ export interface WriteOptions {
   /** Names of the groups to show, and no others. */
   readonly show?: readonly string[];
   readonly rare?: RareFonts;
+  readonly pictures?: Pictures;
 }
 
 interface Described {

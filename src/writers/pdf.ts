@@ -2,12 +2,14 @@ import { PDFContext, PDFHexString, type PDFObject, type PDFRef, PDFString, PDFWr
 import type { Drawing, Group } from '../drawing/model.ts';
 import { fontFor, runs } from '../fonts/embed.ts';
 import type { RareFonts } from '../fonts/model.ts';
+import type { Pictures } from '../pictures/model.ts';
 import type { Document, Page, Part } from '../tiling/model.ts';
 import { pointsFromMm } from '../units/units.ts';
 import { decimal } from './decimal.ts';
 import { Content, points, type Resources } from './pdf-content.ts';
 import { UsedFonts, writeFont } from './pdf-fonts.ts';
 import { type Layers, writeLayers } from './pdf-layers.ts';
+import { writePictures } from './pdf-pictures.ts';
 import { placement } from './placement.ts';
 import { namedGroups } from './shown.ts';
 
@@ -18,6 +20,8 @@ export interface PdfOptions {
   readonly date?: Date;
   /** The fonts for characters that the prepared ones lack, where the document has such. */
   readonly rare?: RareFonts;
+  /** By the names that the items give them. */
+  readonly pictures?: Pictures;
 }
 
 /** Stands where no date is given; it means nothing. */
@@ -35,16 +39,17 @@ export async function writePdf(document: Document, options: PdfOptions = {}): Pr
   const { drawing, pages } = document;
   const groups = options.show === undefined ? drawing.groups : namedGroups(drawing, options.show);
   const fonts = new UsedFonts();
+  const pictures = writePictures(context, options.pictures ?? {});
+  const hasPictures = Object.keys(pictures.objects).length > 0;
   const fontsRef = context.nextRef();
   const resources: Resources = {
     runs: (text, weight) => runs(text, weight, options.rare),
     font: (id, glyphs) => fonts.use(id, glyphs),
-    picture: (id) => {
-      throw new TypeError(`no picture is named ${JSON.stringify(id)}`);
-    },
+    picture: pictures.nameOf,
   };
 
   const shared: Record<string, PDFObject> = { Font: fontsRef };
+  if (hasPictures) shared.XObject = context.obj(pictures.objects);
   let layers: Layers | undefined;
   if (pages.some((page) => page.part !== undefined)) {
     layers = options.show === undefined ? writeLayers(context, groups) : undefined;
@@ -52,9 +57,13 @@ export async function writePdf(document: Document, options: PdfOptions = {}): Pr
       Type: 'XObject',
       Subtype: 'Form',
       BBox: [0, 0, rounded(drawing.width), rounded(drawing.height)],
-      Resources: { Font: fontsRef, ...(layers === undefined ? {} : { Properties: layers.names }) },
+      Resources: {
+        Font: fontsRef,
+        ...(hasPictures ? { XObject: pictures.objects } : {}),
+        ...(layers === undefined ? {} : { Properties: layers.names }),
+      },
     });
-    shared.XObject = context.obj({ Drawing: context.register(form) });
+    shared.XObject = context.obj({ ...pictures.objects, Drawing: context.register(form) });
   }
 
   const resourcesRef = context.register(context.obj(shared));

@@ -1,15 +1,17 @@
 import type { Container } from '@svgdotjs/svg.js';
 import { penOf } from '../drawing/bounds.ts';
-import type { Item, LineItem, PathItem, Pen, TextItem } from '../drawing/model.ts';
-import { textWidth } from '../fonts/measure.ts';
+import type { Item, LineItem, PathItem, Pen, PictureItem, TextItem } from '../drawing/model.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import { textOutline } from '../fonts/outlines.ts';
 import { quarterArcs } from '../geometry/arc-cubics.ts';
 import { piecesOf } from '../geometry/curves.ts';
 import type { Path, Segment } from '../geometry/path.ts';
 import { distance, type Point } from '../geometry/point.ts';
+import type { Pictures } from '../pictures/model.ts';
+import { base64 } from './base64.ts';
 import { hexColour } from './colour.ts';
 import { decimal } from './decimal.ts';
+import { textPlace } from './item-paths.ts';
 
 /** User units are mm; four digits are 0.00005 mm. */
 export const mm = (value: number): string => decimal(value, 4);
@@ -21,6 +23,7 @@ export const xml = (text: string): string =>
 export interface Setting {
   readonly pens: Readonly<Record<string, Pen>>;
   readonly rare: RareFonts | undefined;
+  readonly pictures: Pictures | undefined;
   /** Ids given so far: an id may stand once in a file, so a second one is left out. */
   readonly ids: Set<string>;
 }
@@ -40,7 +43,8 @@ export function addItem(parent: Container, item: Item, setting: Setting): void {
       break;
     }
     case 'picture':
-      throw new TypeError(`no picture is named ${JSON.stringify(item.picture)}`);
+      add(parent, 'image', undefined, pictureAttributes(item, setting), setting);
+      break;
     default: {
       const never: never = item;
       throw new TypeError(`unknown item ${JSON.stringify(never)}`);
@@ -59,6 +63,20 @@ function add(parent: Container, name: string, id: string | undefined, attributes
 
 function lineAttributes({ from, to, pen }: LineItem, { pens }: Setting): Attributes {
   return { x1: mm(from.x), y1: mm(from.y), x2: mm(to.x), y2: mm(to.y), ...penAttributes(penOf(pen, pens)) };
+}
+
+/** In the file itself, stretched to its box; one that the file does not have is a mistake of the program and throws. */
+function pictureAttributes({ picture, box }: PictureItem, { pictures }: Setting): Attributes {
+  const found = pictures?.[picture];
+  if (found === undefined) throw new TypeError(`no picture is named ${JSON.stringify(picture)}`);
+  return {
+    x: mm(box.x),
+    y: mm(box.y),
+    width: mm(box.width),
+    height: mm(box.height),
+    preserveAspectRatio: 'none',
+    href: `data:image/jpeg;base64,${base64(found.jpeg)}`,
+  };
 }
 
 function pathAttributes({ paths, pen, fill }: PathItem, { pens }: Setting): Attributes {
@@ -80,13 +98,7 @@ function penAttributes({ width, colour, dash, cap }: Pen): Attributes {
 
 /** Letters as outlines, so that they are the same on every machine and can be cut; the words stay readable in a label. */
 function textAttributes(item: TextItem, { rare }: Setting): Attributes {
-  const back = ANCHOR[item.anchor] * textWidth(item.text, item.weight, item.size, rare);
-  const angle = (item.turn * Math.PI) / 180;
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  const place = ({ x, y }: Point): Point => ({
-    x: item.at.x + (x - back) * cos - y * sin,
-    y: item.at.y + (x - back) * sin + y * cos,
-  });
+  const place = textPlace(item, rare);
   const paths = textOutline(item.text, item.weight, item.size, rare);
   return {
     role: 'img',
@@ -95,9 +107,6 @@ function textAttributes(item: TextItem, { rare }: Setting): Attributes {
     fill: hexColour(item.colour),
   };
 }
-
-/** How much of its width a text lies before its point. */
-const ANCHOR: Readonly<Record<TextItem['anchor'], number>> = { start: 0, middle: 0.5, end: 1 };
 
 /** Absolute path data; `place` moves points without changing lengths. */
 function outline(path: Path, place: (p: Point) => Point): string {

@@ -4,6 +4,7 @@ import type { Drawing, Group, Item } from '../drawing/model.ts';
 import { touches } from '../drawing/touches.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import type { Size } from '../geometry/point.ts';
+import type { Pictures } from '../pictures/model.ts';
 import type { Document, Page, Part } from '../tiling/model.ts';
 import { decimal } from './decimal.ts';
 import { placement } from './placement.ts';
@@ -15,6 +16,8 @@ export interface SvgOptions {
   readonly show?: readonly string[];
   /** The fonts for characters that the prepared ones lack, where the drawing has such. */
   readonly rare?: RareFonts;
+  /** By the names that the items give them. */
+  readonly pictures?: Pictures;
 }
 
 /**
@@ -24,7 +27,7 @@ export interface SvgOptions {
  */
 export function writeSvg(drawing: Drawing, options: SvgOptions = {}): string {
   const canvas = emptySvg(drawing, drawing.title);
-  const setting: Setting = { pens: drawing.pens, rare: options.rare, ids: new Set() };
+  const setting = settingOf(drawing, options, new Set());
   for (const group of shownGroups(drawing, options)) addGroup(canvas, group, setting);
   return serialized(canvas);
 }
@@ -40,13 +43,13 @@ export function writePageSvg(document: Document, page: Page, options: SvgOptions
   const { x, y } = page.scale;
   const sheet = canvas.group();
   if (x !== 1 || y !== 1) sheet.attr({ transform: `scale(${decimal(1 / x, 9)} ${decimal(1 / y, 9)})` });
-  const furniture: Setting = { pens: page.pens, rare: options.rare, ids };
+  const furniture = settingOf(page, options, ids);
   if (page.under.length > 0)
     addGroup(sheet, { name: 'under', label: 'Under the drawing', items: page.under }, furniture);
   if (page.part !== undefined) {
     const { part } = page;
     const window = addWindow(sheet, part, page.rotation);
-    const setting: Setting = { pens: drawing.pens, rare: options.rare, ids };
+    const setting = settingOf(drawing, options, ids);
     for (const group of shownGroups(drawing, options)) {
       const items = group.items.filter((item) => touches(item, part, drawing.pens));
       if (items.length > 0) addGroup(window, { ...group, items }, setting);
@@ -55,6 +58,13 @@ export function writePageSvg(document: Document, page: Page, options: SvgOptions
   if (page.over.length > 0) addGroup(sheet, { name: 'over', label: 'Over the drawing', items: page.over }, furniture);
   return serialized(canvas);
 }
+
+const settingOf = ({ pens }: Pick<Setting, 'pens'>, { rare, pictures }: SvgOptions, ids: Set<string>): Setting => ({
+  pens,
+  rare,
+  pictures,
+  ids,
+});
 
 function shownGroups(drawing: Drawing, { show }: SvgOptions): readonly Group[] {
   return show === undefined ? drawing.groups.filter((group) => group.shown) : namedGroups(drawing, show);
@@ -97,5 +107,5 @@ function addWindow(sheet: G, part: Part, rotation: Page['rotation']): G {
 /** One element a line. Text and attributes hold no bare `<` or `>`, so that both stand for tags alone. */
 function serialized(canvas: Svg): string {
   const text = canvas.svg();
-  return `${text.replaceAll(/><\/(?:line|path|rect)>/g, '/>').replaceAll('><', '>\n<')}\n`;
+  return `${text.replaceAll(/><\/(?:line|path|rect|image)>/g, '/>').replaceAll('><', '>\n<')}\n`;
 }
