@@ -1,20 +1,20 @@
 import { type Bars, BITS } from './bars.ts';
 import { fewestFor } from './leftover.ts';
 import type { Cell } from './plan.ts';
-import { sheetsOnRim } from './rim.ts';
+import { goesRound, type Reach, sheetsOnRim } from './rim.ts';
 import type { Zones } from './zones.ts';
 
 /** The columns of a grid. What is drawn over them is only worked out for a grid that has to be counted. */
 export interface Columns {
   readonly zones: Zones;
-  readonly rimmed: boolean;
+  readonly reach: Reach;
   readonly bars: () => Bars;
 }
 
 /** The rows of a grid. The zones of each box are worked out as late. */
 export interface Rows {
   readonly zones: Zones;
-  readonly rimmed: boolean;
+  readonly reach: Reach;
   readonly spans: () => Spans;
 }
 
@@ -62,7 +62,7 @@ export class SheetCount {
     this.columns = across.zones.to - across.zones.from + 1;
     this.rows = down.zones.to - down.zones.from + 1;
     this.all = false;
-    if (!across.rimmed || !down.rimmed) return undefined;
+    if (!goesRound(across.reach, down.reach)) return undefined;
     const least = sheetsOnRim(this.rows, this.columns);
     if (least > most) return most + 1;
     this.all = least === this.rows * this.columns;

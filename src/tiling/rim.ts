@@ -32,13 +32,22 @@ function along(long: Axis, across: Axis, atEnd: boolean): number {
   return best;
 }
 
-/** Whether one axis of a grid lets the rim prove its point: `long` reach every sheet, the others lie in the end sheets. */
-export function isRimmed(axis: Axis, zones: Zones, long: readonly number[], first: number, last: number): boolean {
+/** How far the edges along an axis reach: into every sheet, into every sheet but the end ones, or less. */
+export type Reach = 'whole' | 'but ends' | 'less';
+
+/** `long` are the edges that run along the axis; `first` and `last`, across it, must lie in its end sheets. */
+export function reachOf(axis: Axis, zones: Zones, long: readonly number[], first: number, last: number): Reach {
   const { lows, highs } = axis;
   const end = 2 * (zones.to - zones.from) + 1;
-  const begins = (i: number): boolean => firstZone(zones, lows[i]!) <= 1;
-  const ends = (i: number): boolean => lastZone(zones, lows[i]!, highs[i]!) >= end;
-  return begins(first) && ends(last) && long.every((i) => begins(i) && ends(i));
+  if (firstZone(zones, lows[first]!) > 1 || lastZone(zones, lows[last]!, highs[last]!) < end) return 'less';
+  const within = (short: number): boolean =>
+    long.every((i) => firstZone(zones, lows[i]!) <= 1 + short && lastZone(zones, lows[i]!, highs[i]!) >= end - short);
+  return within(0) ? 'whole' : within(2) ? 'but ends' : 'less';
+}
+
+/** Whether every sheet on the outside of a grid is needed. A sheet at a corner is, as soon as one edge reaches into it. */
+export function goesRound(across: Reach, down: Reach): boolean {
+  return across !== 'less' && down !== 'less' && (across === 'whole' || down === 'whole');
 }
 
 /** The sheets on the outside of a grid. */

@@ -4,7 +4,7 @@ import { Axis } from './axis.ts';
 import { type Bars, barsOf } from './bars.ts';
 import { type Columns, type Rows, SheetCount, type Spans } from './count.ts';
 import type { Cell } from './plan.ts';
-import { isRimmed, type Rim, rimOf } from './rim.ts';
+import { type Rim, reachOf, rimOf } from './rim.ts';
 import { type Obstacle, seamCost } from './seam-cost.ts';
 import { firstZone, lastZone } from './zones.ts';
 
@@ -123,7 +123,7 @@ class Trial {
     let bars: Bars | undefined;
     return {
       zones,
-      rimmed: isRimmed(this.x, zones, [top, bottom], left, right),
+      reach: reachOf(this.x, zones, [top, bottom], left, right),
       bars: () => {
         bars ??= barsOf(zones, this.x.lows, this.x.highs, this.order, this.y.lows, this.y.highs);
         return bars;
@@ -137,7 +137,7 @@ class Trial {
     let spans: Spans | undefined;
     return {
       zones,
-      rimmed: isRimmed(this.y, zones, [left, right], top, bottom),
+      reach: reachOf(this.y, zones, [left, right], top, bottom),
       spans: () => {
         spans ??= {
           first: Int32Array.from(this.y.lows, (low) => firstZone(zones, low)),
@@ -247,7 +247,7 @@ function thinned(xs: readonly number[], ys: readonly number[]): readonly [readon
 function alike(down: readonly Rows[]): readonly (readonly Rows[])[] {
   const groups = new Map<unknown, Rows[]>();
   for (const v of down) {
-    const key = v.rimmed ? v.zones.to - v.zones.from : v;
+    const key = v.reach === 'less' ? v : `${v.reach} ${v.zones.to - v.zones.from}`;
     const known = groups.get(key);
     if (known === undefined) groups.set(key, [v]);
     else known.push(v);
