@@ -1,11 +1,18 @@
 /** Branches tried before the smallest cover found so far is taken; real patterns need none. */
 const MOST_BRANCHES = 4000;
+/** With more strips than this the answer is a good one, not a proven one; a pattern leaves a handful. */
+const MOST_STRIPS = 48;
 
 /**
  * The fewest of some numbered sheets so that every strip is shown: each strip names the sheets that could show it.
- * Exact up to a bound on the work; undefined where more than `most` would be needed.
+ * Exact up to bounds on the work; undefined where more than `most` would be needed.
  */
 export function fewestFor(strips: readonly (readonly number[])[], most: number): readonly number[] | undefined {
+  if (apart(strips) > most) return undefined;
+  if (strips.length > MOST_STRIPS) {
+    const some = greedily(strips);
+    return some.length > most ? undefined : some;
+  }
   let best: readonly number[] | undefined;
   let room = most;
   let branches = 0;
@@ -66,4 +73,28 @@ function idleSheet(strips: readonly (readonly number[])[]): number | undefined {
     if (rivals.some((other) => other !== sheet && own.every((i) => strips[i]!.includes(other)))) return sheet;
   }
   return undefined;
+}
+
+/** How many strips, taken as they come, have no sheet in common: each needs one of its own. */
+function apart(strips: readonly (readonly number[])[]): number {
+  const taken = new Set<number>();
+  let count = 0;
+  for (const strip of strips) {
+    if (strip.some((sheet) => taken.has(sheet))) continue;
+    for (const sheet of strip) taken.add(sheet);
+    count++;
+  }
+  return count;
+}
+
+/** For each strip that is not shown yet, the sheet that shows most others. */
+function greedily(strips: readonly (readonly number[])[]): readonly number[] {
+  const shows = new Map<number, number>();
+  for (const strip of strips) for (const sheet of strip) shows.set(sheet, (shows.get(sheet) ?? 0) + 1);
+  const taken = new Set<number>();
+  for (const strip of strips) {
+    if (strip.some((sheet) => taken.has(sheet))) continue;
+    taken.add(strip.reduce((a, b) => (shows.get(b)! > shows.get(a)! ? b : a)));
+  }
+  return [...taken];
 }

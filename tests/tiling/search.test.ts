@@ -183,4 +183,17 @@ describe('what lies in laps only', () => {
       }),
     );
   });
+
+  it('many strips still all get a sheet, no sheet in vain', () => {
+    const strip = fc.uniqueArray(fc.integer({ min: 0, max: 60 }), { minLength: 1, maxLength: 4 });
+    fc.assert(
+      fc.property(fc.array(strip, { minLength: 60, maxLength: 120 }), (sets) => {
+        const found = fewestFor(sets, 1000)!;
+        expect(sets.every((set) => set.some((sheet) => found.includes(sheet)))).toBe(true);
+        expect(new Set(found).size).toBe(found.length);
+        expect(fewestFor(sets, found.length - 20)).toBeUndefined();
+      }),
+      { numRuns: 50 },
+    );
+  });
 });
