@@ -1,4 +1,4 @@
-import { type Hit, SEAM_CLEARANCE } from './seam-cost.ts';
+import { type Hit, SEAM_CLEARANCE } from './obstacle.ts';
 import { type Zones, zonesAt } from './zones.ts';
 
 /** From where to where something lies along an axis. */

@@ -36,9 +36,15 @@ export interface Columns {
 
 /** On the fewest pages; if it can be, with lists of short lines whole, then in the largest size. */
 export function flow(entries: readonly Entry[], columns: Columns): Flowed {
-  const tried = [true, false].flatMap((whole) => BODIES.map((body) => flowAt(entries, columns, body, whole)));
-  const fewest = Math.min(...tried.map(({ pages }) => pages.length));
-  return tried.find(({ pages }) => pages.length === fewest)!;
+  let best: Flowed | undefined;
+  for (const whole of [true, false]) {
+    for (const body of BODIES) {
+      const tried = flowAt(entries, columns, body, whole);
+      if (best === undefined || tried.pages.length < best.pages.length) best = tried;
+      if (best.pages.length === 1) return best;
+    }
+  }
+  return best!;
 }
 
 /** Sets entries one below the other, a heading never alone at the foot of a column; goes on to further pages where they are full. */
@@ -56,18 +62,25 @@ function flowAt(entries: readonly Entry[], columns: Columns, body: number, whole
     }
     y = boxes[column]!.y;
   };
-  const height = (entry: Entry, width: number): number => entryBlock(entry, width, body).height;
+  /** By width, entry by entry: each is asked for more than once. */
+  const blocks = new Map<number, Block[]>();
+  const blockOf = (index: number, width: number): Block => {
+    let known = blocks.get(width);
+    if (known === undefined) blocks.set(width, (known = []));
+    known[index] ??= entryBlock(entries[index]!, width, body);
+    return known[index];
+  };
   const tallest = Math.max(...columns.next.map((area) => area.height));
   /** What must not be parted from an entry: a heading's first paragraph, or its whole list of short lines. */
   const bound = (index: number, width: number): number => {
     const next = entries[index + 1];
     if (entries[index]!.kind !== 'heading' || next === undefined) return 0;
-    const first = 0.4 * body + height(next, width);
+    const first = 0.4 * body + blockOf(index + 1, width).height;
     let list = first;
     for (let i = index + 2; isShort(next) && entries[i] !== undefined && isShort(entries[i]!); i++) {
-      list += 0.4 * body + height(entries[i]!, width);
+      list += 0.4 * body + blockOf(i, width).height;
     }
-    return height(entries[index]!, width) + list > tallest || !whole ? first : list;
+    return blockOf(index, width).height + list > tallest || !whole ? first : list;
   };
   const gapAbove = (index: number): number => {
     const { kind } = entries[index]!;
@@ -75,12 +88,11 @@ function flowAt(entries: readonly Entry[], columns: Columns, body: number, whole
     return (kind === 'text' && entries[index - 1]?.kind === 'text' ? 0.55 : 0.36) * body;
   };
   const place = (index: number): void => {
-    const entry = entries[index]!;
     for (;;) {
       const area = boxes[column]!;
       const fresh = y === area.y;
       const gap = fresh ? 0 : gapAbove(index);
-      const block = entryBlock(entry, area.width, body);
+      const block = blockOf(index, area.width);
       const fits =
         y + gap + block.height + bound(index, area.width) <= bottom(area) + 1e-6 && block.width <= area.width + 1e-6;
       // What no column has room for stands in the tallest.

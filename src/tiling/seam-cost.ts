@@ -1,24 +1,8 @@
-import { type Box, bottom, right } from '../geometry/box.ts';
+import { bottom, right } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import type { SheetCount } from './count.ts';
+import { type Hit, type Obstacle, SEAM_CLEARANCE } from './obstacle.ts';
 import type { Zones } from './zones.ts';
-
-/** Something that a seam had better not run through. */
-export interface Obstacle {
-  readonly box: Box;
-  readonly weight: number;
-}
-
-/** How near to an obstacle a seam may come, mm. */
-export const SEAM_CLEARANCE = 1.5;
-
-/** An obstacle that the line of a seam runs through. */
-export interface Hit {
-  /** Its place in the list of obstacles. */
-  readonly obstacle: number;
-  /** The sheet before that line. */
-  readonly before: number;
-}
 
 /** A grid of sheets, and what the lines of its seams would run through were every sheet kept, in the list's order. */
 export interface Crossed {

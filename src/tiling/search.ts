@@ -3,9 +3,10 @@ import type { Size } from '../geometry/point.ts';
 import { Axis } from './axis.ts';
 import { type Bars, barsOf } from './bars.ts';
 import { type Columns, type Rows, SheetCount, type Spans } from './count.ts';
+import type { Obstacle } from './obstacle.ts';
 import type { Cell } from './plan.ts';
 import { type Rim, reachOf, rimOf } from './rim.ts';
-import { type Obstacle, seamCost } from './seam-cost.ts';
+import { seamCost } from './seam-cost.ts';
 import { firstZone, lastZone } from './zones.ts';
 
 /** What is laid out, in turned space. */

@@ -5,7 +5,6 @@ import { type Box, bottom, contains, overlaps, right } from '../../src/geometry/
 import { distance, type Point } from '../../src/geometry/point.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
 import type { Page } from '../../src/tiling/model.ts';
-import { sheetName } from '../../src/tiling/names.ts';
 import type { LayoutOptions } from '../../src/tiling/options.ts';
 import { mmFromInches } from '../../src/units/units.ts';
 import {
@@ -19,7 +18,6 @@ import {
   type Sheet,
   sheetsIn,
   textsOf,
-  wordsOf,
 } from './laid.ts';
 import { LARGE, MIDDLING, ringDrawing } from './sample.ts';
 
@@ -247,95 +245,4 @@ describe.each(each)('%s', (_, drawing, more, layout) => {
 it('a frozen drawing gives the same layout twice', () => {
   const frozen = deepFrozen(structuredClone(MIDDLING));
   expect(laid(frozen, 'letter')).toEqual(laid(MIDDLING, 'letter'));
-});
-
-describe('names and order', () => {
-  it('rows are letters, columns are numbers; after Z comes AA', () => {
-    expect([
-      sheetName(0, 0),
-      sheetName(1, 2),
-      sheetName(25, 9),
-      sheetName(26, 0),
-      sheetName(27, 0),
-      sheetName(701, 0),
-      sheetName(702, 0),
-    ]).toEqual(['A1', 'B3', 'Z10', 'AA1', 'AB1', 'ZZ1', 'AAA1']);
-  });
-
-  it('sheets come row by row, and neighbours are where their names say', () => {
-    const sheets = sheetsIn(layouts.get('a full board on Letter, middle skipped')!);
-    expect(sheets.map(({ name }) => name)).toEqual([
-      'A1',
-      'A2',
-      'A3',
-      'A4',
-      'A5',
-      'B1',
-      'B5',
-      'C1',
-      'C5',
-      'D1',
-      'D2',
-      'D3',
-      'D4',
-      'D5',
-    ]);
-    expect(sheets[0]!.neighbours).toEqual({ right: 'A2', bottom: 'B1' });
-    expect(sheets.find(({ name }) => name === 'B5')!.neighbours).toEqual({ top: 'A5', bottom: 'C5' });
-    for (const sheet of sheets) {
-      const { neighbours = {} } = sheet;
-      const centre = ({ part }: Sheet) => ({ x: part.x + part.width / 2, y: part.y + part.height / 2 });
-      const to = (edge: keyof typeof neighbours) => {
-        const other = sheets.find(({ name }) => name === neighbours[edge]);
-        return other === undefined ? undefined : centre(other);
-      };
-      const here = centre(sheet);
-      if (to('right') !== undefined) expect(to('right')!.x).toBeGreaterThan(here.x + 50);
-      if (to('bottom') !== undefined) expect(to('bottom')!.y).toBeGreaterThan(here.y + 50);
-    }
-  });
-
-  it('on a turned pattern names follow the sheets as they lie, not the drawing', () => {
-    const sheets = sheetsIn(layouts.get('turned by a quarter')!);
-    expect(sheets.map(({ name }) => name)).toEqual(['A1', 'B1']);
-    // Turned clockwise the drawing's left end is on top.
-    expect(sheets[0]!.part.x).toBeLessThan(sheets[1]!.part.x);
-    expect(sheets[0]!.neighbours).toEqual({ bottom: 'B1' });
-  });
-});
-
-describe('a printer that is off', () => {
-  const layout = layouts.get('corrected for a printer')!;
-
-  it('is corrected on every page, the check sheet too, in the x and y of the page', () => {
-    for (const page of layout.pages) {
-      const sideways = page.paper.width > page.paper.height;
-      expect(page.scale).toEqual(sideways ? { x: 1.004, y: 0.9965 } : { x: 0.9965, y: 1.004 });
-    }
-  });
-
-  it('is stamped on every page', () => {
-    for (const page of layout.pages)
-      expect(wordsOf(page).replaceAll('…', '')).toContain('corrected for printer office');
-    for (const sheet of sheetsIn(layout)) expect(wordsOf(sheet)).toContain('0.9965');
-  });
-
-  it('one that is true is not stamped', () => {
-    const true1 = laid(MIDDLING, 'letter', { printer: { ...office, x: 1, y: 1 } });
-    expect(wordsOf(...true1.pages)).not.toContain('corrected');
-  });
-
-  it("its unprintable margins count where they are wider than the job's", () => {
-    const wide = laid(MIDDLING, 'letter', {
-      printer: { id: 'old', x: 1, y: 1, margin: { top: 5, right: 5, bottom: 20, left: 5 } },
-    });
-    for (const sheet of sheetsIn(wide)) {
-      const { pageX, pageY, width, height } = sheet.part;
-      const [w, h] = sheet.rotation % 180 === 0 ? [width, height] : [height, width];
-      const sideways = sheet.paper.width > sheet.paper.height;
-      const [across, along] = sideways ? [20, 6.35] : [6.35, 20];
-      expect(pageX + w).toBeLessThanOrEqual(sheet.paper.width - across + 1e-9);
-      expect(pageY + h).toBeLessThanOrEqual(sheet.paper.height - along + 1e-9);
-    }
-  });
 });
