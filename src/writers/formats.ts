@@ -4,12 +4,20 @@ import type { Pictures } from '../pictures/model.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import type { Document } from '../tiling/model.ts';
+import type { DxfDialect } from './dxf.ts';
+import type { HpglOptions } from './hpgl.ts';
 
 export interface WriteOptions {
   /** Names of the groups to show, and no others. */
   readonly show?: readonly string[];
   readonly rare?: RareFonts;
   readonly pictures?: Pictures;
+  /** Remarks that a file has room for where no machine takes them for lines. */
+  readonly comment?: readonly string[];
+  /** How far what stands in for a curve may lie from it, mm, in formats that know no cubics. */
+  readonly tolerance?: number;
+  readonly dialect?: DxfDialect;
+  readonly plotter?: Omit<HpglOptions, 'show' | 'comment' | 'tolerance'>;
 }
 
 interface Described {
@@ -51,6 +59,27 @@ export const FORMATS: readonly Format[] = [
     load: () =>
       import('./svg.ts').then(({ writeSvg }) => {
         return (drawing, options) => new TextEncoder().encode(writeSvg(drawing, options));
+      }),
+  },
+  {
+    id: 'dxf',
+    extension: 'dxf',
+    summary: 'one drawing in mm for machines: lines and polylines with bulges on layers',
+    of: 'drawing',
+    load: () =>
+      import('./dxf.ts').then(({ writeDxf }) => {
+        return (drawing, options) => new TextEncoder().encode(writeDxf(drawing, options));
+      }),
+  },
+  {
+    id: 'hpgl',
+    extension: 'plt',
+    summary: 'one drawing for plotters, 40 units a millimetre',
+    of: 'drawing',
+    load: () =>
+      import('./hpgl.ts').then(({ writeHpgl }) => {
+        return (drawing, { plotter, ...options } = {}) =>
+          new TextEncoder().encode(writeHpgl(drawing, { ...options, ...plotter }));
       }),
   },
 ];

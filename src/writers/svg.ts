@@ -18,6 +18,8 @@ export interface SvgOptions {
   readonly rare?: RareFonts;
   /** By the names that the items give them. */
   readonly pictures?: Pictures;
+  /** Remarks, a line each. */
+  readonly comment?: readonly string[];
 }
 
 /**
@@ -27,6 +29,7 @@ export interface SvgOptions {
  */
 export function writeSvg(drawing: Drawing, options: SvgOptions = {}): string {
   const canvas = emptySvg(drawing, drawing.title);
+  if (options.comment !== undefined) canvas.element('desc').words(xml(options.comment.join('\n')));
   const setting = settingOf(drawing, options, new Set());
   for (const group of shownGroups(drawing, options)) addGroup(canvas, group, setting);
   return serialized(canvas);

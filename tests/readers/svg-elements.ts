@@ -9,6 +9,8 @@ export interface ReadSvg {
   readonly viewBox: readonly number[];
   /** Every `title` element. */
   readonly titles: readonly string[];
+  /** Every `desc` element. */
+  readonly remarks: readonly string[];
   readonly groups: readonly { readonly id: string; readonly label: string }[];
   readonly lines: readonly ReadSvgLine[];
   readonly paths: readonly ReadSvgPath[];
@@ -76,6 +78,7 @@ const unescaped = (text: string): string => text.replaceAll(/&(\w+);/g, (_, name
 
 export function readSvg(text: string): ReadSvg {
   const titles: string[] = [];
+  const remarks: string[] = [];
   const groups: { id: string; label: string }[] = [];
   const lines: ReadSvgLine[] = [];
   const paths: ReadSvgPath[] = [];
@@ -89,6 +92,7 @@ export function readSvg(text: string): ReadSvg {
       const ended = open.pop();
       if (ended?.name !== name) throw new Error(`</${name}> closes <${ended?.name}>`);
       if (name === 'title') titles.push(unescaped(words));
+      if (name === 'desc') remarks.push(unescaped(words));
     } else {
       const attributes: Record<string, string> = {};
       for (const [, key, value] of rest!.matchAll(/([\w:-]+)="([^"]*)"/g)) {
@@ -105,6 +109,7 @@ export function readSvg(text: string): ReadSvg {
           root = attributes;
           break;
         case 'title':
+        case 'desc':
         case 'clipPath':
           break;
         case 'g':
@@ -134,7 +139,18 @@ export function readSvg(text: string): ReadSvg {
   }
   if (open.length > 0) throw new Error(`<${open.at(-1)!.name}> is not closed`);
   const viewBox = root.viewBox!.split(' ').map(Number);
-  return { width: root.width!, height: root.height!, viewBox, titles, groups, lines, paths, clips, attributes: used };
+  return {
+    width: root.width!,
+    height: root.height!,
+    viewBox,
+    titles,
+    remarks,
+    groups,
+    lines,
+    paths,
+    clips,
+    attributes: used,
+  };
 }
 
 function transform(text: string | undefined): Matrix {

@@ -4,7 +4,7 @@ import { drawingOf, group, line, wholePage } from './samples.ts';
 
 test('every format of the table writes', async () => {
   const drawing = drawingOf(40, 30, [group('cut', [line('heavy', 1, 1, 39, 1)])]);
-  const starts: Record<string, string> = { pdf: '%PDF-1.7', svg: '<svg ' };
+  const starts: Record<string, string> = { pdf: '%PDF-1.7', svg: '<svg ', dxf: '0\nSECTIO', hpgl: 'IN;\nPA;' };
   for (const format of FORMATS) {
     const bytes =
       format.of === 'document' ? await (await format.load())(wholePage(drawing)) : (await format.load())(drawing);
@@ -22,10 +22,10 @@ test('an unknown format is a problem that names the nearest', () => {
       severity: 'error',
       code: 'format-unknown',
       path: ['format'],
-      message: 'there is no format "sgv" here, only pdf, svg',
+      message: 'there is no format "sgv" here, only pdf, svg, dxf, hpgl',
       hint: 'did you mean svg?',
     },
   ]);
   const strange = findFormat('woodcut', FORMATS);
-  expect(!strange.ok && strange.problems[0]!.hint).toBe('choose one of pdf, svg');
+  expect(!strange.ok && strange.problems[0]!.hint).toBe('choose one of pdf, svg, dxf, hpgl');
 });
