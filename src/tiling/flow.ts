@@ -65,8 +65,8 @@ function flowAt(entries: readonly Entry[], columns: Columns, body: number, whole
   /** By width, entry by entry: each is asked for more than once. */
   const blocks = new Map<number, Block[]>();
   const blockOf = (index: number, width: number): Block => {
-    let known = blocks.get(width);
-    if (known === undefined) blocks.set(width, (known = []));
+    const known = blocks.get(width) ?? [];
+    blocks.set(width, known);
     known[index] ??= entryBlock(entries[index]!, width, body);
     return known[index];
   };
