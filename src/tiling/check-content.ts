@@ -59,12 +59,15 @@ export function checkContent(
   return pages.map((flowed, i) => (i === 0 ? [...items, ...flowed] : flowed));
 }
 
-function header({ drawing }: CheckFacts, width: number, { title, lead }: CheckStyle): Block {
+function header({ drawing, options }: CheckFacts, width: number, { title, lead }: CheckStyle): Block {
   const size = Math.min(9, width / textWidth(title, 'bold', 1));
   const items: Item[] = [words({ text: title, size, weight: 'bold' }, { x: 0, y: rise(title, 'bold') * size })];
   let y = rise(title, 'bold') * size + 0.8;
   const back = drawing.view === 'back' ? ', seen from the BACK' : drawing.view === 'face' ? ', seen from the FACE' : '';
-  const lines = [...wrap(lead, 'regular', 4, width), ...wrap(`${drawing.title}${back}`, 'regular', 4, width)];
+  const lines = [
+    ...wrap(lead, 'regular', 4, width),
+    ...wrap(`${drawing.title}${back}`, 'regular', 4, width, options.rare),
+  ];
   for (const line of lines) {
     y += 5.4;
     items.push(words({ text: line, size: 4 }, { x: 0, y }));

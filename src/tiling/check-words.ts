@@ -27,10 +27,14 @@ export interface CheckFacts {
 export function meaning(
   mm: number,
   inches: number,
-  { paperName, options, onPattern = false }: CheckFacts,
+  { paperName, options, sheet, onPattern = false }: CheckFacts,
 ): readonly Entry[] {
-  const share = (whole: number) => `${Math.round(whole * mm)}`;
+  const share = (whole: number) => (whole * mm).toFixed(mm < 100 ? 1 : 0);
   const stamp = printerWords(options.printer);
+  // The shop's x and y are those of the paper upright, as it goes through the printer.
+  const axes = sheet.sideways
+    ? 'this sheet lies on its side, so x is the length down and y the one across'
+    : 'x across, y down';
   const texts = [
     `They must be ${mm} mm and ${inches} in, across and down. A line that is 0.2 mm off is 1 mm off over ${5 * mm} mm of mat.`,
     ...(onPattern
@@ -39,7 +43,7 @@ export function meaning(
           `${share(0.9407)} or ${share(0.9727)} mm instead of ${mm}: the wrong paper is set (A4 squeezed onto Letter, or Letter onto A4). Set ${paperName}, no scaling, and print this sheet again.`,
         ]),
     stamp === undefined
-      ? `${onPattern ? 'Another' : 'Any other'} length is the printer's own error: give the shop's file the two lengths in mm for this printer, and print again.`
+      ? `${onPattern ? 'Another' : 'Any other'} length is the printer's own error: give the shop's file the two lengths in mm for this printer (${axes}), and print again.`
       : `This file is ${stamp}; the lines must come out right with it. If they do not, measure the printer anew.`,
   ];
   return [{ kind: 'heading', text: 'Measure the four lines' }, ...texts.map((text): Entry => ({ kind: 'text', text }))];

@@ -128,6 +128,7 @@ export function onePage(drawing: Drawing, paper: RollPaper | FitPaper, options: 
         title: drawing.title,
         view: drawing.view,
         ...(options.printer === undefined ? {} : { printer: options.printer }),
+        ...(options.rare === undefined ? {} : { rare: options.rare }),
       },
       words,
       lines,

@@ -1,3 +1,4 @@
+import type { RareFonts } from '../fonts/model.ts';
 import type { BySide, Printer } from '../job/model.ts';
 import type { Paper } from '../papers/model.ts';
 import type { Problem } from '../problems/problem.ts';
@@ -25,6 +26,8 @@ export interface LayoutOptions {
   readonly instructions?: readonly string[];
   /** What the first sheet warns of. */
   readonly warnings?: readonly Problem[];
+  /** The fonts for characters of the title that the prepared ones lack. */
+  readonly rare?: RareFonts;
   /** Where the paper, the margins and the lap stand in the job, for problems. */
   readonly path?: Problem['path'];
 }

@@ -1,5 +1,6 @@
 import type { Drawing } from '../drawing/model.ts';
 import { ellipsized } from '../fonts/measure.ts';
+import type { RareFonts } from '../fonts/model.ts';
 import type { Printer } from '../job/model.ts';
 import { printDecimal } from '../units/print.ts';
 import { type Block, belowEachOther, besideEachOther, linesBlock, type Words } from './block.ts';
@@ -14,6 +15,7 @@ export interface SheetLabel {
   /** Where on the board it lies, in words. */
   readonly place?: string;
   readonly printer?: Printer;
+  readonly rare?: RareFonts;
 }
 
 /** `printer office: x × 0.9965, y × 0.998`, or nothing where it is not corrected. */
@@ -24,12 +26,12 @@ export function printerWords(printer: Printer | undefined): string | undefined {
 }
 
 /** What a sheet says of itself, as shapes of falling size: the first that finds a clear place is taken. */
-export function labelBlocks({ name, number, of, title, view, place, printer }: SheetLabel): readonly Block[] {
+export function labelBlocks({ name, number, of, title, view, place, printer, rare }: SheetLabel): readonly Block[] {
   const count = `sheet ${number} of ${of}`;
   const back = view === 'back' ? 'seen from the BACK' : view === 'face' ? 'seen from the FACE' : undefined;
   const stamp = printerWords(printer);
   const lines = (size: number, width: number): Words[] => [
-    { text: ellipsized(title, 'bold', size, width), size, weight: 'bold' },
+    { text: ellipsized(title, 'bold', size, width, rare), size, weight: 'bold' },
     { text: back === undefined ? count : `${count} · ${back}`, size },
     ...(place === undefined ? [] : [{ text: place, size }]),
     ...(stamp === undefined ? [] : [{ text: ellipsized(stamp, 'regular', 0.8 * size, width + 30), size: 0.8 * size }]),
@@ -38,18 +40,21 @@ export function labelBlocks({ name, number, of, title, view, place, printer }: S
   const narrow = (size: number, width: number): Block =>
     belowEachOther(
       large(2.2 * size),
-      linesBlock([
-        { text: ellipsized(title, 'bold', size, width), size, weight: 'bold' },
-        { text: count, size },
-        ...(place === undefined ? [] : [{ text: ellipsized(place, 'regular', size, width), size }]),
-        ...(back === undefined ? [] : [{ text: back, size }]),
-        ...(stamp === undefined ? [] : [{ text: ellipsized(stamp, 'regular', 0.8 * size, width), size: 0.8 * size }]),
-      ]),
+      linesBlock(
+        [
+          { text: ellipsized(title, 'bold', size, width, rare), size, weight: 'bold' },
+          { text: count, size },
+          ...(place === undefined ? [] : [{ text: ellipsized(place, 'regular', size, width), size }]),
+          ...(back === undefined ? [] : [{ text: back, size }]),
+          ...(stamp === undefined ? [] : [{ text: ellipsized(stamp, 'regular', 0.8 * size, width), size: 0.8 * size }]),
+        ],
+        rare,
+      ),
       1.5,
     );
   return [
-    besideEachOther(large(14), linesBlock(lines(4.2, 80)), 3),
-    besideEachOther(large(11), linesBlock(lines(3.6, 56)), 2.5),
+    besideEachOther(large(14), linesBlock(lines(4.2, 80), rare), 3),
+    besideEachOther(large(11), linesBlock(lines(3.6, 56), rare), 2.5),
     narrow(3.6, 40),
     narrow(3.2, 26),
     narrow(2.8, 18),
