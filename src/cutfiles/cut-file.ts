@@ -13,6 +13,7 @@ import { cutDrawing, cutNotes } from './drawing.ts';
 import { cutOnce } from './join.ts';
 import { workOf } from './kinds.ts';
 import type { CutFile, CutJob, CutRecord, LaidBoard, OperationRecord, SightChange, Toolpath } from './model.ts';
+import { targets } from './registration.ts';
 import { inOrder, timeOf } from './sequence.ts';
 import { sightChanges } from './square.ts';
 
@@ -34,8 +35,8 @@ export function cutFiles(job: Job, asked: Mat, machine: Machine, options: CutOpt
   const solved = solve(prepared.value);
   if (!solved.ok) return solved;
   const cut: CutJob = { job: prepared.value, mat: solved.value };
-  const thick = tooThick(cut.mat, machine);
-  const gap = Math.max(machine.gap, work.leastGap);
+  const refused = [...tooThick(cut.mat, machine), ...noWaste(machine)];
+  const gap = machine.outside ? Math.max(machine.gap, work.leastGap) : machine.gap;
   const room: Room = {
     edge: machine.outside ? work.reach : 0,
     apart: machine.outside
@@ -46,7 +47,7 @@ export function cutFiles(job: Job, asked: Mat, machine: Machine, options: CutOpt
   const beds = options.together
     ? together(blanks, machine, room, job.units)
     : oneEach(blanks, machine, room, options.turn === true, job.units);
-  if (!beds.ok || thick.length > 0) return fail([...thick, ...(beds.ok ? [] : beds.problems)]);
+  if (!beds.ok || refused.length > 0) return fail([...refused, ...(beds.ok ? [] : beds.problems)]);
   const warnings: Problem[] = [];
   const problems: Problem[] = [];
   if (options.together && gap > machine.gap) warnings.push(gapWidened(machine, gap));
@@ -55,7 +56,12 @@ export function cutFiles(job: Job, asked: Mat, machine: Machine, options: CutOpt
     const boards = bed.placings.map(({ layer, at, turned }) => laidBoard(cut.mat, layer, machine.up, at, turned));
     const found = boards.map((board) => work.toolpaths(board, cut));
     for (const each of found) (each.ok ? warnings : problems).push(...(each.ok ? each.warnings : each.problems));
-    const toolpaths = onceEach(found.flatMap((each) => (each.ok ? each.value : [])));
+    const toolpaths = [
+      ...(machine.kind === 'knife' && machine.registration !== undefined
+        ? targets(boards, work.targetsBeyond, machine.registration)
+        : []),
+      ...onceEach(found.flatMap((each) => (each.ok ? each.value : []))),
+    ];
     return [cutFile(`cut-${machine.id}-${i + 1}`, cut, machine, bed, boards, toolpaths, sight, work.allowances(cut))];
   });
   return problems.length > 0 ? fail(problems) : succeed(files, [...sightWarnings(sight, machine, job), ...warnings]);
@@ -178,6 +184,13 @@ function tooThick(mat: Mat, { id, thickest }: Machine): readonly Problem[] {
           ),
         ],
   );
+}
+
+/** Targets lie around what is cut out; around a board that is trimmed already there is nothing to print on. */
+function noWaste(machine: Machine): readonly Problem[] {
+  if (machine.kind !== 'knife' || machine.registration === undefined || machine.outside) return [];
+  const message = `${machine.id} looks for printed targets, but its boards are trimmed before`;
+  return [error('registration-no-waste', [], message, 'take registration out, or let the machine cut the outside')];
 }
 
 function gapWidened(machine: Machine, gap: number): Problem {

@@ -2,6 +2,8 @@ import type { Size } from '../geometry/point.ts';
 import type { Machine } from '../job/machine-model.ts';
 import type { Job } from '../job/model.ts';
 import type { Result } from '../problems/problem.ts';
+import { bevel } from './bevel.ts';
+import { knife } from './knife.ts';
 import { laser } from './laser.ts';
 import type { CutJob, LaidBoard, MachineKindWork, Toolpath } from './model.ts';
 
@@ -11,6 +13,7 @@ export interface Work {
   readonly reach: number;
   readonly width: Size;
   readonly leastGap: number;
+  readonly targetsBeyond: number;
   readonly toolpaths: (board: LaidBoard, cut: CutJob) => Result<readonly Toolpath[]>;
   readonly allowances: (cut: CutJob) => readonly string[];
 }
@@ -21,8 +24,9 @@ export function workOf(machine: Machine): Work {
     case 'laser':
       return bound(laser, machine);
     case 'knife':
+      return bound(knife, machine);
     case 'bevel':
-      throw new TypeError('not yet');
+      return bound(bevel, machine);
     default: {
       const never: never = machine;
       return never;
@@ -36,6 +40,7 @@ function bound<M extends Machine>(work: MachineKindWork<M>, machine: M): Work {
     reach: work.reach(machine),
     width: work.width(machine),
     leastGap: work.leastGap(machine),
+    targetsBeyond: work.targetsBeyond?.(machine) ?? 0,
     toolpaths: (board, cut) => work.toolpaths(board, cut, machine),
     allowances: (cut) => work.allowances(machine, cut),
   };

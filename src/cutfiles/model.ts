@@ -66,6 +66,8 @@ export interface MachineKindWork<M extends Machine> {
   readonly width: (machine: M) => Size;
   /** Least distance between neighbours, whatever the machine's gap says. */
   readonly leastGap: (machine: M) => number;
+  /** From a blank to the targets around it, for a machine that looks for some. */
+  readonly targetsBeyond?: (machine: M) => number;
   readonly toolpaths: (board: LaidBoard, cut: CutJob, machine: M) => Result<readonly Toolpath[]>;
   /** What was allowed for, in words. */
   readonly allowances: (machine: M, cut: CutJob) => readonly string[];

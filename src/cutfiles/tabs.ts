@@ -1,4 +1,5 @@
-import { type Piece, partOf, piecesOf } from '../geometry/curves.ts';
+import { partAlong } from '../geometry/along.ts';
+import { type Piece, piecesOf } from '../geometry/curves.ts';
 import { pieceLength } from '../geometry/measure.ts';
 import type { Path, Segment } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
@@ -36,21 +37,4 @@ export function withTabs(path: Path, count: number, gap: number): readonly Path[
   // The last stretch runs on over the path's beginning into the first.
   open.segments.push(...first.segments);
   return [...runs.slice(1), open];
-}
-
-/** By shares of its length; a cubic's own parameter does not run evenly. */
-function partAlong(piece: Piece, from: number, to: number): Piece {
-  if (piece.segment.kind !== 'cubic') return partOf(piece, from, to);
-  const total = pieceLength(piece);
-  const at = (share: number): number => {
-    if (share === 0 || share === 1) return share;
-    let [low, high] = [0, 1];
-    for (let n = 0; n < 50; n++) {
-      const middle = (low + high) / 2;
-      if (pieceLength(partOf(piece, 0, middle)) < share * total) low = middle;
-      else high = middle;
-    }
-    return (low + high) / 2;
-  };
-  return partOf(piece, at(from), at(to));
 }

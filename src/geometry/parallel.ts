@@ -26,7 +26,8 @@ export function parallelOf(path: Path, by: number): Parallel {
 /** The pieces that stand in for one piece: none where an arc has shrunk away. */
 type Moved = readonly Piece[];
 
-function movedPiece(piece: Piece, by: number): Moved {
+/** One piece by itself, `by` to the left of its travel, ends not drawn on. */
+export function movedPiece(piece: Piece, by: number): Moved {
   const { from, segment } = piece;
   const [u, v] = [directionAt(piece, 0), directionAt(piece, 1)];
   if (u === undefined || v === undefined) return [];

@@ -1,0 +1,128 @@
+import { offsetAt } from '../bench/offsets.ts';
+import type { Path } from '../geometry/path.ts';
+import type { BevelMachine } from '../job/machine-model.ts';
+import { backInset } from '../mat/bevel.ts';
+import type { MatLayer } from '../mat/model.ts';
+import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import { printDecimal, showLength } from '../units/print.ts';
+import { movedRun, runsOf, strokeAlong, turnedRun } from './bevel-runs.ts';
+import type { CutJob, LaidBoard, MachineKindWork, Tilt, Toolpath } from './model.ts';
+
+type Hand = 'left' | 'right';
+const other = (hand: Hand): Hand => (hand === 'left' ? 'right' : 'left');
+
+/**
+ * A head whose blade is tilted to one side of its travel: a stroke for every stretch between corners, from where the blade
+ * is pushed in to where it comes out. With the back up a stroke follows the line where the blade enters, which is the back
+ * edge of the bevel; with the face up it is the face edge. Along it, as at the bench, u = 0 and u = L are the face corners,
+ * and the head goes from −e_start − x to L − e_stop + x, x being the wished overrun.
+ */
+export const bevel: MachineKindWork<BevelMachine> = {
+  prepare: (job, machine) => {
+    const problems = job.mat.layers.flatMap((layer, i) => angleProblems(layer.bevel.angle, i, machine));
+    return problems.length > 0 ? fail(problems) : succeed(job);
+  },
+  reach: ({ overrun, start, stop }) =>
+    overrun + Math.max(0, ...start.map(({ offset }) => offset), ...stop.map(({ offset }) => -offset)),
+  width: () => ({ width: 0, height: 0 }),
+  leastGap: () => 0,
+  allowances,
+  toolpaths,
+};
+
+/** The hand on which the opening lies, and that on which the blade comes out below. */
+function handsOf({ opening, up }: BevelMachine, reverse: boolean): { readonly opening: Hand; readonly lean: Hand } {
+  // The blade leans to one hand for good. What is cut from the other side, or reversed, is travelled the other way round.
+  const swapped = reverse !== (up === 'face');
+  return { opening: swapped ? other(opening) : opening, lean: other(opening) };
+}
+
+function toolpaths(board: LaidBoard, cut: CutJob, machine: BevelMachine): Result<readonly Toolpath[]> {
+  const layer = cut.mat.layers[board.layer - 1]!;
+  const { start, stop, warnings } = offsets(layer, board.layer, machine);
+  const hands = handsOf(machine, layer.bevel.reverse);
+  const { angle } = layer.bevel;
+  const tilt: Tilt = angle === 90 ? { angle } : { angle, lean: hands.lean };
+  // Out of the opening where positive: where the blade enters, seen from the face edge.
+  const entry = machine.up === 'face' ? 0 : -backInset(board.board.thickness, layer.bevel);
+  const problems: Problem[] = [];
+  const strokes = (outline: Path, by: number, id: string, told: Tilt, opening?: LaidBoard['openings'][number]) => {
+    const found: Toolpath[] = [];
+    // Run through clockwise the inside lies on the right, the outside on the left.
+    const runs = runsOf(outline).map((run) => movedRun(run, by));
+    const ordered = hands.opening === 'right' ? runs : runs.toReversed();
+    for (const [i, run] of ordered.entries()) {
+      const own = run === undefined || hands.opening === 'right' ? run : turnedRun(run);
+      const path = own === undefined ? undefined : strokeAlong(own, start + machine.overrun, machine.overrun - stop);
+      const operation = opening === undefined ? 'outer' : 'bevel';
+      if (path !== undefined) found.push({ operation, path, id: `${id}-${i + 1}`, reversible: false, tilt: told });
+      else if (opening !== undefined) problems.push(noStroke(board, opening.number, opening.name, run === undefined));
+    }
+    return found;
+  };
+  const found = board.openings.flatMap((opening) =>
+    strokes(opening.face, entry, `bevel-${opening.number}-${board.layer}`, tilt, opening),
+  );
+  if (machine.outside) found.push(...strokes(board.outline, 0, `outside-${board.layer}`, { angle: 90 }));
+  return problems.length > 0 ? fail(problems) : succeed(found, warnings);
+}
+
+function offsets(layer: MatLayer, number: number, machine: BevelMachine) {
+  const start = offsetAt(machine.start, layer.board.thickness);
+  const stop = offsetAt(machine.stop, layer.board.thickness);
+  const outside = start.outside ?? stop.outside;
+  const range = outside === undefined ? '' : `${showLength(outside.from, 'mm')} to ${showLength(outside.to, 'mm')}`;
+  const warnings =
+    outside === undefined
+      ? []
+      : [
+          warning(
+            'head-thickness-outside',
+            ['mat', 'layers', number - 1, 'board'],
+            `the ${layer.name} is ${showLength(layer.board.thickness, 'mm')} thick, but ${machine.id} was calibrated at ${range}`,
+            'cut its coupon from this board first',
+          ),
+        ];
+  return { start: start.offset, stop: stop.offset, warnings };
+}
+
+function angleProblems(angle: number, index: number, machine: BevelMachine): readonly Problem[] {
+  if (machine.bevel === undefined) return [];
+  const path = ['mat', 'layers', index, 'bevel'];
+  const fixed = `${machine.id} cuts ${machine.bevel}° and nothing else`;
+  const problems: Problem[] = [];
+  if (machine.bevel !== angle) {
+    const hint = 'give the layer that bevel, or take the machine’s bevel out where its head can be set';
+    problems.push(error('bevel-fixed', path, `the layer has a bevel of ${angle}°, ${fixed}`, hint));
+  }
+  if (index === 0 && machine.outside && machine.bevel !== 90) {
+    const hint = 'trim the board before and give the machine outside: false';
+    problems.push(error('bevel-outside', [], `the outside is cut square, but ${fixed}`, hint));
+  }
+  return problems;
+}
+
+function noStroke(board: LaidBoard, opening: number, name: string, tight: boolean): Problem {
+  const where = `${name} in the ${board.name}`;
+  const message = tight
+    ? `${where} has a bend that is tighter than its bevel is wide`
+    : `${where} has a side that is too short for the offsets of the head`;
+  return error('bevel-no-stroke', ['openings', opening - 1], message, 'cut it by hand, or with a square cut');
+}
+
+const mm = (length: number): string => printDecimal(length, 'mm', 3).text;
+
+function allowances(machine: BevelMachine, { mat }: CutJob): readonly string[] {
+  const state = machine.calibrated
+    ? mat.layers.map(({ name, board }) => {
+        const [start, stop] = [machine.start, machine.stop].map((each) => offsetAt(each, board.thickness).offset);
+        return `${name}: start ${mm(start!)} mm, stop ${mm(stop!)} mm`;
+      })
+    : ['the head is UNCALIBRATED: cut the coupon, measure it and give the machine its offsets'];
+  const line = machine.up === 'back' ? 'the line where the blade enters the back' : 'the face edge';
+  return [
+    `strokes follow ${line}, the blade leaning ${other(machine.opening)} of the travel`,
+    ...state,
+    `overrun ${mm(machine.overrun)} mm at both ends`,
+  ];
+}
