@@ -19,8 +19,18 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/pattern.ts'),
   },
   {
+    name: 'jig',
+    summary: 'sheets that measure the printer, the guide and the heads; gauges, sizes to try, a wall chart',
+    load: () => import('./commands/jig.ts'),
+  },
+  {
     name: 'calibrate',
     summary: 'read what was measured on a jig, and write the correction into shop.yaml',
     load: () => import('./commands/calibrate.ts'),
+  },
+  {
+    name: 'schema',
+    summary: 'JSON Schema of a job or of the shop, for editors',
+    load: () => import('./commands/schema.ts'),
   },
 ];
