@@ -1,0 +1,97 @@
+import { fraction } from '../fonts/fractions.ts';
+import type { Size } from '../geometry/point.ts';
+import type { BySide, Job, Side, Units } from '../job/model.ts';
+import type { Mat, MatOpening } from '../mat/model.ts';
+import { printDecimal, printFraction } from '../units/print.ts';
+import { frameOf, pieceBox } from './proof-piece.ts';
+
+/** A length as a customer reads it, without its unit: to a 64th of an inch, or a tenth of a millimetre. */
+export function number(mm: number, units: Units): string {
+  if (units === 'in') return fraction(printFraction(mm, 64).text);
+  return printDecimal(mm, units, units === 'mm' ? 1 : 2).text;
+}
+
+export const length = (mm: number, units: Units): string => `${number(mm, units)} ${units}`;
+
+export const size = ({ width, height }: Size, units: Units): string =>
+  `${number(width, units)} × ${number(height, units)} ${units}`;
+
+/** `top 3, sides 2¾, bottom 3½ in`; what is the same all round is said once. */
+export function sides(by: BySide<number>, units: Units): string {
+  const say = (side: Side): string => number(by[side], units);
+  const [top, right, bottom, left] = [say('top'), say('right'), say('bottom'), say('left')];
+  if (top === bottom && left === right) {
+    return top === left ? `${top} ${units} all round` : `top and bottom ${top}, sides ${left} ${units}`;
+  }
+  const aside = left === right ? `sides ${left}` : `left ${left}, right ${right}`;
+  return `top ${top}, ${aside}, bottom ${bottom} ${units}`;
+}
+
+const named = (openings: readonly MatOpening[], i: number): string =>
+  openings.length === 1 ? '' : ` ${openings[i]!.name}`;
+
+/** One plain line of sizes, in parts that may be parted at a line's end. */
+export function sizeWords(mat: Mat, job: Job): readonly string[] {
+  const { units } = job;
+  const parts = [`Mat ${size(mat.outer, units)}`];
+  if (mat.openings.length === 1) parts.push(`Borders ${sides(mat.border, units)}`);
+  mat.openings.forEach((opening, i) => {
+    const name = named(mat.openings, i);
+    parts.push(`Opening${name} ${size(opening.layers[0]!.faceBox, units)}`);
+    parts.push(`Seen through it${name === '' ? '' : `,${name},`} ${size(opening.sight, units)}`);
+    if (opening.artwork !== undefined) parts.push(`Artwork${name} ${size(opening.artwork.size, units)}`);
+  });
+  if (mat.lip > 0) parts.push(`The frame covers ${length(mat.lip, units)} of the mat`);
+  if (frameOf(job)?.known === true) parts.push(`Frame outside ${size(pieceBox(mat, job), units)}`);
+  return parts;
+}
+
+/** A material: its part in the piece, what it is, and the colour that it shows. */
+export interface Material {
+  readonly part: string;
+  readonly what: string;
+  readonly colour?: string;
+}
+
+export function materials(mat: Mat, job: Job): readonly Material[] {
+  const { units } = job;
+  const rows: Material[] = mat.layers.map(({ name, board }, k) => {
+    const plies = board.plies === undefined || board.name.includes('ply') ? '' : `, ${board.plies}-ply`;
+    return {
+      part: name.charAt(0).toUpperCase() + name.slice(1),
+      what: `${board.name}${plies}${k === 0 ? '' : shows(mat, k, units)}`,
+      colour: board.colour,
+    };
+  });
+  const { frame } = job.mat;
+  const drawn = frameOf(job);
+  if (frame !== undefined && drawn !== undefined) {
+    const wide = drawn.known
+      ? `${length(drawn.width, units)} wide`
+      : `drawn ${length(drawn.width, units)} wide as an example`;
+    rows.push({
+      part: 'Frame',
+      what: frame.name === undefined ? wide : `${frame.name}, ${wide}`,
+      colour: drawn.colour,
+    });
+    if (frame.glazing !== undefined) rows.push({ part: 'Glazing', what: frame.glazing.name });
+    if (frame.backing !== undefined) rows.push({ part: 'Backing', what: frame.backing.name });
+  }
+  return rows;
+}
+
+/** How much of an under mat shows, where it is the same on every side of every opening. */
+function shows(mat: Mat, k: number, units: Units): string {
+  const strips = mat.openings.flatMap(({ layers }) => Object.values(layers[k]!.strip));
+  const first = strips[0]!;
+  if (strips.some((strip) => Math.abs(strip - first) > 1e-6)) return '';
+  return `, ${length(first, units)} shows`;
+}
+
+/** What a placeholder says. */
+export function placeholderWords({ artwork }: MatOpening, units: Units): string {
+  return artwork === undefined ? 'artwork' : `artwork ${size(artwork.size, units)}`;
+}
+
+export const COLOURS =
+  'Colours on a screen or a print are near those of the board and the moulding, never the same: please choose by the samples.';

@@ -1,0 +1,23 @@
+import { initWasm, Resvg } from '@resvg/resvg-wasm';
+
+let ready: Promise<void> | undefined;
+
+/**
+ * A drawing that was written as SVG (letters as outlines, lengths in mm), rendered on white by a general renderer.
+ * `renderer` gives the renderer's own bytes; it is asked once. The same SVG gives the same bytes.
+ */
+export async function writePng(svg: string, dpi: number, renderer: () => Promise<Uint8Array>): Promise<Uint8Array> {
+  ready ??= renderer().then((wasm) => initWasm(wasm as Uint8Array<ArrayBuffer>));
+  await ready;
+  const image = new Resvg(svg, {
+    dpi,
+    background: '#ffffff',
+    font: { loadSystemFonts: false },
+    fitTo: { mode: 'original' },
+  });
+  const rendered = image.render();
+  const bytes = rendered.asPng();
+  rendered.free();
+  image.free();
+  return bytes;
+}
