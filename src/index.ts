@@ -15,6 +15,7 @@ import { error, fail, type Problem, type Result, succeed, warning } from './prob
 import { type Layout, layOut } from './tiling/layout.ts';
 import { type DocumentRecord, documentRecord } from './tiling/manifest.ts';
 import type { LayoutOptions } from './tiling/options.ts';
+import type { JigWishes, MadeJig } from './writers/jig-files.ts';
 import { writePdf } from './writers/pdf.ts';
 import type { SvgOptions } from './writers/svg.ts';
 
@@ -249,4 +250,15 @@ function notShown(job: Job): readonly Problem[] {
       ),
     ),
   ]);
+}
+
+/** Makes a jig, for one job where it is made for one: `jig-KIND.pdf`, and `jig-KIND.svg` where something of it is cut. */
+export async function buildJig(
+  kind: string,
+  { job, ...wishes }: Omit<JigWishes, 'solved'> & { readonly job?: Source } = {},
+): Promise<Result<MadeJig>> {
+  const { makeJig } = await import('./writers/jig-files.ts');
+  if (job === undefined) return makeJig(kind, wishes);
+  const solved = solveJob(job.text, { file: job.file, ...(wishes.shop === undefined ? {} : { shop: wishes.shop }) });
+  return solved.ok ? makeJig(kind, { ...wishes, solved: solved.value }) : solved;
 }

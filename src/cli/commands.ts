@@ -9,6 +9,11 @@ export interface CommandEntry {
 
 export const COMMANDS: readonly CommandEntry[] = [
   {
+    name: 'new',
+    summary: 'start a job from a template, by questions or by options; or a shop',
+    load: () => import('./commands/new.ts'),
+  },
+  {
     name: 'check',
     summary: 'solve a job and print its sizes, settings and warnings',
     load: () => import('./commands/check.ts'),

@@ -1,0 +1,46 @@
+import type { Drawing } from '../drawing/model.ts';
+import { calibrationState } from '../job/calibrated.ts';
+import { readShop } from '../job/read.ts';
+import { NO_SHOP } from '../job/shop.ts';
+import { fail, type Result, succeed } from '../problems/problem.ts';
+import { type JigRequest, jigDocument } from '../tiling/jig-document.ts';
+import { type DrawingFormat, FORMATS, findFormat } from './formats.ts';
+import { writePdf } from './pdf.ts';
+
+export interface JigWishes extends Omit<JigRequest, 'shop' | 'state'> {
+  /** The shop's file. */
+  readonly shop?: { readonly text: string; readonly file: string };
+  /** Also what there is to cut, in these formats of one drawing: `svg`, `dxf`, `hpgl`. */
+  readonly cut?: readonly string[];
+}
+
+export interface MadeJig {
+  readonly files: readonly { readonly name: string; readonly bytes: Uint8Array }[];
+  readonly title: string;
+  readonly sheets: number;
+  /** What the sheets were made from, each as large as its paper. */
+  readonly drawings: readonly Drawing[];
+}
+
+const DRAWING_FORMATS = FORMATS.filter((format): format is DrawingFormat => format.of === 'drawing');
+
+/** A jig as bytes: `jig-KIND.pdf`, and `jig-KIND.svg` and its like where something of it is cut and that is wished. */
+export async function makeJig(kind: string, wishes: JigWishes): Promise<Result<MadeJig>> {
+  const { shop: source, cut: formats = [], ...request } = wishes;
+  const written = formats.map((id) => findFormat(id, DRAWING_FORMATS));
+  const wrong = written.flatMap((each) => (each.ok ? [] : each.problems));
+  if (wrong.length > 0) return fail(wrong);
+  const shop = source === undefined ? succeed(NO_SHOP) : readShop(source);
+  if (!shop.ok) return shop;
+  const state = calibrationState(source?.text, source?.file);
+  const made = jigDocument(kind, { ...request, shop: shop.value, state });
+  if (!made.ok) return fail(made.problems);
+  const { document, drawings, cut } = made.value;
+  const files = [{ name: `jig-${kind}.pdf`, bytes: await writePdf(document) }];
+  for (const format of written.flatMap((each) => (each.ok ? [each.value] : []))) {
+    if (cut === undefined) continue;
+    const write = await format.load();
+    files.push({ name: `jig-${kind}.${format.extension}`, bytes: write(cut) });
+  }
+  return succeed({ files, title: document.title, sheets: document.pages.length, drawings }, made.warnings);
+}
