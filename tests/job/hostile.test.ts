@@ -73,6 +73,15 @@ describe('nesting', () => {
     expect(codes(read(`title: it's ${brackets}\n${OPENING}`))).toStrictEqual([]);
   });
 
+  it('that only a malformed text has is refused too', () => {
+    for (const unit of ["a: |\n|\na:\n\n   ''>\n\n", 'a: |\n|\n']) {
+      expect(codes(read(unit.repeat(400)))).toStrictEqual(['text-too-deep']);
+    }
+    for (const unit of [' #>\na: : ? - ', 'a: ---\n\n  [: ', "\n   ''? a: ", 'a:\n""? : ']) {
+      expect(codes(read(unit.repeat(400)))).toStrictEqual(['yaml-colon']);
+    }
+  });
+
   it('cannot be hidden behind quotes that are none', () => {
     const deep = `${'['.repeat(200)}${']'.repeat(200)}`;
     expect(codes(read(`a: |\n  "\nb: ${deep}\nc: "\n"\n`))).toStrictEqual(['text-too-deep']);
