@@ -58,47 +58,56 @@ function drawnIn({ wide, high, sums }: Raster, c0: number, r0: number, c1: numbe
   return at(b, d) - at(a, d) - at(b, c) + at(a, c);
 }
 
+interface Sheet {
+  readonly wide: number;
+  readonly high: number;
+}
+
 /** The fewest sheets over origins `step` cells apart; sheets, pitch and lap are counted in whole cells. */
-export function fewestByTrial(r: Raster, sheet: { wide: number; high: number }, lap: number, step: number): number {
-  const [pitchX, pitchY] = [sheet.wide - lap, sheet.high - lap];
+export function fewestByTrial(r: Raster, sheet: Sheet, lap: number, step: number): number {
   let fewest = Number.POSITIVE_INFINITY;
-  for (let x = 0; x < pitchX; x += step) {
-    for (let y = 0; y < pitchY; y += step)
-      fewest = Math.min(fewest, countAt(r, x - pitchX, y - pitchY, sheet, lap, fewest));
-  }
+  for (const { kept } of trials(r, sheet, lap, step)) fewest = Math.min(fewest, kept.size);
   return fewest;
 }
 
-function countAt(
-  r: Raster,
-  x: number,
-  y: number,
-  sheet: { wide: number; high: number },
-  lap: number,
-  enough: number,
-): number {
+export interface Trial {
+  /** Where sheet 0 begins. */
+  readonly x: number;
+  readonly y: number;
+  readonly columns: number;
+  /** `row · columns + column`. */
+  readonly kept: ReadonlySet<number>;
+}
+
+/** Every grid with an origin on a raster of `step` cells. */
+export function* trials(r: Raster, sheet: Sheet, lap: number, step: number): Generator<Trial> {
+  const [pitchX, pitchY] = [sheet.wide - lap, sheet.high - lap];
+  for (let x = -pitchX; x < 0; x += step) {
+    for (let y = -pitchY; y < 0; y += step) yield keptAt(r, x, y, sheet, lap);
+  }
+}
+
+function keptAt(r: Raster, x: number, y: number, sheet: Sheet, lap: number): Trial {
   const [pitchX, pitchY] = [sheet.wide - lap, sheet.high - lap];
   const [columns, rows] = [Math.ceil((r.wide - x) / pitchX), Math.ceil((r.high - y) / pitchY)];
-  const window = (c: number, row: number) =>
-    drawnIn(r, x + c * pitchX, y + row * pitchY, x + c * pitchX + sheet.wide, y + row * pitchY + sheet.high);
   const kept = new Set<number>();
   for (let row = 0; row < rows; row++) {
-    for (let c = 0; c < columns; c++) if (window(c, row) > 0) kept.add(row * columns + c);
+    for (let c = 0; c < columns; c++) {
+      const [x0, y0] = [x + c * pitchX, y + row * pitchY];
+      if (drawnIn(r, x0, y0, x0 + sheet.wide, y0 + sheet.high) > 0) kept.add(row * columns + c);
+    }
   }
   // Sheets that show nothing which another kept one does not go too, from the outside in.
-  const outside = [...kept].sort((a, b) => depth(a, columns, rows) - depth(b, columns, rows));
-  if (kept.size - outside.length > enough) return kept.size;
-  for (const sheetNumber of outside) {
-    const [c, row] = [sheetNumber % columns, Math.floor(sheetNumber / columns)];
-    const left = kept.has(sheetNumber - 1) && c > 0 ? lap : 0;
-    const right = kept.has(sheetNumber + 1) && c < columns - 1 ? lap : 0;
-    const top = kept.has(sheetNumber - columns) ? lap : 0;
-    const bottom = kept.has(sheetNumber + columns) ? lap : 0;
+  for (const one of [...kept].sort((a, b) => depth(a, columns, rows) - depth(b, columns, rows))) {
+    const [c, row] = [one % columns, Math.floor(one / columns)];
+    const left = c > 0 && kept.has(one - 1) ? lap : 0;
+    const right = c < columns - 1 && kept.has(one + 1) ? lap : 0;
+    const top = kept.has(one - columns) ? lap : 0;
+    const bottom = kept.has(one + columns) ? lap : 0;
     const [x0, y0] = [x + c * pitchX, y + row * pitchY];
-    if (drawnIn(r, x0 + left, y0 + top, x0 + sheet.wide - right, y0 + sheet.high - bottom) === 0)
-      kept.delete(sheetNumber);
+    if (drawnIn(r, x0 + left, y0 + top, x0 + sheet.wide - right, y0 + sheet.high - bottom) === 0) kept.delete(one);
   }
-  return kept.size;
+  return { x, y, columns, kept };
 }
 
 const depth = (sheet: number, columns: number, rows: number): number => {

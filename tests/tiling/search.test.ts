@@ -1,8 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { drawnBox } from '../../src/drawing/bounds.ts';
 import type { Drawing } from '../../src/drawing/model.ts';
-import { bottom, right } from '../../src/geometry/box.ts';
 import { findPaper } from '../../src/papers/find.ts';
 import { fewestFor } from '../../src/tiling/leftover.ts';
 import { lapX, lapY } from '../../src/tiling/plan.ts';
@@ -132,35 +130,6 @@ describe('laps', () => {
     )!;
     expect(plan.cells).toHaveLength(2);
     expect(Math.max(lapX(plan), lapY(plan))).toBeCloseTo(24, 9);
-  });
-});
-
-describe('seams', () => {
-  it('keep clear of corners and ticks where the grid can be moved so', () => {
-    for (const paper of ['letter', 'a4', 'a3']) {
-      const layout = laid(MIDDLING, paper);
-      const sheets = sheetsIn(layout);
-      for (const { box: b, why } of MIDDLING.avoid) {
-        if (why !== 'corner' && why !== 'tick') continue;
-        // Clear means that one sheet shows all of it.
-        const corners = [
-          { x: b.x, y: b.y },
-          { x: right(b), y: bottom(b) },
-        ];
-        expect(
-          sheets.some((sheet) => corners.every((p) => isShown(p, sheet))),
-          `${paper} ${why}`,
-        ).toBe(true);
-      }
-    }
-  });
-
-  it('lies in the middle where nothing else decides', () => {
-    const drawing = linesOnly(ringDrawing({ width: 150, height: 200, top: 40, right: 40, bottom: 40, left: 40 }));
-    const plan = wholePlan(drawing, sizeOf('a4'), LAP, { margin: even(MARGIN), join: 'lap' })!;
-    const drawn = drawnBox(drawing)!;
-    expect(plan.x + plan.width / 2).toBeCloseTo(drawn.x + drawn.width / 2, 6);
-    expect(plan.y + plan.height / 2).toBeCloseTo(drawn.y + drawn.height / 2, 6);
   });
 });
 
