@@ -1,4 +1,4 @@
-import { confirm, isCancel, text } from '@clack/prompts';
+import { confirm, isCancel, select, text } from '@clack/prompts';
 import type { Asker } from './ask-readings.ts';
 import { UsageError } from './usage.ts';
 
@@ -24,3 +24,16 @@ export const TERMINAL: Asker = {
     return answer;
   },
 };
+
+/** One of several, by its value. */
+export async function pick(
+  question: string,
+  options: readonly { readonly value: string; readonly hint: string }[],
+): Promise<string> {
+  const answer = await select({
+    message: question,
+    options: options.map(({ value, hint }) => ({ value, label: value, hint })),
+  });
+  if (isCancel(answer)) throw new UsageError('stopped; nothing was changed');
+  return answer;
+}

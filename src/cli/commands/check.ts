@@ -1,10 +1,9 @@
 import type { Command } from 'commander';
 import type { Report } from '../../bench/report.ts';
 import { solveJob } from '../../index.ts';
-import { showLength, showNear, showSize } from '../../units/print.ts';
-import type { LengthUnit } from '../../units/units.ts';
 import { findShop, readSource } from '../input.ts';
 import { fail, note, printJson, warn } from '../say.ts';
+import { sizesInWords } from '../sizes.ts';
 
 interface Options {
   readonly shop?: string;
@@ -32,61 +31,11 @@ async function check(files: readonly string[], options: Options): Promise<void> 
     if (solved.ok) {
       reports.push({ file, ...solved.value.report, warnings: solved.warnings });
       if (options.json !== true) {
-        if (options.quiet !== true) note(words(solved.value.report).join('\n'));
+        if (options.quiet !== true) note(sizesInWords(solved.value.report).join('\n'));
         if (options.quiet !== true) warn(solved.warnings);
       }
     } else problems.push(...solved.problems);
   }
   if (problems.length > 0) return fail(problems, options.json === true);
   if (options.json === true) printJson(reports.length === 1 ? reports[0] : { jobs: reports });
-}
-
-/** The sizes and settings in plain words, in the job's units. */
-function words(report: Report): readonly string[] {
-  const unit = report.units as LengthUnit;
-  const len = (mm: number): string => showNear(mm, unit);
-  const size = (s: { width: number; height: number }): string => `${len(s.width)} × ${len(s.height)}`;
-  const sides = (b: Readonly<Record<'top' | 'right' | 'bottom' | 'left', number>>): string =>
-    `top ${len(b.top)}, sides ${b.left === b.right ? len(b.left) : `${len(b.left)} left and ${len(b.right)} right`}, bottom ${len(b.bottom)}`;
-  const lines = [
-    report.title,
-    `  mat        ${showSize(report.outer, unit)} outside, ${Number(report.unitedInches.toFixed(4))} united inches`,
-    `  border     ${sides(report.border)}`,
-  ];
-  for (const layer of report.layers) {
-    lines.push(
-      `  ${layer.name.padEnd(10)} blank ${showSize(layer.blank, unit)}, ${layer.board} ${showLength(layer.thickness, 'mm')}, ${bevel(layer.bevel)}`,
-    );
-  }
-  for (const opening of report.openings) {
-    lines.push(`  ${opening.name.padEnd(10)} sight ${size(opening.sight)}`);
-    for (const layer of opening.layers) {
-      lines.push(`             layer ${layer.layer}: face ${size(layer.face)}, line on the back ${size(layer.back)}`);
-    }
-    if (opening.artwork !== undefined) {
-      const { overlap, floated } = opening.artwork;
-      lines.push(
-        floated
-          ? `             artwork ${showSize(opening.artwork.size, unit)} floated`
-          : `             artwork ${showSize(opening.artwork.size, unit)}, covered at the sight: ${sides(overlap)}`,
-      );
-    }
-  }
-  lines.push(`  glazing    ${showSize(report.glazing, unit)}, backing the same`);
-  lines.push('  guide, in the order of work (sides named as from the face):');
-  for (const s of [...report.strokes].sort((a, b) => a.order - b.order)) {
-    const sense = s.setting.sense === 'exact' ? '' : ` ${s.setting.sense}`;
-    const far = s.guideFrom === 'far' ? ', far edge on the guide' : '';
-    const past = s.beyondGuide ? ', past the longest setting' : '';
-    lines.push(
-      `  ${String(s.order).padStart(4)}  ${(report.layers[s.layer - 1]?.name ?? '').padEnd(12)} ${s.side.padEnd(7)} ${s.setting.text}${sense}${far}${past}`,
-    );
-  }
-  for (const moved of report.bench.moved)
-    lines.push(`  snapped: ${moved.what} from ${len(moved.from)} to ${len(moved.to)}`);
-  return lines;
-}
-
-function bevel({ angle, reverse }: { angle: number; reverse: boolean }): string {
-  return angle === 90 ? 'square cut' : `${reverse ? 'reverse ' : ''}bevel ${angle}°`;
 }
