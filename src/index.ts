@@ -15,6 +15,7 @@ import { error, fail, type Problem, type Result, succeed, warning } from './prob
 import { type Layout, layOut } from './tiling/layout.ts';
 import { type DocumentRecord, documentRecord } from './tiling/manifest.ts';
 import type { LayoutOptions } from './tiling/options.ts';
+import type { CutMade, CutWishes } from './writers/cut-files.ts';
 import type { JigWishes, MadeJig } from './writers/jig-files.ts';
 import { writePdf } from './writers/pdf.ts';
 import type { SvgOptions } from './writers/svg.ts';
@@ -67,11 +68,14 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   ]);
 }
 
-export const DOCUMENTS = ['pattern'] as const;
+export const DOCUMENTS = ['pattern', 'cutfile'] as const;
 
 /** What is to be made, and printed on what. Nothing ambient: texts, names and dates all come in here. */
 export interface BuildOptions extends SolveOptions {
+  /** The pattern alone, where nothing else is said. */
   readonly documents?: readonly (typeof DOCUMENTS)[number][];
+  /** For which machine, and how, where a file for one is wanted. */
+  readonly cut?: CutWishes;
   /** Instead of the job's `print.paper`. */
   readonly paper?: string;
   readonly extent?: LayoutOptions['extent'];
@@ -102,7 +106,7 @@ export interface PatternRecord extends DocumentRecord {
 
 export interface Built {
   readonly files: readonly OutputFile[];
-  readonly report: Report & { readonly patterns: readonly PatternRecord[] };
+  readonly report: Report & { readonly patterns: readonly PatternRecord[]; readonly cutfiles?: CutMade['records'] };
   readonly warnings: readonly Problem[];
 }
 
@@ -120,7 +124,9 @@ export async function build(
   const texts = userTexts(job).map(({ text }) => text);
   const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
   const how = { extent: options.extent ?? 'whole', ...(rare === undefined ? {} : { rare }) } as const;
-  const patterns = mat.layers.map((_, layer) => pattern(mat, strokes, job, layer, how));
+  const wanted = options.documents ?? ['pattern'];
+  const drawn = wanted.includes('pattern') ? mat.layers : [];
+  const patterns = drawn.map((_, layer) => pattern(mat, strokes, job, layer, how));
   const show = knownGroups(
     options.show,
     patterns.map((p) => p.drawing),
@@ -128,7 +134,8 @@ export async function build(
   const layouts = patterns.map(({ drawing, instructions, warnings }) =>
     layOut(drawing, { ...printed.value, title: job.title, instructions, warnings, units: job.units }),
   );
-  const problems = [...show, ...layouts.flatMap((layout) => (layout.ok ? [] : layout.problems))];
+  const cut = wanted.includes('cutfile') ? await cutFiles(solved.value, options) : undefined;
+  const problems = [...show, ...[...layouts, ...(cut === undefined ? [] : [cut])].flatMap(refusals)];
   if (problems.length > 0) return { problems: locate(problems) };
 
   const files: OutputFile[] = [];
@@ -155,7 +162,16 @@ export async function build(
     if (options.svg === true || options.tiles === true)
       files.push(...(await svgFiles(name, layout.value, options, written)));
   }
-  return { files, report: { ...solved.value.report, patterns: records }, warnings };
+  if (cut?.ok !== true) return { files, report: { ...solved.value.report, patterns: records }, warnings };
+  files.push(...cut.value.files);
+  warnings.push(...locate(cut.warnings));
+  return { files, report: { ...solved.value.report, patterns: records, cutfiles: cut.value.records }, warnings };
+}
+
+const refusals = (result: Result<unknown>): readonly Problem[] => (result.ok ? [] : result.problems);
+
+async function cutFiles(solved: Solved, { cut = {} }: BuildOptions): Promise<Result<CutMade>> {
+  return (await import('./writers/cut-files.ts')).makeCutFiles(solved, cut);
 }
 
 /** The pattern as one SVG, or each of its sheets as one, or both. */

@@ -29,6 +29,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/jig.ts'),
   },
   {
+    name: 'cutfile',
+    summary: 'file for a laser, a drag knife or a bevel head: SVG, DXF or HP-GL',
+    load: () => import('./commands/cutfile.ts'),
+  },
+  {
     name: 'calibrate',
     summary: 'read what was measured on a jig, and write the correction into shop.yaml',
     load: () => import('./commands/calibrate.ts'),

@@ -1,20 +1,17 @@
-import { pathLength } from '../geometry/measure.ts';
-import type { Size } from '../geometry/point.ts';
-import { type Machine, OPERATIONS } from '../job/machine-model.ts';
+import type { Machine } from '../job/machine-model.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { solve } from '../mat/solve.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
-import { printDecimal, showLength, showSize } from '../units/print.ts';
+import { showLength, showSize } from '../units/print.ts';
 import { type Bed, oneEach, type Room, together } from './bed.ts';
 import { laidBoard } from './boards.ts';
-import { cautions } from './cautions.ts';
-import { cutDrawing, cutNotes } from './drawing.ts';
+import { describedFile, sideUp } from './described.ts';
+import { cutNotes } from './drawing.ts';
 import { cutOnce } from './join.ts';
 import { workOf } from './kinds.ts';
-import type { CutFile, CutJob, CutRecord, LaidBoard, OperationRecord, SightChange, Toolpath } from './model.ts';
+import type { CutFile, CutJob, LaidBoard, SightChange, Toolpath } from './model.ts';
 import { targets } from './registration.ts';
-import { inOrder, timeOf } from './sequence.ts';
 import { sightChanges } from './square.ts';
 
 export interface CutOptions {
@@ -86,88 +83,25 @@ function cutFile(
   machine: Machine,
   bed: Bed,
   boards: readonly LaidBoard[],
-  given: readonly Toolpath[],
+  toolpaths: readonly Toolpath[],
   sight: readonly SightChange[],
   allowances: readonly string[],
 ): CutFile {
-  const size: Size = { width: bed.width, height: bed.height };
-  const origin = { x: 0, y: size.height };
-  const toolpaths = inOrder(given, origin);
   const layers = boards.map((board) => board.name).join(', ');
-  const title = `${cut.job.title}: ${layers}, for ${machine.id}`;
-  const sideUp = machine.up === 'back' ? 'BACK of the board up' : 'FACE of the board up';
-  const said = cautions(machine.kind);
-  const boardWords = (board: LaidBoard): readonly string[] => [
+  const words = (board: LaidBoard): readonly string[] => [
     `${cut.job.title}: ${board.name}, ${board.board.name} ${showLength(board.board.thickness, 'mm')}`,
-    `${sideUp}, blank ${showSize(board.size, 'mm')}${board.turned ? ', turned a quarter' : ''}`,
+    `${sideUp(machine)}, blank ${showSize(board.size, 'mm')}${board.turned ? ', turned a quarter' : ''}`,
     ...allowances,
     'these words and the 100 mm line are not cut',
   ];
-  const drawing = cutDrawing(title, size, machine, toolpaths, cutNotes(boards, machine, boardWords));
-  const time = timeOf(toolpaths, machine, origin);
-  const operations = OPERATIONS.flatMap((operation): OperationRecord[] => {
-    const own = toolpaths.filter((each) => each.operation === operation);
-    if (own.length === 0) return [];
-    const { layer, colour } = machine.operations[operation];
-    const tilts = own.flatMap(({ tilt }) => tilt ?? []);
-    const told = tilts.filter(
-      (tilt, i) => tilts.findIndex((other) => other.angle === tilt.angle && other.lean === tilt.lean) === i,
-    );
-    return [
-      {
-        operation,
-        layer,
-        colour,
-        paths: own.length,
-        closed: own.filter(({ path }) => path.closed).length,
-        length: own.reduce((sum, { path }) => sum + pathLength(path), 0),
-        seconds: time.cutting.get(operation) ?? null,
-        ...(told.length === 0 ? {} : { tilts: told }),
-      },
-    ];
-  });
-  const record: CutRecord = {
-    file: name,
-    machine: machine.id,
-    kind: machine.kind,
-    up: machine.up,
-    ...size,
-    boards: boards.map((board) => ({
-      layer: board.layer,
-      name: board.name,
-      board: board.board.id,
-      thickness: board.board.thickness,
-      ...board.at,
-      ...board.size,
-      turned: board.turned,
-    })),
-    operations,
-    travel: time.travel,
-    seconds: time.total,
-    allowances,
+  return describedFile(name, machine, { width: bed.width, height: bed.height }, toolpaths, {
+    title: `${cut.job.title}: ${layers}, for ${machine.id}`,
+    about: layers,
+    notes: cutNotes(boards, machine, words),
+    boards,
     sight,
-    cautions: said,
-    summary: `${layers}: ${operations.map(operationWords).join(', ')}; ${timeWords(time.total)}`,
-  };
-  const words = [
-    title,
-    `${sideUp}. Size ${printDecimal(size.width, 'mm', 3).text} x ${printDecimal(size.height, 'mm', 3).text} mm at full scale`,
-    ...allowances,
-    ...said,
-  ];
-  return { name, machine, toolpaths, drawing, words, record };
-}
-
-function operationWords({ operation, paths, closed, length }: OperationRecord): string {
-  const kind = closed === paths ? 'closed' : closed === 0 ? 'open' : `${closed} of them closed`;
-  const meters = printDecimal(length / 1000, 'mm', 2).text;
-  return `${operation} ${paths} ${paths === 1 ? 'path' : 'paths'} (${kind}) of ${meters} m`;
-}
-
-function timeWords(seconds: number | null): string {
-  if (seconds === null) return 'time not known without speeds of the machine';
-  const minutes = Math.floor(seconds / 60);
-  return `about ${minutes > 0 ? `${minutes} min ` : ''}${Math.round(seconds - 60 * minutes)} s`;
+    allowances,
+  });
 }
 
 function tooThick(mat: Mat, { id, thickest }: Machine): readonly Problem[] {

@@ -13,7 +13,7 @@ import { swivelPath } from './swivel.ts';
 const SETTLE_OFFSETS = 5;
 const LEAST_SETTLE = 1;
 
-const settleOf = ({ offset }: KnifeMachine): number => Math.max(LEAST_SETTLE, SETTLE_OFFSETS * offset);
+export const settleOf = ({ offset }: KnifeMachine): number => Math.max(LEAST_SETTLE, SETTLE_OFFSETS * offset);
 /** How far the knife's axis comes away from a cut's line. */
 const leadReach = (machine: KnifeMachine): number => machine.lead + settleOf(machine) + machine.offset;
 

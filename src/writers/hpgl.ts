@@ -15,8 +15,9 @@ export interface HpglOptions {
   readonly origin?: 'corner' | 'centre';
   /** How far chords may lie from a curve, mm. */
   readonly tolerance?: number;
-  /** Words for a plotter that knows comments. */
   readonly comment?: readonly string[];
+  /** Whether the plotter knows comments; without them nothing is said. */
+  readonly comments?: boolean;
 }
 
 export interface PlotterPen {
@@ -38,13 +39,20 @@ const FIRST: PlotterPen = { number: 1 };
  * part II (HP-GL/2): IN, PA, PU, PD, SP, VS, CO; table 17-7 for the unit.
  */
 export function writeHpgl(drawing: Drawing, options: HpglOptions = {}): string {
-  const { scale = { x: 1, y: 1 }, origin = 'corner', tolerance = TOLERANCE, pens, comment = [] } = options;
+  const {
+    scale = { x: 1, y: 1 },
+    origin = 'corner',
+    tolerance = TOLERANCE,
+    pens,
+    comment = [],
+    comments = true,
+  } = options;
   const groups =
     options.show === undefined ? drawing.groups.filter((g) => g.shown) : namedGroups(drawing, options.show);
   const from = origin === 'corner' ? { x: 0, y: drawing.height } : { x: drawing.width / 2, y: drawing.height / 2 };
   const units = ({ x, y }: Point): string =>
     `${whole(plotterUnitsFromMm((x - from.x) / scale.x))},${whole(plotterUnitsFromMm((from.y - y) / scale.y))}`;
-  const out: string[] = comment.map((line) => `CO "${plain(line)}";`);
+  const out: string[] = comments ? comment.map((line) => `CO "${plain(line)}";`) : [];
   out.push('IN;', 'PA;');
   let pen: PlotterPen | undefined;
   for (const item of groups.flatMap((group) => group.items)) {
