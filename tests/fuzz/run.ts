@@ -1,0 +1,59 @@
+/**
+ * `npm run fuzz -- [COUNT] [SEED]`: random and mutated jobs through reading, solving and the strokes, every twentieth good
+ * one through the whole pattern. Says what crashed, hung for more than a second or gave output for wrong input, and ends
+ * with 1 if anything did. What it finds becomes a case in `found.ts`.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { build, solveJob } from '../../src/index.ts';
+import { grammarJob, mutated, random } from './generate.ts';
+
+const count = Number(process.argv[2] ?? 2000);
+const seed = Number(process.argv[3] ?? 1);
+const next = random(seed);
+const seeds = [
+  readFileSync('examples/heron/job.yaml', 'utf8'),
+  ...readdirSync('templates')
+    .filter((name) => name.endsWith('.yaml') && name !== 'shop.yaml')
+    .map((name) => readFileSync(`templates/${name}`, 'utf8')),
+];
+
+const found: string[] = [];
+const tally = { solved: 0, refused: 0, patterns: 0, slowest: 0 };
+for (let i = 0; i < count; i++) {
+  const job = next() < 0.5 ? grammarJob(next) : mutated(seeds[Math.floor(next() * seeds.length)]!, next);
+  const started = performance.now();
+  try {
+    const solved = solveJob(job, { file: 'job.yaml' });
+    if (solved.ok) {
+      tally.solved++;
+      if (!finite(solved.value.report)) found.push(`a number that is none\n${job}`);
+      if (tally.solved % 20 === 0) {
+        const made = await build(job, { file: 'job.yaml' });
+        if ('files' in made) tally.patterns++;
+      }
+    } else {
+      tally.refused++;
+      const bare = solved.problems.find((p) => p.severity === 'error' && (p.line === undefined || p.message === ''));
+      if (bare !== undefined) found.push(`a problem without its place: ${bare.code}\n${job}`);
+      const unsaid = !solved.problems.some((p) => p.severity === 'error');
+      if (unsaid) found.push(`refused without an error\n${job}`);
+      if (i % 50 === 0 && 'files' in (await build(job, { file: 'job.yaml' })))
+        found.push(`output from wrong input\n${job}`);
+    }
+  } catch (problem) {
+    found.push(`${problem instanceof Error ? problem.stack : String(problem)}\n${job}`);
+  }
+  const took = performance.now() - started;
+  if (took > tally.slowest) tally.slowest = took;
+  if (took > 1000) found.push(`took ${Math.round(took)} ms\n${job}`);
+}
+process.stdout.write(
+  `${count} jobs, seed ${seed}: ${tally.solved} solved, ${tally.refused} refused, ${tally.patterns} patterns made; slowest ${Math.round(tally.slowest)} ms; ${found.length} found\n`,
+);
+for (const one of found.slice(0, 20)) process.stdout.write(`\n${'-'.repeat(40)}\n${one}\n`);
+process.exitCode = found.length > 0 ? 1 : 0;
+
+function finite(value: unknown): boolean {
+  if (typeof value === 'number') return Number.isFinite(value);
+  return typeof value !== 'object' || value === null || Object.values(value).every(finite);
+}
