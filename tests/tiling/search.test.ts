@@ -98,6 +98,13 @@ describe('the fewest sheets', () => {
     }
   });
 
+  it('lays the paper on its side rather than turn the pattern, where both take as many', () => {
+    const strip = linesOnly(ringDrawing({ width: 500, height: 180, top: 40, right: 40, bottom: 40, left: 40 }));
+    const [sheet] = sheetsIn(laid(strip, 'a4'));
+    expect(sheet!.rotation).toBe(0);
+    expect(sheet!.paper).toEqual({ width: 297, height: 210 });
+  });
+
   it('turns the pattern where margins make one way of laying the paper better than the other', () => {
     const strip = linesOnly(ringDrawing({ width: 500, height: 180, top: 40, right: 40, bottom: 40, left: 40 }));
     // Upright, 191 × 270 mm can be drawn on: two of them show 527 mm. On its side, two show 497 mm, and 502 are needed.
