@@ -250,7 +250,6 @@ export interface Shop {
   readonly backing: ReadonlyMap<string, PackagePart>;
   /** Outer sizes that the shop likes to use, as they are listed. */
   readonly sizes: readonly Size[];
-}
   readonly prices?: Prices;
 }
 
@@ -265,3 +264,4 @@ export interface Prices {
   readonly unitedInch?: number;
   readonly labour?: number;
   readonly tax?: { readonly name: string; readonly percent: number; readonly included: boolean };
+}
