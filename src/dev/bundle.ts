@@ -90,15 +90,21 @@ const UNUSED_FALLS_OUT: Plugin = {
 };
 
 /**
- * What svgdom measures text and pictures with, at the cost of half of its start. A drawing's text goes out as outlines
- * and its pictures with their sizes, so that neither is ever called.
+ * Left out of the bundles, since they cost time at the start and are never called. By svgdom text and pictures would be
+ * measured, but text goes out as outlines and pictures with their sizes; commander would start other programs.
  */
 const NEVER_CALLED: Plugin = {
   name: 'never-called',
   setup(build) {
-    build.onResolve({ filter: /^(?:fontkit|image-size)$/ }, ({ path }) => ({ path, namespace: 'never-called' }));
+    build.onResolve({ filter: /^(?:fontkit|image-size|node:child_process)$/ }, ({ path, importer }) =>
+      /[\\/]node_modules[\\/](?:svgdom|commander)[\\/]/.test(importer)
+        ? { path, namespace: 'never-called' }
+        : undefined,
+    );
     build.onLoad({ filter: /.*/, namespace: 'never-called' }, ({ path }) => ({
-      contents: `exports.default = exports.openSync = () => { throw new Error('${path} is left out of this bundle'); };`,
+      contents: `exports.default = exports.openSync = exports.spawn = () => {
+        throw new Error('${path} is left out of this bundle');
+      };`,
     }));
   },
 };
