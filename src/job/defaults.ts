@@ -118,3 +118,7 @@ export const MACHINE = {
     note: operation('note', '#a0a0a0', 0),
   },
 } as const satisfies Record<string, unknown>;
+
+/** Seen width of a groove, and of a line drawn with a ruling pen (common practice, no source). */
+export const lineWidth = (units: Units, kind: 'groove' | 'ink'): number =>
+  kind === 'groove' ? either(units, 1 / 16, 1.5) : 0.5;

@@ -1,11 +1,22 @@
 import * as z from 'zod/mini';
 import { LENGTH_UNITS, type LengthUnit } from '../units/units.ts';
-import { check, described, id, line, oneOf, record, whole, yesNo } from './fields.ts';
+import { arrangeSchema } from './arrange-schema.ts';
+import { described, id, line, oneOf, record, whole, yesNo } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
 import { matSchema } from './mat-schema.ts';
+import { openingsSchema } from './opening-schema.ts';
 
-/** The whole job, bare numbers being in `unit`. A new key is one line here and one in `job.ts`. */
-export function jobSchema(unit: LengthUnit) {
+const MADE = new Map<LengthUnit, ReturnType<typeof madeSchema>>();
+
+/** The whole job, bare numbers being in `unit`; made when it is first asked for. */
+export function jobSchema(unit: LengthUnit): ReturnType<typeof madeSchema> {
+  const known = MADE.get(unit) ?? madeSchema(unit);
+  MADE.set(unit, known);
+  return known;
+}
+
+/** A new key is one line here and one in `job.ts`. */
+function madeSchema(unit: LengthUnit) {
   const job = record(
     {
       title: z.optional(
@@ -15,6 +26,7 @@ export function jobSchema(unit: LengthUnit) {
       units: z.optional(oneOf('The unit of bare numbers, and of what documents print; in without it', LENGTH_UNITS)),
       mat: z.optional(matSchema(unit)),
       openings: openingsSchema(unit),
+      arrange: z.optional(arrangeSchema(unit)),
       count: z.optional(whole('How many alike', [1, 40], 1, 999)),
       bench: z.optional(benchSchema(unit)),
       print: z.optional(printSchema(unit)),
@@ -26,60 +38,6 @@ export function jobSchema(unit: LengthUnit) {
 
 /** A job as the schema leaves it: lengths in mm, nothing looked up, nothing filled in. */
 export type JobInput = z.output<ReturnType<typeof jobSchema>>;
-
-function openingsSchema(unit: LengthUnit) {
-  const openings = z.array(openingSchema(unit), 'a list of openings').check(
-    check<readonly unknown[]>(({ length }) => {
-      if (length === 1) return undefined;
-      const message = length === 0 ? 'the list of openings is empty' : `there are ${length} openings`;
-      return { code: 'openings-one', message, hint: 'give exactly one opening' };
-    }),
-  );
-  return described(
-    openings,
-    'The openings of the mat: exactly one',
-    [[{ artwork: '10 1/2 x 13 1/2', overlap: '1/4' }]],
-    { minItems: 1, maxItems: 1 },
-  );
-}
-
-/** Those that the solver knows. */
-const SHAPES = ['rectangle'] as const;
-
-function openingSchema(unit: LengthUnit) {
-  const { size, sides } = lengthFields(unit);
-  const least = 0.1;
-  const overlaps = ['1/4', { top: '1/4', bottom: '1/4', sides: '1/8' }];
-  const floats = ['1/4', { top: '1/4', sides: '1/4', bottom: '1/2' }];
-  const artwork = 'Size of the artwork, the smaller where its ends differ';
-  const measure = 'Sizes are the face opening of the lowest layer, or the innermost edge of all';
-  const opening = record(
-    {
-      name: z.optional(line('What documents call the opening', ['Heron'])),
-      shape: z.optional(oneOf('The shape of the opening', SHAPES)),
-      artwork: z.optional(size(artwork, ['10 1/2 x 13 1/2'], { least: 5 })),
-      overlap: z.optional(sides('Mat over the edge of the artwork', overlaps, { least, most: 500 })),
-      float: z.optional(sides('Paper or backing shown around the artwork', floats, { least, most: 1000 })),
-      size: z.optional(size('Size of the opening', ['10 x 13'], { least: 5 })),
-      picture: z.optional(line('The artwork’s picture, JPEG or PNG, for proofs: a file beside the job', ['heron.png'])),
-      measure: z.optional(oneOf(measure, ['face', 'sight'])),
-    },
-    'a map: artwork or size, overlap or float, shape, measure, picture, name',
-  ).check(
-    check<Readonly<Record<string, unknown>>>(({ artwork: art, overlap, float }) => {
-      if (overlap !== undefined && float !== undefined) {
-        const hint = 'keep overlap where the mat covers the edge of the artwork, float where it does not';
-        return { code: 'overlap-or-float', message: 'the opening has both overlap and float', hint };
-      }
-      if (art !== undefined || (overlap === undefined && float === undefined)) return undefined;
-      const message = `the opening has ${overlap === undefined ? 'a float' : 'an overlap'}, but no artwork`;
-      return { code: 'artwork-missing', message, hint: 'give the size of the artwork too' };
-    }),
-  );
-  return described(opening, 'An opening', [{ shape: 'rectangle', artwork: '10 1/2 x 13 1/2', overlap: '1/4' }], {
-    not: { required: ['overlap', 'float'] },
-  });
-}
 
 function benchSchema(unit: LengthUnit) {
   const { length } = lengthFields(unit);

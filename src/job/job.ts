@@ -13,7 +13,6 @@ import {
   type BySide,
   type Job,
   type MatRequest,
-  type OpeningRequest,
   type Printer,
   type PrintRequest,
   type Shop,
@@ -22,6 +21,7 @@ import {
   type Units,
   type Weighting,
 } from './model.ts';
+import { arrangeFrom, openingFrom } from './openings.ts';
 import { everySide } from './shop.ts';
 
 /** The job with everything looked up in the shop. Where problems hold an error, it is not to be used. */
@@ -33,15 +33,17 @@ export function jobFrom(
 ): { readonly job: Job; readonly problems: readonly Problem[] } {
   const problems: Problem[] = [];
   const bench = benchFrom(input.bench ?? {}, shop, units, problems);
+  const openings = input.openings.map((opening) => openingFrom(opening, units));
+  const free = openings.filter((opening) => opening.place === undefined).length;
   const job: Job = {
     title: input.title ?? name,
     units,
     mat: matFrom(input, bench, shop, units, problems),
-    openings: input.openings.map(openingFrom),
+    openings,
     count: input.count ?? defaults.COUNT,
     bench,
     print: printFrom(input.print ?? {}, shop, units, problems),
-    ...defined({ customer: input.customer }),
+    ...defined({ customer: input.customer, arrange: arrangeFrom(input.arrange, free) }),
   };
   return { job, problems };
 }
@@ -67,7 +69,7 @@ function matFrom(input: JobInput, bench: BenchRequest, shop: Shop, units: Units,
   return {
     border: borderFrom(given.border ?? {}, given.weighting),
     layers,
-    ...defined({ outer: given.outer, weighting: given.weighting, frame }),
+    ...defined({ outer: given.outer, weighting: given.weighting, leastBar: given.leastBar, frame }),
   };
 }
 
@@ -76,21 +78,6 @@ function borderFrom(given: GivenBySides, weighting: Weighting | undefined): Some
   if (given.single !== true || weighting === undefined || weighting.kind === 'none') return { ...given };
   const { top, left, right } = given;
   return weighting.kind === 'diagonal' ? defined({ left, right }) : defined({ top, left, right });
-}
-
-function openingFrom(given: JobInput['openings'][number]): OpeningRequest {
-  return {
-    shape: given.shape ?? defaults.SHAPE,
-    overlap: given.overlap ?? {},
-    measure: given.measure ?? defaults.measure(given.float !== undefined),
-    ...defined({
-      name: given.name,
-      artwork: given.artwork,
-      float: given.float,
-      size: given.size,
-      picture: given.picture,
-    }),
-  };
 }
 
 function printFrom(given: NonNullable<JobInput['print']>, shop: Shop, units: Units, problems: Problem[]): PrintRequest {

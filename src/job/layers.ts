@@ -4,6 +4,7 @@ import { defined } from './defined.ts';
 import type { JobInput } from './job-schema.ts';
 import { lookUp } from './look-up.ts';
 import type { BenchRequest, Bevel, Board, Head, LayerRequest, Shop, Units } from './model.ts';
+import { allSides } from './openings.ts';
 
 type LayerInput = NonNullable<NonNullable<JobInput['mat']>['layers']>[number];
 
@@ -29,9 +30,15 @@ export function layersFrom(
       board: boardFrom(layer.board, index, shop, [...path, 'board'], problems),
       bevel,
       trimBack: layer.trimBack ?? defaults.trimBack(units, index, bench.stack),
-      ...defined({ reveal: layer.reveal }),
+      ...revealFrom(layer.reveal),
+      ...defined({ spacer: layer.spacer }),
     };
   });
+}
+
+function revealFrom(given: LayerInput['reveal']): Pick<LayerRequest, 'reveal' | 'reveals'> {
+  if (given === undefined) return {};
+  return given.single === true ? { reveal: given.top! } : { reveals: allSides(given) };
 }
 
 function bevelFrom(given: LayerInput['bevel'], head: Head): Bevel {

@@ -10,7 +10,7 @@ import type { Weighting } from './model.ts';
 const MOST_LAYERS = 8;
 
 export function matSchema(unit: LengthUnit) {
-  const { size, sides } = lengthFields(unit);
+  const { length, size, sides } = lengthFields(unit);
   const borders = [3, { top: 3, bottom: '3 1/2', sides: '2 3/4' }];
   const mat = record(
     {
@@ -18,9 +18,10 @@ export function matSchema(unit: LengthUnit) {
       frame: z.optional(jobFrame(unit)),
       border: z.optional(sides('Mat edge to the face opening of the top mat', borders, { least: 1 })),
       weighting: z.optional(weightingSchema(unit)),
+      leastBar: z.optional(length('Board between neighbouring openings, at least', ['1/4'], { least: 0, most: 500 })),
       layers: z.optional(layersSchema(unit)),
     },
-    'a map: outer, frame, border, weighting, layers',
+    'a map: outer, frame, border, weighting, leastBar, layers',
   );
   return described(mat, 'The mat: its size, its borders and its layers');
 }
@@ -73,7 +74,7 @@ function weightingSchema(unit: LengthUnit) {
 }
 
 function layerSchema(unit: LengthUnit) {
-  const { length } = lengthFields(unit);
+  const { length, sides } = lengthFields(unit);
   const board = z.union([id('A board of the shop'), boardInPlace(unit)], BOARD_EXPECTED);
   const boards = ['bone-4', { thickness: '1.4 mm', colour: '#efe9dc', name: 'Bone' }];
   const reveal = 'Face edge of the layer above to the face edge of this one';
@@ -83,10 +84,13 @@ function layerSchema(unit: LengthUnit) {
         described(board, 'What the layer is made of: a board of the shop, or one described in place', boards),
       ),
       bevel: z.optional(bevelSchema()),
-      reveal: z.optional(length(reveal, ['1/4'], { least: 0.1, most: 500 })),
+      reveal: z.optional(
+        sides(reveal, ['1/4', { top: '1/4', sides: '1/4', bottom: '1/2' }], { least: 0.1, most: 500 }),
+      ),
+      spacer: z.optional(length('Lifts this layer off the one above', ['3 mm'], { least: 0.5, most: 50 })),
       trimBack: z.optional(length('Taken off each edge of an under mat', ['1/8'], { least: 0, most: 100 })),
     },
-    'a map: board, bevel, reveal, trimBack',
+    'a map: board, bevel, reveal, spacer, trimBack',
   );
   return described(layer, 'A layer of the mat', [{ board: 'slate-4', reveal: '1/4' }]);
 }

@@ -1,5 +1,8 @@
 import type { Size } from '../geometry/point.ts';
+import type { Fields } from '../shapes/shape.ts';
+import type { ShapeKind } from '../shapes/shapes.ts';
 import type { LengthUnit } from '../units/units.ts';
+import type { ArrangeRequest, DecorRequest, OpeningStep, PlaceRequest } from './arrange-model.ts';
 import type { Machine } from './machine-model.ts';
 
 /**
@@ -12,6 +15,8 @@ export interface Job {
   readonly units: Units;
   readonly mat: MatRequest;
   readonly openings: readonly OpeningRequest[];
+  /** How the openings without a place of their own lie; one alone needs none. */
+  readonly arrange?: ArrangeRequest;
   readonly count: number;
   readonly bench: BenchRequest;
   readonly print: PrintRequest;
@@ -33,6 +38,8 @@ export interface MatRequest {
   /** Mat edge to the face opening of the top mat. */
   readonly border: SomeSides;
   readonly weighting?: Weighting;
+  /** Board between any two cuts of neighbouring openings, at least. */
+  readonly leastBar?: number;
   /** Top mat first; never empty. */
   readonly layers: readonly LayerRequest[];
 }
@@ -124,10 +131,11 @@ export interface Board {
   readonly colour: string;
   readonly core: string;
   readonly sheets: readonly Size[];
+  /** Of a sheet. */
   readonly price?: number;
-  /** True where the board has a direction, so that blanks may not turn. */
   /** By area, instead. */
   readonly areaPrice?: Rate;
+  /** True where the board has a direction, so that blanks may not turn. */
   readonly directional: boolean;
 }
 
@@ -136,6 +144,10 @@ export interface LayerRequest {
   readonly bevel: Bevel;
   /** Face edge of the layer above to the face edge of this one; undefined on the top mat, or where it is derived. */
   readonly reveal?: number;
+  /** Reveals that differ by side; then `reveal` is undefined. */
+  readonly reveals?: BySide<number>;
+  /** Lifts this layer off the one above. */
+  readonly spacer?: number;
   /** Taken off each edge of an under mat. */
   readonly trimBack: number;
 }
@@ -148,16 +160,22 @@ export interface Bevel {
 
 export interface OpeningRequest {
   readonly name?: string;
-  readonly shape: 'rectangle';
+  readonly shape: ShapeKind;
+  /** What the shape needs beside its size. */
+  readonly fields?: Fields;
+  readonly place?: PlaceRequest;
+  /** One for each under mat, where this opening treats them otherwise than the mat's layers say. */
+  readonly steps?: readonly OpeningStep[];
+  readonly decor?: readonly DecorRequest[];
   readonly artwork?: Size;
   /** Mat over artwork, per side; only with an artwork. */
   readonly overlap: SomeSides;
   /** Paper or backing shown around the artwork, per side; undefined where the artwork is overlapped. */
   readonly float?: SomeSides;
   readonly size?: Size;
-  /** `face`: sizes are the face opening of the lowest layer; `sight`: the innermost of all edges. */
   /** The file of the artwork's picture, as the job names it: relative to the job. */
   readonly picture?: string;
+  /** `face`: sizes are the face opening of the lowest layer; `sight`: the innermost of all edges. */
   readonly measure: 'face' | 'sight';
 }
 

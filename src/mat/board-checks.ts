@@ -8,7 +8,7 @@ import { AGREEMENT } from './contradiction.ts';
 import { theLayer } from './layers.ts';
 import type { MatLayer } from './model.ts';
 import { alike, pathOf, whereOn } from './sides.ts';
-import type { Sizes } from './sizes.ts';
+import type { AllSizes } from './sizes.ts';
 
 /**
  * A window mat is of 4-ply board at least (Library of Congress, Guide to Preservation Matting and Framing), which
@@ -24,13 +24,15 @@ const CLEARANCE = { least: 1, most: 3.2 };
 /** Nothing longer than 5 m is a mat. */
 const LONGEST = 5000;
 
-function borderProblems(job: Job, sizes: Sizes): Problem[] {
+function borderProblems(job: Job, sizes: AllSizes): Problem[] {
   const lip = job.mat.frame?.lip ?? 0;
   const show = (mm: number): string => showLength(mm, job.units);
   const hint = 'make the mat larger or the opening smaller';
   return alike(sizes.border).flatMap(({ sides, length }) => {
     const path = pathOf(job.mat.border, sides, ['mat', 'border'], ['mat']);
     const where = whereOn(sides);
+    // Of several openings each is told of by its name (`nearness.ts`).
+    if (job.openings.length > 1 && length <= lip) return [];
     if (length <= 0) {
       const message = `the border comes to ${show(length)} ${where}, more than 0 is needed`;
       return [error('border-none', path, message, hint)];
@@ -66,15 +68,24 @@ function frameProblems(job: Job): Problem[] {
   return found;
 }
 
+/** Of all openings and sides. */
+function leastReveal(sizes: AllSizes, layer: number): number {
+  const all = sizes.openings.flatMap(({ reveals }) => {
+    const reveal = reveals[layer];
+    return reveal === undefined ? [] : SIDES.map((side) => reveal[side]);
+  });
+  return all.length === 0 ? 0 : Math.min(...all);
+}
+
 /** An under mat is cut together with the top mat where it is short of every edge and still has room for tape. */
-function togetherProblems(job: Job, layers: readonly MatLayer[], sizes: Sizes): Problem[] {
+function togetherProblems(job: Job, layers: readonly MatLayer[], sizes: AllSizes): Problem[] {
   if (job.bench.stack !== 'together') return [];
   const show = (mm: number): string => showLength(mm, job.units);
   let reveals = 0;
   return layers.flatMap((layer, index) => {
     if (index === 0) return [];
     const above = layers[index - 1]!;
-    reveals += sizes.reveals[index - 1]!;
+    reveals += leastReveal(sizes, index - 1);
     const path = ['mat', 'layers', index, 'trimBack'];
     if (layer.trimBack <= 0) {
       const message = `${layer.name} has no trim-back, cut together it must be short of every edge that touches guide or square`;
@@ -140,7 +151,7 @@ function outerProblems(job: Job, outer: Size): Problem[] {
 }
 
 /** The diagonal method suits wide pieces: on an upright one the top can come out narrower than the sides. */
-function diagonalProblems(job: Job, sizes: Sizes): Problem[] {
+function diagonalProblems(job: Job, sizes: AllSizes): Problem[] {
   const { border, outer } = sizes;
   const upright = outer.height - border.top - border.bottom > outer.width - border.left - border.right;
   if (job.mat.weighting?.kind !== 'diagonal' || !upright || border.top >= border.left - AGREEMENT) return [];
@@ -151,7 +162,7 @@ function diagonalProblems(job: Job, sizes: Sizes): Problem[] {
 }
 
 /** The boards, how they lie in the frame and on each other. */
-export function boardsProblems(job: Job, layers: readonly MatLayer[], sizes: Sizes): readonly Problem[] {
+export function boardsProblems(job: Job, layers: readonly MatLayer[], sizes: AllSizes): readonly Problem[] {
   return [
     ...outerProblems(job, sizes.outer),
     ...borderProblems(job, sizes),

@@ -1,11 +1,29 @@
-import type { Job, SomeSides } from '../job/model.ts';
+import type { Size } from '../geometry/point.ts';
+import type { Job, OpeningRequest, SomeSides } from '../job/model.ts';
 import { SIDES } from '../job/model.ts';
 import type { Problem } from '../problems/problem.ts';
+import { shapeOf } from '../shapes/shapes.ts';
 import { showLength } from '../units/print.ts';
 import type { LengthUnit } from '../units/units.ts';
 import { layerName } from './layers.ts';
 import { type Equation, equation } from './linear.ts';
-import { AXES, type Axis, border, measuredInset, opening, outer, overlap, reveal, revealed } from './unknowns.ts';
+import { openingName } from './names.ts';
+import type { Plan } from './structure.ts';
+import {
+  AXES,
+  type Axis,
+  border,
+  gap,
+  HORIZONTAL,
+  measuredInset,
+  opening,
+  outer,
+  overlap,
+  place,
+  reveal,
+  revealed,
+  VERTICAL,
+} from './unknowns.ts';
 
 /** A size or a rule that the job states, as an equation whose residual is a length. */
 export interface Given extends Equation {
@@ -90,38 +108,73 @@ function weightingGivens(job: Job, share: number | undefined): Given[] {
   }
 }
 
-function openingGivens(job: Job): Given[] {
+/** Several openings are told apart by what documents call them. */
+function named(job: Job, index: number): string {
+  return job.openings.length === 1 ? '' : ` of ${openingName(job, index)}`;
+}
+
+/** What the openings of one kind state, told of the first of them. */
+function openingGivens(job: Job, index: number): Given[] {
   const { units } = job;
-  const request = job.openings[0]!;
-  const at = ['openings', 0];
-  const inset = 2 * measuredInset(job);
+  const request = job.openings[index]!;
+  const at = ['openings', index];
+  const inset = 2 * measuredInset(job, request);
+  const of = named(job, index);
   const givens: Given[] = [];
   for (const axis of AXES) {
     const { extent, near, far } = axis;
     if (request.artwork !== undefined) {
       const length = request.artwork[extent];
-      const terms = { [opening(axis)]: 1, [overlap(near)]: 1, [overlap(far)]: 1 };
+      const terms = { [opening(axis, index)]: 1, [overlap(near, index)]: 1, [overlap(far, index)]: 1 };
       const path = [...at, 'artwork'];
-      givens.push(given(units, { path, what: `artwork ${extent}`, terms, length, value: length + inset }));
+      givens.push(given(units, { path, what: `artwork ${extent}${of}`, terms, length, value: length + inset }));
     }
-    if (request.size !== undefined) {
-      const length = request.size[extent];
-      const path = [...at, 'size'];
-      const terms = { [opening(axis)]: 1 };
-      givens.push(given(units, { path, what: `opening ${extent}`, terms, length, value: length + inset }));
+    const size = sizeOf(request);
+    if (size !== undefined) {
+      const length = size[extent];
+      const path = [...at, request.size === undefined ? 'outline' : 'size'];
+      const terms = { [opening(axis, index)]: 1 };
+      givens.push(given(units, { path, what: `opening ${extent}${of}`, terms, length, value: length + inset }));
     }
   }
   const perSide = (key: 'overlap' | 'float', sides: SomeSides, sign: number): void => {
     for (const side of SIDES) {
       const length = sides[side];
       if (length === undefined) continue;
-      const terms = { [overlap(side)]: sign };
-      givens.push(given(units, { path: [...at, key, side], what: `${key} at the ${side}`, terms, length }));
+      const terms = { [overlap(side, index)]: sign };
+      givens.push(given(units, { path: [...at, key, side], what: `${key} at the ${side}${of}`, terms, length }));
     }
   };
   perSide('overlap', request.overlap, 1);
   perSide('float', request.float ?? {}, -1);
   return givens;
+}
+
+/** As given; an outline without an artwork has a size of its own. */
+function sizeOf(request: OpeningRequest): Size | undefined {
+  if (request.size !== undefined || request.artwork !== undefined) return request.size;
+  return shapeOf(request.shape).natural?.(request.fields ?? {});
+}
+
+function placeGivens({ job, group }: Plan): Given[] {
+  return group.placed.flatMap((index) =>
+    (['left', 'top', 'right', 'bottom'] as const).flatMap((side) => {
+      const length = job.openings[index]!.place![side];
+      if (length === undefined) return [];
+      const path = ['openings', index, 'place', side];
+      const what = `${side} of ${openingName(job, index)}`;
+      return [given(job.units, { path, what, terms: { [place(side, index)]: 1 }, length })];
+    }),
+  );
+}
+
+function gapGivens({ job, group, leads }: Plan): Given[] {
+  const { across, down } = group.arrange;
+  const state = (axis: Axis, what: string, length: number | undefined): Given[] => {
+    if (length === undefined || leads[axis.extent].length < 2) return [];
+    return [given(job.units, { path: ['arrange', 'gap'], what, terms: { [gap(axis)]: 1 }, length })];
+  };
+  return [...state(HORIZONTAL, 'gap between neighbours', across), ...state(VERTICAL, 'gap between rows', down)];
 }
 
 function revealGivens(job: Job): Given[] {
@@ -165,11 +218,14 @@ function wholeGivens(job: Job, axis: Axis): Given[] {
  * last is named. So the outer size is the first to be blamed, then the frame, the borders, the weighting, the reveals,
  * the overlap, the opening and last the artwork, which is what it is.
  */
-export function givensOf(job: Job, diagonalShare?: number): readonly Given[] {
+export function givensOf(plan: Plan, diagonalShare?: number): readonly Given[] {
+  const { job, group } = plan;
   return [
-    ...openingGivens(job),
+    ...group.kinds.flatMap((of) => openingGivens(job, of)),
     ...revealGivens(job),
-    ...weightingGivens(job, diagonalShare),
+    ...gapGivens(plan),
+    ...(group.arranged.length === 0 ? [] : weightingGivens(job, diagonalShare)),
+    ...placeGivens(plan),
     ...borderGivens(job),
     ...AXES.flatMap((axis) => wholeGivens(job, axis)),
   ];

@@ -68,6 +68,8 @@ export interface Artwork {
 }
 
 export interface OpeningLayer {
+  /** True where the opening shows nothing of this layer: it is cut back behind the layer above. */
+  readonly hidden?: true;
   readonly face: Path;
   readonly back: Path;
   readonly faceBox: Box;

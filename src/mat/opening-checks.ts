@@ -20,17 +20,20 @@ function leastSide(lengths: BySide<number>): Side {
   return SIDES.reduce((least, side) => (lengths[side] < lengths[least] ? side : least));
 }
 
-function stripProblems(job: Job, opening: PlacedOpening): Problem[] {
+function stripProblems(job: Job, index: number, opening: PlacedOpening): Problem[] {
   const show = (mm: number): string => showLength(mm, job.units);
-  return opening.layers.flatMap((layer, index) => {
-    if (index === 0) return [];
+  return opening.layers.flatMap((layer, at) => {
+    if (at === 0 || layer.hidden === true) return [];
     const side = leastSide(layer.strip);
     const [strip, reveal] = [layer.strip[side], layer.reveal[side]];
     if (strip >= LEAST_STRIP - ROUNDING) return [];
     const hidden = reveal - strip;
-    const path = ['mat', 'layers', index, ...(job.mat.layers[index]!.reveal === undefined ? [] : ['reveal'])];
+    const path =
+      typeof job.openings[index]!.steps?.[at - 1] === 'object'
+        ? ['openings', index, 'reveals', at - 1]
+        : ['mat', 'layers', at, ...(job.mat.layers[at]!.reveal === undefined ? [] : ['reveal'])];
     const sum = `its reveal of ${show(reveal)} less ${show(hidden)} of bevel above it leaves ${show(strip)}`;
-    const name = layerName(index);
+    const name = layerName(at);
     if (strip <= ROUNDING) {
       const hint = `make the reveal more than ${show(hidden + LEAST_STRIP)}`;
       return [error('strip-hidden', path, `nothing is seen of ${name}: ${sum}, more than 0 is needed`, hint)];
@@ -40,21 +43,27 @@ function stripProblems(job: Job, opening: PlacedOpening): Problem[] {
   });
 }
 
-function sightProblems(job: Job, opening: PlacedOpening): Problem[] {
+function sightProblems(job: Job, index: number, opening: PlacedOpening): Problem[] {
   const { sight } = opening;
   if (sight.width > 0 && sight.height > 0) return [];
   const message = `nothing is seen through the opening: its sight comes to ${showSize(sight, job.units)}`;
   return [
-    error('opening-none', ['openings', 0], message, 'make the mat or the artwork larger or the borders narrower'),
+    error('opening-none', ['openings', index], message, 'make the mat or the artwork larger or the borders narrower'),
   ];
 }
 
 /** `real` is what is covered, or for a float what is seen around the artwork. */
-function coverProblem(job: Job, floated: boolean, sides: readonly Side[], real: number): Problem | undefined {
+function coverProblem(
+  job: Job,
+  index: number,
+  floated: boolean,
+  sides: readonly Side[],
+  real: number,
+): Problem | undefined {
   if (real >= LEAST_OVERLAP - ROUNDING) return undefined;
-  const request = job.openings[0]!;
+  const request = job.openings[index]!;
   const key = floated ? 'float' : 'overlap';
-  const path = pathOf(request[key], sides, ['openings', 0, key], ['openings', 0]);
+  const path = pathOf(request[key], sides, ['openings', index, key], ['openings', index]);
   const where = whereOn(sides);
   const show = (mm: number): string => showLength(mm, job.units);
   const least = `${show(LEAST_OVERLAP)} at least is sound`;
@@ -74,26 +83,26 @@ function coverProblem(job: Job, floated: boolean, sides: readonly Side[], real: 
     : warning('overlap-narrow', path, `the mat really overlaps the artwork by ${show(real)} ${where}, ${least}`, hint);
 }
 
-function coverProblems(job: Job, artwork: Artwork): Problem[] {
+function coverProblems(job: Job, index: number, artwork: Artwork): Problem[] {
   return alike(artwork.overlap).flatMap(({ sides, length }) => {
-    const found = coverProblem(job, artwork.floated, sides, artwork.floated ? -length : length);
+    const found = coverProblem(job, index, artwork.floated, sides, artwork.floated ? -length : length);
     return found === undefined ? [] : [found];
   });
 }
 
-function artworkProblems(job: Job, artwork: Artwork, outer: Size): Problem[] {
-  const found = coverProblems(job, artwork);
+function artworkProblems(job: Job, index: number, artwork: Artwork, outer: Size): Problem[] {
+  const found = coverProblems(job, index, artwork);
   if (contains(box(0, 0, outer.width, outer.height), artwork.box)) return found;
   const message = `the artwork of ${showSize(artwork.size, job.units)} reaches beyond the mat of ${showSize(outer, job.units)}`;
   const hint = 'make the mat larger, or crop the artwork';
-  return [...found, error('artwork-beyond-mat', ['openings', 0, 'artwork'], message, hint)];
+  return [...found, error('artwork-beyond-mat', ['openings', index, 'artwork'], message, hint)];
 }
 
 /** What is seen of every layer and of the artwork. */
-export function openingProblems(job: Job, opening: PlacedOpening, outer: Size): readonly Problem[] {
+export function openingProblems(job: Job, index: number, opening: PlacedOpening, outer: Size): readonly Problem[] {
   return [
-    ...sightProblems(job, opening),
-    ...stripProblems(job, opening),
-    ...(opening.artwork === undefined ? [] : artworkProblems(job, opening.artwork, outer)),
+    ...sightProblems(job, index, opening),
+    ...stripProblems(job, index, opening),
+    ...(opening.artwork === undefined ? [] : artworkProblems(job, index, opening.artwork, outer)),
   ];
 }

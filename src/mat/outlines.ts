@@ -1,15 +1,20 @@
-import { SHAPES } from '../shapes/shapes.ts';
+import type { Job } from '../job/model.ts';
+import { backInset } from './bevel.ts';
+import { figurePath, measuredSize } from './figure.ts';
 import type { MatOpening, OpeningLayer } from './model.ts';
 import type { PlacedOpening } from './placed.ts';
+import type { Sizes } from './sizes.ts';
 
 /** Draws the face and back lines of every layer; undefined where one of them has nothing left. */
-export function outlined(placed: PlacedOpening): MatOpening | undefined {
-  const shape = SHAPES[placed.shape];
+export function outlined(job: Job, index: number, placed: PlacedOpening, sizes: Sizes): MatOpening | undefined {
+  const request = job.openings[index]!;
+  const measured = measuredSize(job, request, sizes);
   const layers: OpeningLayer[] = [];
-  for (const layer of placed.layers) {
-    const face = shape.parallel(layer.faceBox, 0);
+  for (const [k, { figure, ...layer }] of placed.layers.entries()) {
+    const { board, bevel } = job.mat.layers[k]!;
+    const face = figurePath(request, figure, measured);
     // Towards the middle of the opening for a normal bevel, away from it for a reversed one.
-    const back = shape.parallel(layer.faceBox, layer.faceBox.x - layer.backBox.x);
+    const back = figurePath(request, { ...figure, by: figure.by - backInset(board.thickness, bevel) }, measured);
     if (face === undefined || back === undefined) return undefined;
     layers.push({ ...layer, face, back });
   }

@@ -1,18 +1,22 @@
 import { type Box, bottom, box, grown, right } from '../geometry/box.ts';
 import type { BySide, Job } from '../job/model.ts';
 import { backInset } from './bevel.ts';
+import { figureBox, figuresOf, type LayerFigure, measuredSize, reachOf } from './figure.ts';
 import type { Artwork, MatOpening, OpeningLayer } from './model.ts';
+import { openingName } from './names.ts';
 import type { Sizes } from './sizes.ts';
-import { measuredInset } from './unknowns.ts';
+import { measuredInset, seenLayers } from './unknowns.ts';
 
 /** An opening where every box lies, before its outlines are drawn; a box of nothing has a size of 0 or less. */
 export interface PlacedOpening extends Omit<MatOpening, 'layers'> {
   readonly layers: readonly PlacedLayer[];
 }
 
-export type PlacedLayer = Omit<OpeningLayer, 'face' | 'back'>;
+export interface PlacedLayer extends Omit<OpeningLayer, 'face' | 'back'> {
+  readonly figure: LayerFigure;
+}
 
-const allSides = (length: number): BySide<number> => ({ top: length, right: length, bottom: length, left: length });
+const NONE: BySide<number> = { top: 0, right: 0, bottom: 0, left: 0 };
 
 /** Distance from each side of `outside` inwards to the same side of `inside`. */
 function insets(outside: Box, inside: Box): BySide<number> {
@@ -31,27 +35,41 @@ function innermost(boxes: readonly Box[]): Box {
   return box(x, y, Math.min(...boxes.map(right)) - x, Math.min(...boxes.map(bottom)) - y);
 }
 
-function placedLayer(job: Job, sizes: Sizes, index: number, faceBox: Box): PlacedLayer {
+function placedLayer(job: Job, index: number, opening: number, sizes: Sizes, figure: LayerFigure): PlacedLayer {
+  const request = job.openings[opening]!;
   const { board, bevel } = job.mat.layers[index]!;
-  const above = job.mat.layers[index - 1];
-  const reveal = sizes.reveals[index]!;
+  const measured = measuredSize(job, request, sizes);
+  const faceBox = figureBox(request, figure, measured);
+  const inset = backInset(board.thickness, bevel);
   const border = insets(box(0, 0, sizes.outer.width, sizes.outer.height), faceBox);
+  const reveal = sizes.reveals[index] ?? NONE;
+  const seen = seenLayers(job, request).filter((each) => each < index);
+  const above = index === 0 ? undefined : job.mat.layers[seen.at(-1)!];
   // A normal bevel above hides its setback of the reveal, a reversed one nothing.
   const hidden = above === undefined ? 0 : Math.max(0, backInset(above.board.thickness, above.bevel));
   return {
+    figure,
     faceBox,
-    backBox: grown(faceBox, -backInset(board.thickness, bevel)),
+    backBox: figureBox(request, { frame: figure.frame, by: figure.by - inset }, measured),
     border,
-    reveal: allSides(reveal),
-    strip: above === undefined ? border : allSides(reveal - hidden),
+    reveal,
+    strip:
+      above === undefined || figure.hidden
+        ? border
+        : {
+            top: reveal.top - hidden,
+            right: reveal.right - hidden,
+            bottom: reveal.bottom - hidden,
+            left: reveal.left - hidden,
+          },
+    ...(figure.hidden ? { hidden: true as const } : {}),
   };
 }
 
 /** The artwork lies where the overlaps at the measured edge put it; what is really covered is told at the sight. */
-function placedArtwork(job: Job, sizes: Sizes, lowest: Box, sight: Box): Artwork | undefined {
-  const request = job.openings[0]!;
+function placedArtwork(job: Job, index: number, sizes: Sizes, measured: Box, sight: Box): Artwork | undefined {
+  const request = job.openings[index]!;
   if (request.artwork === undefined || sizes.overlap === undefined) return undefined;
-  const measured = grown(lowest, -measuredInset(job));
   const { width, height } = request.artwork;
   const place = box(measured.x - sizes.overlap.left, measured.y - sizes.overlap.top, width, height);
   return {
@@ -62,19 +80,19 @@ function placedArtwork(job: Job, sizes: Sizes, lowest: Box, sight: Box): Artwork
   };
 }
 
-/** Where the job's opening lies in every layer, and what is seen through it. */
-export function placeOpening(job: Job, sizes: Sizes): PlacedOpening {
-  const request = job.openings[0]!;
-  const { border, outer } = sizes;
-  const width = outer.width - border.left - border.right;
-  const height = outer.height - border.top - border.bottom;
-  let face = box(border.left, border.top, width, height);
-  const layers = sizes.reveals.map((reveal, index) => {
-    face = grown(face, -reveal);
-    return placedLayer(job, sizes, index, face);
-  });
-  const sight = innermost(layers.flatMap((layer) => [layer.faceBox, layer.backBox]));
-  const artwork = placedArtwork(job, sizes, face, sight);
-  const placed = { name: request.name ?? 'opening 1', shape: request.shape, sight, layers };
+/** Where an opening of the job lies in every layer, and what is seen through it. */
+export function placeOpening(job: Job, index: number, sizes: Sizes): PlacedOpening {
+  const request = job.openings[index]!;
+  const reach = reachOf(job, request, sizes);
+  const at = { x: sizes.border.left + reach.left, y: sizes.border.top + reach.top };
+  const figures = figuresOf(job, request, sizes, at);
+  const layers = figures.map((figure, layer) => placedLayer(job, layer, index, sizes, figure));
+  const seen = layers.filter((layer) => layer.hidden !== true);
+  const sight = innermost(seen.flatMap((layer) => [layer.faceBox, layer.backBox]));
+  const inset = measuredInset(job, request);
+  const lowest = seen.at(-1)!;
+  const measured = inset === 0 ? lowest.faceBox : grown(lowest.faceBox, -inset);
+  const artwork = placedArtwork(job, index, sizes, measured, sight);
+  const placed = { name: openingName(job, index), shape: request.shape, sight, layers };
   return artwork === undefined ? placed : { ...placed, artwork };
 }

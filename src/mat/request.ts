@@ -1,5 +1,6 @@
 import type { Job } from '../job/model.ts';
 import { error, type Problem } from '../problems/problem.ts';
+import { groupProblems } from './group-checks.ts';
 import { theLayer } from './layers.ts';
 
 /** A bevel flatter than this does not come off a head; 90 is a square cut (common practice). */
@@ -30,14 +31,10 @@ function layerProblems(job: Job): Problem[] {
   return found;
 }
 
-function openingsProblems(job: Job): Problem[] {
-  const [request, ...others] = job.openings;
-  if (request === undefined || others.length > 0) {
-    const message = `the job has ${job.openings.length} openings, one is possible`;
-    return [error('openings-one', ['openings'], message, 'give one opening')];
-  }
+function openingProblems(job: Job, index: number): Problem[] {
+  const request = job.openings[index]!;
   const found: Problem[] = [];
-  const path = ['openings', 0];
+  const path = ['openings', index];
   const overlapped = Object.keys(request.overlap).length > 0;
   if (request.artwork === undefined && (overlapped || request.float !== undefined)) {
     const key = overlapped ? 'overlap' : 'float';
@@ -51,9 +48,17 @@ function openingsProblems(job: Job): Problem[] {
   return found;
 }
 
+function openingsProblems(job: Job): Problem[] {
+  if (job.openings.length === 0) {
+    return [error('openings-none', ['openings'], 'the job has no opening', 'give at least one')];
+  }
+  return [...job.openings.keys()].flatMap((index) => openingProblems(job, index));
+}
+
 /** What stands in the way of solving at all. A job that was read from text has passed some of it already. */
 export function requestProblems(job: Job): readonly Problem[] {
   const found = [...layerProblems(job), ...openingsProblems(job)];
+  if (found.length === 0) found.push(...groupProblems(job));
   const { weighting } = job.mat;
   if (weighting?.kind === 'ratio' && !(weighting.ratio > 0 && Number.isFinite(weighting.ratio))) {
     const message = `a ratio of ${weighting.ratio} is none, bottom to top is more than 0`;

@@ -1,53 +1,83 @@
 import type { Size } from '../geometry/point.ts';
-import type { BySide, Job } from '../job/model.ts';
+import { type BySide, type Job, SIDES, type Side } from '../job/model.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
+import { arranged } from './arranged.ts';
 import { contradictionProblems } from './contradiction.ts';
 import { diagonalShare } from './diagonal.ts';
+import { excessOf } from './figure.ts';
 import { type Given, givensOf } from './givens.ts';
+import { type Excess, groupOf, NO_EXCESS } from './group.ts';
+import { leadsFrom, roughLeads } from './leads.ts';
 import type { System } from './linear.ts';
 import { notEnough } from './missing.ts';
+import { givenReveal, type Plan, structure } from './structure.ts';
 import { lengthsIn, systemOf } from './system.ts';
-import { border, HORIZONTAL, outer, overlap, reveal, revealed, structure, VERTICAL } from './unknowns.ts';
+import { HORIZONTAL, opening, outer, overlap, reveal, seenLayers, VERTICAL } from './unknowns.ts';
 
-/** The lengths that settle a mat with one opening. */
+/** The lengths that settle one opening of a mat. */
 export interface Sizes {
   readonly outer: Size;
-  /** Outer edge to the top mat's face line. */
+  /** Outer edge to this opening's face line in the top mat. */
   readonly border: BySide<number>;
-  /** One for each layer, 0 for the top mat. */
-  readonly reveals: readonly number[];
+  /** One for each layer, 0 for the top mat; undefined where the opening shows nothing of the layer. */
+  readonly reveals: readonly (BySide<number> | undefined)[];
+  /** Face opening of the lowest layer that is seen. */
+  readonly opening: Size;
   /** Over the artwork at the edge that the job measures at, negative where it floats. */
   readonly overlap?: BySide<number>;
 }
 
-function sizesFrom(job: Job, lengths: ReadonlyMap<string, number>): Sizes {
+/** Every length of a mat. */
+export interface AllSizes {
+  readonly outer: Size;
+  /** Outer edge to the nearest of the openings, on each side. */
+  readonly border: BySide<number>;
+  /** One for each opening of the job, same order. */
+  readonly openings: readonly Sizes[];
+}
+
+/** An opening by itself, before it is placed. */
+export type Unplaced = Omit<Sizes, 'outer' | 'border'>;
+
+const bySide = (length: (side: Side) => number): BySide<number> => ({
+  top: length('top'),
+  right: length('right'),
+  bottom: length('bottom'),
+  left: length('left'),
+});
+
+/** What the solved lengths say of each kind of opening, by the index of the first of its kind. */
+export function unplaced({ job, group }: Plan, lengths: ReadonlyMap<string, number>): ReadonlyMap<number, Unplaced> {
   const get = (name: string): number => lengths.get(name)!;
-  const sides = (name: (side: keyof BySide<number>) => string): BySide<number> => ({
-    top: get(name('top')),
-    right: get(name('right')),
-    bottom: get(name('bottom')),
-    left: get(name('left')),
-  });
-  const sizes = {
-    outer: { width: get(outer(HORIZONTAL)), height: get(outer(VERTICAL)) },
-    border: sides(border),
-    reveals: [0, ...revealed(job).map((layer) => get(reveal(layer)))],
-  };
-  return job.openings[0]!.artwork === undefined ? sizes : { ...sizes, overlap: sides(overlap) };
+  return new Map(
+    group.kinds.map((of) => {
+      const request = job.openings[of]!;
+      const seen = seenLayers(job, request);
+      const reveals = job.mat.layers.map((_, layer) => {
+        if (layer === 0) return bySide(() => 0);
+        if (!seen.includes(layer)) return undefined;
+        return givenReveal(job, of, layer) ?? bySide(() => get(reveal(layer)));
+      });
+      const sizes = { reveals, opening: { width: get(opening(HORIZONTAL, of)), height: get(opening(VERTICAL, of)) } };
+      const made =
+        request.artwork === undefined ? sizes : { ...sizes, overlap: bySide((side) => get(overlap(side, of))) };
+      return [of, made] as const;
+    }),
+  );
 }
 
 interface Settled {
   readonly system: System;
-  readonly sizes: Sizes;
+  readonly lengths: ReadonlyMap<string, number>;
 }
 
-function settle(job: Job, givens: readonly Given[]): Result<Settled> {
-  const problems = contradictionProblems(structure(job), givens, job.units);
+function settle(plan: Plan, givens: readonly Given[]): Result<Settled> {
+  const problems = contradictionProblems(structure(plan), givens, plan.job.units);
   if (problems.length > 0) return fail(problems);
-  const system = systemOf(job, givens);
-  const lengths = lengthsIn(job, system, givens);
-  if (lengths === undefined) return fail([notEnough(job, givens)]);
-  return succeed({ system, sizes: sizesFrom(job, lengths) });
+  const system = systemOf(plan, givens);
+  const lengths = lengthsIn(plan, system, givens);
+  if (lengths === undefined) return fail([notEnough(plan, givens)]);
+  return succeed({ system, lengths });
 }
 
 /** Plenty: the share is right at once unless the widths hang on the heights by way of a missing overlap or reveal. */
@@ -57,14 +87,14 @@ const STEADY = 1e-13;
 const ANY_SHARE = 0.4;
 
 /** The share is taken from the widths as they are without it; where the answer's own is another, by the secant method. */
-function settleByDiagonal(job: Job): Result<Settled> {
-  const givens = givensOf(job);
-  const problems = contradictionProblems(structure(job), givens, job.units);
+function settleByDiagonal(plan: Plan): Result<Settled> {
+  const givens = givensOf(plan);
+  const problems = contradictionProblems(structure(plan), givens, plan.job.units);
   if (problems.length > 0) return fail(problems);
-  let share = diagonalShare(systemOf(job, givens));
+  let share = diagonalShare(systemOf(plan, givens));
   let last: { readonly share: number; readonly off: number } | undefined;
   for (let tried = 0; share !== undefined && share > 0 && tried < TRIES; tried++) {
-    const answer = settle(job, givensOf(job, share));
+    const answer = settle(plan, givensOf(plan, share));
     if (!answer.ok) return answer;
     const off = (diagonalShare(answer.value.system) ?? Number.NaN) - share;
     if (Math.abs(off) < STEADY) return answer;
@@ -72,22 +102,53 @@ function settleByDiagonal(job: Job): Result<Settled> {
     last = { share, off };
     share += step;
   }
-  return fail([notEnough(job, givensOf(job, ANY_SHARE))]);
+  return fail([notEnough(plan, givensOf(plan, ANY_SHARE))]);
 }
 
 /** Nothing is worked out from lengths that are no numbers; a job that was read from text holds none. */
-function notFinite(job: Job): readonly Problem[] {
-  return givensOf(job)
+function notFinite(plan: Plan): readonly Problem[] {
+  return givensOf(plan)
     .filter((each) => !Number.isFinite(each.value))
     .map((each) =>
       error('size-not-finite', each.path, `${each.what} is not a length`, 'give a number of the job’s unit'),
     );
 }
 
+/** How often it is asked again which opening is the widest, and how far slanting sides reach out. */
+const ROUNDS = 40;
+
 /** Every length of the mat, or all contradictions among the givens, or which sizes would be enough. */
-export function solveSizes(job: Job): Result<Sizes> {
-  const problems = notFinite(job);
+export function solveSizes(job: Job): Result<AllSizes> {
+  const group = groupOf(job);
+  let plan: Plan = { job, group, excess: NO_EXCESS, leads: roughLeads(job, group) };
+  const problems = notFinite(plan);
   if (problems.length > 0) return fail(problems);
-  const answer = job.mat.weighting?.kind === 'diagonal' ? settleByDiagonal(job) : settle(job, givensOf(job));
-  return answer.ok ? succeed(answer.value.sizes) : answer;
+  for (let round = 0; ; round++) {
+    const diagonal = job.mat.weighting?.kind === 'diagonal' && group.arranged.length > 0;
+    const answer = diagonal ? settleByDiagonal(plan) : settle(plan, givensOf(plan));
+    if (!answer.ok) return answer;
+    const { lengths } = answer.value;
+    const made = unplaced(plan, lengths);
+    const excess = excessOf(job, made);
+    const leads = leadsFrom(plan, made, excess);
+    if (round >= ROUNDS || (sameLeads(leads, plan.leads) && sameExcess(excess, plan.excess))) {
+      return succeed(arranged({ ...plan, excess }, lengths, made));
+    }
+    plan = { ...plan, excess, leads };
+  }
 }
+
+const sameLeads = (a: Plan['leads'], b: Plan['leads']): boolean =>
+  a.width.join() === b.width.join() && a.height.join() === b.height.join();
+
+function sameExcess(a: Excess, b: Excess): boolean {
+  const of = [...new Set([...a.keys(), ...b.keys()])];
+  return of.every((each) =>
+    SIDES.every((side) => Math.abs((a.get(each)?.[side] ?? 0) - (b.get(each)?.[side] ?? 0)) < 1e-10),
+  );
+}
+
+export const outerOf = (lengths: ReadonlyMap<string, number>): Size => ({
+  width: lengths.get(outer(HORIZONTAL))!,
+  height: lengths.get(outer(VERTICAL))!,
+});

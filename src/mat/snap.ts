@@ -1,14 +1,22 @@
 import type { Job, Side } from '../job/model.ts';
 import { type Problem, warning } from '../problems/problem.ts';
+import { shapeOf } from '../shapes/shapes.ts';
 import { showLength } from '../units/print.ts';
 import { AGREEMENT } from './contradiction.ts';
 import type { Moved } from './model.ts';
+import { openingName } from './names.ts';
 import { LEAST_OVERLAP } from './opening-checks.ts';
 import { placeOpening } from './placed.ts';
-import type { Sizes } from './sizes.ts';
+import type { AllSizes, Sizes } from './sizes.ts';
 import { AXES, type Axis } from './unknowns.ts';
 
 export interface Snapped {
+  readonly sizes: AllSizes;
+  readonly moved: readonly Moved[];
+  readonly warnings: readonly Problem[];
+}
+
+interface SnappedOne {
   readonly sizes: Sizes;
   readonly moved: readonly Moved[];
   readonly warnings: readonly Problem[];
@@ -35,12 +43,17 @@ function tries([below, above]: readonly [Move, Move], floated: boolean): readonl
 }
 
 /** True where the artwork stays covered, or free, and the border is still seen; what was too little may grow. */
-function hasRoom(job: Job, sizes: Sizes, side: Side, move: Move): boolean {
+function hasRoom(job: Job, index: number, sizes: Sizes, side: Side, move: Move): boolean {
   if (sizes.border[side] + move <= (job.mat.frame?.lip ?? 0)) return false;
-  const { artwork } = placeOpening(job, sizes);
+  const { artwork } = placeOpening(job, index, sizes);
   if (artwork === undefined) return true;
   const sign = artwork.floated ? -1 : 1;
   return sign * move >= 0 || sign * (artwork.overlap[side] + move) >= LEAST_OVERLAP;
+}
+
+/** A border that the job states outright: of the one opening, or of one that has its own place. */
+function givenBorder(job: Job, index: number, side: Side): number | undefined {
+  return job.openings.length === 1 ? job.mat.border[side] : job.openings[index]!.place?.[side];
 }
 
 interface AxisMoves {
@@ -56,22 +69,22 @@ function refused(path: Problem['path'], message: string): AxisMoves {
   );
 }
 
-function axisMoves(job: Job, sizes: Sizes, axis: Axis): AxisMoves {
+function axisMoves(job: Job, index: number, sizes: Sizes, axis: Axis): AxisMoves {
   const { graduation } = job.bench;
   const show = (mm: number): string => showLength(mm, job.units);
   const off = [axis.near, axis.far].filter((side) => !onGraduation(sizes.border[side], graduation));
   if (off.length === 0) return still();
-  const size = job.openings[0]!.size;
+  const size = job.openings[index]!.size;
   if (size !== undefined) {
     const message = `the opening's ${axis.extent} of ${show(size[axis.extent])} is given, so the ${off.join(' and ')} border cannot move to the graduation of ${show(graduation)}`;
-    return refused(['openings', 0, 'size'], message);
+    return refused(['openings', index, 'size'], message);
   }
-  const fixed = off.find((side) => job.mat.border[side] !== undefined);
+  const fixed = off.find((side) => givenBorder(job, index, side) !== undefined);
   if (fixed !== undefined) {
     const message = `the ${fixed} border of ${show(sizes.border[fixed])} is given and lies off the graduation of ${show(graduation)}`;
-    return refused(['mat', 'border', fixed], message);
+    return refused(job.openings.length === 1 ? ['mat', 'border', fixed] : ['openings', index, 'place', fixed], message);
   }
-  const floated = job.openings[0]!.float !== undefined;
+  const floated = job.openings[index]!.float !== undefined;
   const apart = sizes.border[axis.far] - sizes.border[axis.near];
   const alike = off.length === 2 && onGraduation(Math.abs(apart), graduation);
   const groups: readonly (readonly Side[])[] = alike ? [off] : off.map((side) => [side]);
@@ -79,7 +92,7 @@ function axisMoves(job: Job, sizes: Sizes, axis: Axis): AxisMoves {
   const warnings: Problem[] = [];
   for (const sides of groups) {
     const choices = tries(moves(sizes.border[sides[0]!], graduation), floated);
-    const move = choices.find((each) => sides.every((side) => hasRoom(job, sizes, side, each)));
+    const move = choices.find((each) => sides.every((side) => hasRoom(job, index, sizes, side, each)));
     if (move === undefined) {
       const message = `the ${sides.join(' and ')} border finds no graduation of ${show(graduation)} that leaves the artwork its room`;
       warnings.push(...refused(['bench', 'snap'], message).warnings);
@@ -94,9 +107,9 @@ function axisMoves(job: Job, sizes: Sizes, axis: Axis): AxisMoves {
  * alike where their borders differ by whole graduations. Reveals stay, so that every under mat moves with the top mat.
  * A border or an opening that is given is never changed.
  */
-export function snap(job: Job, sizes: Sizes): Snapped {
+function snapOne(job: Job, index: number, sizes: Sizes): SnappedOne {
   if (!job.bench.snap || !(job.bench.graduation > 0)) return { sizes, moved: [], warnings: [] };
-  const axes = AXES.map((axis) => axisMoves(job, sizes, axis));
+  const axes = AXES.map((axis) => axisMoves(job, index, sizes, axis));
   const all: Readonly<Partial<Record<Side, Move>>> = Object.assign({}, ...axes.map((each) => each.moves));
   const by = (side: Side): Move => all[side] ?? 0;
   const grownBy = (lengths: Readonly<Record<Side, number>>) => ({
@@ -108,11 +121,38 @@ export function snap(job: Job, sizes: Sizes): Snapped {
   const border = grownBy(sizes.border);
   const moved = (['top', 'right', 'bottom', 'left'] as const)
     .filter((side) => by(side) !== 0)
-    .map((side) => ({ what: `${side} border`, from: sizes.border[side], to: border[side] }));
-  const snapped = { ...sizes, border };
+    .map((side) => ({
+      what: `${side} border${job.openings.length === 1 ? '' : ` of ${openingName(job, index)}`}`,
+      from: sizes.border[side],
+      to: border[side],
+    }));
+  const opening = {
+    width: sizes.opening.width - by('left') - by('right'),
+    height: sizes.opening.height - by('top') - by('bottom'),
+  };
+  const snapped = { ...sizes, border, opening };
   return {
     sizes: sizes.overlap === undefined ? snapped : { ...snapped, overlap: grownBy(sizes.overlap) },
     moved,
     warnings: axes.flatMap((each) => each.warnings),
+  };
+}
+
+/** Every opening by itself. A shape whose outline is not a matter of its four sides alone stays where it is. */
+export function snap(job: Job, all: AllSizes): Snapped {
+  if (!job.bench.snap || !(job.bench.graduation > 0)) return { sizes: all, moved: [], warnings: [] };
+  const made = all.openings.map(
+    (sizes, index): SnappedOne =>
+      shapeOf(job.openings[index]!.shape).reveals === 'any side'
+        ? snapOne(job, index, sizes)
+        : { sizes, moved: [], warnings: [] },
+  );
+  const openings = made.map((each) => each.sizes);
+  const least = (side: Side): number => Math.min(...openings.map((each) => each.border[side]));
+  const border = { top: least('top'), right: least('right'), bottom: least('bottom'), left: least('left') };
+  return {
+    sizes: { ...all, border, openings },
+    moved: made.flatMap((each) => each.moved),
+    warnings: made.flatMap((each) => each.warnings),
   };
 }

@@ -4,10 +4,12 @@ import { inchesFromMm } from '../units/units.ts';
 import { boardsProblems } from './board-checks.ts';
 import { matLayers } from './layers.ts';
 import type { Mat } from './model.ts';
+import { nearnessProblems } from './nearness.ts';
 import { openingProblems } from './opening-checks.ts';
 import { outlined } from './outlines.ts';
 import { placeOpening } from './placed.ts';
 import { requestProblems } from './request.ts';
+import { fallenApart, shapeProblems } from './shape-checks.ts';
 import { solveSizes } from './sizes.ts';
 import { snap } from './snap.ts';
 
@@ -22,11 +24,21 @@ export function solve(job: Job): Result<Mat> {
   if (!solved.ok) return solved;
   const { sizes, moved, warnings } = snap(job, solved.value);
   const { outer } = sizes;
-  const placed = placeOpening(job, sizes);
+  const faults = shapeProblems(job, sizes);
+  if (faults.length > 0) return fail(faults);
+  const placed = sizes.openings.map((each, index) => placeOpening(job, index, each));
   const layers = matLayers(job, outer);
-  const problems = [...openingProblems(job, placed, outer), ...boardsProblems(job, layers, sizes), ...warnings];
-  const opening = outlined(placed);
-  if (opening === undefined || problems.some((each) => each.severity === 'error')) return fail(problems);
+  const problems = [
+    ...placed.flatMap((each, index) => openingProblems(job, index, each, outer)),
+    ...boardsProblems(job, layers, sizes),
+    ...warnings,
+  ];
+  if (problems.some((each) => each.severity === 'error')) return fail(problems);
+  const openings = placed.map((each, index) => outlined(job, index, each, sizes.openings[index]!));
+  problems.push(...fallenApart(job, openings));
+  const whole = openings.filter((each) => each !== undefined);
+  problems.push(...nearnessProblems(job, outer, whole));
+  if (problems.some((each) => each.severity === 'error')) return fail(problems);
   const mat: Mat = {
     outer,
     unitedInches: inchesFromMm(outer.width + outer.height),
@@ -35,7 +47,7 @@ export function solve(job: Job): Result<Mat> {
     lip: job.mat.frame?.lip ?? 0,
     border: sizes.border,
     layers,
-    openings: [opening],
+    openings: whole,
     moved,
   };
   return succeed(mat, problems);

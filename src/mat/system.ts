@@ -1,25 +1,15 @@
-import { type Job, SIDES } from '../job/model.ts';
 import type { Given } from './givens.ts';
 import { addAll, EMPTY, type Equation, type System, solvedValue } from './linear.ts';
-import { AXES, assumptions, border, opening, outer, overlap, reveal, revealed, structure } from './unknowns.ts';
+import { assumptions, type Plan, structure, unknowns } from './structure.ts';
 
 /**
  * The system that the givens make, with the assumptions where they leave something open. The sizes of the whole mat
  * come first: among givens that agree but for a rounding, they are kept to the digit.
  */
-export function systemOf(job: Job, givens: readonly Given[], more: readonly Equation[] = []): System {
+export function systemOf(plan: Plan, givens: readonly Given[], more: readonly Equation[] = []): System {
   const whole = givens.filter((each) => each.whole);
   const others = givens.filter((each) => !each.whole);
-  return addAll(EMPTY, [...structure(job), ...whole, ...others, ...more, ...assumptions(job)]);
-}
-
-function unknowns(job: Job): readonly string[] {
-  return [
-    ...AXES.flatMap((axis) => [outer(axis), opening(axis)]),
-    ...SIDES.map(border),
-    ...revealed(job).map(reveal),
-    ...(job.openings[0]!.artwork === undefined ? [] : SIDES.map(overlap)),
-  ];
+  return addAll(EMPTY, [...structure(plan), ...whole, ...others, ...more, ...assumptions(plan)]);
 }
 
 /** Below this a solved length and a given one differ by the rounding of the arithmetic alone. */
@@ -36,10 +26,14 @@ function stated(givens: readonly Given[]): ReadonlyMap<string, number> {
 }
 
 /** Every unknown's length, or undefined where one of them is left open. */
-export function lengthsIn(job: Job, system: System, givens: readonly Given[]): ReadonlyMap<string, number> | undefined {
+export function lengthsIn(
+  plan: Plan,
+  system: System,
+  givens: readonly Given[],
+): ReadonlyMap<string, number> | undefined {
   const outright = stated(givens);
   const lengths = new Map<string, number>();
-  for (const name of unknowns(job)) {
+  for (const name of unknowns(plan)) {
     const solved = solvedValue(system, name);
     if (solved === undefined) return undefined;
     const written = outright.get(name);

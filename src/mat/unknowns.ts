@@ -1,7 +1,6 @@
-import type { Job, Side } from '../job/model.ts';
+import type { Job, OpeningRequest, Side } from '../job/model.ts';
 import { mmFromInches } from '../units/units.ts';
 import { backInset } from './bevel.ts';
-import { type Equation, equation } from './linear.ts';
 
 /** One direction of the mat, with the sides at its two ends. */
 export interface Axis {
@@ -14,68 +13,41 @@ export const HORIZONTAL: Axis = { extent: 'width', near: 'left', far: 'right' };
 export const VERTICAL: Axis = { extent: 'height', near: 'top', far: 'bottom' };
 export const AXES: readonly Axis[] = [HORIZONTAL, VERTICAL];
 
-/** The unknowns of a mat, by name. Borders are the top mat's; the opening is the face opening of the lowest layer. */
+/**
+ * The unknowns of a mat, by name. Borders are the top mat's, to the whole group of its openings; an opening is the face
+ * opening of its lowest layer. Openings that ask for the same share their unknowns, under the index of the first of them.
+ */
 export const outer = (axis: Axis): string => `outer.${axis.extent}`;
 export const border = (side: Side): string => `border.${side}`;
-export const opening = (axis: Axis): string => `opening.${axis.extent}`;
+export const opening = (axis: Axis, of = 0): string => `opening.${of}.${axis.extent}`;
 /** Of the layer with that index, 1 being the first under mat; the same on all sides. */
 export const reveal = (layer: number): string => `reveal.${layer}`;
 /** Over the artwork at the edge that the job measures at; negative where the artwork floats. */
-export const overlap = (side: Side): string => `overlap.${side}`;
+export const overlap = (side: Side, of = 0): string => `overlap.${of}.${side}`;
+/** Between neighbours, in that direction. */
+export const gap = (axis: Axis): string => `gap.${axis.extent}`;
+/** Mat edge to an opening that has a place of its own. */
+export const place = (side: Side, of: number): string => `place.${of}.${side}`;
 
-/** The layers that have a reveal. */
-export const revealed = (job: Job): readonly number[] => job.mat.layers.map((_, index) => index).slice(1);
+/** The layers whose reveal is one length on every side. */
+export const revealed = (job: Job): readonly number[] =>
+  job.mat.layers.flatMap((layer, index) => (index === 0 || layer.reveals !== undefined ? [] : [index]));
+
+/** The layers that are seen in an opening, by index from the top mat down. */
+export function seenLayers(job: Job, request: OpeningRequest): readonly number[] {
+  return job.mat.layers.flatMap((_, index) => (index > 0 && request.steps?.[index - 1] === 'skip' ? [] : [index]));
+}
 
 /**
  * From the face line of the lowest layer to the edge that the job measures at, towards the middle. A reversed bevel
  * has its innermost edge on the face.
  */
-export function measuredInset(job: Job): number {
-  const lowest = job.mat.layers.at(-1)!;
-  return job.openings[0]!.measure === 'sight' ? Math.max(0, backInset(lowest.board.thickness, lowest.bevel)) : 0;
-}
-
-/** What holds for every mat: outer = border + reveals + opening + reveals + border. */
-export function structure(job: Job): readonly Equation[] {
-  return AXES.map((axis) => {
-    const terms: Record<string, number> = {
-      [outer(axis)]: 1,
-      [border(axis.near)]: -1,
-      [border(axis.far)]: -1,
-      [opening(axis)]: -1,
-    };
-    for (const layer of revealed(job)) terms[reveal(layer)] = -2;
-    return equation(terms, 0);
-  });
+export function measuredInset(job: Job, request: OpeningRequest): number {
+  const lowest = job.mat.layers[seenLayers(job, request).at(-1)!]!;
+  return request.measure === 'sight' ? Math.max(0, backInset(lowest.board.thickness, lowest.bevel)) : 0;
 }
 
 /** Reveal, and overlap or float, of a job that says nothing: 1/4 in or 6 mm (common practice). */
 export const usualStep = (job: Job): number => (job.units === 'in' ? mmFromInches(1 / 4) : 6);
-
-const same = (a: string, b: string): Equation => equation({ [a]: 1, [b]: -1 }, 0);
-
-/**
- * What is assumed where the job says nothing, in this order, each only as far as the sizes before it leave it open:
- * left = right; top = bottom, unless there is a weighting; overlaps alike on opposite sides, then on both axes;
- * missing reveals alike, then of the usual step; the overlap of the usual step; sides = top.
- */
-export function assumptions(job: Job): readonly Equation[] {
-  const equations: Equation[] = [same(border('left'), border('right'))];
-  if (job.mat.weighting === undefined) equations.push(same(border('top'), border('bottom')));
-  const request = job.openings[0]!;
-  if (request.artwork !== undefined) {
-    equations.push(same(overlap('left'), overlap('right')), same(overlap('top'), overlap('bottom')));
-    equations.push(same(overlap('left'), overlap('top')));
-  }
-  const missing = revealed(job).filter((layer) => job.mat.layers[layer]!.reveal === undefined);
-  for (const layer of missing.slice(1)) equations.push(same(reveal(missing[0]!), reveal(layer)));
-  for (const layer of missing) equations.push(equation({ [reveal(layer)]: 1 }, usualStep(job)));
-  if (request.artwork !== undefined) {
-    const usual = request.float === undefined ? usualStep(job) : -usualStep(job);
-    for (const side of ['left', 'right', 'top', 'bottom'] as const) {
-      equations.push(equation({ [overlap(side)]: 1 }, usual));
-    }
-  }
-  equations.push(same(border('left'), border('top')));
-  return equations;
-}
+/** Between openings, of a job that says nothing: 1 in or 25 mm (common practice). */
+export const usualGap = (job: Job): number => (job.units === 'in' ? mmFromInches(1) : 25);

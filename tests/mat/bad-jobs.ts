@@ -1,4 +1,5 @@
 import type { Board, Job } from '../../src/job/model.ts';
+import { GROUP_ROWS, type Row } from './bad-groups.ts';
 import { all, board, type Changes, jobOf, layer, opening } from './job.ts';
 
 const mm = (width: number, height: number) => ({ width, height });
@@ -23,12 +24,10 @@ export const framed = (frame: { clearance?: number; lip?: number }): Job =>
   sound({ mat: { outer: undefined as never, frame: { inside: mm(302, 402), clearance: 2, lip: 0, ...frame } } });
 const together = { stack: 'together', snap: false } as const;
 
-export type Row = readonly [code: string, severity: 'error' | 'warning', path: string, says: string, job: Job];
-
 export const ROWS: readonly Row[] = [
   ['layers-count', 'error', 'mat.layers', 'no layer', sound({ mat: { layers: [] } })],
-  ['openings-one', 'error', 'openings', '0 openings', sound({ openings: [] })],
-  ['openings-one', 'error', 'openings', '2 openings', sound({ openings: [opening(), opening()] })],
+  ['openings-none', 'error', 'openings', 'no opening', sound({ openings: [] })],
+  ...GROUP_ROWS,
   ['bevel-angle', 'error', 'mat.layers[0].bevel', '19°', sound({ mat: { layers: [layer({ bevel: bevel(19) })] } })],
   ['bevel-angle', 'error', 'mat.layers[1].bevel', '91°', sound({ mat: { layers: layers({ bevel: bevel(91) }) } })],
   [
