@@ -1,4 +1,5 @@
 import type { Drawing } from '../drawing/model.ts';
+import type { Size } from '../geometry/point.ts';
 import { showLength, showSize } from '../units/print.ts';
 import type { Sheet } from './area.ts';
 import type { Entry } from './flow.ts';
@@ -60,7 +61,10 @@ export function settings({ options, paperName, sheet, rotation, sheets, skipped,
           ? showLength(laps.x, units)
           : `${showLength(round(laps.x), units)} across, ${showLength(round(laps.y), units)} down`;
   const rows: (readonly [string, string | undefined])[] = [
-    ['Paper', `${paperName}, ${showSize(sheet.paper, units)}${sheet.sideways ? ', on its side' : ''}`],
+    [
+      'Paper',
+      `${paperName}, ${showSize(sheet.paper, isMetric(sheet.paper) ? 'mm' : units)}${sheet.sideways ? ', on its side' : ''}`,
+    ],
     ['Margins', marginWords(sheet.margin, (mm) => showLength(mm, units))],
     ['Lap', lap],
     ['Pattern', rotation === 0 ? 'upright on the sheets' : `turned ${rotation}° clockwise on the sheets`],
@@ -72,6 +76,9 @@ export function settings({ options, paperName, sheet, rotation, sheets, skipped,
     ...rows.flatMap(([name, value]): Entry[] => (value === undefined ? [] : [{ kind: 'row', name, value }])),
   ];
 }
+
+/** ISO and JIS sheets are whole millimetres by definition. */
+const isMetric = ({ width, height }: Size): boolean => Number.isInteger(width) && Number.isInteger(height);
 
 /** Laps are chosen, not asked for: to a tenth of a millimetre is enough to say. */
 const round = (mm: number): number => Math.round(mm * 10) / 10;
