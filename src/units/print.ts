@@ -16,8 +16,9 @@ function reduced(numerator: number, denominator: number): readonly [number, numb
   return [numerator / a, denominator / a];
 }
 
-/** The nearest fraction of an inch on a rule with `denominator` parts to the inch (a whole number); halves round away from zero. */
+/** The nearest fraction of an inch on a rule with `denominator` parts to the inch (a whole number); halves round away from zero. A length that is not finite throws. */
 export function printFraction(mm: number, denominator: number): Printed {
+  if (!Number.isFinite(mm)) throw new RangeError(`${mm} is not a length`);
   const sign = mm < 0 ? '-' : '';
   const parts = Math.round(inchesFromMm(Math.abs(mm)) * denominator + 1e-9);
   const whole = Math.floor(parts / denominator);

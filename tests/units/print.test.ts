@@ -138,3 +138,7 @@ function forms(text: string): readonly string[] {
   if (ready !== undefined) all.push(text.replace(fraction, ready), text.replace(` ${fraction}`, ready));
   return all;
 }
+
+it('refuses a length that is none instead of looking for its fraction for ever', () => {
+  for (const none of [Number.NaN, Number.POSITIVE_INFINITY]) expect(() => printFraction(none, 64)).toThrow(RangeError);
+});
