@@ -3,21 +3,24 @@ import { report as makeReport, type Report } from './bench/report.ts';
 import { strokes as makeStrokes } from './bench/strokes.ts';
 import { pattern } from './documents/pattern.ts';
 import type { Drawing } from './drawing/model.ts';
-import { missing, needsRare } from './fonts/coverage.ts';
-import { unshapable } from './fonts/shaping.ts';
+import { needsRare } from './fonts/coverage.ts';
+import { type Change, parseVary } from './job/change.ts';
 import type { Job, Shop } from './job/model.ts';
+import { notShown, userTexts } from './job/printed-texts.ts';
 import { readJob } from './job/read.ts';
 import type { Mat } from './mat/model.ts';
 import { solve } from './mat/solve.ts';
-import { findPaper } from './papers/find.ts';
+import type { Paper } from './papers/model.ts';
 import { nearest } from './problems/nearest.ts';
-import { error, fail, type Problem, type Result, succeed, warning } from './problems/problem.ts';
+import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
 import { type Layout, layOut } from './tiling/layout.ts';
 import { type DocumentRecord, documentRecord } from './tiling/manifest.ts';
+import { onPaper } from './tiling/on-paper.ts';
 import type { LayoutOptions } from './tiling/options.ts';
 import type { CutMade, CutWishes } from './writers/cut-files.ts';
 import type { JigWishes, MadeJig } from './writers/jig-files.ts';
 import { writePdf } from './writers/pdf.ts';
+import type { MadeProof, ProofRecord, ProofWishes } from './writers/proof-files.ts';
 import type { SvgOptions } from './writers/svg.ts';
 
 export { type Calibration, type CalibrationRequest, calibrate } from './bench/calibration.ts';
@@ -35,6 +38,8 @@ export interface SolveOptions {
   /** The job's file name, for titles and problems. */
   readonly file?: string;
   readonly shop?: Source;
+  /** Tried instead of what the job says in its place. */
+  readonly change?: Change;
 }
 
 export interface Solved {
@@ -53,6 +58,7 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
     text: jobText,
     file: options.file ?? 'job.yaml',
     ...(options.shop === undefined ? {} : { shopText: options.shop.text, shopFile: options.shop.file }),
+    ...(options.change === undefined ? {} : { change: options.change }),
   });
   if (!read.ok) return read;
   const { job, shop, locate } = read.value;
@@ -68,7 +74,7 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   ]);
 }
 
-export const DOCUMENTS = ['pattern', 'cutfile'] as const;
+export const DOCUMENTS = ['pattern', 'cutfile', 'proof'] as const;
 
 /** What is to be made, and printed on what. Nothing ambient: texts, names and dates all come in here. */
 export interface BuildOptions extends SolveOptions {
@@ -76,6 +82,8 @@ export interface BuildOptions extends SolveOptions {
   readonly documents?: readonly (typeof DOCUMENTS)[number][];
   /** For which machine, and how, where a file for one is wanted. */
   readonly cut?: CutWishes;
+  /** What a proof shows beside the piece, where one is wanted. */
+  readonly proof?: ProofWishes;
   /** Instead of the job's `print.paper`. */
   readonly paper?: string;
   readonly extent?: LayoutOptions['extent'];
@@ -106,7 +114,11 @@ export interface PatternRecord extends DocumentRecord {
 
 export interface Built {
   readonly files: readonly OutputFile[];
-  readonly report: Report & { readonly patterns: readonly PatternRecord[]; readonly cutfiles?: CutMade['records'] };
+  readonly report: Report & {
+    readonly patterns: readonly PatternRecord[];
+    readonly cutfiles?: CutMade['records'];
+    readonly proof?: ProofRecord;
+  };
   readonly warnings: readonly Problem[];
 }
 
@@ -135,7 +147,13 @@ export async function build(
     layOut(drawing, { ...printed.value, title: job.title, instructions, warnings, units: job.units }),
   );
   const cut = wanted.includes('cutfile') ? await cutFiles(solved.value, options) : undefined;
-  const problems = [...show, ...[...layouts, ...(cut === undefined ? [] : [cut])].flatMap(refusals)];
+  const proof = wanted.includes('proof')
+    ? await proofFiles(jobText, solved.value, printed.value.paper, options)
+    : undefined;
+  const problems = [
+    ...show,
+    ...[...layouts, ...(cut === undefined ? [] : [cut]), ...(proof === undefined ? [] : [proof])].flatMap(refusals),
+  ];
   if (problems.length > 0) return { problems: locate(problems) };
 
   const files: OutputFile[] = [];
@@ -162,16 +180,52 @@ export async function build(
     if (options.svg === true || options.tiles === true)
       files.push(...(await svgFiles(name, layout.value, options, written)));
   }
-  if (cut?.ok !== true) return { files, report: { ...solved.value.report, patterns: records }, warnings };
-  files.push(...cut.value.files);
-  warnings.push(...locate(cut.warnings));
-  return { files, report: { ...solved.value.report, patterns: records, cutfiles: cut.value.records }, warnings };
+  for (const made of [cut, proof]) {
+    if (made?.ok !== true) continue;
+    files.push(...made.value.files);
+    warnings.push(...locate(made.warnings));
+  }
+  const report = {
+    ...solved.value.report,
+    patterns: records,
+    ...(cut?.ok === true ? { cutfiles: cut.value.records } : {}),
+    ...(proof?.ok === true ? { proof: proof.value.record } : {}),
+  };
+  return { files, report, warnings };
 }
 
 const refusals = (result: Result<unknown>): readonly Problem[] => (result.ok ? [] : result.problems);
 
 async function cutFiles(solved: Solved, { cut = {} }: BuildOptions): Promise<Result<CutMade>> {
   return (await import('./writers/cut-files.ts')).makeCutFiles(solved, cut);
+}
+
+/** The proof of the job, or of each way to make it where something is to be varied. */
+async function proofFiles(
+  jobText: string,
+  solved: Solved,
+  paper: Paper,
+  options: BuildOptions,
+): Promise<Result<MadeProof>> {
+  const { vary } = options.proof ?? {};
+  const asked = vary === undefined ? undefined : parseVary(vary);
+  if (asked !== undefined && 'problem' in asked) return fail([asked.problem]);
+  const ways = (asked?.changes ?? []).map((change) => ({ change, made: solveJob(jobText, { ...options, change }) }));
+  // What is wrong whatever is varied is told once.
+  const problems = [...new Map(ways.flatMap(({ made }) => refusals(made)).map((p) => [JSON.stringify(p), p])).values()];
+  if (problems.length > 0) return fail(problems);
+  const varied = ways.flatMap(({ change, made }) => (made.ok ? [{ ...made.value, varied: change }] : []));
+  const pieces = varied.length === 0 ? [solved] : varied;
+  const texts = [options.proof?.date ?? '', ...pieces.flatMap(({ job }) => userTexts(job).map(({ text }) => text))];
+  const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
+  const { makeProof } = await import('./writers/proof-files.ts');
+  return makeProof(pieces, {
+    ...options.proof,
+    paper,
+    paperAsked: options.paper !== undefined,
+    svg: options.svg === true,
+    ...(rare === undefined ? {} : { rare }),
+  });
 }
 
 /** The pattern as one SVG, or each of its sheets as one, or both. */
@@ -189,36 +243,6 @@ async function svgFiles(name: string, layout: Layout, options: BuildOptions, how
   ];
 }
 
-function onPaper(job: Job, shop: Shop, options: BuildOptions): Result<Omit<LayoutOptions, 'units'>> {
-  const { print } = job;
-  const custom = [...shop.papers].map(([id, size]) => ({ id, name: id, ...size }));
-  const paper = findPaper(options.paper ?? print.paper, { custom, unit: job.units, path: ['print', 'paper'] });
-  const printer = options.printer === undefined ? print.printer : shop.printers.get(options.printer);
-  const problems = paper.ok ? [] : [...paper.problems];
-  if (options.printer !== undefined && printer === undefined) {
-    const known = [...shop.printers.keys()];
-    const near = nearest(options.printer, known) ?? known.join(', ');
-    problems.push(
-      error(
-        'printer-unknown',
-        ['print', 'printer'],
-        `the shop has no printer ${JSON.stringify(options.printer)}`,
-        near === '' ? 'describe it under printers in shop.yaml' : `did you mean ${near}?`,
-      ),
-    );
-  }
-  if (!paper.ok || problems.length > 0) return fail(problems);
-  return succeed({
-    paper: paper.value,
-    margin: print.margin,
-    lap: print.lap,
-    join: print.join,
-    extent: options.extent ?? 'whole',
-    ...(printer === undefined ? {} : { printer }),
-    path: ['print'],
-  });
-}
-
 /** Groups that no drawing has are refused, with the nearest one that there is. */
 function knownGroups(asked: readonly string[] | undefined, drawings: readonly Drawing[]): readonly Problem[] {
   const known = [...new Set(drawings.flatMap((d) => d.groups.map((group) => group.name)))];
@@ -233,39 +257,6 @@ function knownGroups(asked: readonly string[] | undefined, drawings: readonly Dr
         `${near === undefined ? '' : `did you mean ${near}? `}known are ${known.join(', ')}`,
       );
     });
-}
-
-/** The words of a job that documents print as they were written, with their places. */
-function userTexts(job: Job): readonly { readonly text: string; readonly path: Problem['path'] }[] {
-  const { head } = job.bench;
-  return [
-    { text: job.title, path: ['title'] },
-    { text: job.customer ?? '', path: ['customer'] },
-    ...job.mat.layers.map((layer, i) => ({ text: layer.board.name, path: ['mat', 'layers', i, 'board'] })),
-    { text: `${head.id} ${head.scribe ?? ''}`, path: ['bench', 'head'] },
-  ];
-}
-
-/** Characters that no font has, or that a line of single glyphs would show wrongly: named, never dropped in silence. */
-function notShown(job: Job): readonly Problem[] {
-  return userTexts(job).flatMap(({ text, path }) => [
-    ...missing([text]).map(({ character, name }) =>
-      warning(
-        'glyph-missing',
-        path,
-        `no font has the character ${character} (${name}); a box is drawn in its place`,
-        'write it in other characters',
-      ),
-    ),
-    ...unshapable([text]).map(({ script, characters }) =>
-      warning(
-        'script-unshaped',
-        path,
-        `${script} cannot be set properly (${characters.map((c) => c.character).join(' ')})`,
-        'write it in Latin, Greek or Cyrillic letters',
-      ),
-    ),
-  ]);
 }
 
 /** Makes a jig, for one job where it is made for one: `jig-KIND.pdf`, and `jig-KIND.svg` where something of it is cut. */

@@ -24,6 +24,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/pattern.ts'),
   },
   {
+    name: 'proof',
+    summary: 'the framed piece in colour and to scale, with its sizes and prices, for the customer to sign',
+    load: () => import('./commands/proof.ts'),
+  },
+  {
     name: 'jig',
     summary: 'sheets that measure the printer, the guide and the heads; gauges, sizes to try, a wall chart',
     load: () => import('./commands/jig.ts'),

@@ -3,7 +3,7 @@ import { type Box, bottom, grown, right } from '../geometry/box.ts';
 import { type Path, polygon, type Segment } from '../geometry/path.ts';
 import { type Point, point } from '../geometry/point.ts';
 import { SIDES, type Side } from '../job/model.ts';
-import { darker, lighter, mixed, slope } from './shades.ts';
+import { darker, mixed, slope } from './shades.ts';
 
 /** Shares of the moulding's width that slope down to the outside and to the sight. */
 const OUTER = 0.07;
@@ -89,7 +89,7 @@ export function shadow(piece: Box, reach: number): readonly PathItem[] {
     const by = reach * (1 - 1.15 * share);
     const own = grown(piece, by);
     const box = { ...own, x: own.x + reach * 0.35, y: own.y + reach * 0.55 };
-    const fill = lighter(mixed(PAPER, '#8d8a86', 0.62 * share * share), 0);
+    const fill = mixed(PAPER, '#7d7a76', 0.4 * share * share);
     return { kind: 'path', paths: [rounded(box, Math.max(0.2, by + reach * 0.3))], fill };
   });
 }

@@ -6,8 +6,7 @@ import type { Units } from '../job/model.ts';
 import { printDecimal } from '../units/print.ts';
 import { mmFromInches } from '../units/units.ts';
 import { money, type PriceList } from './proof-prices.ts';
-import type { Material } from './proof-words.ts';
-import { darker } from './shades.ts';
+import type { Material, NamedSize } from './proof-words.ts';
 import {
   BODY,
   boxItem,
@@ -39,6 +38,21 @@ export const PART_PENS: Readonly<Record<string, Pen>> = {
   chip: { width: 0.1, colour: 0.55, dash: [], cap: 'butt' },
   bar: { width: 0.14, colour: 0.15, dash: [], cap: 'butt' },
 };
+
+/** Pairs of a small word and a size below it, as many in a row as there is room for. */
+export function sizeRow(pairs: readonly NamedSize[], x: number, y: number, width: number, rare?: RareFonts): Part {
+  const items: Item[] = [];
+  let [at, line] = [x, y];
+  for (const { of, size } of pairs) {
+    const word = fitted(of, SMALL, width, 0.3, rare);
+    const value = fitted(size, BODY, width, 0.5, rare);
+    const wide = Math.max(widthOf(of, word, rare), widthOf(size, value, rare));
+    if (at > x && at + wide > x + width + 1e-6) [at, line] = [x, line + 2.75 * LINE];
+    items.push(set(of, at, line, word), set(size, at, line + 1.08 * LINE, value));
+    at += wide + 7.5;
+  }
+  return { items, bottom: line + 1.08 * LINE };
+}
 
 const CHIP = 3.2;
 const PART_WIDTH = 21;
@@ -151,5 +165,3 @@ export function tickBox(word: string, x: number, y: number): readonly Item[] {
   const top = y - (capHeight(STRONG) + side) / 2;
   return [boxItem(box(x, top, side, side), 1, 'sign'), set(word, x + side + 1.8, y, STRONG)];
 }
-
-export const outlineColour = (colour: string): string => darker(colour, 0.3);

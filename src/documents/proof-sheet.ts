@@ -2,10 +2,10 @@ import type { Item } from '../drawing/model.ts';
 import { type Point, point, type Size } from '../geometry/point.ts';
 import { dimensionItems, dimensions, roomFor } from './proof-dimensions.ts';
 import type { ProofGroup, ProofOptions, Variant } from './proof-model.ts';
-import { LINE, materialRows, type Part, priceRows, scaleBar, signLine, tickBox } from './proof-parts.ts';
+import { LINE, materialRows, type Part, priceRows, scaleBar, signLine, sizeRow, tickBox } from './proof-parts.ts';
 import { type PlacedPicture, pieceBox, pieceItems } from './proof-piece.ts';
-import { COLOURS, materials, placeholderWords, sizeWords } from './proof-words.ts';
-import { BODY, capHeight, headline, LEAD, paragraph, rule, SIZE, SMALL, set, TITLE, widthOf } from './type-scale.ts';
+import { COLOURS, materials, namedSizes, placeholderWords } from './proof-words.ts';
+import { capHeight, fitted, headline, LEAD, paragraph, rule, SIZE, SMALL, set, TITLE, widthOf } from './type-scale.ts';
 
 /** The items of a sheet by the group that they belong to. */
 export type SheetItems = ReadonlyMap<ProofGroup, readonly Item[]>;
@@ -104,12 +104,13 @@ class SheetLayout {
 
   #headItems({ job }: Variant): Part {
     const { rare, date } = this.#options;
-    const aside = date === undefined ? 0 : widthOf(date, LEAD, rare) + 12;
+    const said = date === undefined ? 'Proof' : `Proof, ${date}`;
+    const aside = widthOf(said, LEAD, rare) + 12;
     const width = this.#right - this.#left;
-    const { style, lines } = headline(job.title, width - Math.max(aside, width * 0.16), TITLE, rare);
+    const { style, lines } = headline(job.title, width - Math.min(aside, 0.5 * width), TITLE, rare);
     let y = MARGIN.top + capHeight(style);
     const items: Item[] = lines.map((line, i) => set(line, this.#left, y + i * 1.16 * style.size, style));
-    if (date !== undefined) items.push(set(date, this.#right, y, LEAD, 'end'));
+    items.push(set(said, this.#right, y, fitted(said, LEAD, 0.5 * width - 12, 0.4, rare), 'end'));
     y += (lines.length - 1) * 1.16 * style.size;
     if (job.customer !== undefined) {
       const customer = paragraph(job.customer, this.#left, y + SIZE.lead * 1.75, width * 0.8, LEAD, rare);
@@ -167,23 +168,16 @@ class SheetLayout {
     const { rare } = this.#options;
     const { job, mat } = variants[0]!;
     const wide = this.#right - this.#left;
-    const bar = scaleBar(scale, job.units, this.#right, top + 7.2);
+    const bar = scaleBar(scale, job.units, this.#right, top + 7.6);
     const barWidth = 52;
     const groups = new Map<ProofGroup, Item[]>();
     const add = (group: ProofGroup, items: readonly Item[]): void => {
       groups.set(group, [...(groups.get(group) ?? []), ...items]);
     };
     add('sizes', [rule('rule', this.#left, this.#right, top)]);
-    const sizes = paragraph(
-      sizeWords(mat, job).map(unbroken).join('   '),
-      this.#left,
-      top + 6.4,
-      wide - barWidth,
-      BODY,
-      rare,
-    );
+    const sizes = sizeRow(namedSizes(mat, job), this.#left, top + 6, wide - barWidth, rare);
     add('sizes', [...sizes.items, ...bar.items]);
-    let y = Math.max(sizes.bottom, top + 11.5) + 2.4 * LINE;
+    let y = Math.max(sizes.bottom, top + 11.5) + 2.5 * LINE;
     if (this.#perSheet === 1) {
       const left = { x: this.#left, width: wide * 0.5 };
       const rest = this.#left + wide * 0.5 + GUTTER;
@@ -207,7 +201,7 @@ class SheetLayout {
       });
       y = Math.max(...columns);
     }
-    y += 5.2 * LINE;
+    y += 4.3 * LINE;
     const sign = wide * 0.5;
     const dateX = this.#left + sign + GUTTER;
     add('approval', [
@@ -219,9 +213,6 @@ class SheetLayout {
 }
 
 const letter = (i: number): string => String.fromCharCode(65 + (i % 26)) + (i < 26 ? '' : String(Math.floor(i / 26)));
-
-/** A part of the line of sizes stays whole. */
-const unbroken = (text: string): string => text.replaceAll(' ', '\u00a0');
 
 function pagesOf<T>(all: readonly T[], each: number): readonly (readonly T[])[] {
   return Array.from({ length: Math.ceil(all.length / each) }, (_, i) => all.slice(i * each, (i + 1) * each));

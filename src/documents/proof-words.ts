@@ -30,20 +30,30 @@ export function sides(by: BySide<number>, units: Units): string {
 const named = (openings: readonly MatOpening[], i: number): string =>
   openings.length === 1 ? '' : ` ${openings[i]!.name}`;
 
-/** One plain line of sizes, in parts that may be parted at a line's end. */
-export function sizeWords(mat: Mat, job: Job): readonly string[] {
+/** A size in the line of sizes: what it is of, and the size. */
+export interface NamedSize {
+  readonly of: string;
+  readonly size: string;
+}
+
+/** The sizes that a customer decides by, in one row. */
+export function namedSizes(mat: Mat, job: Job): readonly NamedSize[] {
   const { units } = job;
-  const parts = [`Mat ${size(mat.outer, units)}`];
-  if (mat.openings.length === 1) parts.push(`Borders ${sides(mat.border, units)}`);
+  const made: NamedSize[] = [];
+  const add = (of: string, text: string): void => {
+    made.push({ of, size: text });
+  };
+  if (frameOf(job)?.known === true) add('Frame outside', size(pieceBox(mat, job), units));
+  add('Mat', size(mat.outer, units));
+  if (mat.lip > 0) add('Under the frame', `${length(mat.lip, units)} all round`);
+  if (mat.openings.length === 1) add('Borders', sides(mat.border, units));
   mat.openings.forEach((opening, i) => {
     const name = named(mat.openings, i);
-    parts.push(`Opening${name} ${size(opening.layers[0]!.faceBox, units)}`);
-    parts.push(`Seen through it${name === '' ? '' : `,${name},`} ${size(opening.sight, units)}`);
-    if (opening.artwork !== undefined) parts.push(`Artwork${name} ${size(opening.artwork.size, units)}`);
+    add(`Opening${name}`, size(opening.layers[0]!.faceBox, units));
+    add(`Seen through it`, size(opening.sight, units));
+    if (opening.artwork !== undefined) add(`Artwork${name}`, size(opening.artwork.size, units));
   });
-  if (mat.lip > 0) parts.push(`The frame covers ${length(mat.lip, units)} of the mat`);
-  if (frameOf(job)?.known === true) parts.push(`Frame outside ${size(pieceBox(mat, job), units)}`);
-  return parts;
+  return made;
 }
 
 /** A material: its part in the piece, what it is, and the colour that it shows. */

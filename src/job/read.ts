@@ -1,5 +1,6 @@
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { MAX_PROBLEMS } from './bounds.ts';
+import { type Change, changed } from './change.ts';
 import { locate, problemsOf } from './issues.ts';
 import { jobFrom } from './job.ts';
 import { jobSchema } from './job-schema.ts';
@@ -17,6 +18,8 @@ export interface JobRequest {
   readonly file: string;
   readonly shopText?: string;
   readonly shopFile?: string;
+  /** Tried instead of what the text says in its place. */
+  readonly change?: Change;
 }
 
 export interface ReadJob {
@@ -43,7 +46,10 @@ export function readJob(request: JobRequest): Result<ReadJob> {
   if (!text.ok) return fail([...ordered(text.problems), ...ofShop]);
   const { source, problems } = text.value;
   const units = unitsOf(source.root);
-  const parsed = jobSchema(units).safeParse(plain(source.root), ONCE);
+  const tree =
+    request.change === undefined ? { tree: plain(source.root) } : changed(plain(source.root), request.change);
+  if ('problem' in tree) return fail([locate(tree.problem, source), ...ofShop]);
+  const parsed = jobSchema(units).safeParse(tree.tree, ONCE);
   const found = [...problems, ...(parsed.success ? [] : problemsOf(parsed.error.issues, source))];
   if (!parsed.success || !shop.ok || found.length > 0) return fail([...ordered(found), ...ofShop]);
   const made = jobFrom(parsed.data, shop.value, units, titleFrom(request.file));

@@ -1,25 +1,53 @@
 import { proof } from '../documents/proof.ts';
 import type { Variant, WantedPicture } from '../documents/proof-model.ts';
-import type { PriceList } from '../documents/proof-prices.ts';
+import { type PriceList, priceList } from '../documents/proof-prices.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import type { Size } from '../geometry/point.ts';
+import type { Change } from '../job/change.ts';
+import * as defaults from '../job/defaults.ts';
+import type { Job, Shop } from '../job/model.ts';
+import type { Mat } from '../mat/model.ts';
+import { findPaper } from '../papers/find.ts';
+import type { Paper } from '../papers/model.ts';
 import type { OpenPicture, Pictures, PreparedPicture } from '../pictures/model.ts';
-import { fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { sheetsDocument } from '../tiling/sheets.ts';
 import { dotsFromMm } from '../units/units.ts';
 import { writePdf } from './pdf.ts';
 
+/** What a caller hands over for the name of a picture: its file's bytes, or why there are none. */
+export type PictureSource = (
+  name: string,
+) => Promise<{ readonly bytes: Uint8Array } | { readonly why: string; readonly hint: string }>;
+
 export interface ProofWishes {
-  readonly paper: Size;
+  /** As it is to be printed. */
   readonly date?: string;
-  readonly dimensions: boolean;
-  readonly rare?: RareFonts;
-  /** The files that openings name as their pictures, by those names. */
-  readonly pictures: Readonly<Record<string, Uint8Array>>;
-  readonly svg: boolean;
-  /** The renderer's own bytes (`index_bg.wasm` of @resvg/resvg-wasm) where a PNG is wanted. */
+  readonly dimensions?: boolean;
+  /** `mat.layers[1].board=a,b,c`: one way beside the other. */
+  readonly vary?: string;
+  readonly pictures?: PictureSource;
+  /** Also each sheet as PNG: the renderer's own bytes (`index_bg.wasm` of @resvg/resvg-wasm) and its resolution. */
   readonly png?: { readonly renderer: () => Promise<Uint8Array>; readonly dpi: number };
+}
+
+interface Request extends ProofWishes {
+  /** Of the job, or the one asked for instead. */
+  readonly paper: Paper;
+  /** True where the paper was asked for. */
+  readonly paperAsked: boolean;
+  readonly svg: boolean;
+  readonly rare?: RareFonts;
+}
+
+/** What a proof asks of a solved job. */
+export interface Piece {
+  readonly job: Job;
+  readonly shop: Shop;
+  readonly mat: Mat;
+  /** What is different in it, where there are several. */
+  readonly varied?: Change;
 }
 
 export interface ProofRecord {
@@ -40,18 +68,24 @@ export interface MadeProof {
 /** Fine enough for a good print seen in the hand. */
 const DPI = 200;
 
-/** `proof.pdf`, and each sheet as SVG or PNG where that is wished. Errors: those of reading pictures. */
-export async function makeProof(variants: readonly Variant[], wishes: ProofWishes): Promise<Result<MadeProof>> {
-  const { rare, date } = wishes;
-  const { openings } = variants[0]!.job;
+/** `proof.pdf`, and each sheet as SVG or PNG where that is wished. Errors: `proof-paper`, those of reading pictures. */
+export async function makeProof(pieces: readonly Piece[], request: Request): Promise<Result<MadeProof>> {
+  const { rare, date } = request;
+  const { job } = pieces[0]!;
+  const paper = sheetFor(request, job);
   const opened = await openPictures(
-    openings.map(({ picture }) => picture),
-    wishes.pictures,
+    job.openings.map(({ picture }) => picture),
+    request.pictures,
   );
-  if (!opened.ok) return opened;
+  const problems = [paper, opened].flatMap((each) => (each.ok ? [] : each.problems));
+  if (!paper.ok || !opened.ok) return fail(problems);
+  const variants = pieces.map(({ mat, job: own, shop, varied }): Variant => {
+    const prices = priceList(mat, own, shop.prices);
+    return { mat, job: own, prices, ...(varied === undefined ? {} : { label: labelOf(varied, own) }) };
+  });
   const made = proof(variants, {
-    paper: wishes.paper,
-    dimensions: wishes.dimensions,
+    paper: paper.value,
+    dimensions: request.dimensions === true,
     pictures: opened.value.map((picture) => picture?.size),
     ...(date === undefined ? {} : { date }),
     ...(rare === undefined ? {} : { rare }),
@@ -61,15 +95,15 @@ export async function makeProof(variants: readonly Variant[], wishes: ProofWishe
   const how = { pictures: prepared.value, ...(rare === undefined ? {} : { rare }) };
   const document = sheetsDocument({ title: made.title, subject: 'Proof for the customer', sheets: made.sheets });
   const files = [{ name: 'proof.pdf', bytes: await writePdf(document, how) }];
-  if (wishes.svg || wishes.png !== undefined) {
+  if (request.svg || request.png !== undefined) {
     const { writeSvg } = await import('./svg.ts');
     for (const [i, sheet] of made.sheets.entries()) {
       const stem = made.sheets.length === 1 ? 'proof' : `proof-${i + 1}`;
       const svg = writeSvg(sheet, how);
-      if (wishes.svg) files.push({ name: `${stem}.svg`, bytes: new TextEncoder().encode(svg) });
-      if (wishes.png === undefined) continue;
+      if (request.svg) files.push({ name: `${stem}.svg`, bytes: new TextEncoder().encode(svg) });
+      if (request.png === undefined) continue;
       const { writePng } = await import('./png.ts');
-      files.push({ name: `${stem}.png`, bytes: await writePng(svg, wishes.png.dpi, wishes.png.renderer) });
+      files.push({ name: `${stem}.png`, bytes: await writePng(svg, request.png.dpi, request.png.renderer) });
     }
   }
   const { width, height } = made.sheets[0]!;
@@ -85,33 +119,58 @@ export async function makeProof(variants: readonly Variant[], wishes: ProofWishe
   return succeed({ files, record, drawings: made.sheets }, [...opened.warnings, ...prepared.warnings]);
 }
 
+/** A board or a frame by its name, any other value as it was given. */
+function labelOf({ path, value }: Change, { mat }: Job): string {
+  const [first, second, index, last] = path;
+  if (first === 'mat' && second === 'layers' && last === 'board' && path.length === 4) {
+    return mat.layers[Number(index)]?.board.name ?? value;
+  }
+  if (first === 'mat' && second === 'frame') return mat.frame?.name ?? value;
+  return value;
+}
+
 const pathOf = (opening: number): Problem['path'] => ['openings', opening, 'picture'];
 
-/** Heads only; what the caller did not bring is left out with a warning. */
+/** A sheet; where the job's own paper is none (a roll, one page), the usual one. */
+function sheetFor({ paper, paperAsked }: Request, { units }: Job): Result<Size> {
+  if (paper.kind === 'sheet') return succeed({ width: paper.width, height: paper.height });
+  if (paperAsked) {
+    return fail([error('proof-paper', ['print', 'paper'], 'a proof goes on a sheet', 'name one: letter, a4, a3 …')]);
+  }
+  const usual = findPaper(defaults.paper(units));
+  return usual.ok && usual.value.kind === 'sheet' ? succeed(usual.value) : fail([]);
+}
+
+/** Heads only. Where nobody hands pictures over at all, placeholders stand in, with a warning. */
 async function openPictures(
   names: readonly (string | undefined)[],
-  bytes: ProofWishes['pictures'],
+  source: PictureSource | undefined,
 ): Promise<Result<readonly (OpenPicture | undefined)[]>> {
   if (names.every((name) => name === undefined)) return succeed([]);
   const { openPicture } = await import('../pictures/picture.ts');
   const problems: Problem[] = [];
   const warnings: Problem[] = [];
-  const opened = names.map((name, i) => {
-    if (name === undefined) return undefined;
-    const own = Object.hasOwn(bytes, name) ? bytes[name] : undefined;
-    if (own === undefined) {
-      const message = `the picture ${JSON.stringify(name)} was not given, so a placeholder is drawn`;
-      warnings.push(warning('picture-missing', pathOf(i), message, 'hand its bytes over with the job'));
-      return undefined;
+  const opened: (OpenPicture | undefined)[] = [];
+  for (const [i, name] of names.entries()) {
+    if (name === undefined || source === undefined) {
+      if (name !== undefined) {
+        const message = 'the picture was not handed over, so a placeholder is drawn';
+        warnings.push(warning('picture-missing', pathOf(i), message, 'hand its bytes over with the job'));
+      }
+      opened.push(undefined);
+      continue;
     }
-    const found = openPicture(own, name, pathOf(i));
-    if (found.ok) {
-      warnings.push(...found.value.warnings);
-      return found.value;
+    const found = await source(name);
+    if ('why' in found) {
+      problems.push(error('picture-unreadable', pathOf(i), found.why, found.hint));
+      continue;
     }
-    problems.push(...found.problems);
-    return undefined;
-  });
+    const picture = openPicture(found.bytes, name, pathOf(i));
+    if (picture.ok) {
+      opened.push(picture.value);
+      warnings.push(...picture.warnings);
+    } else problems.push(...picture.problems);
+  }
   return problems.length > 0 ? fail(problems) : succeed(opened, warnings);
 }
 

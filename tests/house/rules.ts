@@ -33,6 +33,7 @@ export const PACKAGES: readonly { readonly from: string; readonly allowed: reado
   { from: 'src/fonts/subset.ts', allowed: ['@pdf-lib/fontkit', 'pako'] },
   { from: 'src/writers/pdf', allowed: ['pdf-lib'] },
   { from: 'src/writers/svg', allowed: ['@svgdotjs/svg.js', 'svgdom'] },
+  { from: 'src/writers/png', allowed: ['@resvg/resvg-wasm'] },
   { from: 'src/cli/', allowed: ['commander', '@clack/prompts', 'node:'] },
   {
     from: 'src/dev/',

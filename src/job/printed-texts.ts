@@ -1,0 +1,42 @@
+import { missing } from '../fonts/coverage.ts';
+import { unshapable } from '../fonts/shaping.ts';
+import { type Problem, warning } from '../problems/problem.ts';
+import type { Job } from './model.ts';
+
+/** The words of a job that documents print as they were written, with their places. */
+export function userTexts(job: Job): readonly { readonly text: string; readonly path: Problem['path'] }[] {
+  const { head } = job.bench;
+  return [
+    { text: job.title, path: ['title'] },
+    { text: job.customer ?? '', path: ['customer'] },
+    ...job.mat.layers.map((layer, i) => ({ text: layer.board.name, path: ['mat', 'layers', i, 'board'] })),
+    { text: `${head.id} ${head.scribe ?? ''}`, path: ['bench', 'head'] },
+    ...[job.mat.frame?.name, job.mat.frame?.glazing?.name, job.mat.frame?.backing?.name].map((name) => ({
+      text: name ?? '',
+      path: ['mat', 'frame'],
+    })),
+    ...job.openings.map(({ name }, i) => ({ text: name ?? '', path: ['openings', i, 'name'] })),
+  ];
+}
+
+/** Characters that no font has, or that a line of single glyphs would show wrongly: named, never dropped in silence. */
+export function notShown(job: Job): readonly Problem[] {
+  return userTexts(job).flatMap(({ text, path }) => [
+    ...missing([text]).map(({ character, name }) =>
+      warning(
+        'glyph-missing',
+        path,
+        `no font has the character ${character} (${name}); a box is drawn in its place`,
+        'write it in other characters',
+      ),
+    ),
+    ...unshapable([text]).map(({ script, characters }) =>
+      warning(
+        'script-unshaped',
+        path,
+        `${script} cannot be set properly (${characters.map((c) => c.character).join(' ')})`,
+        'write it in Latin, Greek or Cyrillic letters',
+      ),
+    ),
+  ]);
+}
