@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { nearest } from '../problems/nearest.ts';
 import { error } from '../problems/problem.ts';
+import { askedCommand } from './asked.ts';
 import { COMMANDS } from './commands.ts';
 import { fail } from './say.ts';
 import { UsageError } from './usage.ts';
@@ -14,12 +15,12 @@ export async function main(args: readonly string[], version: string): Promise<nu
     .showHelpAfterError('(matwright --help shows the commands)')
     .configureOutput({ writeErr: (text) => process.stderr.write(text) });
   const json = args.includes('--json');
-  const asked = args.find((arg) => !arg.startsWith('-'));
+  const asked = askedCommand(args);
   for (const entry of COMMANDS) {
     const command = program.command(entry.name).description(entry.summary).exitOverride();
     if (entry.name === asked) (await entry.load()).define(command);
   }
-  if (asked !== undefined && asked !== 'help' && !COMMANDS.some((entry) => entry.name === asked)) {
+  if (asked !== undefined && !COMMANDS.some((entry) => entry.name === asked)) {
     const near = nearest(
       asked,
       COMMANDS.map((entry) => entry.name),

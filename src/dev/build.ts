@@ -34,7 +34,7 @@ export async function build(dist: string): Promise<void> {
   write(dist, { 'package.json': '{"type":"commonjs","sideEffects":false}\n', 'cli.js': launcher, ...library });
   write(join(dist, folder), files);
   chmodSync(join(dist, 'cli.js'), 0o755);
-  makeCaches(TOP, dist, await bundleLauncher(TOP, folder, byCommand, true));
+  makeCaches(TOP, dist, await bundleLauncher(TOP, folder, byCommand, true), commands);
   const tsc = join(TOP, 'node_modules/typescript/bin/tsc');
   const project = ['-p', join(TOP, 'src/dev/declarations.json'), '--outDir', join(dist, 'types')];
   execFileSync(process.execPath, [tsc, ...project], { stdio: 'inherit' });

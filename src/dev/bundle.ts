@@ -37,17 +37,21 @@ function chunkName(top: string, file: string): string {
     .replace(/[^a-z0-9]+/gi, '-');
 }
 
+/** Prepared fonts weigh more than all code, so that the bundles share them. */
+const HEAVY = /[\\/]src[\\/]fonts[\\/]prepared[\\/][a-z]+\.ts$/;
+
 /**
- * Modules of our own that are imported at run time become bundles of their own, loaded only when they are wanted. They
- * are added to `chunks`, name → file.
+ * Modules of our own that are imported at run time become bundles of their own, loaded only when they are wanted, and
+ * so do heavy ones. They are added to `chunks`, name → file.
  */
 function separateChunks(top: string, chunks: Map<string, string>): Plugin {
   return {
     name: 'separate-chunks',
     setup(build) {
       build.onResolve({ filter: /^\.\.?\// }, (args) => {
-        if (args.kind !== 'dynamic-import' || !args.importer.startsWith(join(top, 'src'))) return undefined;
+        if (args.kind === 'entry-point' || !args.importer.startsWith(join(top, 'src'))) return undefined;
         const file = resolve(args.resolveDir, args.path);
+        if (args.kind !== 'dynamic-import' && !HEAVY.test(file)) return undefined;
         chunks.set(chunkName(top, file), file);
         return { path: `./${chunkName(top, file)}.js`, external: true };
       });
@@ -56,20 +60,24 @@ function separateChunks(top: string, chunks: Map<string, string>): Plugin {
 }
 
 /**
- * In the bundle of a command the table of commands has that one already loaded: esbuild wraps whatever is imported at
- * run time, each module in a function of its own, which costs more than the whole table is worth.
+ * In a bundle the table of commands has its one command already loaded, and none of the others: the launcher and
+ * `main` take the same word for the command. Beside, esbuild wraps whatever is imported at run time, each module in a
+ * function of its own, which would cost more than the whole table is worth.
  */
-function loadedAlready(table: string, command: string): Plugin {
+function loadedAlready(table: string, command: string | undefined): Plugin {
   return {
     name: 'loaded-already',
     setup(build) {
       build.onLoad({ filter: /[\\/]commands\.ts$/ }, async ({ path }) => {
         if (path !== table) return undefined;
-        const text = await readFile(path, 'utf8');
-        const file = `'./commands/${command}.ts'`;
-        const contents = text.replace(`import(${file})`, 'Promise.resolve(loaded)');
-        if (contents === text) throw new Error(`${path} does not load ${file}`);
-        return { contents: `import * as loaded from ${file};\n${contents}`, loader: 'ts' };
+        let found = command === undefined;
+        const text = (await readFile(path, 'utf8')).replaceAll(/import\('\.\/commands\/([^']+)\.ts'\)/g, (_, name) => {
+          found ||= name === command;
+          return name === command ? 'Promise.resolve(loaded)' : `Promise.reject(new Error('another bundle has it'))`;
+        });
+        if (!found) throw new Error(`${path} does not load ${command}`);
+        const loaded = command === undefined ? '' : `import * as loaded from './commands/${command}.ts';\n`;
+        return { contents: `${loaded}${text}`, loader: 'ts' };
       });
     },
   };
@@ -134,8 +142,9 @@ export async function bundleCommands(
   const start = `import { main } from './main.ts';
 main(process.argv.slice(2), ${JSON.stringify(version)}).then((code) => { process.exitCode = code; });`;
   const entry: BuildOptions = { stdin: { contents: start, resolveDir: cli, loader: 'ts', sourcefile: 'start.ts' } };
-  await make('other', entry);
-  for (const command of commands) await make(command, entry, loadedAlready(join(cli, 'commands.ts'), command));
+  const table = join(cli, 'commands.ts');
+  await make('other', entry, loadedAlready(table, undefined));
+  for (const command of commands) await make(command, entry, loadedAlready(table, command));
   // A chunk may want further ones, which are met while this loop runs.
   for (const [name, file] of chunks) await make(name, { entryPoints: [file] });
   const byCommand = Object.fromEntries([['', 'other.js'], ...commands.map((command) => [command, `${command}.js`])]);

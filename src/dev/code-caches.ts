@@ -5,24 +5,34 @@ import { join } from 'node:path';
 
 const JOB = 'examples/heron/job.yaml';
 
-/** Runs such as a user makes first; OUT stands for a folder that goes away again. The last run of a bundle counts. */
-const RUNS: readonly (readonly string[])[] = [
-  ['--help'],
-  ['check', JOB],
-  ['pattern', JOB, '--svg', '--out', 'OUT'],
-  ['pattern', JOB, '--out', 'OUT'],
-];
+/**
+ * Runs such as a user makes, by command; OUT stands for a folder that goes away again. Of a bundle that several runs
+ * load, the last one counts. A command without any is asked for its help.
+ */
+const RUNS: Readonly<Record<string, readonly (readonly string[])[]>> = {
+  new: [['--list']],
+  check: [[JOB]],
+  pattern: [
+    [JOB, '--svg', '--out', 'OUT'],
+    [JOB, '--out', 'OUT'],
+  ],
+  proof: [[JOB, '--out', 'OUT']],
+  jig: [['printer', '--out', 'OUT']],
+  cutfile: ['dxf', 'hpgl', 'svg'].map((format) => [JOB, '--machine', 'laser', '--format', format, '--out', 'OUT']),
+  schema: [['job']],
+};
 
 /**
  * Writes a V8 code cache beside each bundle in `dist`, with the functions in it that a run called. `launcher` is the
  * text of the launcher that does so when it exits. A run that fails leaves its caches out: the command works without.
  */
-export function makeCaches(top: string, dist: string, launcher: string): void {
+export function makeCaches(top: string, dist: string, launcher: string, commands: readonly string[]): void {
   const out = mkdtempSync(join(tmpdir(), 'matwright-'));
   const file = join(dist, 'make-caches.js');
   try {
     writeFileSync(file, launcher);
-    for (const run of RUNS) {
+    const runs = [['--help'], ...commands.flatMap((name) => (RUNS[name] ?? [['--help']]).map((run) => [name, ...run]))];
+    for (const run of runs) {
       const args = run.map((arg) => (arg === 'OUT' ? out : arg));
       const { status, stderr } = spawnSync(process.execPath, [file, ...args], { cwd: top, encoding: 'utf8' });
       if (status !== 0) process.stderr.write(`no code cache from: ${run.join(' ')}\n${stderr}`);

@@ -5,6 +5,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Script } from 'node:vm';
+import { askedCommand } from '../cli/asked.ts';
 
 /** Inside `dist/`; its name is the hash of all bundles, so that no cache can meet another bundle than its own. */
 declare const FOLDER: string;
@@ -54,6 +55,6 @@ if (Number.parseInt(process.versions.node, 10) < 20) {
       for (const [file, script] of scripts) writeFileSync(`${file}.cache`, script.createCachedData());
     });
   }
-  const asked = process.argv[2] ?? '';
+  const asked = askedCommand(process.argv.slice(2)) ?? '';
   load(Object.hasOwn(BUNDLES, asked) ? BUNDLES[asked]! : BUNDLES['']!);
 }

@@ -38,6 +38,12 @@ describe('what the build makes', () => {
     expect(status).toBe(0);
   });
 
+  test('takes the bundle of the command whose help is asked', () => {
+    const { stdout } = node([join(dist, 'cli.js'), 'help', 'pattern']);
+    expect(stdout).toBe(node([join(dist, 'cli.js'), 'pattern', '--help']).stdout);
+    expect(stdout).toContain('--paper');
+  });
+
   test('answers the same by a cache, without one and by one that does not fit', () => {
     const { status, stdout } = check(dist);
     expect(status).toBe(0);
