@@ -1,5 +1,6 @@
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { MAX_PROBLEMS } from './bounds.ts';
+import { byUnit } from './by-unit.ts';
 import { type Change, changed } from './change.ts';
 import { locate, problemsOf } from './issues.ts';
 import { jobFrom } from './job.ts';
@@ -29,6 +30,9 @@ export interface ReadJob {
   readonly locate: (problems: readonly Problem[]) => Problem[];
 }
 
+const jobSchemaIn = byUnit(jobSchema);
+const shopSchemaIn = byUnit(shopSchema);
+
 /** Schemas compile themselves for many values otherwise; here each checks one. */
 export const ONCE = { jitless: true };
 
@@ -49,7 +53,7 @@ export function readJob(request: JobRequest): Result<ReadJob> {
   const tree =
     request.change === undefined ? { tree: plain(source.root) } : changed(plain(source.root), request.change);
   if ('problem' in tree) return fail([locate(tree.problem, source), ...ofShop]);
-  const parsed = jobSchema(units).safeParse(tree.tree, ONCE);
+  const parsed = jobSchemaIn(units).safeParse(tree.tree, ONCE);
   const found = [...problems, ...(parsed.success ? [] : problemsOf(parsed.error.issues, source))];
   if (!parsed.success || !shop.ok || found.length > 0) return fail([...ordered(found), ...ofShop]);
   const made = jobFrom(parsed.data, shop.value, units, titleFrom(request.file));
@@ -71,7 +75,7 @@ export function readShop(request: { readonly text: string; readonly file: string
   if (!text.ok) return fail(ordered(text.problems));
   const { source, problems } = text.value;
   const units = unitsOf(source.root);
-  const parsed = shopSchema(units).safeParse(plain(source.root), ONCE);
+  const parsed = shopSchemaIn(units).safeParse(plain(source.root), ONCE);
   const found = [...problems, ...(parsed.success ? [] : problemsOf(parsed.error.issues, source))];
   if (!parsed.success || found.length > 0) return fail(ordered(found));
   const made = shopFrom(parsed.data, units);
@@ -79,11 +83,11 @@ export function readShop(request: { readonly text: string; readonly file: string
   return placed.some(({ severity }) => severity === 'error') ? fail(placed) : succeed(made.shop, placed);
 }
 
-/** By place, each place and code once; a flood is cut off and counted. */
+/** By place, nothing twice; a flood is cut off and counted. */
 export function ordered(problems: readonly Problem[]): readonly Problem[] {
   const seen = new Set<string>();
-  const once = problems.filter(({ line, column, code }) => {
-    const place = `${line}:${column} ${code}`;
+  const once = problems.filter(({ line, column, code, message }) => {
+    const place = `${line}:${column} ${code} ${message}`;
     return !seen.has(place) && seen.add(place);
   });
   const sorted = once.sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));

@@ -43,19 +43,22 @@ describe('one bad thing is one problem, at its place, in plain words', () => {
   });
 });
 
-/** Codes that no small text brings about, or that are warnings, and the test that makes each appear. */
+/** Codes that no small job or shop brings about, or that are warnings, and the test that makes each appear. */
 const ELSEWHERE: Readonly<Record<string, string>> = {
-  'text-too-long': 'hostile',
-  'text-too-many-values': 'hostile',
-  'problems-more': 'hostile',
-  'bevel-not-head': 'job',
-  'rebate-shallow': 'job',
+  'text-too-long': './hostile.test.ts',
+  'text-too-many-values': './hostile.test.ts',
+  'problems-more': './hostile.test.ts',
+  'bevel-not-head': './job.test.ts',
+  'rebate-shallow': './job.test.ts',
+  'shop-not-editable': './edit-shop.test.ts',
+  'readings-none': '../bench/wrong-readings.ts',
+  'readings-diagonal': '../bench/wrong-readings.ts',
 };
 
 it('makes every code of the list appear, and lists every code that appears', () => {
   const shown = [...BAD_YAML, ...BAD_JSON, ...BAD_JOBS, ...BAD_SHOPS].map(([, code]) => code);
-  const tests = Object.entries(ELSEWHERE).filter(([code, name]) =>
-    readFileSync(new URL(`${name}.test.ts`, import.meta.url), 'utf8').includes(`'${code}'`),
+  const tests = Object.entries(ELSEWHERE).filter(([code, file]) =>
+    readFileSync(new URL(file, import.meta.url), 'utf8').includes(`'${code}'`),
   );
   expect(tests.map(([code]) => code)).toStrictEqual(Object.keys(ELSEWHERE));
   expect([...new Set([...shown, ...Object.keys(ELSEWHERE)])].sort()).toStrictEqual(Object.keys(CODES).sort());
