@@ -96,38 +96,76 @@ export function dimensions(mat: Mat, job: Job, scale: number): Dimensions {
 /** Room that so many rows take beside the piece, mm of the sheet. */
 export const roomFor = (rows: readonly Row[]): number => (rows.length === 0 ? 0 : FIRST + rows.length * PITCH);
 
+/** The words of the rows nearer to the piece, along the rows: no line runs through them. */
+const wordsOf = (rows: readonly Row[], scale: number): readonly (readonly Span[])[] =>
+  rows.map((row) =>
+    row.map(({ from, to, text }): Span => {
+      const half = widthOf(text, STYLE) / 2 + 0.5;
+      const middle = ((from + to) * scale) / 2;
+      return [middle - half, middle + half];
+    }),
+  );
+
+type Span = readonly [number, number];
+
+/** Where a line at `along` that runs out to row `row` shows: from the piece, less what the words on its way take. */
+function openings(along: number, row: number, words: readonly (readonly Span[])[]): readonly Span[] {
+  const end = FIRST + (row + 0.72) * PITCH + 1;
+  const spans: Span[] = [];
+  let from = 1;
+  for (let i = 0; i <= row; i++) {
+    if (!words[i]!.some(([a, b]) => along > a && along < b)) continue;
+    const line = FIRST + (i + 0.72) * PITCH;
+    spans.push([from, line - 0.8 - STYLE.size]);
+    from = line - 0.5;
+  }
+  return [...spans, [from, end] as const].filter(([a, b]) => b - a > 0.2);
+}
+
+/** Distances across below the piece, distances down at its right, words along their lines. */
 export function dimensionItems(mat: Mat, job: Job, place: Place, rows: Dimensions): readonly Item[] {
   const { scale, at } = place;
   const piece = pieceBox(mat, job);
   const low = at.y + bottom(piece) * scale;
   const far = at.x + right(piece) * scale;
-  const line = (pen: string, x1: number, y1: number, x2: number, y2: number): Item => {
-    return { kind: 'line', pen, from: { x: x1, y: y1 }, to: { x: x2, y: y2 } };
+  const made = (
+    own: readonly Row[],
+    origin: number,
+    item: (pen: string, a: Span, b: Span) => Item,
+    words: (text: string, along: number, out: number) => Item,
+  ): readonly Item[] => {
+    const taken = wordsOf(own, scale);
+    return own.flatMap((row, i) =>
+      row.flatMap(({ from, to, text }): Item[] => {
+        const out = FIRST + (i + 0.72) * PITCH;
+        const ends = [from * scale, to * scale] as const;
+        return [
+          ...ends.flatMap((along) =>
+            openings(along, i, taken).map(([a, b]) => item('witness', [origin + along, a], [origin + along, b])),
+          ),
+          item('dimension', [origin + ends[0], out], [origin + ends[1], out]),
+          ...ends.map((along) =>
+            item('dimension', [origin + along - TICK, out + TICK], [origin + along + TICK, out - TICK]),
+          ),
+          words(text, origin + (ends[0] + ends[1]) / 2, out - 0.8),
+        ];
+      }),
+    );
   };
-  const tick = 0.75;
-  const across = rows.across.flatMap((row, i) =>
-    row.flatMap(({ from, to, text }): Item[] => {
-      const y = low + FIRST + (i + 0.72) * PITCH;
-      const [x1, x2] = [at.x + from * scale, at.x + to * scale];
-      return [
-        ...[x1, x2].map((x) => line('witness', x, low + 1, x, y + 1)),
-        line('dimension', x1, y, x2, y),
-        ...[x1, x2].map((x) => line('dimension', x - tick, y + tick, x + tick, y - tick)),
-        set(text, (x1 + x2) / 2, y - 0.8, STYLE, 'middle'),
-      ];
-    }),
-  );
-  const down = rows.down.flatMap((row, i) =>
-    row.flatMap(({ from, to, text }): Item[] => {
-      const x = far + FIRST + (i + 0.72) * PITCH;
-      const [y1, y2] = [at.y + from * scale, at.y + to * scale];
-      return [
-        ...[y1, y2].map((y) => line('witness', far + 1, y, x + 1, y)),
-        line('dimension', x, y1, x, y2),
-        ...[y1, y2].map((y) => line('dimension', x - tick, y + tick, x + tick, y - tick)),
-        { ...set(text, x - 0.8, (y1 + y2) / 2, STYLE, 'middle'), turn: -90 },
-      ];
-    }),
-  );
-  return [...across, ...down];
+  return [
+    ...made(
+      rows.across,
+      at.x,
+      (pen, [x1, y1], [x2, y2]) => ({ kind: 'line', pen, from: { x: x1, y: low + y1 }, to: { x: x2, y: low + y2 } }),
+      (text, x, out) => set(text, x, low + out, STYLE, 'middle'),
+    ),
+    ...made(
+      rows.down,
+      at.y,
+      (pen, [y1, x1], [y2, x2]) => ({ kind: 'line', pen, from: { x: far + x1, y: y1 }, to: { x: far + x2, y: y2 } }),
+      (text, y, out) => ({ ...set(text, far + out, y, STYLE, 'middle'), turn: -90 }),
+    ),
+  ];
 }
+
+const TICK = 0.75;

@@ -39,17 +39,24 @@ export const PART_PENS: Readonly<Record<string, Pen>> = {
   bar: { width: 0.14, colour: 0.15, dash: [], cap: 'butt' },
 };
 
-/** Pairs of a small word and a size below it, as many in a row as there is room for. */
+/** Columns that the pairs stand in are no narrower than this. */
+const PAIR = 29;
+const BETWEEN = 4.5;
+
+/** Pairs of a small word and a size below it, in columns of one width; a long one takes several. */
 export function sizeRow(pairs: readonly NamedSize[], x: number, y: number, width: number, rare?: RareFonts): Part {
   const items: Item[] = [];
-  let [at, line] = [x, y];
+  const count = Math.max(1, Math.floor(width / PAIR));
+  const step = width / count;
+  let [at, line] = [0, y];
   for (const { of, size } of pairs) {
     const word = fitted(of, SMALL, width, 0.3, rare);
     const value = fitted(size, BODY, width, 0.5, rare);
     const wide = Math.max(widthOf(of, word, rare), widthOf(size, value, rare));
-    if (at > x && at + wide > x + width + 1e-6) [at, line] = [x, line + 2.75 * LINE];
-    items.push(set(of, at, line, word), set(size, at, line + 1.08 * LINE, value));
-    at += wide + 7.5;
+    const takes = Math.min(count, Math.ceil((wide + BETWEEN) / step));
+    if (at > 0 && at + takes > count) [at, line] = [0, line + 2.75 * LINE];
+    items.push(set(of, x + at * step, line, word), set(size, x + at * step, line + 1.08 * LINE, value));
+    at += takes;
   }
   return { items, bottom: line + 1.08 * LINE };
 }
@@ -159,9 +166,13 @@ export function scaleBar(scale: number, units: Units, x: number, y: number): Sca
   };
 }
 
-/** A box to tick, its word behind it. */
-export function tickBox(word: string, x: number, y: number): readonly Item[] {
+/** A box to tick, behind it a letter and what it stands for, as many lines as that takes. */
+export function tickBox(letter: string, label: string, x: number, y: number, width: number, rare?: RareFonts): Part {
   const side = 3.6;
   const top = y - (capHeight(STRONG) + side) / 2;
-  return [boxItem(box(x, top, side, side), 1, 'sign'), set(word, x + side + 1.8, y, STRONG)];
+  const text = paragraph(label, x + side + 6.2, y, width - side - 6.2, STRONG, rare);
+  return {
+    items: [boxItem(box(x, top, side, side), 1, 'sign'), set(letter, x + side + 1.8, y, STRONG), ...text.items],
+    bottom: text.bottom,
+  };
 }

@@ -1,11 +1,12 @@
 import type { Item } from '../drawing/model.ts';
 import { type Point, point, type Size } from '../geometry/point.ts';
+import { type Band, band } from './proof-band.ts';
 import { dimensionItems, dimensions, roomFor } from './proof-dimensions.ts';
 import type { ProofGroup, ProofOptions, Variant } from './proof-model.ts';
-import { LINE, materialRows, type Part, priceRows, scaleBar, signLine, sizeRow, tickBox } from './proof-parts.ts';
+import type { Part } from './proof-parts.ts';
 import { type PlacedPicture, pieceBox, pieceItems } from './proof-piece.ts';
-import { COLOURS, materials, namedSizes, placeholderWords } from './proof-words.ts';
-import { capHeight, fitted, headline, LEAD, paragraph, rule, SIZE, SMALL, set, TITLE, widthOf } from './type-scale.ts';
+import { COLOURS, placeholderWords } from './proof-words.ts';
+import { capHeight, fitted, headline, LEAD, paragraph, SIZE, SMALL, set, TITLE, widthOf } from './type-scale.ts';
 
 /** The items of a sheet by the group that they belong to. */
 export type SheetItems = ReadonlyMap<ProofGroup, readonly Item[]>;
@@ -53,7 +54,9 @@ const GUTTER = 10;
 const AIR = 9;
 
 class SheetLayout {
-  readonly scale: number;
+  /** Known once the field is: until then the band is only measured. */
+  #scale: number | undefined;
+  readonly #all: readonly Variant[];
   readonly #paper: Size;
   readonly #options: ProofOptions;
   readonly #perSheet: number;
@@ -65,6 +68,7 @@ class SheetLayout {
   readonly #fieldBottom: number;
 
   constructor(paper: Size, variants: readonly Variant[], options: ProofOptions, perSheet: number) {
+    this.#all = variants;
     this.#paper = paper;
     this.#options = options;
     this.#perSheet = perSheet;
@@ -73,10 +77,14 @@ class SheetLayout {
     this.#right = paper.width - side;
     this.#head = this.#headItems(variants[0]!);
     this.#foot = this.#footItems();
-    const bands = pagesOf(variants, perSheet).map((own) => this.#band(own, 0, 0, 1).bottom);
+    const bands = pagesOf(variants, perSheet).map((own) => this.#band(own, 0, 0).height);
     this.#fieldTop = this.#head.bottom + AIR;
-    this.#fieldBottom = this.#foot.top - Math.max(...bands) - AIR * 0.9 - 7;
-    this.scale = this.#bestScale(variants);
+    this.#fieldBottom = this.#foot.top - Math.max(...bands) - AIR * 0.9 - 6;
+    this.#scale = this.#bestScale(variants);
+  }
+
+  get scale(): number {
+    return this.#scale!;
   }
 
   make(variants: readonly Variant[], asked: Asked): SheetItems {
@@ -96,7 +104,7 @@ class SheetLayout {
         add('dimensions', dimensionItems(variant.mat, variant.job, place, rows));
       }
     });
-    const band = this.#band(variants, this.#fieldBottom + AIR * 0.9, asked.first, this.scale);
+    const band = this.#band(variants, this.#fieldBottom + AIR * 0.9, asked.first);
     for (const [group, made] of band.groups) add(group, made);
     add('foot', this.#foot.items);
     return items;
@@ -142,7 +150,7 @@ class SheetLayout {
         const piece = pieceBox(mat, job);
         const rows = this.#options.dimensions ? dimensions(mat, job, scale) : { across: [], down: [] };
         return (
-          piece.width * scale + 2 * roomFor(rows.down) <= width && piece.height * scale + roomFor(rows.across) <= height
+          piece.width * scale + roomFor(rows.down) <= width && piece.height * scale + roomFor(rows.across) <= height
         );
       });
     return 1 / (SCALES.find((scale) => fits(1 / scale)) ?? SCALES.at(-1)!);
@@ -154,65 +162,21 @@ class SheetLayout {
     const piece = pieceBox(mat, job);
     const rows = this.#options.dimensions ? dimensions(mat, job, this.scale) : { across: [], down: [] };
     const free = this.#fieldBottom - this.#fieldTop - piece.height * this.scale - roomFor(rows.across);
-    const left = x + (width - piece.width * this.scale) / 2;
+    const spare = width - piece.width * this.scale;
+    // In the middle by itself, as long as what stands at its right leaves it there.
+    const left = x + Math.min(spare / 2, spare - roomFor(rows.down));
     return point(left - piece.x * this.scale, this.#fieldTop + free * 0.46 - piece.y * this.scale);
   }
 
-  /** Everything that is said of the piece, under a rule at `top`. */
-  #band(
-    variants: readonly Variant[],
-    top: number,
-    first: number,
-    scale: number,
-  ): { readonly groups: ReadonlyMap<ProofGroup, readonly Item[]>; readonly bottom: number } {
+  /** Under a rule at `top`. */
+  #band(variants: readonly Variant[], top: number, first: number): Band {
     const { rare } = this.#options;
-    const { job, mat } = variants[0]!;
-    const wide = this.#right - this.#left;
-    const bar = scaleBar(scale, job.units, this.#right, top + 7.6);
-    const barWidth = 52;
-    const groups = new Map<ProofGroup, Item[]>();
-    const add = (group: ProofGroup, items: readonly Item[]): void => {
-      groups.set(group, [...(groups.get(group) ?? []), ...items]);
-    };
-    add('sizes', [rule('rule', this.#left, this.#right, top)]);
-    const sizes = sizeRow(namedSizes(mat, job), this.#left, top + 6, wide - barWidth, rare);
-    add('sizes', [...sizes.items, ...bar.items]);
-    let y = Math.max(sizes.bottom, top + 11.5) + 2.5 * LINE;
-    if (this.#perSheet === 1) {
-      const left = { x: this.#left, width: wide * 0.5 };
-      const rest = this.#left + wide * 0.5 + GUTTER;
-      const material = materialRows(materials(mat, job), left.x, y, left.width, rare);
-      add('materials', material.items);
-      const prices = variants[0]!.prices;
-      const right_ = { x: rest, width: this.#right - rest };
-      const price = prices === undefined ? undefined : priceRows(prices, right_.x, y, right_.width, rare);
-      if (price !== undefined) add('prices', price.items);
-      y = Math.max(material.bottom, price?.bottom ?? y);
-    } else {
-      const columns = variants.map((variant, i) => {
-        const { x, width } = this.#column(i);
-        const caption = tickBox(`${letter(first + i)}   ${variant.label ?? ''}`, x, y);
-        const material = materialRows(materials(variant.mat, variant.job), x, y + 1.7 * LINE, width, rare);
-        add('materials', [...caption, ...material.items]);
-        if (variant.prices === undefined) return material.bottom;
-        const price = priceRows(variant.prices, x, material.bottom + 1.9 * LINE, width, rare);
-        add('prices', price.items);
-        return price.bottom;
-      });
-      y = Math.max(...columns);
-    }
-    y += 4.3 * LINE;
-    const sign = wide * 0.5;
-    const dateX = this.#left + sign + GUTTER;
-    add('approval', [
-      ...signLine('Approved as drawn: signature', this.#left, y, sign),
-      ...signLine('Date', dateX, y, this.#right - dateX),
-    ]);
-    return { groups, bottom: y + 2.4 * SMALL.size - top };
+    const columns = Array.from({ length: this.#perSheet }, (_, i) => this.#column(i));
+    const whole = { x: this.#left, width: this.#right - this.#left };
+    const request = { variants, all: this.#all, first, whole, columns, gutter: GUTTER, rare };
+    return band({ ...request, scale: this.#scale ?? 1 }, top);
   }
 }
-
-const letter = (i: number): string => String.fromCharCode(65 + (i % 26)) + (i < 26 ? '' : String(Math.floor(i / 26)));
 
 function pagesOf<T>(all: readonly T[], each: number): readonly (readonly T[])[] {
   return Array.from({ length: Math.ceil(all.length / each) }, (_, i) => all.slice(i * each, (i + 1) * each));
