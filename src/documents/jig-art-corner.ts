@@ -1,7 +1,7 @@
 import type { Item } from '../drawing/model.ts';
 import { point } from '../geometry/point.ts';
 import { error, fail } from '../problems/problem.ts';
-import { showLength, showSize } from '../units/print.ts';
+import { showLength, showNear, showSize } from '../units/print.ts';
 import { contentArea, type JigContext, type JigEntry, outline } from './jig.ts';
 import { type Gauge, gaugeJig, MAKING } from './jig-gauge.ts';
 import { type Entry, steps, words } from './jig-words.ts';
@@ -14,7 +14,7 @@ function artCorner(context: JigContext, left: number, top: number): Gauge {
   const { width, height } = contentArea(context);
   const [w, h] = [Math.min(left + ARM, width), Math.min(top + ARM, height)];
   const corners = [point(0, 0), point(w, 0), point(w, top), point(left, top), point(left, h), point(0, h)];
-  const size = Math.max(2.6, Math.min(4, left / 9, top / 5));
+  const size = Math.max(2.6, Math.min(6.5, left / 10, top / 5));
   const marks: Item[] = [
     words('TOP LEFT', point(2.5, 2 + size), size, { weight: 'bold' }),
     words('flush with the backing', point(2.5, 2 + 2.4 * size), 0.86 * size),
@@ -41,7 +41,7 @@ export const ART_CORNER: JigEntry = {
       return fail([error('jig-paper-small', ['paper'], message, 'take a larger paper')]);
     }
     const title = `Artwork corner, ${job.title}`;
-    const show = (mm: number) => showLength(mm, job.units);
+    const show = (mm: number) => showNear(mm, job.units);
     const { overlap } = artwork;
     const covered: Entry = {
       kind: 'text',

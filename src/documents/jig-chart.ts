@@ -26,6 +26,7 @@ export const WALL_CHART: JigEntry = {
   kind: 'chart',
   summary: 'the shop’s standard sizes with their borders and guide readings, to hang beside the cutter',
   needs: 'nothing',
+  sideways: true,
   make(context) {
     const outers = outersOf(context);
     if (outers.length === 0) {
@@ -111,7 +112,7 @@ function entries({ units, head, guide }: JigContext, board: Board, rows: readonl
   };
   const table = (part: readonly Row[]): Table => ({
     kind: 'table',
-    head: ['mat', 'frame', 'artwork', 'opening', 'sides', 'top, bottom', 'guide: sides', 'guide: top, bottom'],
+    head: ['mat', 'frame', 'artwork', 'opening', 'sides', 'top, bottom', 'guide, sides', 'guide, top, bottom'],
     rows: part.map((row) => {
       const { border } = row.mat;
       const face = row.mat.openings[0]!.layers[0]!.faceBox;
@@ -130,8 +131,7 @@ function entries({ units, head, guide }: JigContext, board: Board, rows: readonl
           : `${reading(row, 'top')}, ${reading(row, 'bottom')}`,
       ];
     }),
-    widths: [1.25, 1.1, 1.2, 1.3, 0.9, 1, 1.1, 1.3],
-    rowHeight: 9,
+    rowHeight: 10,
   });
   const overlap = units === 'in' ? mmPer('in') / 4 : 5;
   return [

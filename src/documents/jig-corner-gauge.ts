@@ -44,7 +44,7 @@ function cornerGauge(context: JigContext, list: readonly number[]): Gauge {
   });
   const at = point(side - 3, 22);
   marks.push(words('border gauge', at, 4.2, { weight: 'bold', anchor: 'end' }));
-  marks.push(words(`${context.units}, this corner flush ↖`, point(at.x, at.y + 5.6), 3.4, { anchor: 'end' }));
+  marks.push(words(`${context.units}; upper left corner flush`, point(at.x, at.y + 5.6), 3.4, { anchor: 'end' }));
   return { width: side, height: side, cut, marks };
 }
 

@@ -22,15 +22,15 @@ function distance({ solved }: JigContext): number {
 
 /** A card whose lower edge and one side lie flush with the back of the artwork's upper corner. */
 function template(inFrom: number): Gauge {
-  const width = inFrom + STRIP.width / 2 + EDGE;
+  const width = Math.max(inFrom + STRIP.width / 2, 84) + EDGE;
   const height = 18 + TAB.height + 26;
   // The artwork's upper edge runs across the card; what lies below it lies on the artwork.
   const art = 18 + TAB.height - ON_ART;
   const marks: Item[] = [
     { kind: 'line', pen: 'bold', from: point(0, art), to: point(width, art), id: 'artwork-edge' },
-    words('artwork’s upper edge', point(3, art + 5), 3.4),
-    words('T-hinges, back of the artwork', point(3, height - 9), 4.2, { weight: 'bold' }),
-    words(`middle of the tab ${inFrom} mm from the side; turn over for the other corner`, point(3, height - 3.6), 3),
+    words('artwork’s upper edge', point(width - 2, art + 4.6), 3.4, { anchor: 'end' }),
+    words('T-hinges, back of the artwork', point(3, height - 10), 4.2, { weight: 'bold' }),
+    words(`tab’s middle ${inFrom} mm from the side; turn over for the other corner`, point(3, height - 4), 3),
   ];
   const cut = [
     rectangle('cut', box(0, 0, width, height), 'outline'),

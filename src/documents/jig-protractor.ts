@@ -5,11 +5,11 @@ import { contentArea, type JigEntry, line, rectangle, tooSmall } from './jig.ts'
 import { type Gauge, gaugeJig, MAKING } from './jig-gauge.ts';
 import { steps, words } from './jig-words.ts';
 
-const SIDE = 130;
-const CORNER = 10;
+const SIDE = 165;
+const CORNER = 16;
 /** Degrees to both sides of the right angle, and from line to line. */
 const [SPREAD, STEP] = [4, 0.5];
-const [INNER, OUTER] = [78, 108];
+const [INNER, OUTER] = [100, 140];
 
 /** A square card: its own corners are right angles, and a fan of lines says by how much another corner is not. */
 export function protractor(): Gauge {
@@ -38,9 +38,9 @@ export function protractor(): Gauge {
         `angle-${degrees * 10}`,
       ),
     );
-    if (whole)
+    if (degrees % 2 === 0)
       marks.push(
-        words(`${degrees}`, at(degrees, OUTER + 2), 2.9, {
+        words(`${degrees}`, at(degrees, OUTER + 2), 3.4, {
           anchor: 'middle',
           weight: degrees === 90 ? 'bold' : 'regular',
         }),

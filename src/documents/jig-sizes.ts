@@ -5,7 +5,7 @@ import { point } from '../geometry/point.ts';
 import { succeed } from '../problems/problem.ts';
 import { showLength, showNear } from '../units/print.ts';
 import { mmPer } from '../units/units.ts';
-import { columns, contentArea, type JigContext, type JigEntry, jigSheets, line, tooSmall } from './jig.ts';
+import { contentArea, type JigContext, type JigEntry, jigSheets, line, tooSmall } from './jig.ts';
 import { capHeight, type Entry, steps, words } from './jig-words.ts';
 
 const COUNT = 5;
@@ -75,7 +75,7 @@ export const SIZES_TO_TRY: JigEntry = {
           pens: PENS,
           figure: () => ({
             items: strip(context, kind, figure),
-            boxes: columns(box(area.x, area.y, area.width, area.height - figure.height - 4), area.width > 150 ? 2 : 1),
+            boxes: [box(area.x, area.y, area.width, area.height - figure.height - 4)],
           }),
         }),
       );

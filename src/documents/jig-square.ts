@@ -14,18 +14,19 @@ interface Rectangle extends Size {
 
 /** What has right angles in the job: blanks, lines on the back, face openings. */
 export function rectanglesOf({ mat }: NonNullable<JigContext['solved']>): readonly Rectangle[] {
+  const of = (name: string) => (mat.openings.length === 1 ? '' : `${name}, `);
   const all: Rectangle[] = [
     { name: 'mat', ...mat.outer },
     ...mat.layers.map((layer) => ({ name: `blank, ${layer.name}`, ...layer.blank })),
     ...mat.openings.flatMap((opening) =>
       opening.layers.flatMap((layer, i) => [
         {
-          name: `${opening.name}, line on the back, ${mat.layers[i]!.name}`,
+          name: `${of(opening.name)}${mat.layers[i]!.name}, back line`,
           width: layer.backBox.width,
           height: layer.backBox.height,
         },
         {
-          name: `${opening.name}, face, ${mat.layers[i]!.name}`,
+          name: `${of(opening.name)}${mat.layers[i]!.name}, face`,
           width: layer.faceBox.width,
           height: layer.faceBox.height,
         },
@@ -104,43 +105,36 @@ function picture({ solved, units }: JigContext, room: Box): readonly Item[] {
 function entries(context: JigContext, title: string): readonly Entry[] {
   const { units } = context;
   const list = rectanglesOf(context.solved!);
-  const steps_ = differences(context);
+  const shown = differences(context);
   const hundredths = (mm: number) => mm.toFixed(2);
   return [
     { kind: 'title', text: title },
     { kind: 'text', text: 'A rectangle is square where its diagonals are alike. Measure both, from corner to corner.' },
     ...steps([
       'Measure the blank before it is marked, then the marked lines, then the opening.',
-      'Take the shorter diagonal from the longer. The second table says how far the shape leans over its height.',
-      'It leans towards the longer diagonal’s upper end. Over a quarter of a millimetre shows in an opening; trim the blank anew before you cut.',
+      'Write both diagonals into the first table: falling from the top left, rising from the bottom left. The second table says what their difference means.',
+      'The shape leans towards the upper end of the longer one. Over a quarter of a millimetre shows in an opening; trim the blank anew before you cut.',
     ]),
     { kind: 'heading', text: 'Diagonals' },
     {
       kind: 'table',
-      head: ['', 'width', 'height', 'both diagonals'],
+      head: ['', 'width', 'height', 'diagonals', 'falling', 'rising'],
       rows: list.map((one) => [
         one.name,
         showNear(one.width, units),
         showNear(one.height, units),
         showNear(diagonal(one), units),
+        '',
+        '',
       ]),
-      widths: [2, 1.2, 1.2, 1.3],
-      rowHeight: 7,
+      rowHeight: 9,
     },
     { kind: 'heading', text: 'What a difference of the diagonals means: shear over the height, mm' },
     {
       kind: 'table',
-      head: ['difference', ...steps_.map(({ text }) => text)],
-      rows: list.map((one) => [one.name, ...steps_.map(({ mm }) => hundredths(shearOf(one, mm)))]),
-      widths: [2.6, ...steps_.map(() => 1)],
-      rowHeight: 7,
-    },
-    { kind: 'heading', text: 'Measured' },
-    {
-      kind: 'table',
-      head: ['', 'falling \\', 'rising /', 'difference'],
-      rows: list.slice(0, 6).map((one) => [one.name, '', '', '']),
-      widths: [2, 1.2, 1.2, 1.3],
+      head: ['difference', ...shown.map(({ text }) => text)],
+      rows: list.map((one) => [one.name, ...shown.map(({ mm }) => hundredths(shearOf(one, mm)))]),
+      rowHeight: 7.5,
     },
   ];
 }

@@ -142,7 +142,7 @@ function entries({ units }: JigContext, places: readonly StopPlace[], title: str
         showLength(at(stroke, 'stop').fromEdge, units === 'in' ? 'mm' : units),
         piece(at(stroke, 'stop').spacer),
       ]),
-      rowHeight: 6.4,
+      rowHeight: 7.5,
     },
     { kind: 'text', text: 'Strokes are numbered as on the pattern, sides named as from the face.' },
   ];

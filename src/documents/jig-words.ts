@@ -21,14 +21,14 @@ export interface Table {
   readonly kind: 'table';
   readonly head: readonly string[];
   readonly rows: readonly (readonly string[])[];
-  /** Of the columns, relative to one another; alike without it. */
+  /** Of the columns, relative to one another; as wide as their words without it. */
   readonly widths?: readonly number[];
   /** Room for a hand's writing, mm. */
   readonly rowHeight?: number;
 }
 
 /** Em sizes of running words, mm, the largest first: all are read at arm's length. */
-const BODIES = [4.8, 4.5, 4.2, 3.9, 3.6, 3.4, 3.2, 3] as const;
+const BODIES = [5.3, 4.8, 4.5, 4.2, 3.9, 3.6, 3.4, 3.2, 3] as const;
 const LEADING = 1.28;
 const SCALE = { title: 2.1, heading: 1.25 } as const;
 /** Pen of tables and frames. */
@@ -96,7 +96,7 @@ function setAt(entries: readonly Entry[], boxes: readonly Box[], more: readonly 
       // A heading is never the last thing in a box.
       const bound =
         entry.kind === 'heading' && follows !== undefined ? set(follows, area!.width, body).height + body : 0;
-      const fits = y + gap + piece.height + Math.min(bound, 40) <= bottom(area!) + 1e-6;
+      const fits = y + gap + piece.height + Math.min(bound, 150) <= bottom(area!) + 1e-6;
       if (fits || (y === area!.y && tries >= boxes.length + more.length)) {
         pages.at(-1)!.push(...piece.items.map((item) => shifted(item, area!.x, y + gap)));
         y += gap + piece.height;
@@ -173,19 +173,45 @@ function file(lines: readonly string[], width: number, body: number): Piece {
   return { items: [frame(0, 0, width, height), ...items], height };
 }
 
-function table({ head, rows, widths = head.map(() => 1), rowHeight = 7.5 }: Table, width: number, body: number): Piece {
-  const total = widths.reduce((sum, w) => sum + w, 0);
-  const lefts = widths.map((_, i) => (widths.slice(0, i).reduce((sum, w) => sum + w, 0) * width) / total);
-  const [pad, titled] = [1.2, head.some((text) => text !== '')];
-  const fitted = (text: string, column: number, weight: Weight): number =>
-    Math.min(body, ((widths[column]! * width) / total - 2 * pad) / Math.max(0.01, textWidth(text, weight, 1)));
-  const headHeight = titled ? 1.6 * body : 0;
+const PAD = 1.2;
+/** A column to write a number into. */
+const BLANK = 15;
+
+/** Widths of columns and the size of words in them: as given, or as the words need, all words alike. */
+function tableColumns(
+  table: Table,
+  width: number,
+  body: number,
+): { readonly widths: readonly number[]; readonly size: number } {
+  const { head, rows, widths } = table;
+  if (widths !== undefined) {
+    const total = widths.reduce((sum, w) => sum + w, 0);
+    return { widths: widths.map((w) => (w * width) / total), size: body };
+  }
+  const blank = head.map((_, column) => rows.every((row) => row[column] === ''));
+  const wide = head.map((title, column) => {
+    const cells = rows.map((row) => textWidth(row[column] ?? '', column === 0 ? 'bold' : 'regular', body));
+    return Math.max(textWidth(title, 'bold', body), ...cells);
+  });
+  const fixed = blank.filter(Boolean).length * BLANK;
+  const needed = wide.reduce((sum, w, i) => (blank[i] ? sum : sum + w), 0);
+  const room = width - 2 * PAD * head.length - fixed;
+  const k = Math.min(1, room / needed);
+  const spare = (room - needed * k) / head.length;
+  return { widths: wide.map((w, i) => (blank[i] ? BLANK : w * k) + 2 * PAD + spare), size: body * k };
+}
+
+function table(given: Table, width: number, body: number): Piece {
+  const { head, rows, rowHeight = 7.5 } = given;
+  const { widths, size } = tableColumns(given, width, body);
+  const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, w) => sum + w, 0));
+  const headHeight = head.some((text) => text !== '') ? 1.6 * body : 0;
   const height = headHeight + rows.length * rowHeight;
   const items: Item[] = [frame(0, 0, width, height)];
   const cell = (text: string, column: number, middle: number, weight: Weight): void => {
     if (text === '') return;
-    const size = fitted(text, column, weight);
-    items.push(words(text, point(lefts[column]! + pad, middle + capHeight(size) / 2), size, { weight }));
+    const fitted = Math.min(size, (widths[column]! - 2 * PAD) / textWidth(text, weight, 1));
+    items.push(words(text, point(lefts[column]! + PAD, middle + capHeight(fitted) / 2), fitted, { weight }));
   };
   head.forEach((text, column) => {
     cell(text, column, headHeight / 2, 'bold');

@@ -50,6 +50,8 @@ export interface JigEntry {
   readonly needs: 'nothing' | 'job';
   /** True where the printer's correction must never touch it, since it measures the printer. */
   readonly uncorrected?: boolean;
+  /** True where it is laid out for the paper on its side. */
+  readonly sideways?: boolean;
   /** The margin that it is laid out for, where it is not the usual one. */
   readonly margin?: number;
   readonly make: (context: JigContext) => Result<Jig>;

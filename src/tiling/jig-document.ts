@@ -109,11 +109,11 @@ function contextOf(entry: JigEntry, request: JigRequest): Result<JigContext & { 
       join: 'lap',
       ...(printer === undefined ? {} : { printer: uncorrected ? { ...printer, x: 1, y: 1 } : printer }),
     },
-    false,
+    entry.sideways === true,
   );
-  const { id, name, width, height } = paper.value;
+  const { id, name } = paper.value;
   return succeed({
-    paper: { id, name, width, height },
+    paper: { id, name, ...sheet.paper },
     area: sheet.area,
     scale: sheet.scale,
     stamp: uncorrected ? 'not corrected for any printer' : stampOf(printer, state),
