@@ -11,6 +11,8 @@ export interface Stroke {
   /** From 1. */
   readonly opening: number;
   readonly side: Side;
+  /** From 1, where the opening has several straight sides of that name. */
+  readonly part?: number;
   /** From 1, over all layers, in the order of work. */
   readonly order: number;
   /** Unit vector of the travel. */

@@ -43,6 +43,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[]) {
         border: layer.border,
         reveal: layer.reveal,
         strip: layer.strip,
+        ...(layer.hidden === true ? { hidden: true } : {}),
       })),
     })),
     bench: {
@@ -58,6 +59,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[]) {
       layer: s.layer,
       opening: s.opening,
       side: s.side,
+      ...(s.part === undefined ? {} : { part: s.part }),
       order: s.order,
       start: xy(s.start),
       stop: xy(s.stop),

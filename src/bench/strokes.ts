@@ -1,5 +1,5 @@
 import type { Path } from '../geometry/path.ts';
-import { minus, type Point, plus, times } from '../geometry/point.ts';
+import { dot, minus, type Point, plus, times } from '../geometry/point.ts';
 import type { Head, Job, Side } from '../job/model.ts';
 import { setback } from '../mat/bevel.ts';
 import type { Mat, MatLayer, MatOpening } from '../mat/model.ts';
@@ -67,8 +67,12 @@ function strokesOfOpening(
   // A pattern that is cut through lifts the blade's entry by the thickness of its paper.
   const lift = job.print.transfer === 'cut-through' ? job.print.paperThickness : 0;
   const aside = setback(layer.board.thickness + lift, layer.bevel);
-  const sides = travelledSides(outline, reverse ? other(head.opening) : head.opening, reverse ? aside : -aside);
-  return sides.map((side) => {
+  const sides = travelledSides(outline, reverse ? other(head.opening) : head.opening, reverse ? aside : -aside).filter(
+    // A side so short that its bevels meet before the back has no line there: by template or machine.
+    ({ moved, direction }) => dot(minus(moved.to, moved.from), direction) > 0,
+  );
+  const parts = partNumbers(sides.map(({ outward }) => sideName(outward)));
+  return sides.map((side, index) => {
     const { direction, outward } = side;
     const toLine = times(outward, reverse ? aside : -aside);
     const onLine = (face: Point, u: number): Point => plus(plus(face, toLine), times(direction, u));
@@ -77,11 +81,14 @@ function strokesOfOpening(
     const guide = guideReading(job.bench.guide, distance, layer.board.thickness + lift, layer.bevel);
     const { longest } = job.bench.guide;
     const oblique = Math.abs(direction.x * direction.y) > 1e-9;
-    const straightedge = straightedgeLine(head, side);
+    const beyondGuide = oblique || guide < 0 || (longest !== undefined && guide > longest + 1e-9);
+    const straightedge = straightedgeLine(head, side) ?? (beyondGuide ? barLine(head, side) : undefined);
+    const part = parts[index];
     return {
       layer: layerIndex + 1,
       opening: openingIndex + 1,
       side: sideName(outward),
+      ...(part === undefined ? {} : { part }),
       direction,
       line: side.moved,
       face: { from: side.from, to: side.to },
@@ -93,9 +100,27 @@ function strokesOfOpening(
       guide,
       setting: settingOf(guide, job.bench.graduation, job.units),
       ...(straightedge === undefined ? {} : { straightedge }),
-      beyondGuide: oblique || guide < 0 || (longest !== undefined && guide > longest + 1e-9),
+      beyondGuide,
     };
   });
+}
+
+/** Numbers sides that share a name, in the order of the travel; a name that comes once needs none. */
+function partNumbers(names: readonly Side[]): readonly (number | undefined)[] {
+  const seen = new Map<Side, number>();
+  return names.map((name) => {
+    if (names.filter((each) => each === name).length === 1) return undefined;
+    const number = (seen.get(name) ?? 0) + 1;
+    seen.set(name, number);
+    return number;
+  });
+}
+
+/** Where the bar of a board-mounted cutter lies, on the border side, for a side that the guide cannot be set for. */
+function barLine(head: Head, side: TravelledSide): Stroke['straightedge'] {
+  if (head.bar === undefined) return undefined;
+  const shift = times(side.outward, head.bar);
+  return { from: plus(side.moved.from, shift), to: plus(side.moved.to, shift) };
 }
 
 /**

@@ -1,11 +1,11 @@
 import type { Stroke } from '../bench/model.ts';
 import type { Fact, Item } from '../drawing/model.ts';
-import { type Box, bottom, box, grown, right } from '../geometry/box.ts';
+import { type Box, bottom, box, grown, right, union } from '../geometry/box.ts';
 import { between, distance, minus, type Point, plus, point, times, unit } from '../geometry/point.ts';
 import type { Job, Side } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { showLength } from '../units/print.ts';
-import { edges, line, openingBox, tabbedTrim } from './pattern-lines.ts';
+import { edges, line, lineBox, tabbedTrim } from './pattern-lines.ts';
 
 export function drawBoard(
   mat: Mat,
@@ -83,8 +83,15 @@ export function facts(board: Box, own: readonly Stroke[], job: Job): readonly Fa
   ];
   const [a, b, c] = corners(board);
   const list = [fact("board's width", a, b), fact("board's height", b, c), fact("board's diagonals, both", a, c)];
-  for (const opening of new Set(own.map((s) => s.opening))) {
-    const [e, f, g] = corners(openingBox(own, opening));
+  const cuts = new Map<number, Box>();
+  for (const { opening, line: cut } of own) {
+    const known = cuts.get(opening);
+    cuts.set(opening, known === undefined ? lineBox(cut) : union([known, lineBox(cut)]));
+  }
+  // Of many openings the group's own diagonals show as much.
+  const boxes = cuts.size === 0 ? [] : cuts.size > 4 ? [union([...cuts.values()])] : [...cuts.values()];
+  for (const each of boxes) {
+    const [e, f, g] = corners(each);
     list.push(
       fact('lines to cut, width', e, f),
       fact('lines to cut, height', f, g),

@@ -67,6 +67,19 @@ export function strokeBlock(stroke: Stroke, scale: number, across: boolean): Blo
   return beside(beside(arrow(16 * scale, across ? 'down' : 'left'), number, 1.5 * scale), reading, 5 * scale);
 }
 
+/** How small a side is called on a crowded sheet, em in mm: number and setting alone. */
+export const SMALL_SIZES: readonly number[] = [4.2, 3.4, 2.8];
+
+/** The stroke's number and the guide's setting alone, for a side without room for more. */
+export function smallBlock(stroke: Stroke, size: number): Block {
+  const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 1.25 * size, weight: 'bold' }]);
+  const setting = stroke.beyondGuide ? 'bar' : `${stroke.setting.text}${SIGN[stroke.setting.sense]}`;
+  return beside(number, textBlock([{ group: 'readings', text: setting, size, weight: 'regular' }]), 0.5 * size);
+}
+
+/** A little less than the printed setting, or a little more. */
+const SIGN: Readonly<Record<Stroke['setting']['sense'], string>> = { exact: '', scant: ' −', full: ' +' };
+
 /**
  * Places beside a straight side: along it from its middle outwards, from `gap` to `reach` mm off the line.
  */
@@ -89,6 +102,19 @@ export function* besideSide(
         const centre = plus(plus(middle, times(along, shift)), times(way, off + across / 2));
         yield { block, quarter, at: point(centre.x - size.width / 2, centre.y - size.height / 2) };
       }
+    }
+  }
+}
+
+/** Places farther and farther round a point, for words that a leader joins to their line. */
+export function* around(block: Block, quarter: Quarter, at: Point, reach: number): Generator<Candidate> {
+  const size = turnedSize(block, quarter);
+  for (let radius = 6; radius <= reach; radius += 4) {
+    const count = Math.ceil((2 * Math.PI * radius) / 6);
+    for (let i = 0; i < count; i++) {
+      const angle = (2 * Math.PI * i) / count;
+      const centre = { x: at.x + radius * Math.cos(angle), y: at.y + radius * Math.sin(angle) };
+      yield { block, quarter, at: point(centre.x - size.width / 2, centre.y - size.height / 2) };
     }
   }
 }

@@ -1,9 +1,10 @@
 import type { Stroke } from '../bench/model.ts';
 import type { LineItem, PathItem, Pen } from '../drawing/model.ts';
-import { type Box, bottom, box, grown, right, union } from '../geometry/box.ts';
+import { type Box, bottom, box, grown, right } from '../geometry/box.ts';
 import { clipLine, type Line } from '../geometry/clip.ts';
 import { polygon } from '../geometry/path.ts';
 import { distance, minus, type Point, plus, point, times, unit } from '../geometry/point.ts';
+import type { Taken } from './taken.ts';
 
 /** Told apart by dash and weight alone; only the line to cut is solid. */
 export const PENS: Readonly<Record<string, Pen>> = {
@@ -16,6 +17,9 @@ export const PENS: Readonly<Record<string, Pen>> = {
   straightedge: { width: 0.3, colour: 0, dash: [12, 2.5], cap: 'butt' },
   centre: { width: 0.25, colour: 0, dash: [5, 1, 1.2, 1], cap: 'butt' },
   hinge: { width: 1.4, colour: 0.55, dash: [3, 2], cap: 'butt' },
+  leader: { width: 0.18, colour: 0.35, dash: [0.6, 0.6], cap: 'butt' },
+  groove: { width: 0.5, colour: 0.35, dash: [6, 1, 0.6, 1, 0.6, 1, 0.6, 1], cap: 'butt' },
+  ink: { width: 0.25, colour: 0.35, dash: [6, 1, 0.6, 1], cap: 'butt' },
 };
 
 export const LEGEND = [
@@ -28,6 +32,9 @@ export const LEGEND = [
   { pen: 'straightedge', text: 'lay the straightedge here' },
   { pen: 'centre', text: "centre of the board's edge" },
   { pen: 'hinge', text: 'window and backing hinge along this edge' },
+  { pen: 'leader', text: 'from words to their line' },
+  { pen: 'groove', text: 'groove, cut on the face: where it runs' },
+  { pen: 'ink', text: 'ink line, drawn on the face: where it runs' },
 ] as const;
 
 /** The face line would crowd the marks nearer to a corner than this. */
@@ -44,11 +51,10 @@ export function line(pen: string, from: Point, to: Point, id?: string): LineItem
   return { kind: 'line', pen, from, to, ...(id === undefined ? {} : { id }) };
 }
 
-/** From the line to follow towards the border, unit length; `inside` is any point of the opening. */
-export function outward(stroke: Stroke, inside: Point): Point {
-  const normal = { x: -stroke.direction.y, y: stroke.direction.x };
-  const towards = minus(inside, stroke.line.from);
-  return normal.x * towards.x + normal.y * towards.y > 0 ? times(normal, -1) : normal;
+/** From the line to follow towards the border, unit length: a head has the opening on one hand, a reverse bevel on the other. */
+export function outward({ direction, reverse }: Stroke, opening: 'left' | 'right'): Point {
+  const onLeft = (opening === 'left') !== reverse;
+  return onLeft ? { x: -direction.y, y: direction.x } : { x: direction.y, y: -direction.x };
 }
 
 /** The middle of the face edge; nothing where the side is short or face and back edge are one line. */
@@ -75,16 +81,30 @@ function room(from: Point, way: Point, within: Box): number {
   return clipped === undefined ? 0 : distance(from, clipped.to);
 }
 
-/** The tick through a mark, from its end on the border side to its end on the opening side. */
-export function tick(mark: Point, out: Point, paper: Box, depth: number, cuts: readonly Line[], id: string): LineItem {
-  const outside = Math.min(TICK, Math.max(0, room(mark, out, paper) - 2));
-  const inner = plus(mark, times(out, -Math.min(TICK, Math.max(0, depth / 2 - 4))));
-  const hidden = cuts.some((cut) => {
+/**
+ * The tick through a mark, from its end on the border side to its end on the opening side: 40 mm either way where there
+ * is room, half way to the next cut where there is not.
+ */
+export function tick(mark: Point, out: Point, paper: Box, depth: number, cuts: Taken, id: string): LineItem {
+  const clear = (way: Point): number => cuts.clearance(mark, way, 3 * TICK) / 2;
+  const outside = Math.min(TICK, Math.max(0, room(mark, out, paper) - 2), clear(out) - 1);
+  const inwards = Math.min(TICK, Math.max(0, depth / 2 - 4), Math.max(0, clear(times(out, -1)) - 4));
+  const inner = plus(mark, times(out, -inwards));
+  const hidden = cuts.near({ from: mark, to: inner }, TICK_CLEAR_OF_CUT).some((cut) => {
     const along = unit(minus(cut.to, cut.from));
     if (Math.abs(along.x * out.x + along.y * out.y) < 0.999) return false;
-    return Math.abs((mark.x - cut.from.x) * along.y - (mark.y - cut.from.y) * along.x) < TICK_CLEAR_OF_CUT;
+    const aside = Math.abs((mark.x - cut.from.x) * along.y - (mark.y - cut.from.y) * along.x);
+    return aside < TICK_CLEAR_OF_CUT && beside(cut, mark, inner);
   });
-  return line('mark', plus(mark, times(out, outside)), hidden ? mark : inner, id);
+  return line('mark', plus(mark, times(out, Math.max(2, outside))), hidden ? mark : inner, id);
+}
+
+/** Whether a cut lies along some of a tick, seen square to it. */
+function beside(cut: Line, from: Point, to: Point): boolean {
+  const along = unit(minus(cut.to, cut.from));
+  const at = (p: Point): number => (p.x - cut.from.x) * along.x + (p.y - cut.from.y) * along.y;
+  const [a, b] = [at(from), at(to)];
+  return Math.max(a, b) > 0 && Math.min(a, b) < distance(cut.from, cut.to);
 }
 
 /** Middles of the tabs along an edge of this length, from its start. */
@@ -167,7 +187,3 @@ export function extended(part: Line, paper: Box): Line {
 
 export const lineBox = ({ from, to }: Line): Box =>
   box(Math.min(from.x, to.x), Math.min(from.y, to.y), Math.abs(to.x - from.x), Math.abs(to.y - from.y));
-
-export function openingBox(strokes: readonly Stroke[], opening: number): Box {
-  return union(strokes.filter((s) => s.opening === opening).map((s) => lineBox(s.line)));
-}

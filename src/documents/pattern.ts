@@ -1,32 +1,38 @@
 import type { Stroke } from '../bench/model.ts';
-import type { AvoidBox, Drawing, Group, Item, LineItem } from '../drawing/model.ts';
+import type { AvoidBox, Drawing, Group, Item } from '../drawing/model.ts';
 import type { Quarter } from '../drawing/turned.ts';
 import type { RareFonts } from '../fonts/model.ts';
-import { type Box, bottom, box, centre, grown, union } from '../geometry/box.ts';
+import { type Box, bottom, box, grown, union } from '../geometry/box.ts';
 import type { Line } from '../geometry/clip.ts';
-import { straightSides } from '../geometry/path.ts';
-import { distance, type Point, plus, point, times } from '../geometry/point.ts';
+import { flattened } from '../geometry/flatten.ts';
+import { type Path, polygon, straightSides } from '../geometry/path.ts';
+import { between, distance, type Point, plus, point, times } from '../geometry/point.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { type Problem, warning } from '../problems/problem.ts';
-import { beside, placed, textBlock } from './blocks.ts';
+import { beside, blockBox, placed, textBlock } from './blocks.ts';
 import { drawBoard, drawHinge, facts, hingeSide } from './pattern-board.ts';
-import { alongHinge, bands, besideSide, nearTop, SCALES, scan, strokeBlock, uprightFor } from './pattern-labels.ts';
+import { curves } from './pattern-curves.ts';
+import { decorLines, decorWords } from './pattern-decor.ts';
 import {
-  extended,
-  faceLine,
-  LEGEND,
-  line,
-  lineBox,
-  openingBox,
-  outward,
-  PENS,
-  TRIM_INSET,
-  tick,
-} from './pattern-lines.ts';
+  alongHinge,
+  around,
+  bands,
+  besideSide,
+  nearTop,
+  SCALES,
+  SMALL_SIZES,
+  scan,
+  smallBlock,
+  strokeBlock,
+  uprightFor,
+} from './pattern-labels.ts';
+import { LEGEND, line, lineBox, outward, PENS, TRIM_INSET } from './pattern-lines.ts';
 import { noteBlocks } from './pattern-notes.ts';
+import { drawStrokes, type Tick } from './pattern-strokes.ts';
 import { instructions } from './pattern-words.ts';
 import { type Candidate, firstFree, type InkedLine } from './placing.ts';
+import { Taken } from './taken.ts';
 
 export interface Pattern {
   readonly drawing: Drawing;
@@ -48,10 +54,16 @@ const GAP = 1.2;
 /** Labels inside an opening stay this near to its lines, so that the middle is blank. */
 const REACH_INSIDE = 52;
 
+/** With more openings than this only short labels have room. */
+const CROWDED = 24;
+
 const GROUPS: readonly (readonly [string, string])[] = [
   ['board', "Board's edge, tabs and trim line"],
   ['cut', 'Lines to cut'],
+  ['curves', 'Axes, centres and pins of curves'],
+  ['decor', 'Grooves and ink lines of the face'],
   ['face', 'Face edges'],
+  ['leaders', 'Leaders from words to lines'],
   ['marks', 'Start and stop marks'],
   ['strokes', 'Stroke arrows and numbers'],
   ['readings', 'Guide readings'],
@@ -82,72 +94,111 @@ export function pattern(
     groups.get(group)!.push(...items);
   };
   const avoid: AvoidBox[] = [];
-  const cuts = own.map((s) => s.line);
-  const cutBox = union(cuts.map(({ from, to }) => union([box(from.x, from.y, 0, 0), box(to.x, to.y, 0, 0)])));
+  const curved = curves(mat, job, layer, AROUND);
+  const cutBoxes = openingBoxes(own, curved);
+  const cutBox = union([...cutBoxes.values()]);
 
   drawBoard(mat, layer, board, inset, add);
   drawHinge(job, mat, board, inset, add);
-  const ticks: { readonly item: LineItem; readonly letter: 'S' | 'E'; readonly stroke: Stroke; readonly out: Point }[] =
-    [];
-  for (const s of own) {
-    const tag = `${s.opening}-${s.side}`;
-    const inside = centre(openingBox(own, s.opening));
-    const out = outward(s, inside);
-    add('cut', line('cut', s.line.from, s.line.to, `cut-${tag}`));
-    const face = faceLine(s, `face-${tag}`);
-    if (face !== undefined) add('face', face);
-    const depth = across(openingBox(own, s.opening), out);
-    for (const [letter, mark] of [['S', s.start] as const, ['E', s.stop] as const]) {
-      const item = tick(mark, out, paper, depth, cuts, `${letter === 'S' ? 'start' : 'stop'}-${tag}`);
-      add('marks', item);
-      ticks.push({ item, letter, stroke: s, out });
-      avoid.push({ why: 'tick', box: grown(lineBox(item), 1) });
-    }
-    for (const end of [s.line.from, s.line.to]) avoid.push({ why: 'corner', box: grown(box(end.x, end.y, 0, 0), 8) });
-    if (s.straightedge !== undefined) {
-      const rest = extended(s.straightedge, paper);
-      add('straightedge', line('straightedge', rest.from, rest.to, `straightedge-${tag}`));
-    }
+  for (const each of curved) {
+    each.parts.forEach((path, i) => {
+      const id = `cut-${each.opening}-curve-${i + 1}`;
+      add('cut', { kind: 'path', pen: 'cut', paths: [path], id });
+    });
+    add('curves', ...each.items);
   }
+  if (layer === 0) add('decor', ...decorLines(mat, job, AROUND));
+  const ticks = drawStrokes(own, job, paper, cutBoxes, curved, add, avoid);
 
-  const taken: { lines: InkedLine[]; boxes: Box[] } = {
-    lines: [...groups.values()].flat().flatMap(linesOf),
-    boxes: [],
-  };
+  const taken = new Taken();
+  for (const each of [...groups.values()].flat().flatMap(linesOf)) taken.addLine(each);
   const unplaced: string[] = [];
-  const set = (what: string, candidates: Iterable<Candidate>, why: AvoidBox['why']): void => {
-    const found = firstFree(candidates, paper, taken, GAP);
-    if (found === undefined) {
-      unplaced.push(what);
-      return;
-    }
+  const crowded = mat.openings.length > CROWDED;
+  const keep = (found: { readonly candidate: Candidate; readonly box: Box }, why: AvoidBox['why']): void => {
     for (const { group, item } of placed(found.candidate.block, found.candidate.quarter, found.candidate.at))
       add(group, item);
-    taken.boxes.push(found.box);
+    taken.addBox(found.box);
     avoid.push({ why, box: found.box });
   };
+  const set = (what: string, candidates: Iterable<Candidate>, why: AvoidBox['why'], target?: Point): void => {
+    const found = firstFree(candidates, paper, taken, GAP);
+    if (found !== undefined) keep(found, why);
+    else if (target === undefined || !leadTo(target, why)) unplaced.push(what);
+  };
+  /** Words farther off, with a leader to where they belong. */
+  let far: readonly (() => Iterable<Candidate>)[] = [];
+  const leadTo = (target: Point, why: AvoidBox['why']): boolean => {
+    for (const candidate of chained(far)) {
+      const area = blockBox(candidate.block, candidate.quarter, candidate.at);
+      const found = firstFree([candidate], paper, taken, GAP);
+      if (found === undefined) continue;
+      const from = nearestOf(area, target);
+      const leader = { from, to: between(target, from, Math.min(1, 0.6 / Math.max(0.6, distance(target, from)))) };
+      if (taken.crossesWords(leader)) continue;
+      keep(found, why);
+      add('leaders', line('leader', leader.from, leader.to));
+      taken.addLine({ ...leader, half: PENS.leader!.width / 2 });
+      return true;
+    }
+    return false;
+  };
 
+  for (const each of curved)
+    for (const { lines, at } of each.words) {
+      const sizes = [4.5, 3.6, 3, 2.5].map((size) =>
+        once(() => textBlock(lines.map((text) => ({ group: 'curves', text, size, weight: 'regular' as const })))),
+      );
+      const inside = grown(each.box, -2);
+      const places = sizes.flatMap((block) => [() => closeTo(block(), at, inside), () => scan(block(), 0, inside)]);
+      far = sizes.slice(2).map((block) => () => around(block(), 0, at, 120));
+      set(`hand work of opening ${each.opening}`, chained(places), 'text', at);
+    }
+  const sizes = crowded ? [3.6, 2.6] : [7, 5, 3.6, 2.6];
   for (const t of ticks) {
+    far = [];
     const name = `${t.letter} of stroke ${t.stroke.order}`;
-    set(name, letterPlaces(t.item.from, t.out, t.letter, t.stroke), 'tick');
+    set(name, letterPlaces(t.item.from, t.out, t, sizes), 'tick');
     if (distance(t.item.to, t.letter === 'S' ? t.stroke.start : t.stroke.stop) > 12)
-      set(name, letterPlaces(t.item.to, times(t.out, -1), t.letter, t.stroke), 'tick');
+      set(name, letterPlaces(t.item.to, times(t.out, -1), t, sizes), 'tick');
   }
   for (const s of own) {
-    const out = outward(s, centre(openingBox(own, s.opening)));
+    const out = outward(s, job.bench.head.opening);
     const upright = uprightFor(s.direction);
     const along = ((upright + 3) % 4) as Quarter;
-    const places = SCALES.flatMap((scale) => {
+    const middle = between(s.line.from, s.line.to, 0.5);
+    const clear = Math.min(across(board, out), taken.clearance(plus(middle, times(out, 0.2)), out, 400));
+    const reach = mat.openings.length === 1 ? across(board, out) : clear;
+    const depth = Math.min(REACH_INSIDE, across(cutBoxes.get(s.opening)!, out));
+    const places = (crowded ? [] : SCALES).flatMap((scale) => {
       const standing = once(() => strokeBlock(s, scale, true));
       const lying = once(() => strokeBlock(s, scale, false));
       return [
-        () => besideSide(standing(), s.line, out, upright, 4, across(board, out)),
-        () => besideSide(lying(), s.line, out, along, 4, across(board, out)),
-        () => besideSide(standing(), s.line, times(out, -1), upright, 4, REACH_INSIDE),
-        () => besideSide(lying(), s.line, times(out, -1), along, 4, REACH_INSIDE),
+        () => besideSide(standing(), s.line, out, upright, 4, reach),
+        () => besideSide(lying(), s.line, out, along, 4, reach),
+        () => besideSide(standing(), s.line, times(out, -1), upright, 4, depth),
+        () => besideSide(lying(), s.line, times(out, -1), along, 4, depth),
       ];
     });
-    set(`number and reading of stroke ${s.order}`, chained(places), 'reading');
+    const small = SMALL_SIZES.map((size) => once(() => smallBlock(s, size)));
+    places.push(
+      ...small.flatMap((block) => [
+        () => besideSide(block(), s.line, times(out, -1), upright, 2, depth),
+        () => besideSide(block(), s.line, times(out, -1), along, 2, depth),
+        () => besideSide(block(), s.line, out, upright, 2, Math.min(reach, 60)),
+        () => besideSide(block(), s.line, out, along, 2, Math.min(reach, 60)),
+      ]),
+    );
+    far = small.slice(1).map((block) => () => around(block(), upright, middle, 140));
+    set(`number and reading of stroke ${s.order}`, chained(places), 'reading', middle);
+  }
+  if (layer === 0) {
+    for (const { what, lines, at } of decorWords(mat, job, AROUND)) {
+      const blocks = [4.5, 3.6, 3].map((size) =>
+        once(() => textBlock(lines.map((text) => ({ group: 'decor', text, size, weight: 'regular' as const })))),
+      );
+      far = blocks.map((block) => () => around(block(), 0, at, 200));
+      set(what, chained(blocks.map((block) => () => closeTo(block(), at, paper, 60))), 'text', at);
+    }
   }
   const words = noteBlocks(mat, job, layer, paper, rare);
   const band = bands(paper, cutBox);
@@ -159,6 +210,7 @@ export function pattern(
     inner.width,
     Math.min(inner.height, REACH_INSIDE),
   );
+  far = [];
   for (const note of words) {
     const places = note.sizes.flatMap((made) => {
       const block = once(made);
@@ -192,14 +244,7 @@ export function pattern(
     board,
     legend: LEGEND.filter(({ pen }) => usesPen(groups, pen)),
   };
-  const warnings = unplaced.map((what) =>
-    warning(
-      'label-without-room',
-      ['mat'],
-      `no room on the ${mat.layers[layer]!.name}'s pattern for: ${what}`,
-      'it stands on sheet 1 and in the check command instead',
-    ),
-  );
+  const warnings = noRoom(unplaced, mat.layers[layer]!.name);
   return { drawing, instructions: instructions(mat, own, job, layer, extent), warnings };
 }
 
@@ -218,13 +263,65 @@ function shifted(s: Stroke, by: Point): Stroke {
 /** The extent of a box along a direction. */
 const across = (b: Box, way: Point): number => Math.abs(way.x) * b.width + Math.abs(way.y) * b.height;
 
-function* letterPlaces(end: Point, way: Point, letter: 'S' | 'E', s: Stroke): Generator<Candidate> {
-  const quarter = uprightFor(s.direction);
-  const along = s.direction;
-  for (const size of [7, 5, 3.6]) {
+function noRoom(unplaced: readonly string[], name: string): readonly Problem[] {
+  const hint = 'it stands on sheet 1 and in the check command instead';
+  const told =
+    unplaced.length > 6 ? [`${unplaced.length} words, among them ${unplaced.slice(0, 3).join(', ')}`] : unplaced;
+  return told.map((what) =>
+    warning('label-without-room', ['mat'], `no room on the ${name}'s pattern for: ${what}`, hint),
+  );
+}
+
+/** The box of each opening's line to follow. */
+function openingBoxes(own: readonly Stroke[], curved: ReturnType<typeof curves>): ReadonlyMap<number, Box> {
+  const boxes = new Map<number, Box>();
+  const add = (opening: number, part: Box): void => {
+    const known = boxes.get(opening);
+    boxes.set(opening, known === undefined ? part : union([known, part]));
+  };
+  for (const s of own) add(s.opening, lineBox(s.line));
+  for (const each of curved) add(each.opening, each.box);
+  return boxes;
+}
+
+/** The point of a box that is nearest to another point. */
+const nearestOf = (area: Box, to: Point): Point =>
+  point(Math.min(Math.max(to.x, area.x), area.x + area.width), Math.min(Math.max(to.y, area.y), area.y + area.height));
+
+/** Places from just beside a point outwards, within a box. */
+function* closeTo(block: ReturnType<typeof textBlock>, at: Point, within: Box, reach = 40): Generator<Candidate> {
+  for (let off = 3; off <= reach; off += 3) {
+    for (const [x, y] of [
+      [at.x - block.width / 2, at.y + off],
+      [at.x - block.width / 2, at.y - off - block.height],
+      [at.x + off, at.y - block.height / 2],
+      [at.x - off - block.width, at.y - block.height / 2],
+      [at.x + off, at.y + off],
+      [at.x - off - block.width, at.y - off - block.height],
+    ] as const) {
+      if (
+        x >= within.x &&
+        y >= within.y &&
+        x + block.width <= within.x + within.width &&
+        y + block.height <= bottom(within)
+      )
+        yield { block, quarter: 0, at: point(x, y) };
+    }
+  }
+}
+
+function* letterPlaces(
+  end: Point,
+  way: Point,
+  { letter, stroke }: Tick,
+  sizes: readonly number[],
+): Generator<Candidate> {
+  const quarter = uprightFor(stroke.direction);
+  const along = stroke.direction;
+  for (const size of sizes) {
     const block = beside(
       textBlock([{ group: 'marks', text: letter, size, weight: 'bold' }]),
-      textBlock([{ group: 'marks', text: String(s.order), size: 0.65 * size, weight: 'regular' }]),
+      textBlock([{ group: 'marks', text: String(stroke.order), size: 0.65 * size, weight: 'regular' }]),
       0.08 * size,
     );
     const [w, h] = quarter % 2 === 0 ? [block.width, block.height] : [block.height, block.width];
@@ -255,11 +352,19 @@ function* chained(places: readonly (() => Iterable<Candidate>)[]): Generator<Can
   for (const place of places) yield* place();
 }
 
-/** The straight lines of an item that words must keep clear of. */
+/** The lines of an item that words must keep clear of, curves as chords. */
 function linesOf(item: Item): readonly InkedLine[] {
   const half = (item.kind === 'line' || item.kind === 'path') && item.pen !== undefined ? PENS[item.pen]!.width / 2 : 0;
   if (item.kind === 'line') return [{ from: item.from, to: item.to, half }];
-  return item.kind === 'path' ? item.paths.flatMap(straightSides).map((side) => ({ ...side, half })) : [];
+  return item.kind === 'path' ? item.paths.flatMap(chords).map((side) => ({ ...side, half: half + CHORD })) : [];
+}
+
+/** Farthest that a chord lies from its curve. */
+const CHORD = 0.1;
+
+function chords(path: Path): readonly Line[] {
+  if (path.segments.every((segment) => segment.kind === 'line')) return straightSides(path);
+  return straightSides(polygon(flattened(path, CHORD), path.closed));
 }
 
 function usesPen(groups: ReadonlyMap<string, readonly Item[]>, pen: string): boolean {
