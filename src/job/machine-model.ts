@@ -1,5 +1,5 @@
 import type { Size } from '../geometry/point.ts';
-import type { OffsetAt } from './model.ts';
+import type { OffsetAt } from './head-model.ts';
 
 export const MACHINE_KINDS = ['laser', 'knife', 'bevel'] as const;
 export type MachineKind = (typeof MACHINE_KINDS)[number];

@@ -3,7 +3,10 @@ import type { Fields } from '../shapes/shape.ts';
 import type { ShapeKind } from '../shapes/shapes.ts';
 import type { LengthUnit } from '../units/units.ts';
 import type { ArrangeRequest, DecorRequest, OpeningStep, PlaceRequest } from './arrange-model.ts';
+import type { Head } from './head-model.ts';
 import type { Machine } from './machine-model.ts';
+
+export type { Head, OffsetAt } from './head-model.ts';
 
 /**
  * A checked job with everything of the shop that it names already looked up. Lengths are mm.
@@ -188,38 +191,6 @@ export interface BenchRequest {
   readonly stack: 'together' | 'apart';
   /** The edge along which window and backing hinge together; undefined: the longer one, left or top. */
   readonly hinge?: Side;
-}
-
-export interface Head {
-  readonly id: string;
-  readonly bevel: number;
-  /** The hand of the travel on which the opening lies, as seen from the back. */
-  readonly opening: 'left' | 'right';
-  /** Straightedge to the blade's entry line; 0 where the head needs none. */
-  readonly straightedge: number;
-  readonly straightedgeOn: 'border' | 'opening';
-  /** Where on the head the scribe is read, in the shop's words. */
-  readonly scribe?: string;
-  /** How far ahead of the scribe the blade reaches the face when pushed in (`e_start`). */
-  readonly start: readonly OffsetAt[];
-  /** How far ahead of the scribe the face cut ends (`e_stop`). */
-  readonly stop: readonly OffsetAt[];
-  /** The overrun wished at both ends. */
-  readonly overrun: number;
-  /** False until offsets were given: the pattern then says so. */
-  readonly calibrated: boolean;
-  /** Bar to blade, for sides that the guide cannot reach. */
-  readonly bar?: number;
-  /** Blade, depth and day of the calibration, in the shop's words. */
-  readonly blade?: string;
-  readonly depth?: string;
-  readonly date?: string;
-}
-
-/** `thickness` is undefined where one offset serves for all. */
-export interface OffsetAt {
-  readonly thickness?: number;
-  readonly offset: number;
 }
 
 export interface Guide {
