@@ -49,7 +49,7 @@ function write(folder: string, files: Files): void {
 
 function hashOf(files: Files): string {
   const hash = createHash('sha256');
-  for (const [name, text] of Object.entries(files)) hash.update(`${name}\n${text.length}\n${text}`);
+  for (const name of Object.keys(files).sort()) hash.update(`${name}\n${files[name]!.length}\n${files[name]}`);
   return hash.digest('hex').slice(0, 12);
 }
 

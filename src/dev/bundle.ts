@@ -143,10 +143,13 @@ export async function bundleCommands(
 main(process.argv.slice(2), ${JSON.stringify(version)}).then((code) => { process.exitCode = code; });`;
   const entry: BuildOptions = { stdin: { contents: start, resolveDir: cli, loader: 'ts', sourcefile: 'start.ts' } };
   const table = join(cli, 'commands.ts');
-  await make('other', entry, loadedAlready(table, undefined));
-  for (const command of commands) await make(command, entry, loadedAlready(table, command));
-  // A chunk may want further ones, which are met while this loop runs.
-  for (const [name, file] of chunks) await make(name, { entryPoints: [file] });
+  await Promise.all([
+    make('other', entry, loadedAlready(table, undefined)),
+    ...commands.map((command) => make(command, entry, loadedAlready(table, command))),
+  ]);
+  // A chunk may want further ones.
+  for (let left = [...chunks]; left.length > 0; left = [...chunks].filter(([name]) => !(`${name}.js` in files)))
+    await Promise.all(left.map(([name, file]) => make(name, { entryPoints: [file] })));
   const byCommand = Object.fromEntries([['', 'other.js'], ...commands.map((command) => [command, `${command}.js`])]);
   return { files, byCommand };
 }

@@ -3,7 +3,6 @@ import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, symli
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { COMMANDS } from '../../src/cli/commands.ts';
 import { build, TOP } from '../../src/dev/build.ts';
 import { bundleCommands, bundleLibrary } from '../../src/dev/bundle.ts';
 
@@ -21,13 +20,13 @@ describe('what the build makes', () => {
   afterAll(() => rmSync(folder, { recursive: true }));
 
   test('has the same bytes each time', async () => {
-    const commands = COMMANDS.map((command) => command.name);
-    const { files } = await bundleCommands({ top: TOP, commands, version: manifest.version });
+    const { files } = await bundleCommands({ top: TOP, commands: ['check'], version: manifest.version });
+    expect(Object.keys(files)).toContain('check.js');
     const library = await bundleLibrary(TOP, join(TOP, 'src/index.ts'));
     for (const [where, made] of [[bundles(dist), files] as const, [dist, library] as const])
       for (const [name, text] of Object.entries(made))
         expect(readFileSync(join(where, name), 'utf8') === text, name).toBe(true);
-  });
+  }, 120_000);
 
   test('is a command that can be executed', () => {
     const cli = join(dist, 'cli.js');
