@@ -118,8 +118,8 @@ function ladder(side: string, place: (along: number, deep: number) => Point): re
   for (let mm = 1; mm <= RUNGS; mm++) {
     const along = (mm - 1) * STEP;
     items.push(line('line', place(along, mm), place(along + RUNG, mm), `ladder-${side}-${mm}`));
-    // Numbers stand at the rung's end on the edge's side, where the rungs before have ended.
-    if (mm % 2 === 0) items.push(rungNumber(side, mm, place(along + RUNG, mm)));
+    // Numbers stand at the rung's end on the edge's side, where the rungs before have ended; there is no room for those below 4.
+    if (mm % 2 === 0 && mm > 2) items.push(rungNumber(side, mm, place(along + RUNG, mm)));
   }
   return items;
 }

@@ -1,6 +1,6 @@
 import type { Item, TextItem } from '../drawing/model.ts';
 import { turnedItem } from '../drawing/turned.ts';
-import { metrics, textWidth, wrap } from '../fonts/measure.ts';
+import { metrics, textBox, textWidth, wrap } from '../fonts/measure.ts';
 import type { Weight } from '../fonts/model.ts';
 import { type Box, bottom } from '../geometry/box.ts';
 import { polygon } from '../geometry/path.ts';
@@ -52,6 +52,10 @@ export function words(
   const { weight = 'regular', anchor = 'start', turn = 0 } = options;
   return { kind: 'text', text, at: { x: at.x, y: at.y }, anchor, size, weight, turn, colour: 0 };
 }
+
+/** From the base line to the top of h and l, which stand above capitals. */
+const rise = (size: number, weight: Weight): number =>
+  -textBox({ text: 'h', at: { x: 0, y: 0 }, anchor: 'start', size, weight, turn: 0 }).y;
 
 export const capHeight = (size: number, weight: Weight = 'regular'): number => metrics(weight).capHeight * size;
 
@@ -130,7 +134,7 @@ function set(entry: Entry, width: number, body: number): Piece {
       const piece = paragraph(entry.text, body, 'regular', indent, width);
       return {
         ...piece,
-        items: [words(`${entry.number}`, point(0, capHeight(body)), body, { weight: 'bold' }), ...piece.items],
+        items: [words(`${entry.number}`, point(0, rise(body, 'regular')), body, { weight: 'bold' }), ...piece.items],
       };
     }
     case 'file':
@@ -147,11 +151,11 @@ function set(entry: Entry, width: number, body: number): Piece {
 function paragraph(text: string, size: number, weight: Weight, indent: number, width: number): Piece {
   const lines = wrap(text, weight, size, width - indent);
   const items = lines.map((line, i) =>
-    words(line, point(indent, capHeight(size, weight) + i * LEADING * size), size, { weight }),
+    words(line, point(indent, rise(size, weight) + i * LEADING * size), size, { weight }),
   );
   return {
     items,
-    height: capHeight(size, weight) + (lines.length - 1) * LEADING * size + metrics(weight).descender * size,
+    height: rise(size, weight) + (lines.length - 1) * LEADING * size + metrics(weight).descender * size,
   };
 }
 
