@@ -3,9 +3,10 @@ import { type Import, importsOf } from './lexer.ts';
 import { NEVER_IMPORTED, ORDER, PACKAGES } from './rules.ts';
 import { type Finding, lineOf, type SourceFile } from './source.ts';
 
-/** `src/job/model.ts` → `job`; `src/index.ts` → `index.ts`. */
+/** `src/job/model.ts` → `job`; files beside `src/index.ts`, which strings the folders together, count as it does. */
 function partOf(path: string): string {
-  return path.split('/')[1] ?? '';
+  const [, part = '', ...rest] = path.split('/');
+  return rest.length === 0 ? 'index.ts' : part;
 }
 
 /** `@scope/name/deep` → `@scope/name`; `node:fs` → `node:`. */
@@ -31,7 +32,9 @@ function checkRelative(file: SourceFile, specifier: string): string | undefined 
   const [from, to] = [partOf(file.path), partOf(target)];
   if (from === to) return undefined;
   if (NEVER_IMPORTED.includes(to)) return `${to} is imported by nothing`;
-  if (ORDER.indexOf(to) < 0) return `${to} is not in the table of folders`;
+  if (!ORDER.includes(to)) return `${to} is not in the table of folders`;
+  // Where the importing file is not in the table, that is said of the file.
+  if (!ORDER.includes(from)) return undefined;
   return ORDER.indexOf(to) < ORDER.indexOf(from) ? undefined : `${from} stands above ${to} in the table of folders`;
 }
 

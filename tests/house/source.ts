@@ -17,11 +17,12 @@ export interface Finding {
 
 export const TOP = join(import.meta.dirname, '..', '..');
 
-/** Every file below `folder` whose name matches, in the order of their paths. */
+/** Every file below `folder` whose name matches, in the order of their paths; what lies in dot folders is not kept. */
 export function readTree(folder: string, name: RegExp): SourceFile[] {
   const paths = readdirSync(join(TOP, folder), { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile() && name.test(entry.name))
     .map((entry) => join(entry.parentPath, entry.name).slice(TOP.length + 1))
+    .filter((path) => !path.includes('/.'))
     .sort();
   return paths.map((path) => ({ path, text: readFileSync(join(TOP, path), 'utf8') }));
 }
