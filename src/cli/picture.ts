@@ -1,6 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
 import { dirname, isAbsolute, join } from 'node:path';
-import type { PictureSource } from '../writers/proof-files.ts';
+import type { PictureSource } from '../make-proof.ts';
 
 /** A scan of four hundred million pixels may come near; larger files are mistakes. */
 const MOST_BYTES = 512 * 1024 * 1024;

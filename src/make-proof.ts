@@ -1,20 +1,20 @@
-import { proof } from '../documents/proof.ts';
-import type { Variant, WantedPicture } from '../documents/proof-model.ts';
-import { type PriceList, priceList } from '../documents/proof-prices.ts';
-import type { Drawing } from '../drawing/model.ts';
-import type { RareFonts } from '../fonts/model.ts';
-import type { Size } from '../geometry/point.ts';
-import type { Change } from '../job/change.ts';
-import * as defaults from '../job/defaults.ts';
-import type { Job, Shop } from '../job/model.ts';
-import type { Mat } from '../mat/model.ts';
-import { findPaper } from '../papers/find.ts';
-import type { Paper } from '../papers/model.ts';
-import type { OpenPicture, Pictures, PreparedPicture } from '../pictures/model.ts';
-import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
-import { sheetsDocument } from '../tiling/sheets.ts';
-import { dotsFromMm } from '../units/units.ts';
-import { writePdf } from './pdf.ts';
+import { proof } from './documents/proof.ts';
+import type { Variant, WantedPicture } from './documents/proof-model.ts';
+import { type PriceList, priceList } from './documents/proof-prices.ts';
+import type { Drawing } from './drawing/model.ts';
+import type { RareFonts } from './fonts/model.ts';
+import type { Size } from './geometry/point.ts';
+import type { Change } from './job/change.ts';
+import * as defaults from './job/defaults.ts';
+import type { Job, Shop } from './job/model.ts';
+import type { Mat } from './mat/model.ts';
+import { findPaper } from './papers/find.ts';
+import type { Paper } from './papers/model.ts';
+import type { OpenPicture, Pictures, PreparedPicture } from './pictures/model.ts';
+import { error, fail, type Problem, type Result, succeed, warning } from './problems/problem.ts';
+import { sheetsDocument } from './tiling/sheets.ts';
+import { dotsFromMm } from './units/units.ts';
+import { writePdf } from './writers/pdf.ts';
 
 /** What a caller hands over for the name of a picture: its file's bytes, or why there are none. */
 export type PictureSource = (
@@ -96,13 +96,13 @@ export async function makeProof(pieces: readonly Piece[], request: Request): Pro
   const document = sheetsDocument({ title: made.title, subject: 'Proof for the customer', sheets: made.sheets });
   const files = [{ name: 'proof.pdf', bytes: await writePdf(document, how) }];
   if (request.svg || request.png !== undefined) {
-    const { writeSvg } = await import('./svg.ts');
+    const { writeSvg } = await import('./writers/svg.ts');
     for (const [i, sheet] of made.sheets.entries()) {
       const stem = made.sheets.length === 1 ? 'proof' : `proof-${i + 1}`;
       const svg = writeSvg(sheet, how);
       if (request.svg) files.push({ name: `${stem}.svg`, bytes: new TextEncoder().encode(svg) });
       if (request.png === undefined) continue;
-      const { writePng } = await import('./png.ts');
+      const { writePng } = await import('./writers/png.ts');
       files.push({ name: `${stem}.png`, bytes: await writePng(svg, request.png.dpi, request.png.renderer) });
     }
   }
@@ -147,7 +147,7 @@ async function openPictures(
   source: PictureSource | undefined,
 ): Promise<Result<readonly (OpenPicture | undefined)[]>> {
   if (names.every((name) => name === undefined)) return succeed([]);
-  const { openPicture } = await import('../pictures/picture.ts');
+  const { openPicture } = await import('./pictures/picture.ts');
   const problems: Problem[] = [];
   const warnings: Problem[] = [];
   const opened: (OpenPicture | undefined)[] = [];
@@ -181,8 +181,8 @@ async function preparePictures(
 ): Promise<Result<Pictures>> {
   if (wanted.length === 0) return succeed({});
   const [{ readPart }, { writeJpeg }] = await Promise.all([
-    import('../pictures/picture.ts'),
-    import('../pictures/jpeg-write.ts'),
+    import('./pictures/picture.ts'),
+    import('./pictures/jpeg-write.ts'),
   ]);
   const made: Record<string, PreparedPicture> = {};
   const problems: Problem[] = [];

@@ -1,11 +1,11 @@
-import type { Drawing } from '../drawing/model.ts';
-import { calibrationState } from '../job/calibrated.ts';
-import { readShop } from '../job/read.ts';
-import { NO_SHOP } from '../job/shop.ts';
-import { fail, type Result, succeed } from '../problems/problem.ts';
-import { type JigRequest, jigDocument } from '../tiling/jig-document.ts';
-import { type DrawingFormat, FORMATS, findFormat } from './formats.ts';
-import { writePdf } from './pdf.ts';
+import type { Drawing } from './drawing/model.ts';
+import { calibrationState } from './job/calibrated.ts';
+import { readShop } from './job/read.ts';
+import { NO_SHOP } from './job/shop.ts';
+import { fail, type Result, succeed } from './problems/problem.ts';
+import { type JigRequest, jigDocument } from './tiling/jig-document.ts';
+import { type DrawingFormat, FORMATS, findFormat } from './writers/formats.ts';
+import { writePdf } from './writers/pdf.ts';
 
 export interface JigWishes extends Omit<JigRequest, 'shop' | 'state'> {
   /** The shop's file. */

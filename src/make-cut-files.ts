@@ -1,14 +1,14 @@
-import { couponFile } from '../cutfiles/coupon.ts';
-import { type CutOptions, cutFiles } from '../cutfiles/cut-file.ts';
-import { findMachine } from '../cutfiles/find-machine.ts';
-import type { CutFile, CutRecord } from '../cutfiles/model.ts';
-import { CUT_FORMATS, type CutFormat, DIALECTS, type Dialect, type Machine } from '../job/machine-model.ts';
-import type { Job, Shop } from '../job/model.ts';
-import type { Mat } from '../mat/model.ts';
-import { nearest } from '../problems/nearest.ts';
-import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
-import { DXF_DIALECTS, type DxfDialect } from './dxf.ts';
-import { type DrawingFormat, FORMATS, findFormat, type WriteOptions } from './formats.ts';
+import { couponFile } from './cutfiles/coupon.ts';
+import { type CutOptions, cutFiles } from './cutfiles/cut-file.ts';
+import { findMachine } from './cutfiles/find-machine.ts';
+import type { CutFile, CutRecord } from './cutfiles/model.ts';
+import { CUT_FORMATS, type CutFormat, DIALECTS, type Dialect, type Machine } from './job/machine-model.ts';
+import type { Job, Shop } from './job/model.ts';
+import type { Mat } from './mat/model.ts';
+import { nearest } from './problems/nearest.ts';
+import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
+import { DXF_DIALECTS, type DxfDialect } from './writers/dxf.ts';
+import { type DrawingFormat, FORMATS, findFormat, type WriteOptions } from './writers/formats.ts';
 
 /** What a file for a machine is asked for; what is left out the machine says. */
 export interface CutWishes extends CutOptions {

@@ -1,0 +1,131 @@
+import { pattern } from './documents/pattern.ts';
+import type { Drawing } from './drawing/model.ts';
+import type { RareFonts } from './fonts/model.ts';
+import { nearest } from './problems/nearest.ts';
+import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
+import type { Solved } from './solve-job.ts';
+import { type Layout, layOut } from './tiling/layout.ts';
+import { type DocumentRecord, documentRecord } from './tiling/manifest.ts';
+import type { LayoutOptions } from './tiling/options.ts';
+import { writePdf } from './writers/pdf.ts';
+import type { SvgOptions } from './writers/svg.ts';
+
+export interface PatternWishes {
+  readonly extent?: LayoutOptions['extent'];
+  /** Also one SVG for each pattern. */
+  readonly svg?: boolean;
+  /** Also one SVG for each sheet. */
+  readonly tiles?: boolean;
+  /** Only these groups of the drawings, flattened. */
+  readonly show?: readonly string[];
+}
+
+export interface PatternRecord extends DocumentRecord {
+  readonly file: string;
+  readonly layer: number;
+  readonly name: string;
+  readonly sheets: number;
+  readonly skipped: number;
+  readonly summary: string;
+  readonly advice: readonly string[];
+}
+
+export interface MadePatterns {
+  readonly files: readonly { readonly name: string; readonly bytes: Uint8Array }[];
+  readonly records: readonly PatternRecord[];
+}
+
+/** The pattern of every layer, `pattern-1.pdf` for the top mat. */
+export async function makePatterns(
+  { job, mat, strokes }: Solved,
+  paper: Omit<LayoutOptions, 'units'>,
+  wishes: PatternWishes,
+  rare: RareFonts | undefined,
+): Promise<Result<MadePatterns>> {
+  const optional = rare === undefined ? {} : { rare };
+  const how = { extent: wishes.extent ?? 'whole', ...optional } as const;
+  const patterns = mat.layers.map((_, layer) => pattern(mat, strokes, job, layer, how));
+  const unknown = unknownGroups(
+    wishes.show,
+    patterns.map((p) => p.drawing),
+  );
+  if (unknown.length > 0) return fail(unknown);
+  const layouts = patterns.map(({ drawing, instructions, warnings }) =>
+    layOut(shown(drawing, wishes.show), {
+      ...paper,
+      ...optional,
+      title: job.title,
+      instructions,
+      warnings,
+      units: job.units,
+    }),
+  );
+  const refused = layouts.flatMap((layout) => (layout.ok ? [] : layout.problems));
+  if (refused.length > 0) return fail(refused);
+
+  const files: { name: string; bytes: Uint8Array }[] = [];
+  const records: PatternRecord[] = [];
+  const warnings = patterns.flatMap((p) => p.warnings);
+  for (const [i, layout] of layouts.entries()) {
+    if (!layout.ok) continue;
+    const name = `pattern-${i + 1}`;
+    const { sheets, skipped, summary, advice, drawing } = layout.value;
+    warnings.push(...layout.warnings);
+    records.push({
+      file: `${name}.pdf`,
+      layer: i + 1,
+      name: mat.layers[i]!.name,
+      sheets,
+      skipped,
+      summary,
+      advice,
+      ...documentRecord(`${name}.pdf`, layout.value),
+    });
+    const flat = wishes.show === undefined ? {} : { show: drawing.groups.map((group) => group.name) };
+    const written = { ...flat, ...optional };
+    files.push({ name: `${name}.pdf`, bytes: await writePdf(layout.value, written) });
+    if (wishes.svg === true || wishes.tiles === true)
+      files.push(...(await svgFiles(name, layout.value, wishes, written)));
+  }
+  return succeed({ files, records }, warnings);
+}
+
+/** Only the groups that were asked for, so that sheets on which nothing else is drawn are left out. */
+function shown(drawing: Drawing, asked: readonly string[] | undefined): Drawing {
+  if (asked === undefined) return drawing;
+  const groups = drawing.groups.filter((group) => asked.includes(group.name));
+  return { ...drawing, groups: groups.map((group) => ({ ...group, shown: true })) };
+}
+
+/** The pattern as one SVG, or each of its sheets as one, or both. */
+async function svgFiles(
+  name: string,
+  layout: Layout,
+  wishes: PatternWishes,
+  how: SvgOptions,
+): Promise<MadePatterns['files']> {
+  const { writePageSvg, writeSvg } = await import('./writers/svg.ts');
+  const file = (stem: string, text: string) => ({ name: `${stem}.svg`, bytes: new TextEncoder().encode(text) });
+  return [
+    ...(wishes.svg === true ? [file(name, writeSvg(layout.drawing, how))] : []),
+    ...(wishes.tiles === true
+      ? layout.pages.map((page) => file(`${name}-${page.name}`, writePageSvg(layout, page, how)))
+      : []),
+  ];
+}
+
+/** Groups that no drawing has are refused, with the nearest one that there is. */
+function unknownGroups(asked: readonly string[] | undefined, drawings: readonly Drawing[]): readonly Problem[] {
+  const known = [...new Set(drawings.flatMap((d) => d.groups.map((group) => group.name)))];
+  return (asked ?? [])
+    .filter((name) => !known.includes(name))
+    .map((name) => {
+      const near = nearest(name, known);
+      return error(
+        'group-unknown',
+        [],
+        `there is nothing named ${JSON.stringify(name)} to show`,
+        `${near === undefined ? '' : `did you mean ${near}? `}known are ${known.join(', ')}`,
+      );
+    });
+}

@@ -1,0 +1,55 @@
+import type { Stroke } from './bench/model.ts';
+import { report as makeReport, type Report } from './bench/report.ts';
+import { strokes as makeStrokes } from './bench/strokes.ts';
+import type { Change } from './job/change.ts';
+import type { Job, Shop } from './job/model.ts';
+import { readJob } from './job/read.ts';
+import type { Mat } from './mat/model.ts';
+import { solve } from './mat/solve.ts';
+import { fail, type Problem, type Result, succeed } from './problems/problem.ts';
+
+export interface Source {
+  readonly text: string;
+  /** As problems name it. */
+  readonly file: string;
+}
+
+export interface SolveOptions {
+  /** The job's file name, for titles and problems. */
+  readonly file?: string;
+  readonly shop?: Source;
+  /** Tried instead of what the job says in its place. */
+  readonly change?: Change;
+}
+
+export interface Solved {
+  readonly job: Job;
+  readonly shop: Shop;
+  readonly mat: Mat;
+  readonly strokes: readonly Stroke[];
+  readonly report: Report;
+  /** Adds file, line and column to problems that point into the job. */
+  readonly locate: (problems: readonly Problem[]) => readonly Problem[];
+}
+
+/** Reads and solves a job; nothing is written. All problems at once, each with its place. */
+export function solveJob(jobText: string, options: SolveOptions = {}): Result<Solved> {
+  const read = readJob({
+    text: jobText,
+    file: options.file ?? 'job.yaml',
+    ...(options.shop === undefined ? {} : { shopText: options.shop.text, shopFile: options.shop.file }),
+    ...(options.change === undefined ? {} : { change: options.change }),
+  });
+  if (!read.ok) return read;
+  const { job, shop, locate } = read.value;
+  const solved = solve(job);
+  if (!solved.ok) return fail(locate(solved.problems));
+  const mat = solved.value;
+  const cut = makeStrokes(mat, job);
+  const refused = cut.warnings.filter((problem) => problem.severity === 'error');
+  if (refused.length > 0) return fail(locate(refused));
+  return succeed({ job, shop, mat, strokes: cut.strokes, report: makeReport(job, mat, cut.strokes), locate }, [
+    ...read.warnings,
+    ...locate([...solved.warnings, ...cut.warnings]),
+  ]);
+}
