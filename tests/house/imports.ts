@@ -1,6 +1,6 @@
 import { dirname, join } from 'node:path/posix';
 import { type Import, importsOf } from './lexer.ts';
-import { FACE, NEVER_IMPORTED, ORDER, PACKAGES } from './rules.ts';
+import { NEVER_IMPORTED, ORDER, PACKAGES } from './rules.ts';
 import { type Finding, lineOf, type SourceFile } from './source.ts';
 
 /** `src/job/model.ts` → `job`; files beside `src/index.ts`, which strings the folders together, count as it does. */

@@ -23,9 +23,6 @@ export const ORDER: readonly string[] = [
   'dev',
 ];
 
-/** The library's face is `index.ts` and one file beside it for each thing that it makes. */
-export const FACE = /^src\/(?:solve-job|make-[a-z-]+)\.ts$/;
-
 /** Run by package scripts, imported by nothing in `src/`. */
 export const NEVER_IMPORTED: readonly string[] = ['dev'];
 
