@@ -50,7 +50,9 @@ function distances(mat: Mat, job: Job, across: boolean): readonly Measured[] {
     else add(sight.y, bottom(sight));
   }
   add(0, whole);
-  return made;
+  // The longest says the unit of all.
+  const last = made.at(-1);
+  return last === undefined ? made : [...made.slice(0, -1), { ...last, text: `${last.text} ${units}` }];
 }
 
 /** Short ones first, each into the nearest row where it has room; the whole is always the outermost. */
