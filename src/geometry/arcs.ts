@@ -7,6 +7,8 @@ type Cubic = Extract<Segment, { readonly kind: 'cubic' }>;
 
 /** How often a cubic is looked at between its ends. */
 const LOOKS = 24;
+/** Between looks it may stand off farther: this share of the tolerance is what a look allows. */
+const ALLOWED = 0.7;
 const DEEPEST = 16;
 
 /** The same path of lines and circular arcs alone, none of it farther than `tolerance` from its cubics; smooth where they are. */
@@ -21,7 +23,7 @@ function cubicArcs(from: Point, cubic: Cubic, tolerance: number, depth: number):
   const piece: Piece = { from, segment: cubic };
   if (distance(from, cubic.to) > 0) {
     const pair = biarc(piece);
-    if (pair !== undefined && follows(piece, pair, tolerance)) return pair.map(({ segment }) => segment);
+    if (pair !== undefined && follows(piece, pair, ALLOWED * tolerance)) return pair.map(({ segment }) => segment);
     const line: Piece = { from, segment: { kind: 'line', to: cubic.to } };
     if (follows(piece, [line], tolerance / 4)) return [line.segment];
   }

@@ -109,7 +109,7 @@ export const MACHINE = {
   overcut: 1,
   lead: 3,
   operations: {
-    mark: operation('mark', '#00a060', 3),
+    mark: operation('mark', '#009030', 3),
     registration: operation('registration', '#303030', 4),
     score: operation('score', '#e08000', 2),
     inner: operation('inner', '#0060c0', 1),

@@ -1,4 +1,4 @@
-import { DxfParser, type IEntity, type ILineEntity, type ILwpolylineEntity, type IPolylineEntity } from 'dxf-parser';
+import DxfParser, { type IEntity, type ILineEntity, type ILwpolylineEntity, type IPolylineEntity } from 'dxf-parser';
 
 /** A DXF read by a library, its polylines as chains of vertices with bulges. Lengths are as written. */
 export interface ReadDxf {
