@@ -1,7 +1,7 @@
 import { mirror } from '../bench/outline.ts';
 import type { Item } from '../drawing/model.ts';
-import { type Box, bottom, box, centre, right } from '../geometry/box.ts';
-import { piecesOf } from '../geometry/curves.ts';
+import { type Box, bottom, box, centre, contains, grown, right } from '../geometry/box.ts';
+import { piecesOf, pointAt } from '../geometry/curves.ts';
 import { flattened } from '../geometry/flatten.ts';
 import { parallelOf } from '../geometry/parallel.ts';
 import { curvedParts, type Path, placedPath } from '../geometry/path.ts';
@@ -45,7 +45,10 @@ export function curves(mat: Mat, job: Job, layer: number, by: number): readonly 
     const around = box(mat.outer.width - right(backBox) + by, backBox.y + by, backBox.width, backBox.height);
     if (parts.length === 0) return [];
     const tag = String(index + 1);
-    const made = opening.shape === 'oval' ? ovalByHand(path, around, job, tag) : arcsByHand(path, job, tag);
+    const made =
+      opening.shape === 'oval'
+        ? ovalByHand(path, around, job, tag)
+        : arcsByHand(path, box(by, by, mat.outer.width, mat.outer.height), job, tag);
     const head = mat.openings.length === 1 ? '' : `${opening.name}: `;
     const words = made.words.length === 0 ? [{ lines: [], at: centre(around) }] : made.words;
     return [
@@ -130,17 +133,36 @@ function offEllipse(path: Path, around: Box): number {
   );
 }
 
+/** A centre nearer to the board's edge than this, or beyond it, is not drawn. */
+const CENTRE_FROM_EDGE = 10;
+
 /** Centre and radius of every arc; arcs alike in radius are told of once. */
-function arcsByHand(path: Path, job: Job, tag: string): ByHand {
-  const arcs = piecesOf(path).flatMap(({ from, segment }) =>
-    segment.kind === 'arc' ? [{ centre: segment.centre, radius: distance(from, segment.centre) }] : [],
-  );
+function arcsByHand(path: Path, board: Box, job: Job, tag: string): ByHand {
+  const arcs = piecesOf(path).flatMap((piece) => {
+    const { from, segment } = piece;
+    if (segment.kind !== 'arc') return [];
+    return [{ centre: segment.centre, radius: distance(from, segment.centre), middle: pointAt(piece, 0.5) }];
+  });
   const centres = arcs.filter((arc, i) => arcs.findIndex((other) => distance(arc.centre, other.centre) < 1e-6) === i);
   const told = centres.filter(
     (arc, i) => centres.findIndex((other) => Math.abs(arc.radius - other.radius) < 1e-6) === i,
   );
+  const drawn = (p: Point): boolean => contains(grown(board, -CENTRE_FROM_EDGE), box(p.x, p.y, 0, 0));
+  const radius = (mm: number): string => `radius ${showLength(mm, job.units)}`;
   return {
-    items: centres.flatMap((arc, i) => cross(arc.centre, `centre-${tag}-${i + 1}`)),
-    words: told.map((arc) => ({ at: arc.centre, lines: [`radius ${showLength(arc.radius, job.units)}`] })),
+    items: centres.flatMap((arc, i) => (drawn(arc.centre) ? cross(arc.centre, `centre-${tag}-${i + 1}`) : [])),
+    words: told.map((arc) =>
+      drawn(arc.centre)
+        ? { at: arc.centre, lines: [radius(arc.radius)] }
+        : { at: arc.middle, lines: [radius(arc.radius), `its centre: ${fromCorner(arc.centre, board, job)}`] },
+    ),
   };
+}
+
+/** Where a point off the drawing lies, from the board's upper left corner as it is drawn. */
+function fromCorner(p: Point, board: Box, job: Job): string {
+  const show = (mm: number): string => showLength(Math.abs(mm), job.units);
+  const [across, down] = [p.x - board.x, p.y - board.y];
+  const level = `${show(across)} ${across < 0 ? 'left' : 'right'}`;
+  return `${level} and ${show(down)} ${down < 0 ? 'above' : 'below'} the upper left corner`;
 }

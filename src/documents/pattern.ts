@@ -10,7 +10,7 @@ import { between, distance, type Point, plus, point, times } from '../geometry/p
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { type Problem, warning } from '../problems/problem.ts';
-import { beside, blockBox, placed, textBlock } from './blocks.ts';
+import { beside, placed, textBlock } from './blocks.ts';
 import { drawBoard, drawHinge, facts, hingeSide } from './pattern-board.ts';
 import { curves } from './pattern-curves.ts';
 import { decorLines, decorWords } from './pattern-decor.ts';
@@ -56,6 +56,8 @@ const REACH_INSIDE = 52;
 
 /** With more openings than this only short labels have room. */
 const CROWDED = 24;
+/** Words farther from their place than this are led to it. */
+const STANDS_OFF = 30;
 
 const GROUPS: readonly (readonly [string, string])[] = [
   ['board', "Board's edge, tabs and trim line"],
@@ -120,27 +122,36 @@ export function pattern(
     taken.addBox(found.box);
     avoid.push({ why, box: found.box });
   };
-  const set = (what: string, candidates: Iterable<Candidate>, why: AvoidBox['why'], target?: Point): void => {
-    const found = firstFree(candidates, paper, taken, GAP);
-    if (found !== undefined) keep(found, why);
-    else if (target === undefined || !leadTo(target, why)) unplaced.push(what);
+  /** A leader from words to where they belong, unless other words stand in its way. */
+  const lead = (area: Box, target: Point): boolean => {
+    const from = nearestOf(area, target);
+    const leader = { from, to: between(target, from, Math.min(1, 0.6 / Math.max(0.6, distance(target, from)))) };
+    if (taken.crossesWords(leader)) return false;
+    add('leaders', line('leader', leader.from, leader.to));
+    taken.addLine({ ...leader, half: PENS.leader!.width / 2 });
+    return true;
   };
-  /** Words farther off, with a leader to where they belong. */
-  let far: readonly (() => Iterable<Candidate>)[] = [];
-  const leadTo = (target: Point, why: AvoidBox['why']): boolean => {
-    for (const candidate of chained(far)) {
-      const area = blockBox(candidate.block, candidate.quarter, candidate.at);
-      const found = firstFree([candidate], paper, taken, GAP);
-      if (found === undefined) continue;
-      const from = nearestOf(area, target);
-      const leader = { from, to: between(target, from, Math.min(1, 0.6 / Math.max(0.6, distance(target, from)))) };
-      if (taken.crossesWords(leader)) continue;
+  /** Beside its place, or farther off with a leader to it; `target` is that place, for words that may stand off. */
+  const set = (
+    what: string,
+    candidates: Iterable<Candidate>,
+    why: AvoidBox['why'],
+    target?: Point,
+    farther: Iterable<Candidate> = [],
+  ): void => {
+    const found = firstFree(candidates, paper, taken, GAP);
+    if (found !== undefined) {
+      if (target !== undefined && distance(nearestOf(found.box, target), target) > STANDS_OFF) lead(found.box, target);
       keep(found, why);
-      add('leaders', line('leader', leader.from, leader.to));
-      taken.addLine({ ...leader, half: PENS.leader!.width / 2 });
-      return true;
+      return;
     }
-    return false;
+    for (const candidate of farther) {
+      const free = firstFree([candidate], paper, taken, GAP);
+      if (free === undefined || !lead(free.box, target!)) continue;
+      keep(free, why);
+      return;
+    }
+    unplaced.push(what);
   };
 
   for (const each of curved)
@@ -150,12 +161,11 @@ export function pattern(
       );
       const inside = grown(each.box, -2);
       const places = sizes.flatMap((block) => [() => closeTo(block(), at, inside), () => scan(block(), 0, inside)]);
-      far = sizes.slice(2).map((block) => () => around(block(), 0, at, 120));
-      set(`hand work of opening ${each.opening}`, chained(places), 'text', at);
+      const far = sizes.slice(2).map((block) => () => around(block(), 0, at, 120));
+      set(`hand work of opening ${each.opening}`, chained(places), 'text', at, chained(far));
     }
   const sizes = crowded ? [3.6, 2.6] : [7, 5, 3.6, 2.6];
   for (const t of ticks) {
-    far = [];
     const name = `${t.letter} of stroke ${t.stroke.order}`;
     set(name, letterPlaces(t.item.from, t.out, t, sizes), 'tick');
     if (distance(t.item.to, t.letter === 'S' ? t.stroke.start : t.stroke.stop) > 12)
@@ -188,16 +198,16 @@ export function pattern(
         () => besideSide(block(), s.line, out, along, 2, Math.min(reach, 60)),
       ]),
     );
-    far = small.slice(1).map((block) => () => around(block(), upright, middle, 140));
-    set(`number and reading of stroke ${s.order}`, chained(places), 'reading', middle);
+    const far = small.slice(1).map((block) => () => around(block(), upright, middle, 140));
+    set(`number and reading of stroke ${s.order}`, chained(places), 'reading', middle, chained(far));
   }
   if (layer === 0) {
     for (const { what, lines, at } of decorWords(mat, job, AROUND)) {
       const blocks = [4.5, 3.6, 3].map((size) =>
         once(() => textBlock(lines.map((text) => ({ group: 'decor', text, size, weight: 'regular' as const })))),
       );
-      far = blocks.map((block) => () => around(block(), 0, at, 200));
-      set(what, chained(blocks.map((block) => () => closeTo(block(), at, paper, 60))), 'text', at);
+      const far = blocks.map((block) => () => around(block(), 0, at, 200));
+      set(what, chained(blocks.map((block) => () => closeTo(block(), at, paper, 60))), 'text', at, chained(far));
     }
   }
   const words = noteBlocks(mat, job, layer, paper, rare);
@@ -210,7 +220,6 @@ export function pattern(
     inner.width,
     Math.min(inner.height, REACH_INSIDE),
   );
-  far = [];
   for (const note of words) {
     const places = note.sizes.flatMap((made) => {
       const block = once(made);
