@@ -23,6 +23,8 @@ function borders(context: JigContext, most: number): readonly number[] {
 function cornerGauge(context: JigContext, list: readonly number[]): Gauge {
   const side = list.at(-1)! + ROOM;
   const step = list[1]! - list[0]!;
+  // Neighbours leave room for each other’s numbers.
+  const arm = Math.min(3.5, 0.36 * step);
   const bare = (mm: number) => showLength(mm, context.units).replace(/ \S+$/, '');
   const marks: Item[] = [];
   const cut: Item[] = [rectangle('cut', box(0, 0, side, side), 'outline')];
@@ -32,11 +34,11 @@ function cornerGauge(context: JigContext, list: readonly number[]): Gauge {
     marks.push(
       line('line', point(border, 0), point(border, length), `across-${i}`),
       line('line', point(0, border), point(length, border), `down-${i}`),
-      line('fine', point(border - 3.5, border), point(border + 3.5, border)),
-      line('fine', point(border, border - 3.5), point(border, border + 3.5)),
+      line('fine', point(border - arm, border), point(border + arm, border)),
+      line('fine', point(border, border - arm), point(border, border + arm)),
     );
     cut.push(hole('cut', point(border, border), HOLE, `hole-${i}`));
-    marks.push(words(bare(border), point(border + 4.4, border + capHeight(3.4) / 2), 3.4, { weight: 'bold' }));
+    marks.push(words(bare(border), point(border + arm + 0.9, border + capHeight(3.4) / 2), 3.4, { weight: 'bold' }));
     if (whole) {
       marks.push(words(bare(border), point(border, length + 1 + capHeight(3.2)), 3.2, { anchor: 'middle' }));
       marks.push(words(bare(border), point(length + 1, border + capHeight(3.2) / 2), 3.2));

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { JIGS } from '../../src/documents/jigs.ts';
 import { textBox } from '../../src/fonts/measure.ts';
-import { contains, grown, overlaps } from '../../src/geometry/box.ts';
-import { JOB, jig, METRIC_JOB, METRIC_SHOP, made, SHOP, textsOf } from './jig-samples.ts';
+import { bottom, contains, grown, overlaps, right } from '../../src/geometry/box.ts';
+import { meetsBox } from '../../src/geometry/clip.ts';
+import { straightSides } from '../../src/geometry/path.ts';
+import { itemsOf, JOB, jig, METRIC_JOB, METRIC_SHOP, made, SHOP, textsOf } from './jig-samples.ts';
 
 const PAPERS = ['letter', 'a4', 'a3', 'tabloid'] as const;
 const WORLDS = [
@@ -28,6 +30,15 @@ describe.each(WORLDS)('every jig %s', (_, shop, job) => {
           .flatMap((b) => (overlaps(grown(a.box, -0.25), grown(b.box, -0.25)) ? [`${a.text} / ${b.text}`] : [])),
       );
       expect(clashes).toEqual([]);
+      const lines = itemsOf(drawing).flatMap((item) => {
+        if (item.kind === 'line') return [item];
+        return item.kind === 'path' && item.fill === undefined ? item.paths.flatMap(straightSides) : [];
+      });
+      const crossed = boxes.filter(({ box }) => {
+        const ink = grown(box, -0.3);
+        return lines.some((each) => meetsBox(each, ink.x, ink.y, right(ink), bottom(ink)));
+      });
+      expect(crossed.map(({ text }) => text)).toEqual([]);
     }
   });
 });
