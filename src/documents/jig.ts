@@ -6,8 +6,7 @@ import { polygon } from '../geometry/path.ts';
 import { type Point, point, type Size } from '../geometry/point.ts';
 import type { Guide, Head, Job, Shop } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
-import type { Problem, Result } from '../problems/problem.ts';
-import { error, fail } from '../problems/problem.ts';
+import { error, fail, type Result } from '../problems/problem.ts';
 import { showLength } from '../units/print.ts';
 import type { LengthUnit } from '../units/units.ts';
 import { type Entry, FRAME_PEN, setEntries, words } from './jig-words.ts';
@@ -38,7 +37,6 @@ export interface Jig {
   readonly sheets: readonly Drawing[];
   /** Full scale and without words, for a cutter: `cut` is to be cut, `engrave` to be drawn. */
   readonly cut?: Drawing;
-  readonly warnings?: readonly Problem[];
 }
 
 /** A row of the table of jigs. */

@@ -58,7 +58,7 @@ export function jigDocument(kind: string, request: JigRequest): Result<JigDocume
   const { scale, ...rest } = context.value;
   const made = entry.make(rest);
   if (!made.ok) return made;
-  return succeed(documentOf(made.value, scale), made.value.warnings ?? []);
+  return succeed(documentOf(made.value, scale), made.warnings);
 }
 
 function unknown(what: string, name: string, known: readonly string[]): Problem {
