@@ -20,7 +20,7 @@ const EVERYWHERE = [
   expect.stringMatching(/^pattern-1\.drawing\.json$/),
   expect.stringMatching(/^pattern-1\.pdf\.txt$/),
   expect.stringMatching(/^pattern-1-page-\d+\.png$/),
-  expect.stringMatching(/^pattern-1\.svg$/),
+  expect.stringMatching(/^pattern-1\.svg\.txt$/),
 ];
 
 describe('a fault in the engine fails the references in every form', () => {

@@ -15,6 +15,7 @@ import { compareCase, compareNames, type Failure, type Outputs } from './compare
 import { makePdf } from './make.ts';
 import { packed } from './pictures.ts';
 import { readReferences, referenceFolders, showFailures, writeReferences } from './store.ts';
+import { svgText } from './svg-text.ts';
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 const kinds = (failures: readonly Failure[]): string[] => failures.map((f) => `${f.file} ${f.kind}`);
@@ -135,6 +136,16 @@ describe('comparing', () => {
       b: [{ c: 'y'.repeat(100) }],
     });
   });
+});
+
+test('of an SVG every byte counts, and outlines are named by their hash', () => {
+  const outline = `M0 0${'l1 1'.repeat(60)}`;
+  const svg = `<svg>\n<path d="${outline}"/>\n<path d="M0 0h1"/>\n</svg>\n`;
+  const text = svgText(encode(svg));
+  expect(text).toContain('<path d="M0 0h1"/>');
+  expect(text.length).toBeLessThan(svg.length);
+  for (const changed of [svg.replace('l1 1"', 'l1 2"'), `${svg}\n`, svg.replace('h1', 'h2')])
+    expect(svgText(encode(changed))).not.toBe(text);
 });
 
 describe('writing references', () => {

@@ -5,22 +5,25 @@ import { showProblem } from '../../src/problems/show.ts';
 import { canonicalDrawing, canonicalJson } from './canonical.ts';
 import type { Case } from './cases.ts';
 import type { Outputs } from './compare.ts';
+import { makeJigCase } from './make-jig.ts';
 import { pdfText } from './pdf-text.ts';
 import { packed } from './pictures.ts';
+import { svgText } from './svg-text.ts';
 
-/** Enough to see every line, and light enough for a page to stay below the limit. */
+/** Enough to see every line, and light enough for a page to stay below the limit; templates are many. */
 const DPI = 64;
+const TEMPLATE_DPI = 40;
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** A PDF as text and as one picture a page; the bytes themselves hold what no reader shows. */
-export async function makePdf(name: string, bytes: Uint8Array): Promise<Outputs> {
+export async function makePdf(name: string, bytes: Uint8Array, dpi = DPI): Promise<Outputs> {
   const made = new Map([[`${name}.txt`, encode(await pdfText(bytes))]]);
   const pdf = await openPdf(bytes);
   try {
     for (let page = 0; page < pdf.pageCount; page++) {
       const number = String(page + 1).padStart(2, '0');
-      made.set(`${name.replace(/\.pdf$/, '')}-page-${number}.png`, packed(await pdf.render(page, DPI)));
+      made.set(`${name.replace(/\.pdf$/, '')}-page-${number}.png`, packed(await pdf.render(page, dpi)));
     }
   } finally {
     pdf.close();
@@ -28,12 +31,17 @@ export async function makePdf(name: string, bytes: Uint8Array): Promise<Outputs>
   return made;
 }
 
-async function makeFile({ name, bytes }: OutputFile): Promise<Outputs> {
-  return name.endsWith('.pdf') ? makePdf(name, bytes) : new Map([[name, bytes]]);
+async function makeFile({ name, bytes }: OutputFile, dpi: number): Promise<Outputs> {
+  if (name.endsWith('.pdf')) return makePdf(name, bytes, dpi);
+  if (name.endsWith('.svg')) return new Map([[`${name}.txt`, encode(svgText(bytes))]]);
+  return new Map([[name, bytes]]);
 }
 
 /** Everything that has a reference: what was solved, the drawings, and the files as they are read back. */
-export async function makeCase({ job, file, shop }: Case): Promise<Outputs> {
+export async function makeCase(each: Case): Promise<Outputs> {
+  if (each.jig !== undefined) return makeJigCase(each, (output) => makeFile(output, DPI));
+  const { name, job, file, shop } = each;
+  const dpi = name.startsWith('template-') ? TEMPLATE_DPI : DPI;
   const options = { file, ...(shop !== undefined && { shop: { text: shop, file: 'shop.yaml' } }) };
   const solved = solveJob(job, options);
   const built = await build(job, { ...options, documents: ['pattern'], svg: true });
@@ -47,6 +55,6 @@ export async function makeCase({ job, file, shop }: Case): Promise<Outputs> {
     const { drawing } = pattern(mat, strokes, read, layer);
     made.set(`pattern-${layer + 1}.drawing.json`, encode(canonicalDrawing(drawing)));
   }
-  for (const output of built.files) for (const [name, bytes] of await makeFile(output)) made.set(name, bytes);
+  for (const output of built.files) for (const [part, bytes] of await makeFile(output, dpi)) made.set(part, bytes);
   return made;
 }
