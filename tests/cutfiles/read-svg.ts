@@ -39,6 +39,9 @@ export function waysOf(svg: string): ReadWay[] {
         points.push(segment.to);
       }
     }
+    // The reader draws the side back to the start, which a closed way has anyway.
+    const [start, end] = [points[0]!, points.at(-1)!];
+    if (closed === 1 && Math.hypot(start.x - end.x, start.y - end.y) < 1e-9) points.pop();
     return [{ id: attributes.id ?? '', layer: groups.at(-1) ?? '', closed: closed === 1, points }];
   });
 }
