@@ -3,7 +3,7 @@ import DxfParser, { type IEntity, type ILineEntity, type ILwpolylineEntity, type
 /** A DXF read by a library, its polylines as chains of vertices with bulges. Lengths are as written. */
 export interface ReadDxf {
   readonly header: Readonly<Record<string, unknown>>;
-  readonly layers: Readonly<Record<string, { readonly color: number; readonly name: string }>>;
+  readonly layers: Readonly<Record<string, unknown>>;
   readonly lineTypes: readonly string[];
   readonly lines: readonly DxfChain[];
   readonly polylines: readonly DxfChain[];
@@ -31,7 +31,7 @@ export function readDxf(text: string): ReadDxf {
   }
   return {
     header: dxf.header as Record<string, unknown>,
-    layers: dxf.tables.layer.layers as unknown as ReadDxf['layers'],
+    layers: { ...dxf.tables.layer.layers },
     lineTypes: Object.keys(dxf.tables.lineType.lineTypes),
     lines,
     polylines,
