@@ -132,7 +132,7 @@ function subdivided(a: Piece, b: Piece): readonly Meeting[] {
   let visits = 0;
   const visit = (p: Piece, p0: number, p1: number, q: Piece, q0: number, q1: number, depth: number): void => {
     visits++;
-    if (visits > 60 * MOST || found.length > MOST || !near(pieceBox(p), pieceBox(q), 0)) return;
+    if (visits > 60 * MOST || found.length > MOST || !near(hullBox(p), hullBox(q), 0)) return;
     const [bentP, bentQ] = [bend(p), bend(q)];
     if ((bentP < STRAIGHT && bentQ < STRAIGHT) || depth > DEEPEST) {
       const met = pairs(chord(p), chord(q))[0];
@@ -154,6 +154,16 @@ function subdivided(a: Piece, b: Piece): readonly Meeting[] {
     (each, i) =>
       !found.slice(0, i).some((other) => Math.abs(other.a - each.a) < 1e-7 && Math.abs(other.b - each.b) < 1e-7),
   );
+}
+
+/** A box that holds a piece, quickly found: of a cubic that of its handles. */
+function hullBox(piece: Piece): Box {
+  const { from, segment } = piece;
+  if (segment.kind === 'arc') return pieceBox(piece);
+  const points = segment.kind === 'cubic' ? [from, segment.c1, segment.c2, segment.to] : [from, segment.to];
+  const [xs, ys] = [points.map((p) => p.x), points.map((p) => p.y)];
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }
 
 const chord = ({ from, segment }: Piece): Piece => ({ from, segment: { kind: 'line', to: segment.to } });

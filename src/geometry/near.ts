@@ -90,7 +90,7 @@ function toCubic(piece: Piece, p: Point): number {
     if (away[i]! > (away[i - 1] ?? Number.POSITIVE_INFINITY) || away[i]! > (away[i + 1] ?? Number.POSITIVE_INFINITY))
       continue;
     let [low, high] = [Math.max(0, (i - 1) / SAMPLES), Math.min(1, (i + 1) / SAMPLES)];
-    for (let n = 0; n < 50 && high - low > 1e-12; n++) {
+    for (let n = 0; n < 50 && high - low > 1e-8; n++) {
       const middle = (low + high) / 2;
       if (approach(piece, p, middle) > 0) high = middle;
       else low = middle;

@@ -227,6 +227,7 @@ function trimmed({ pieces: raw, wedges }: Mitred, outline: Outline, by: number, 
   const cuts = raw.map((): number[] => [0, 1]);
   for (let i = 0; i < raw.length; i++) {
     for (let j = i + 1; j < raw.length; j++) {
+      if (runsOn(raw[i]!, raw[j]!) || runsOn(raw[j]!, raw[i]!)) continue;
       for (const { a, b } of meetings(raw[i]!, raw[j]!)) {
         cuts[i]!.push(a);
         cuts[j]!.push(b);
@@ -245,6 +246,19 @@ function trimmed({ pieces: raw, wedges }: Mitred, outline: Outline, by: number, 
       return [{ of: piece, t0, t1, from: pointAt(piece, t0), to: pointAt(piece, t1) }];
     });
   });
+}
+
+/** One piece goes on smoothly as the next: they share the joint and no other point. */
+function runsOn(a: Piece, b: Piece): boolean {
+  if (distance(a.segment.to, b.from) > 1e-9) return false;
+  const [u, v] = [directionAt(a, 1), directionAt(b, 0)];
+  return u !== undefined && v !== undefined && dot(u, v) > 0.9999 && gentle(a) && gentle(b);
+}
+
+/** Turning by less than a quarter turn. */
+function gentle(piece: Piece): boolean {
+  const [u, v] = [directionAt(piece, 0), directionAt(piece, 1)];
+  return u !== undefined && v !== undefined && dot(u, v) > 0;
 }
 
 /** A part of a moved piece. */

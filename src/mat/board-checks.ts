@@ -3,9 +3,10 @@ import { type Board, type Job, SIDES } from '../job/model.ts';
 import { error, type Problem, warning } from '../problems/problem.ts';
 import { showLength, showSize } from '../units/print.ts';
 import { mmFromInches } from '../units/units.ts';
+import { asCutProblems } from './as-cut-checks.ts';
 import { backInset } from './bevel.ts';
 import { AGREEMENT } from './contradiction.ts';
-import { theLayer } from './layers.ts';
+import { theLayer, trimOf } from './layers.ts';
 import type { MatLayer } from './model.ts';
 import { alike, pathOf, whereOn } from './sides.ts';
 import type { AllSizes } from './sizes.ts';
@@ -101,8 +102,8 @@ function togetherProblems(job: Job, layers: readonly MatLayer[], sizes: AllSizes
 
 /** A trim-back that nothing is done with: of the top mat, or of boards that are cut apart. */
 function unusedTrims(job: Job, layers: readonly MatLayer[]): Problem[] {
-  return layers.flatMap((layer, index) => {
-    if (job.mat.layers[index]!.trimBack === layer.trimBack) return [];
+  return layers.flatMap((_, index) => {
+    if (job.mat.layers[index]!.trimBack === trimOf(job, index)) return [];
     const message = `${theLayer(index)} is cut full size, only an under mat that is cut together with the top mat is trimmed back`;
     const path = ['mat', 'layers', index, 'trimBack'];
     return [warning('trim-back-unused', path, message, 'leave it out, or stack: together')];
@@ -168,6 +169,7 @@ export function boardsProblems(job: Job, layers: readonly MatLayer[], sizes: All
     ...borderProblems(job, sizes),
     ...diagonalProblems(job, sizes),
     ...frameProblems(job),
+    ...asCutProblems(job, layers),
     ...togetherProblems(job, layers, sizes),
     ...unusedTrims(job, layers),
     ...boardProblems(job, layers),

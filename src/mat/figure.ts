@@ -1,6 +1,6 @@
 import { type Box, box, grown } from '../geometry/box.ts';
 import { pathBox } from '../geometry/extent.ts';
-import type { Path } from '../geometry/path.ts';
+import { type Path, placedPath } from '../geometry/path.ts';
 import type { Size } from '../geometry/point.ts';
 import { type BySide, type Job, type OpeningRequest, SIDES } from '../job/model.ts';
 import type { Fields } from '../shapes/shape.ts';
@@ -36,10 +36,22 @@ export function fieldsOf(request: OpeningRequest, size: Size): Fields {
   return filled;
 }
 
+/** Outlines by size and distance, at 0 0: the same is asked for many times over while a mat is solved. */
+const DRAWN = new WeakMap<OpeningRequest, Map<string, Path | undefined>>();
+
 export function figurePath(request: OpeningRequest, { frame, by }: Figure, measured: Size): Path | undefined {
+  if (!(frame.width > 0 && frame.height > 0)) return undefined;
+  const known = DRAWN.get(request) ?? new Map<string, Path | undefined>();
+  DRAWN.set(request, known);
+  const key = `${frame.width} ${frame.height} ${by} ${measured.width} ${measured.height}`;
+  if (!known.has(key)) known.set(key, drawn(request, box(0, 0, frame.width, frame.height), by, measured));
+  const path = known.get(key);
+  return path === undefined ? undefined : placedPath(path, (p) => ({ x: p.x + frame.x, y: p.y + frame.y }));
+}
+
+function drawn(request: OpeningRequest, frame: Box, by: number, measured: Size): Path | undefined {
   const fields = fieldsOf(request, measured);
   const shape = shapeOf(request.shape);
-  if (!(frame.width > 0 && frame.height > 0)) return undefined;
   return by === 0 ? shape.outline(frame, fields) : shape.parallel(frame, by, fields);
 }
 

@@ -1,5 +1,5 @@
 import type { Size } from '../geometry/point.ts';
-import type { Job, OpeningRequest, SomeSides } from '../job/model.ts';
+import type { BySide, Job, OpeningRequest, SomeSides } from '../job/model.ts';
 import { SIDES } from '../job/model.ts';
 import type { Problem } from '../problems/problem.ts';
 import { shapeOf } from '../shapes/shapes.ts';
@@ -196,6 +196,13 @@ function borderGivens(job: Job): Given[] {
   });
 }
 
+/** Two opposite borders that were asked for keep their difference. */
+function evenGivens(job: Job, { near, far }: Axis, kept: BySide<number>): Given[] {
+  if (job.mat.border[near] === undefined || job.mat.border[far] === undefined) return [];
+  const terms = { [border(far)]: 1, [border(near)]: -1 };
+  return [given(job.units, { path: ['mat', 'border'], what: 'borders', terms, length: kept[far] - kept[near] })];
+}
+
 function wholeGivens(job: Job, axis: Axis): Given[] {
   const { extent } = axis;
   const { frame, outer: whole } = job.mat;
@@ -219,13 +226,14 @@ function wholeGivens(job: Job, axis: Axis): Given[] {
  * the overlap, the opening and last the artwork, which is what it is.
  */
 export function givensOf(plan: Plan, diagonalShare?: number): readonly Given[] {
-  const { job, group } = plan;
+  const { job, group, kept } = plan;
   return [
     ...group.kinds.flatMap((of) => openingGivens(job, of)),
     ...revealGivens(job),
     ...gapGivens(plan),
     ...(group.arranged.length === 0 ? [] : weightingGivens(job, diagonalShare)),
     ...placeGivens(plan),
+    ...(kept === undefined ? [] : AXES.flatMap((axis) => evenGivens(job, axis, kept))),
     ...borderGivens(job),
     ...AXES.flatMap((axis) => wholeGivens(job, axis)),
   ];

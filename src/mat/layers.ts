@@ -1,4 +1,4 @@
-import { box, grown } from '../geometry/box.ts';
+import { type Box, box, grown } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import type { Job, LayerRequest } from '../job/model.ts';
 import { bevelFace, setback } from './bevel.ts';
@@ -17,9 +17,16 @@ export function trimOf(job: Job, index: number): number {
   return index === 0 || job.bench.stack === 'apart' ? 0 : job.mat.layers[index]!.trimBack;
 }
 
+/** Where a layer's blank lies over the top mat; one that was cut in another size lies in the middle. */
+function blankOf(job: Job, index: number, outer: Size): Box {
+  const cut = index === 0 ? undefined : job.asCut?.blanks[index];
+  if (cut === undefined) return grown(box(0, 0, outer.width, outer.height), -trimOf(job, index));
+  return box((outer.width - cut.width) / 2, (outer.height - cut.height) / 2, cut.width, cut.height);
+}
+
 function matLayer(job: Job, request: LayerRequest, index: number, outer: Size): MatLayer {
-  const trim = trimOf(job, index);
-  const blankBox = grown(box(0, 0, outer.width, outer.height), -trim);
+  const blankBox = blankOf(job, index, outer);
+  const trim = job.bench.stack === 'apart' ? 0 : Math.min(blankBox.x, blankBox.y);
   return {
     name: layerName(index),
     board: request.board,

@@ -23,6 +23,10 @@ export interface Mat {
   readonly openings: readonly MatOpening[];
   /** Settings that snapping moved, in words for the user. */
   readonly moved: readonly Moved[];
+  /** The mat as it was planned, where something was cut otherwise. */
+  readonly planned?: Mat;
+  /** What is not as it was planned. */
+  readonly changed?: readonly Moved[];
 }
 
 export interface Moved {
@@ -70,6 +74,8 @@ export interface Artwork {
 export interface OpeningLayer {
   /** True where the opening shows nothing of this layer: it is cut back behind the layer above. */
   readonly hidden?: true;
+  /** True where the job says that it is cut already. */
+  readonly cut?: true;
   readonly face: Path;
   readonly back: Path;
   readonly faceBox: Box;

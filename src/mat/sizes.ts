@@ -71,8 +71,11 @@ interface Settled {
   readonly lengths: ReadonlyMap<string, number>;
 }
 
+const contradictions = (plan: Plan, givens: readonly Given[]): readonly Problem[] =>
+  plan.kept === undefined ? contradictionProblems(structure(plan), givens, plan.job.units) : [];
+
 function settle(plan: Plan, givens: readonly Given[]): Result<Settled> {
-  const problems = contradictionProblems(structure(plan), givens, plan.job.units);
+  const problems = contradictions(plan, givens);
   if (problems.length > 0) return fail(problems);
   const system = systemOf(plan, givens);
   const lengths = lengthsIn(plan, system, givens);
@@ -89,7 +92,7 @@ const ANY_SHARE = 0.4;
 /** The share is taken from the widths as they are without it; where the answer's own is another, by the secant method. */
 function settleByDiagonal(plan: Plan): Result<Settled> {
   const givens = givensOf(plan);
-  const problems = contradictionProblems(structure(plan), givens, plan.job.units);
+  const problems = contradictions(plan, givens);
   if (problems.length > 0) return fail(problems);
   let share = diagonalShare(systemOf(plan, givens));
   let last: { readonly share: number; readonly off: number } | undefined;
@@ -117,10 +120,14 @@ function notFinite(plan: Plan): readonly Problem[] {
 /** How often it is asked again which opening is the widest, and how far slanting sides reach out. */
 const ROUNDS = 40;
 
-/** Every length of the mat, or all contradictions among the givens, or which sizes would be enough. */
-export function solveSizes(job: Job): Result<AllSizes> {
+/**
+ * Every length of the mat, or all contradictions among the givens, or which sizes would be enough. With the borders as
+ * they were planned in `kept` nothing contradicts: what does not go with the outer size gives way.
+ */
+export function solveSizes(job: Job, kept?: BySide<number>): Result<AllSizes> {
   const group = groupOf(job);
-  let plan: Plan = { job, group, excess: NO_EXCESS, leads: roughLeads(job, group) };
+  const more = kept === undefined ? {} : { kept };
+  let plan: Plan = { job, group, excess: NO_EXCESS, leads: roughLeads(job, group), ...more };
   const problems = notFinite(plan);
   if (problems.length > 0) return fail(problems);
   for (let round = 0; ; round++) {

@@ -1,6 +1,8 @@
 import type { Job } from '../job/model.ts';
 import { fail, type Result, succeed } from '../problems/problem.ts';
 import { inchesFromMm } from '../units/units.ts';
+import { rescue } from './as-cut.ts';
+import { blamed, changesOf } from './as-cut-checks.ts';
 import { boardsProblems } from './board-checks.ts';
 import { matLayers } from './layers.ts';
 import type { Mat } from './model.ts';
@@ -11,7 +13,7 @@ import { placeOpening } from './placed.ts';
 import { requestProblems } from './request.ts';
 import { fallenApart, shapeProblems } from './shape-checks.ts';
 import { solveSizes } from './sizes.ts';
-import { snap } from './snap.ts';
+import { type Snapped, snap } from './snap.ts';
 
 /**
  * Works out every length of the mat that the job asks for. What the job leaves out is derived or assumed
@@ -22,7 +24,21 @@ export function solve(job: Job): Result<Mat> {
   if (refused.length > 0) return fail(refused);
   const solved = solveSizes(job);
   if (!solved.ok) return solved;
-  const { sizes, moved, warnings } = snap(job, solved.value);
+  const snapped = snap(job, solved.value);
+  if (job.asCut === undefined) return matFrom(job, snapped);
+  const { asCut: _, ...plan } = job;
+  const planned = matFrom(plan, snapped);
+  if (!planned.ok) return planned;
+  const rescued = rescue(job, solved.value, snapped);
+  if (!rescued.ok) return rescued;
+  const made = matFrom(job, rescued.value);
+  if (!made.ok) return fail(made.problems.map((problem) => blamed(job, problem)));
+  const changed = changesOf(planned.value, made.value);
+  return succeed({ ...made.value, planned: planned.value, changed }, made.warnings);
+}
+
+/** The mat of these sizes, or every condition that it fails. */
+function matFrom(job: Job, { sizes, moved, warnings }: Snapped): Result<Mat> {
   const { outer } = sizes;
   const faults = shapeProblems(job, sizes);
   if (faults.length > 0) return fail(faults);

@@ -28,6 +28,11 @@ export interface Plan {
   readonly excess: Excess;
   /** The opening that is widest in each column (or the one row), and highest in each row. */
   readonly leads: { readonly width: readonly number[]; readonly height: readonly number[] };
+  /**
+   * The borders as they were planned, where the mat came out in another size: sizes that were asked for then give way
+   * instead of contradicting, and borders that were asked for give way evenly.
+   */
+  readonly kept?: BySide<number>;
 }
 
 /** A sum of unknowns and a length. */
