@@ -7,7 +7,7 @@ import type { JigWishes, MadeJig } from './make-jig.ts';
 import { makePatterns, type PatternRecord, type PatternWishes } from './make-pattern.ts';
 import type { MadeProof, ProofRecord, ProofWishes } from './make-proof.ts';
 import type { Paper } from './papers/model.ts';
-import { fail, type Problem, type Result } from './problems/problem.ts';
+import { fail, type Problem, type Result, succeed } from './problems/problem.ts';
 import { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
 import { onPaper } from './tiling/on-paper.ts';
 
@@ -75,7 +75,8 @@ export async function build(
 
   const done = made.filter((one) => one.ok);
   const files = done.flatMap((one) => one.value.files);
-  const warnings = [...solved.warnings, ...locate([...notShown(job), ...done.flatMap((one) => one.warnings)])];
+  const said = locate([...notShown(userTexts(job)), ...done.flatMap((one) => one.warnings)]);
+  const warnings = once([...solved.warnings, ...said]);
   const report = {
     ...solved.value.report,
     patterns: patterns?.ok === true ? patterns.value.records : [],
@@ -84,6 +85,11 @@ export async function build(
   };
   return { files, report, warnings };
 }
+
+/** What is told whatever is varied is told once. */
+const once = (problems: readonly Problem[]): readonly Problem[] => [
+  ...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values(),
+];
 
 const refusals = (result: Result<unknown>): readonly Problem[] => (result.ok ? [] : result.problems);
 
@@ -102,21 +108,25 @@ async function proofFiles(
   const asked = vary === undefined ? undefined : parseVary(vary);
   if (asked !== undefined && 'problem' in asked) return fail([asked.problem]);
   const ways = (asked?.changes ?? []).map((change) => ({ change, made: solveJob(jobText, { ...options, change }) }));
-  // What is wrong whatever is varied is told once.
-  const problems = [...new Map(ways.flatMap(({ made }) => refusals(made)).map((p) => [JSON.stringify(p), p])).values()];
+  const problems = once(ways.flatMap(({ made }) => refusals(made)));
   if (problems.length > 0) return fail(problems);
   const varied = ways.flatMap(({ change, made }) => (made.ok ? [{ ...made.value, varied: change }] : []));
   const pieces = varied.length === 0 ? [solved] : varied;
-  const texts = [options.proof?.date ?? '', ...pieces.flatMap(({ job }) => userTexts(job).map(({ text }) => text))];
+  const date = { text: options.proof?.date ?? '', path: [] };
+  const said = [date, ...pieces.flatMap(({ job }) => userTexts(job))];
+  const texts = said.map(({ text }) => text);
   const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
   const { makeProof } = await import('./make-proof.ts');
-  return makeProof(pieces, {
+  const proof = await makeProof(pieces, {
     ...options.proof,
     paper,
     paperAsked: options.paper !== undefined,
     svg: options.svg === true,
     ...(rare === undefined ? {} : { rare }),
   });
+  if (!proof.ok) return proof;
+  const odd = ways.flatMap(({ made }) => (made.ok ? made.warnings : []));
+  return succeed(proof.value, [...odd, ...notShown(said), ...proof.warnings]);
 }
 
 /** Makes a jig, for one job where it is made for one: `jig-KIND.pdf`, and `jig-KIND.svg` where something of it is cut. */

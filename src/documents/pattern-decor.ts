@@ -9,7 +9,8 @@ import { type Job, SIDES } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { printDecimal, showLength } from '../units/print.ts';
 
-interface Decor {
+/** A line on the face of the top mat, as its job asks for it. */
+export interface Decor {
   readonly opening: number;
   readonly request: DecorRequest;
   readonly number: number;
@@ -18,7 +19,7 @@ interface Decor {
 }
 
 /** Grooves and ink lines of the top mat's face; one whose outline falls apart was refused before. */
-function decor(mat: Mat, job: Job): readonly Decor[] {
+export function decor(mat: Mat, job: Job): readonly Decor[] {
   return job.openings.flatMap((request, opening) =>
     (request.decor ?? []).flatMap((each, i): Decor[] => {
       const path = parallelOf(mat.openings[opening]!.layers[0]!.face, each.distance);

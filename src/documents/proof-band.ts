@@ -24,6 +24,8 @@ export interface BandRequest {
   readonly gutter: number;
   readonly scale: number;
   readonly rare: RareFonts | undefined;
+  /** Size of the lists: 1, or less where there is too much in them. */
+  readonly share: number;
 }
 
 export interface Band {
@@ -76,19 +78,21 @@ const ownOf = <T extends object>(list: readonly T[], lists: readonly (readonly T
 };
 
 /** Materials on the left, prices on the right. */
-function single({ variants, whole, gutter, rare }: BandRequest, y: number, add: Add): number {
+function single({ variants, whole, gutter, ...style }: BandRequest, y: number, add: Add): number {
   const variant = variants[0]!;
   const half = (whole.width - gutter) / 2;
-  const material = materialRows(materialsOf(variant), whole.x, y, half, rare);
+  const wide = variant.prices === undefined ? whole.width : half;
+  const material = materialRows(materialsOf(variant), whole.x, y, wide, style);
   add('materials', material.items);
   if (variant.prices === undefined) return material.bottom;
-  const price = priceRows(variant.prices, whole.x + half + gutter, y, half, rare);
+  const price = priceRows(variant.prices, whole.x + half + gutter, y, half, style);
   add('prices', price.items);
   return Math.max(material.bottom, price.bottom);
 }
 
 /** A column for each: its letter to tick, what it alone is made of, what it costs. */
-function several({ variants, all, first, columns, rare }: BandRequest, y: number, add: Add): number {
+function several({ variants, all, first, columns, ...style }: BandRequest, y: number, add: Add): number {
+  const { rare } = style;
   const bottoms = variants.map((variant, i) => {
     const { x, width } = columns[i]!;
     const caption = tickBox(letter(first + i), variant.label ?? '', x, y, width, rare);
@@ -96,7 +100,7 @@ function several({ variants, all, first, columns, rare }: BandRequest, y: number
     let at = caption.bottom;
     const own = ownOf(materialsOf(variant), all.map(materialsOf));
     if (own.length > 0) {
-      const rows = materialRows(own, x, at + 1.7 * LINE, width, rare);
+      const rows = materialRows(own, x, at + 1.7 * LINE, width, style);
       add('materials', rows.items);
       at = rows.bottom;
     }
@@ -109,7 +113,7 @@ function several({ variants, all, first, columns, rare }: BandRequest, y: number
     const { prices } = variant;
     if (prices === undefined) return at;
     const lists = all.flatMap((each) => (each.prices === undefined ? [] : [each.prices.lines]));
-    const price = priceRows(gathered(prices, lists), x, at + 1.8 * LINE, width, rare);
+    const price = priceRows(gathered(prices, lists), x, at + 1.8 * LINE, width, style);
     add('prices', price.items);
     return price.bottom;
   });

@@ -11,9 +11,15 @@ const UNDER = 0.12;
 
 /**
  * The slope between an outline (clockwise as the eye sees it) and its parallel `width` inwards, as one facet for each
- * stretch of it, mitred, each in the shade that the light gives it.
+ * stretch of it, mitred, each in the shade that the light gives it; `rising` where it goes up towards the inside.
  */
-export function facets(outline: Path, width: number, colour: string): readonly PathItem[] {
+export function facets(
+  outline: Path,
+  width: number,
+  colour: string,
+  under = UNDER,
+  rising = false,
+): readonly PathItem[] {
   const corners = flattened(outline, CHORD);
   const sides = corners.flatMap((from, i) => {
     const to = corners[(i + 1) % corners.length]!;
@@ -29,8 +35,8 @@ export function facets(outline: Path, width: number, colour: string): readonly P
   const moved = (p: Point, way: Point, by: number): Point => point(p.x + way.x * by, p.y + way.y * by);
   const facetOf = ({ from, to, out }: (typeof sides)[number], i: number): PathItem => {
     const [start, end] = [mitres[i]!, mitres[(i + 1) % mitres.length]!];
-    const quad = [moved(from, start, UNDER), moved(to, end, UNDER), moved(to, end, -width), moved(from, start, -width)];
-    return { kind: 'path', paths: [polygon(quad)], fill: slope(colour, out) };
+    const quad = [moved(from, start, under), moved(to, end, under), moved(to, end, -width), moved(from, start, -width)];
+    return { kind: 'path', paths: [polygon(quad)], fill: slope(colour, rising ? point(-out.x, -out.y) : out) };
   };
   return sides.map(facetOf);
 }

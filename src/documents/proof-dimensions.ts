@@ -38,12 +38,15 @@ function distances(mat: Mat, job: Job, across: boolean): readonly Measured[] {
     seen.add(key);
     made.push({ from, to, text: number(to - from, units) });
   };
-  for (const { layers } of mat.openings) {
+  const faces = mat.openings.map(({ layers }) => {
     const face = layers[0]!.faceBox;
-    const [from, to] = across ? [face.x, right(face)] : [face.y, bottom(face)];
-    add(0, from);
+    return across ? ([face.x, right(face)] as const) : ([face.y, bottom(face)] as const);
+  });
+  // A chain from edge to edge: to the next opening on that side, or to the edge of the mat.
+  for (const [from, to] of faces) {
+    add(Math.max(0, ...faces.map(([, end]) => end).filter((end) => end <= from + 1e-6)), from);
     add(from, to);
-    add(to, whole);
+    add(to, Math.min(whole, ...faces.map(([start]) => start).filter((start) => start >= to - 1e-6)));
   }
   for (const { sight } of mat.openings) {
     if (across) add(sight.x, right(sight));

@@ -20,6 +20,7 @@ import {
   SMALL,
   SOFTLY,
   STRONG,
+  type Style,
   set,
   widthOf,
 } from './type-scale.ts';
@@ -31,6 +32,14 @@ export interface Part {
 }
 
 export const LINE = LEADING * SIZE.body;
+
+/** How a list is set: the fonts, and its size, 1 unless there is too much of it for the sheet. */
+export interface ListStyle {
+  readonly share: number;
+  readonly rare: RareFonts | undefined;
+}
+
+const shrunk = (style: Style, share: number): Style => ({ ...style, size: style.size * share });
 
 export const PART_PENS: Readonly<Record<string, Pen>> = {
   rule: HAIRLINE,
@@ -49,12 +58,12 @@ export function sizeRow(pairs: readonly NamedSize[], x: number, y: number, width
   const count = Math.max(1, Math.floor(width / PAIR));
   const step = width / count;
   let [at, line] = [0, y];
-  for (const { of, size } of pairs) {
+  for (const { of, size, first } of pairs) {
     const word = fitted(of, SMALL, width, 0.3, rare);
     const value = fitted(size, BODY, width, 0.5, rare);
     const wide = Math.max(widthOf(of, word, rare), widthOf(size, value, rare));
     const takes = Math.min(count, Math.ceil((wide + BETWEEN) / step));
-    if (at > 0 && at + takes > count) [at, line] = [0, line + 2.75 * LINE];
+    if (at > 0 && (first === true || at + takes > count)) [at, line] = [0, line + 2.75 * LINE];
     items.push(set(of, x + at * step, line, word), set(size, x + at * step, line + 1.08 * LINE, value));
     at += takes;
   }
@@ -65,42 +74,52 @@ const CHIP = 3.2;
 const PART_WIDTH = 21;
 
 /** A row for each material: a chip of its colour, its part in the piece, what it is. */
-export function materialRows(rows: readonly Material[], x: number, y: number, width: number, rare?: RareFonts): Part {
+export function materialRows(
+  rows: readonly Material[],
+  x: number,
+  y: number,
+  width: number,
+  { share, rare }: ListStyle,
+): Part {
+  const [body, soft] = [shrunk(BODY, share), shrunk(SOFTLY, share)];
+  const [chip, gap, wide, line] = [CHIP * share, 2.4 * share, PART_WIDTH * share, LINE * share];
   const items: Item[] = [];
   let at = y;
   for (const { part, what, colour } of rows) {
-    if (colour !== undefined) {
-      const top = at - (capHeight(BODY) + CHIP) / 2;
-      items.push(boxItem(box(x, top, CHIP, CHIP), colour, 'chip'));
-    }
-    items.push(set(part, x + CHIP + 2.4, at, fitted(part, SOFTLY, PART_WIDTH - 1.5, 0.7, rare)));
-    const text = paragraph(what, x + CHIP + 2.4 + PART_WIDTH, at, width - CHIP - 2.4 - PART_WIDTH, BODY, rare);
+    if (colour !== undefined)
+      items.push(boxItem(box(x, at - (capHeight(body) + chip) / 2, chip, chip), colour, 'chip'));
+    items.push(set(part, x + chip + gap, at, fitted(part, soft, wide - 1.5, 0.7, rare)));
+    const start = x + chip + gap + wide;
+    const text = paragraph(what, start, at, x + width - start, body, rare);
     items.push(...text.items);
-    at = text.bottom + LINE * 1.12;
+    at = text.bottom + line * 1.12;
   }
-  return { items, bottom: at - LINE * 1.12 };
+  return { items, bottom: at - line * 1.12 };
 }
 
 /** Amounts in a column, the total under a rule. */
-export function priceRows(list: PriceList, x: number, y: number, width: number, rare?: RareFonts): Part {
+export function priceRows(list: PriceList, x: number, y: number, width: number, { share, rare }: ListStyle): Part {
+  const [body, soft, strong] = [shrunk(BODY, share), shrunk(SOFTLY, share), shrunk(STRONG, share)];
+  const line = LINE * share;
   const items: Item[] = [];
   let at = y;
-  const row = (what: string, amount: string, strong: boolean): void => {
-    const style = strong ? STRONG : BODY;
-    const text = paragraph(what, x, at, width - widthOf(amount, style, rare) - 4, strong ? STRONG : SOFTLY, rare);
-    items.push(...text.items, set(amount, x + width, at, style, 'end'));
-    at = text.bottom + LINE * 1.12;
+  const row = (what: string, amount: string, isTotal: boolean): void => {
+    const style = isTotal ? strong : body;
+    const own = fitted(amount, style, width * 0.6, 0.3, rare);
+    const text = paragraph(what, x, at, width - widthOf(amount, own, rare) - 4, isTotal ? strong : soft, rare);
+    items.push(...text.items, set(amount, x + width, at, own, 'end'));
+    at = text.bottom + line * 1.12;
   };
   const { tax, total, all } = list;
   const plain = (amount: number): string => amount.toFixed(list.decimals);
   for (const { what, amount } of list.lines) row(what, plain(amount), false);
   if (tax !== undefined && !tax.included) row(tax.what, plain(tax.amount), false);
-  items.push(rule('rule', x, x + width, at - LINE * 0.72));
-  at += LINE * 0.42;
+  items.push(rule('rule', x, x + width, at - line * 0.72));
+  at += line * 0.42;
   row('Total', money(total, list), true);
   if (tax?.included === true) row(`${tax.what} in it`, plain(tax.amount), false);
   if (all !== undefined) row(`${all.count} alike`, money(all.total, list), false);
-  return { items, bottom: at - LINE * 1.12 };
+  return { items, bottom: at - line * 1.12 };
 }
 
 /** A line to sign on, its word below it. */

@@ -1,10 +1,12 @@
 import type { Item, PathItem, Pen } from '../drawing/model.ts';
 import { textWidth } from '../fonts/measure.ts';
 import { type Box, box, centre, grown } from '../geometry/box.ts';
+import { parallelOf } from '../geometry/parallel.ts';
 import { type Path, placedPath } from '../geometry/path.ts';
 import { type Point, point } from '../geometry/point.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat, MatOpening } from '../mat/model.ts';
+import { decor } from './pattern-decor.ts';
 import { facets } from './proof-bevel.ts';
 import { frameItems, lipShadow, mitreColour, mitrePen, shadow } from './proof-frame.ts';
 import { coreColour, darker, mixed } from './shades.ts';
@@ -63,10 +65,12 @@ const PLACEHOLDER = '#e7e4de';
 /** What lies behind a floated artwork, unless it is known. */
 const GROUND = '#f4f1ea';
 
-export function piecePens(job: Job): Readonly<Record<string, Pen>> {
+export function piecePens(job: Job, scale: number): Readonly<Record<string, Pen>> {
   const frame = frameOf(job);
   const thin = (colour: string | number, width = 0.1): Pen => ({ width, colour, dash: [], cap: 'butt' });
+  const inks = job.openings.flatMap(({ decor: lines }) => (lines ?? []).filter(({ kind }) => kind === 'ink'));
   return {
+    ...Object.fromEntries(inks.map(({ width }) => [inkPen(width), thin(INK_LINE, Math.max(0.1, width * scale))])),
     edge: thin(0.6),
     cut: thin(0.55, 0.08),
     ...(frame === undefined ? {} : { [mitrePen(frame.colour)]: thin(mitreColour(frame.colour), 0.09) }),
@@ -93,6 +97,7 @@ export function pieceItems(
     items.push(...artItems(opening, pictures[i], words[i] ?? '', placedBox));
   });
   for (let k = mat.layers.length - 1; k >= 0; k--) items.push(...layerItems(mat, k, placed, placedBox, scale));
+  items.push(...decorItems(mat, job, placed, scale));
   if (frame === undefined) {
     items.push(boxItem(placedBox(box(0, 0, mat.outer.width, mat.outer.height)), undefined, 'edge'));
   } else {
@@ -102,6 +107,23 @@ export function pieceItems(
     items.push(...frameItems(sight, frame.width * scale, frame.colour));
   }
   return items;
+}
+
+/** Ink of a line on the mat: no shop names its inks. */
+const INK_LINE = '#6b6358';
+const inkPen = (width: number): string => `ink ${width.toFixed(4)}`;
+
+/** Grooves, whose two sides show the core, and ink lines, on the face of the top mat. */
+function decorItems(mat: Mat, job: Job, placed: (path: Path) => Path, scale: number): readonly Item[] {
+  const { board } = mat.layers[0]!;
+  const core = coreColour(board.core, board.colour);
+  return decor(mat, job).flatMap(({ request, path }): readonly Item[] => {
+    if (request.kind === 'ink') return [{ kind: 'path', pen: inkPen(request.width), paths: [placed(path)] }];
+    const half = request.width / 2;
+    const outer = parallelOf(path, half);
+    if (typeof outer === 'string') return [];
+    return [...facets(placed(outer), half * scale, core, 0), ...facets(placed(path), half * scale, core, 0, true)];
+  });
 }
 
 /** One board: its slopes below, its face over them, both with the holes of all openings. */

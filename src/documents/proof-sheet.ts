@@ -53,6 +53,10 @@ const GUTTER = 10;
 /** Between the head, the piece and what is said of it. */
 const AIR = 9;
 
+/** Lists are set smaller where they would leave the piece less of the sheet's height than this. */
+const LEAST_FIELD = 0.27;
+const SHARES = [1, 0.85, 0.7, 0.55];
+
 class SheetLayout {
   /** Known once the field is: until then the band is only measured. */
   #scale: number | undefined;
@@ -65,7 +69,8 @@ class SheetLayout {
   readonly #head: Part;
   readonly #foot: Part & { readonly top: number };
   readonly #fieldTop: number;
-  readonly #fieldBottom: number;
+  #fieldBottom = 0;
+  #share = 1;
 
   constructor(paper: Size, variants: readonly Variant[], options: ProofOptions, perSheet: number) {
     this.#all = variants;
@@ -77,9 +82,14 @@ class SheetLayout {
     this.#right = paper.width - side;
     this.#head = this.#headItems(variants[0]!);
     this.#foot = this.#footItems();
-    const bands = pagesOf(variants, perSheet).map((own) => this.#band(own, 0, 0).height);
     this.#fieldTop = this.#head.bottom + AIR;
-    this.#fieldBottom = this.#foot.top - Math.max(...bands) - AIR * 0.9 - 6;
+    const least = LEAST_FIELD * paper.height;
+    for (const share of SHARES) {
+      this.#share = share;
+      const bands = pagesOf(variants, perSheet).map((own) => this.#band(own, 0, 0).height);
+      this.#fieldBottom = this.#foot.top - Math.max(...bands) - AIR * 0.9 - 6;
+      if (this.#fieldBottom - this.#fieldTop >= least) break;
+    }
     this.#scale = this.#bestScale(variants);
   }
 
@@ -173,7 +183,7 @@ class SheetLayout {
     const { rare } = this.#options;
     const columns = Array.from({ length: this.#perSheet }, (_, i) => this.#column(i));
     const whole = { x: this.#left, width: this.#right - this.#left };
-    const request = { variants, all: this.#all, first, whole, columns, gutter: GUTTER, rare };
+    const request = { variants, all: this.#all, first, whole, columns, gutter: GUTTER, rare, share: this.#share };
     return band({ ...request, scale: this.#scale ?? 1 }, top);
   }
 }

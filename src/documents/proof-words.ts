@@ -27,33 +27,55 @@ export function sides(by: BySide<number>, units: Units): string {
   return `top ${top}, ${aside}, bottom ${bottom} ${units}`;
 }
 
-const named = (openings: readonly MatOpening[], i: number): string =>
-  openings.length === 1 ? '' : ` ${openings[i]!.name}`;
-
 /** A size in the line of sizes: what it is of, and the size. */
 export interface NamedSize {
   readonly of: string;
   readonly size: string;
+  /** Begins a row of its own where there are several rows. */
+  readonly first?: true;
 }
 
-/** The sizes that a customer decides by, in one row. */
+/** The sizes that a customer decides by. Openings that are alike are told once. */
 export function namedSizes(mat: Mat, job: Job): readonly NamedSize[] {
   const { units } = job;
   const made: NamedSize[] = [];
-  const add = (of: string, text: string): void => {
-    made.push({ of, size: text });
+  const add = (of: string, text: string, first = false): void => {
+    made.push({ of, size: text, ...(first ? { first } : {}) });
   };
   if (frameOf(job)?.known === true) add('Frame outside', size(pieceBox(mat, job), units));
   add('Mat', size(mat.outer, units));
   if (mat.lip > 0) add('Under the frame', `${length(mat.lip, units)} all round`);
-  if (mat.openings.length === 1) add('Borders', sides(mat.border, units));
-  mat.openings.forEach((opening, i) => {
-    const name = named(mat.openings, i);
-    add(`Opening${name}`, size(opening.layers[0]!.faceBox, units));
-    add(`Seen through it`, size(opening.sight, units));
-    if (opening.artwork !== undefined) add(`Artwork${name}`, size(opening.artwork.size, units));
-  });
+  const several = mat.openings.length > 1;
+  if (!several) add('Borders', sides(mat.border, units));
+  for (const { names, sizes } of alikeOpenings(mat, units)) {
+    sizes.forEach(([of, text], i) => {
+      add(several && i === 0 ? `${of} ${names}` : of, text, several && i === 0);
+    });
+  }
   return made;
+}
+
+/** More names than this are counted. */
+const MOST_NAMES = 3;
+
+function alikeOpenings(mat: Mat, units: Units) {
+  const groups = new Map<string, { names: string[]; sizes: (readonly [string, string])[] }>();
+  for (const { name, layers, sight, artwork } of mat.openings) {
+    const sizes: (readonly [string, string])[] = [
+      ['Opening', size(layers[0]!.faceBox, units)],
+      ['Seen through it', size(sight, units)],
+      ...(artwork === undefined ? [] : [['Artwork', size(artwork.size, units)] as const]),
+    ];
+    const key = JSON.stringify(sizes);
+    const group = groups.get(key) ?? { names: [], sizes };
+    groups.set(key, group);
+    group.names.push(name);
+  }
+  return [...groups.values()].map(({ names, sizes }) => {
+    const rest = names.length - MOST_NAMES;
+    const said = rest <= 0 ? names.join(', ') : `${names.slice(0, MOST_NAMES - 1).join(', ')} and ${rest + 1} more`;
+    return { names: said, sizes };
+  });
 }
 
 /** A material: its part in the piece, what it is, and the colour that it shows. */
@@ -92,8 +114,11 @@ export function materials(mat: Mat, job: Job): readonly Material[] {
 
 /** How much of an under mat shows, where it is the same on every side of every opening. */
 function shows(mat: Mat, k: number, units: Units): string {
-  const strips = mat.openings.flatMap(({ layers }) => Object.values(layers[k]!.strip));
-  const first = strips[0]!;
+  const strips = mat.openings.flatMap(({ layers }) => {
+    return layers[k]!.hidden === true ? [] : Object.values(layers[k]!.strip);
+  });
+  const first = strips[0];
+  if (first === undefined) return '';
   if (strips.some((strip) => Math.abs(strip - first) > 1e-6)) return '';
   return `, ${length(first, units)} shows`;
 }

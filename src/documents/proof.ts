@@ -39,7 +39,7 @@ export function proof(variants: readonly Variant[], options: ProofOptions): Proo
       title: `${title}, proof`,
       ...paper,
       view: 'sheet',
-      pens: Object.assign({}, PART_PENS, DIMENSION_PENS, ...own.map(({ job }) => piecePens(job))),
+      pens: Object.assign({}, PART_PENS, DIMENSION_PENS, ...own.map(({ job }) => piecePens(job, scale))),
       groups: PROOF_GROUPS.flatMap(([name, label]): Group[] => {
         const found = items.get(name) ?? [];
         return found.length === 0 ? [] : [{ name, label, shown: true, items: found }];

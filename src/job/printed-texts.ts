@@ -3,8 +3,13 @@ import { unshapable } from '../fonts/shaping.ts';
 import { type Problem, warning } from '../problems/problem.ts';
 import type { Job } from './model.ts';
 
+export interface PrintedText {
+  readonly text: string;
+  readonly path: Problem['path'];
+}
+
 /** The words of a job that documents print as they were written, with their places. */
-export function userTexts(job: Job): readonly { readonly text: string; readonly path: Problem['path'] }[] {
+export function userTexts(job: Job): readonly PrintedText[] {
   const { head } = job.bench;
   return [
     { text: job.title, path: ['title'] },
@@ -20,8 +25,8 @@ export function userTexts(job: Job): readonly { readonly text: string; readonly 
 }
 
 /** Characters that no font has, or that a line of single glyphs would show wrongly: named, never dropped in silence. */
-export function notShown(job: Job): readonly Problem[] {
-  return userTexts(job).flatMap(({ text, path }) => [
+export function notShown(texts: readonly PrintedText[]): readonly Problem[] {
+  return texts.flatMap(({ text, path }) => [
     ...missing([text]).map(({ character, name }) =>
       warning(
         'glyph-missing',

@@ -1,22 +1,33 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
+import { JIG_CASES } from './jig-cases.ts';
 
 const TOP = join(import.meta.dirname, '../..');
 
 /** A job whose outputs have references in `golden/NAME/`. */
 export interface Case {
   readonly name: string;
+  /** A jig instead of the patterns. */
+  readonly jig?: string;
   readonly job: string;
   /** As problems and titles name it. */
   readonly file: string;
   readonly shop?: string;
+  /** Where its pictures lie. */
+  readonly folder?: string;
 }
 
 /** The job's text with the `shop.yaml` beside it. */
 function fromFile(name: string, path: string): Case {
   const shop = join(dirname(path), 'shop.yaml');
   const job = readFileSync(path, 'utf8');
-  return { name, job, file: basename(path), ...(existsSync(shop) && { shop: readFileSync(shop, 'utf8') }) };
+  return {
+    name,
+    job,
+    file: basename(path),
+    folder: dirname(path),
+    ...(existsSync(shop) && { shop: readFileSync(shop, 'utf8') }),
+  };
 }
 
 const JOB = /^(?!shop\.).*\.(?:ya?ml|json)$/;
@@ -89,4 +100,5 @@ export const CASES: readonly Case[] = [
   { name: 'lopsided', job: lopsided, file: 'lopsided.yaml' },
   { name: 'steep', job: steep, file: 'steep.yaml' },
   { name: 'hand-held', job: handHeld, file: 'hand-held.yaml', shop: handHeldShop },
+  ...JIG_CASES,
 ];

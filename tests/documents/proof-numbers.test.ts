@@ -1,0 +1,171 @@
+import { describe, expect, it } from 'vitest';
+import type { Report } from '../../src/index.ts';
+import { type ReadPage, readPdf } from '../readers/pdf-lines.ts';
+import { numbersIn, PIECES, proofOf } from './proofs.ts';
+
+const MM: Readonly<Record<string, number>> = { in: 25.4, mm: 1, cm: 10 };
+/** Half of the last digit that is printed: a 64th of an inch, a tenth of a millimetre. */
+const HALF: Readonly<Record<string, number>> = { in: 25.4 / 128, mm: 0.05, cm: 0.05 };
+
+/** What stands below each word of that kind, in the order of the page. */
+function below(page: ReadPage, word: string): readonly string[] {
+  return page.texts
+    .filter(({ text }) => text === word || text.startsWith(`${word} `))
+    .flatMap(({ at }) => {
+      const under = page.texts.filter((each) => Math.abs(each.at.x - at.x) < 0.01 && each.at.y > at.y);
+      return under.sort((a, b) => a.at.y - b.at.y).slice(0, 1);
+    })
+    .map(({ text }) => text);
+}
+
+const sidesOf = ({ top, right, bottom, left }: Report['border']): number[] => [top, right, bottom, left];
+
+/** From each opening to the next one on either side, or to the edge of the mat. */
+function steps(spans: readonly (readonly number[])[], whole: number): readonly number[] {
+  const made = spans.flatMap(([from, to]) => [
+    from! - Math.max(0, ...spans.map(([, end]) => end!).filter((end) => end <= from! + 1e-6)),
+    Math.min(whole, ...spans.map(([start]) => start!).filter((start) => start >= to! - 1e-6)) - to!,
+  ]);
+  return made.filter((length) => length > 1e-6);
+}
+
+describe.each(PIECES)('the proof of $name', async (each) => {
+  const made = await proofOf(each, { dimensions: true, date: '12 March 2031' });
+  const page = (await readPdf(made.pdf)).pages[0]!;
+  const { report } = made;
+  const [mm, half] = [MM[report.units]!, HALF[report.units]!];
+  const near = (read: number, wanted: number): void =>
+    expect(Math.abs(read * mm - wanted)).toBeLessThanOrEqual(half + 1e-6);
+  const isSize = (text: string | undefined, wanted: { width: number; height: number }): void => {
+    expect(text).toBeDefined();
+    const numbers = numbersIn(text!);
+    expect(numbers).toHaveLength(2);
+    near(numbers[0]!, wanted.width);
+    near(numbers[1]!, wanted.height);
+    expect(text).toMatch(new RegExp(` ${report.units}$`));
+  };
+
+  it('says the sizes that check says', () => {
+    isSize(below(page, 'Mat')[0], report.outer);
+    // Openings that are alike are told once.
+    const alike = new Map(
+      report.openings.map((opening) => {
+        const { layers, sight, artwork } = opening;
+        const sizes = [layers[0]!.face, sight, artwork?.size].map(
+          (s) => s && [s.width, s.height].map((n) => n.toFixed(3)),
+        );
+        return [JSON.stringify(sizes), opening];
+      }),
+    );
+    const openings = [...alike.values()];
+    expect(below(page, 'Opening')).toHaveLength(openings.length);
+    openings.forEach((opening, i) => {
+      isSize(below(page, 'Opening')[i], opening.layers[0]!.face);
+      isSize(below(page, 'Seen through it')[i], opening.sight);
+    });
+    const works = openings.flatMap(({ artwork }) => (artwork === undefined ? [] : [artwork]));
+    works.forEach(({ size }, i) => {
+      isSize(below(page, 'Artwork')[i], size);
+    });
+    if (report.openings.length === 1) {
+      const numbers = numbersIn(below(page, 'Borders')[0]!);
+      for (const side of sidesOf(report.border)) {
+        expect(numbers.some((number) => Math.abs(number * mm - side) <= half + 1e-6)).toBe(true);
+      }
+      for (const number of numbers) {
+        expect(sidesOf(report.border).some((side) => Math.abs(number * mm - side) <= half + 1e-6)).toBe(true);
+      }
+    }
+  });
+
+  it('measures the same beside the piece', () => {
+    const small = page.texts.filter(({ size, fill }) => Math.abs(size - 2.5) < 0.01 && fill === '#1a1a1a');
+    const read = small.flatMap(({ text }) => numbersIn(text).map((number) => number * mm));
+    const wanted = [
+      report.outer.width,
+      report.outer.height,
+      ...report.openings.flatMap(({ sight, layers }) => [
+        ...[sight.width, sight.height, layers[0]!.face.width, layers[0]!.face.height],
+      ]),
+      ...steps(
+        report.openings.map(({ layers }) => layers[0]!.face).map(({ x, width }) => [x, x + width]),
+        report.outer.width,
+      ),
+      ...steps(
+        report.openings.map(({ layers }) => layers[0]!.face).map(({ y, height }) => [y, y + height]),
+        report.outer.height,
+      ),
+    ];
+    for (const length of wanted) expect(read.some((number) => Math.abs(number - length) <= half + 1e-6)).toBe(true);
+    for (const number of read) expect(wanted.some((length) => Math.abs(number - length) <= half + 1e-6)).toBe(true);
+  });
+
+  it('stands at the scale that it says, which the bar proves', () => {
+    const said = page.texts.find(({ text }) => text.startsWith('Scale 1 : '))!;
+    expect(Number(said.text.slice('Scale 1 : '.length))).toBe(made.report.proof!.scale);
+    const cells = page.lines.filter(({ widthPt, stroke }) => stroke === '#262626' && Math.abs(widthPt - 0.397) < 0.002);
+    const xs = cells.flatMap(({ from, to }) => [from.x, to.x]);
+    const end = page.texts.find(
+      ({ text, at }) =>
+        text !== '0' &&
+        at.y > said.at.y &&
+        at.y < said.at.y + 8 &&
+        at.x > said.at.x - 20 &&
+        / (?:in|mm|cm)$/.test(text),
+    )!;
+    const stands = numbersIn(end.text)[0]! * mm;
+    expect((Math.max(...xs) - Math.min(...xs)) * made.report.proof!.scale).toBeCloseTo(stands, 3);
+  });
+
+  it('says title, customer, date and boards, in the order of reading', () => {
+    const words = page.texts.map(({ text }) => text).join(' ');
+    const order = [report.title.split(' ')[0]!, 'Mat', 'Top mat', 'Approved', 'Colours on a screen'];
+    let from = 0;
+    for (const word of order) {
+      const at = words.indexOf(word, from);
+      expect(at, word).toBeGreaterThanOrEqual(from);
+      from = at;
+    }
+    expect(words).toContain('Proof, 12 March 2031');
+  });
+});
+
+it('prices are those of the record, and add up as printed', async () => {
+  const shop = `
+boards: {a: {name: Bone, thickness: 1.4 mm, sheets: [32 x 40 in], price: 9.99}, b: {name: Slate, thickness: 1.4 mm, price: {squareFoot: 1.37}}}
+mouldings: {ash: {name: Ash, lip: 1/4, width: 1, colour: "#aa8855", price: {foot: 4.21}}}
+glazing: {clear: {name: Clear glass, thickness: 2 mm, price: {unitedInch: 0.333}}}
+prices: {currency: "£", labour: 25.5, unitedInch: 0.111, tax: {name: VAT, percent: 20}}
+`;
+  const job = `
+count: 3
+mat: {frame: {nominal: 16 x 20, moulding: ash, glazing: clear}, layers: [{board: a}, {board: b, reveal: 1/4}]}
+openings: [{artwork: 10 x 13}]
+`;
+  const made = await proofOf({ job, file: 'job.yaml', shop });
+  const page = (await readPdf(made.pdf)).pages[0]!;
+  const amounts = page.texts
+    .filter(({ text }) => /^(?:£\u00a0)?\d+\.\d\d$/u.test(text))
+    .map(({ text }) => Number(text.replace(/^£\s/u, '')));
+  // Written out by hand: share of the sheet, area, running length of the outside, united inches.
+  const lines = [
+    (9.99 * 16 * 20) / (32 * 40),
+    (1.37 * 15.75 * 19.75) / 144,
+    0.111 * 36,
+    (4.21 * 2 * (17.5 + 21.5)) / 12,
+    0.333 * 36,
+    25.5,
+  ].map((amount) => Math.round(amount * 100) / 100);
+  const net = lines.reduce((sum, amount) => sum + amount, 0);
+  const tax = Math.round(net * 20) / 100;
+  const total = Math.round((net + tax) * 100) / 100;
+  expect(amounts).toEqual([...lines, tax, total, Math.round(total * 300) / 100]);
+});
+
+it('a shop without prices shows none, though its boards have theirs', async () => {
+  const shop = 'boards: {a: {name: Bone, thickness: 1.4 mm, sheets: [32 x 40 in], price: 9.99}}\n';
+  const job = 'mat: {outer: 16 x 20, layers: [{board: a}]}\nopenings: [{artwork: 10 x 13}]\n';
+  const made = await proofOf({ job, file: 'job.yaml', shop });
+  const words = (await readPdf(made.pdf)).pages[0]!.texts.map(({ text }) => text);
+  expect(words).not.toContain('Total');
+});

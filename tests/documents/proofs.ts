@@ -1,0 +1,65 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Built, build } from '../../src/index.ts';
+import type { PictureSource, ProofWishes } from '../../src/make-proof.ts';
+import { showProblem } from '../../src/problems/show.ts';
+import { CASES, type Case } from '../golden/cases.ts';
+
+/** Every template and example, and what neither of them has. */
+export const PIECES = CASES.filter(({ jig }) => jig === undefined);
+
+/** Pictures of a case from its folder. */
+export function picturesIn(folder: string | undefined): PictureSource {
+  return async (name) => {
+    const file = join(folder ?? '', name);
+    if (folder === undefined || !existsSync(file)) return { why: `no ${name}`, hint: '' };
+    return { bytes: new Uint8Array(readFileSync(file)) };
+  };
+}
+
+export type MadeProof = Built & { readonly pdf: Uint8Array };
+
+export async function proofOf(
+  { job, file, shop, folder }: Omit<Case, 'name'>,
+  proof: ProofWishes = {},
+  more: { readonly paper?: string; readonly svg?: boolean } = {},
+): Promise<MadeProof> {
+  const built = await build(job, {
+    file,
+    documents: ['proof'],
+    proof: { pictures: picturesIn(folder), ...proof },
+    ...(shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } }),
+    ...more,
+  });
+  if ('problems' in built) throw new Error(built.problems.map(showProblem).join('\n'));
+  return { ...built, pdf: built.files.find(({ name }) => name === 'proof.pdf')!.bytes };
+}
+
+const SIGNS: Readonly<Record<string, string>> = {
+  '½': '1/2',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+};
+const [RAISED, LOWERED] = ['⁰¹²³⁴⁵⁶⁷⁸⁹', '₀₁₂₃₄₅₆₇₈₉'];
+
+/** The numbers of a text as they are read, fractions among them, in the text's own unit. */
+export function numbersIn(text: string): readonly number[] {
+  const plain = [...text]
+    .map((c) =>
+      RAISED.includes(c) ? RAISED.indexOf(c) : LOWERED.includes(c) ? LOWERED.indexOf(c) : c === '⁄' ? '/' : c,
+    )
+    .join('')
+    .replaceAll(
+      /(\d?)([½⅓⅔¼¾⅛⅜⅝⅞])/gu,
+      (_, whole: string, sign: string) => `${whole}${whole === '' ? '' : '\u2009'}${SIGNS[sign]}`,
+    );
+  return [...plain.matchAll(/(?:(\d+)\u2009)?(\d+)\/(\d+)|\d+(?:\.\d+)?/gu)].map(([all, whole, above, below]) =>
+    above === undefined ? Number(all) : Number(whole ?? 0) + Number(above) / Number(below),
+  );
+}
