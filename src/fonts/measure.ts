@@ -1,4 +1,4 @@
-import { type Box, union } from '../geometry/box.ts';
+import type { Box } from '../geometry/box.ts';
 import { type Point, point } from '../geometry/point.ts';
 import { PLAIN } from './characters.ts';
 import { familyTable, type Place, placesOf } from './faces.ts';
@@ -15,18 +15,36 @@ const advanceOf = ({ table, glyph }: Place): number => table.advances[glyph]! / 
 
 /** Of printable ASCII, em: most texts are nothing else, and each is measured many times while it is placed. */
 function plainWidth(text: string, weight: Weight): number {
-  const advances = PLAIN_ADVANCES[weight];
+  const { advances } = PLAIN_GLYPHS[weight];
   let sum = 0;
-  for (let i = 0; i < text.length; i++) sum += advances[text.charCodeAt(i) - 0x20]!;
+  for (let i = 0; i < text.length; i++) sum += advances[text.charCodeAt(i) - FIRST]!;
   return sum;
 }
 
-const plainAdvances = (weight: Weight): number[] =>
-  Array.from({ length: 0x7f - 0x20 }, (_, i) => advanceOf(placesOf(String.fromCharCode(0x20 + i), weight)[0]!));
+const FIRST = 0x20;
+const LAST = 0x7e;
 
-const PLAIN_ADVANCES: Readonly<Record<Weight, readonly number[]>> = {
-  regular: plainAdvances('regular'),
-  bold: plainAdvances('bold'),
+/** Advances, and how far up and down each glyph reaches, from the space on; em. */
+interface PlainGlyphs {
+  readonly advances: readonly number[];
+  readonly tops: readonly number[];
+  readonly bottoms: readonly number[];
+}
+
+function plainGlyphs(weight: Weight): PlainGlyphs {
+  const places = Array.from(
+    { length: LAST - FIRST + 1 },
+    (_, i) => placesOf(String.fromCharCode(FIRST + i), weight)[0]!,
+  );
+  return { advances: places.map(advanceOf), tops: places.map(topOf), bottoms: places.map(bottomOf) };
+}
+
+const topOf = ({ table, glyph }: Place): number => table.tops[glyph]! / table.unitsPerEm;
+const bottomOf = ({ table, glyph }: Place): number => table.bottoms[glyph]! / table.unitsPerEm;
+
+const PLAIN_GLYPHS: Readonly<Record<Weight, PlainGlyphs>> = {
+  regular: plainGlyphs('regular'),
+  bold: plainGlyphs('bold'),
 };
 
 /** In em. */
@@ -53,21 +71,34 @@ export function textBox(item: SetText, rare?: RareFonts): Box {
   let width = 0;
   let top = capHeight;
   let bottom = -descender;
-  for (const place of placesOf(item.text, item.weight, rare)) {
-    const { table, glyph } = place;
-    width += advanceOf(place);
-    top = Math.max(top, table.tops[glyph]! / table.unitsPerEm);
-    bottom = Math.min(bottom, table.bottoms[glyph]! / table.unitsPerEm);
+  if (PLAIN.test(item.text)) {
+    const { advances, tops, bottoms } = PLAIN_GLYPHS[item.weight];
+    for (let i = 0; i < item.text.length; i++) {
+      const at = item.text.charCodeAt(i) - FIRST;
+      width += advances[at]!;
+      top = Math.max(top, tops[at]!);
+      bottom = Math.min(bottom, bottoms[at]!);
+    }
+  } else {
+    for (const place of placesOf(item.text, item.weight, rare)) {
+      width += advanceOf(place);
+      top = Math.max(top, topOf(place));
+      bottom = Math.min(bottom, bottomOf(place));
+    }
   }
   const left = -width * STARTS[item.anchor];
   const along = direction(item.turn);
-  const corner = (x: number, y: number): Box => ({
+  const corner = (x: number, y: number): Point => ({
     x: item.at.x + (x * along.x - y * along.y) * item.size,
     y: item.at.y + (x * along.y + y * along.x) * item.size,
-    width: 0,
-    height: 0,
   });
-  return union([corner(left, -top), corner(left + width, -top), corner(left + width, -bottom), corner(left, -bottom)]);
+  const a = corner(left, -top);
+  const b = corner(left + width, -top);
+  const c = corner(left + width, -bottom);
+  const d = corner(left, -bottom);
+  const x = Math.min(a.x, b.x, c.x, d.x);
+  const y = Math.min(a.y, b.y, c.y, d.y);
+  return { x, y, width: Math.max(a.x, b.x, c.x, d.x) - x, height: Math.max(a.y, b.y, c.y, d.y) - y };
 }
 
 /** Unit vector of a base line turned clockwise; quarter turns are exact. */
@@ -123,7 +154,7 @@ export function wrap(text: string, weight: Weight, size: number, width: number, 
       for (const [i, part] of word.split(HYPHENS).entries()) {
         const whole = i === 0 ? gap + part : part;
         const partWidth = wide(whole);
-        if (wide(part) <= width) put(whole, partWidth);
+        if (partWidth <= width || wide(part) <= width) put(whole, partWidth);
         else for (const character of whole) put(character, wide(character));
       }
     }
