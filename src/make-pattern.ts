@@ -14,7 +14,7 @@ export interface PatternWishes {
   readonly extent?: LayoutOptions['extent'];
   /** Also one SVG for each pattern. */
   readonly svg?: boolean;
-  /** Also one SVG for each sheet. */
+  /** Also one SVG for each sheet that shows a part of the pattern; each has rulers of its own. */
   readonly tiles?: boolean;
   /** Only these groups of the drawings, flattened. */
   readonly show?: readonly string[];
@@ -109,7 +109,9 @@ async function svgFiles(
   return [
     ...(wishes.svg === true ? [file(name, writeSvg(layout.drawing, how))] : []),
     ...(wishes.tiles === true
-      ? layout.pages.map((page) => file(`${name}-${page.name}`, writePageSvg(layout, page, how)))
+      ? layout.pages
+          .filter((page) => page.part !== undefined)
+          .map((page) => file(`${name}-${page.name}`, writePageSvg(layout, page, how)))
       : []),
   ];
 }

@@ -14,6 +14,8 @@ export async function main(args: readonly string[], version: string): Promise<nu
     .exitOverride()
     .showHelpAfterError('(matwright --help shows the commands)')
     .configureOutput({ writeErr: (text) => process.stderr.write(text) });
+  // A reader that has seen enough, such as head, closes the pipe: that is no failure.
+  if (process.stdout.listenerCount('error', closedPipe) === 0) process.stdout.on('error', closedPipe);
   const json = args.includes('--json');
   const asked = askedCommand(args);
   for (const entry of COMMANDS) {
@@ -48,4 +50,9 @@ export async function main(args: readonly string[], version: string): Promise<nu
     process.stderr.write(`matwright: could not finish: ${reason}\n`);
     return 1;
   }
+}
+
+function closedPipe(problem: NodeJS.ErrnoException): void {
+  if (problem.code !== 'EPIPE') throw problem;
+  process.exit(0);
 }

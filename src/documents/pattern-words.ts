@@ -49,7 +49,7 @@ export function instructions(
       ? `Cut the ${name}'s blank to ${showSize(blank, units)} and fix it face down to the back of the mat above, ${showLength(trimBack, units)} short of every edge; this pattern is laid to the TOP MAT's edges.`
       : `Cut the ${name}'s blank to ${showSize(blank, units)} exactly and square; the pattern is only as true as the blank.`,
     extent === 'whole'
-      ? "Join the sheets, where there are several, then trim the paper along the short grey dashes, inside the board's edge. Leave the tabs: their ends lie flush with the edge, pointer on the edge."
+      ? "Join the sheets, if several; trim the paper along the short grey dashes, inside the board's edge. Leave the tabs: their ends lie flush with the edge, pointer on the edge."
       : "Trim each sheet along the short grey dashes, inside the board's edge. Leave the tabs: their ends lie flush with the two edges of its corner, pointers on the edges.",
     'Lay it on the BACK, this side up, TOP where the top of the picture will be. Low-tack tape only: none over an edge, and no lap of paper where the head or its guide runs.',
     job.print.transfer === 'prick'
