@@ -118,16 +118,12 @@ export class Trails {
       }
       open.delete(id);
       done.add(id);
-      const touched = state.parts.flatMap((part, place) => (part < 0 ? [] : [place]));
-      for (const from of touched) {
-        for (const to of touched) {
-          if (from >= to) continue;
-          const next = this.join(id, from, to);
-          const turns = before.turns + this.turns.between(from, to);
-          const other = open.get(next);
-          if (done.has(next) || (other !== undefined && other.turns <= turns + 1e-9)) continue;
-          open.set(next, { turns, edge: { mask: 0, from, to }, before });
-        }
+      for (const [from, to] of useful(state)) {
+        const next = this.join(id, from, to);
+        const turns = before.turns + this.turns.between(from, to);
+        const other = open.get(next);
+        if (done.has(next) || (other !== undefined && other.turns <= turns + 1e-9)) continue;
+        open.set(next, { turns, edge: { mask: 0, from, to }, before });
       }
     }
   }
@@ -161,6 +157,22 @@ export class Trails {
     this.ids.set(key, this.states.length - 1);
     return this.states.length - 1;
   }
+}
+
+/**
+ * The turns worth adding next. Turns obey the triangle inequality, so that a turn within a part is only ever of use
+ * between two odd places; and as their sequence does not matter, the part of the first place grows until all are one,
+ * and only then the odd places are joined, the first of them first.
+ */
+function useful({ odd, parts }: State): readonly (readonly [number, number])[] {
+  const places = [...parts.keys()].filter((place) => parts[place]! >= 0);
+  const first = places.filter((place) => parts[place] === 0);
+  if (first.length < places.length) {
+    const others = places.filter((place) => parts[place] !== 0);
+    return first.flatMap((from) => others.map((to) => [from, to] as const));
+  }
+  const [from, ...rest] = places.filter((place) => (odd & (1 << place)) !== 0);
+  return from === undefined ? [] : rest.map((to) => [from, to] as const);
 }
 
 const keyOf = (counts: Counts): string => [...counts].join(';');
