@@ -44,16 +44,24 @@ function partFrom(
   return { id: name, name, thickness: given.thickness, ...defined({ price: given.price }) };
 }
 
-/** What must lie in the rebate, as far as the job says; a warning where it is deeper than the rebate. */
-export function rebateProblems(frame: FrameRequest, layers: readonly LayerRequest[], units: Units): readonly Problem[] {
-  if (frame.depth === undefined) return [];
-  const parts: readonly (readonly [string, number])[] = [
+/** What must lie in the rebate, as far as the job says, from the glazing backwards; their sum is the depth that it takes. */
+export function rebateParts(
+  frame: FrameRequest,
+  layers: readonly LayerRequest[],
+): readonly (readonly [what: string, thickness: number])[] {
+  return [
     ['glazing', frame.glazing?.thickness ?? 0],
     ['mats', layers.reduce((sum, { board }) => sum + board.thickness, 0)],
     ['spacer', frame.spacer ?? 0],
     ['art', frame.art ?? 0],
     ['backing', frame.backing?.thickness ?? 0],
   ];
+}
+
+/** A warning where what must lie in the rebate is deeper than it. */
+export function rebateProblems(frame: FrameRequest, layers: readonly LayerRequest[], units: Units): readonly Problem[] {
+  if (frame.depth === undefined) return [];
+  const parts = rebateParts(frame, layers);
   const total = parts.reduce((sum, [, thickness]) => sum + thickness, 0);
   if (total <= frame.depth + 1e-9) return [];
   const show = (mm: number): string => showLength(mm, units);

@@ -1,0 +1,164 @@
+import type { Item, PathItem, Pen, TextItem } from '../drawing/model.ts';
+import { turnedItem } from '../drawing/turned.ts';
+import { fraction } from '../fonts/fractions.ts';
+import { metrics } from '../fonts/measure.ts';
+import type { RareFonts } from '../fonts/model.ts';
+import { box } from '../geometry/box.ts';
+import { polygon } from '../geometry/path.ts';
+import { type Point, point } from '../geometry/point.ts';
+import { mmFromPoints } from '../units/units.ts';
+import { boxItem, capHeight, LEADING, paragraph, SIZE, type Style, set, widthOf } from './type-scale.ts';
+
+/**
+ * How the sheets of the bench are set: black alone, since a grey is dithered by an office printer and lost under oily
+ * fingers. The sizes are those of `type-scale.ts`; readings are seen at arm's length while a hand holds the guide.
+ */
+export const READING: Style = { size: mmFromPoints(28), weight: 'bold', colour: 0 };
+export const BLANK: Style = { size: mmFromPoints(20), weight: 'bold', colour: 0 };
+export const NAME: Style = { size: SIZE.title, weight: 'bold', colour: 0 };
+export const HEAD: Style = { size: SIZE.lead, weight: 'bold', colour: 0 };
+export const LEAD_IN: Style = { size: SIZE.lead, weight: 'regular', colour: 0 };
+export const TEXT: Style = { size: SIZE.body, weight: 'regular', colour: 0 };
+export const BOLD: Style = { size: SIZE.body, weight: 'bold', colour: 0 };
+export const FINE: Style = { size: SIZE.small, weight: 'regular', colour: 0 };
+
+export const BENCH_PENS: Readonly<Record<string, Pen>> = {
+  rule: { width: 0.12, colour: 0, dash: [], cap: 'butt' },
+  head: { width: 0.5, colour: 0, dash: [], cap: 'butt' },
+  tick: { width: 0.25, colour: 0, dash: [], cap: 'butt' },
+  edge: { width: 0.35, colour: 0, dash: [], cap: 'butt' },
+  cut: { width: 0.5, colour: 0, dash: [], cap: 'butt' },
+  hidden: { width: 0.2, colour: 0, dash: [0.8, 0.8], cap: 'butt' },
+  write: { width: 0.15, colour: 0, dash: [], cap: 'butt' },
+};
+
+/** Items with their top left at 0 0. */
+export interface Part {
+  readonly items: readonly Item[];
+  readonly height: number;
+}
+
+export const moved = (items: readonly Item[], x: number, y: number): readonly Item[] =>
+  items.map((item) => turnedItem(item, 0, { x, y }));
+
+/** Parts below each other. */
+export function stacked(parts: readonly Part[], gap: number): Part {
+  const items: Item[] = [];
+  let y = 0;
+  parts.forEach((part, i) => {
+    if (i > 0) y += gap;
+    items.push(...moved(part.items, 0, y));
+    y += part.height;
+  });
+  return { items, height: y };
+}
+
+/** How far a line reaches below its base line. */
+export const depthOf = ({ weight, size }: Style): number => metrics(weight).descender * size;
+
+/** Lines no wider than `width`, fractions set as fractions; from the tops of capitals to the descenders. */
+export function textPart(text: string, width: number, style: Style, indent = 0, rare?: RareFonts): Part {
+  const cap = capHeight(style);
+  const made = paragraph(fraction(text), indent, cap, width - indent, style, rare);
+  return { items: made.items, height: made.bottom + depthOf(style) };
+}
+
+export const scaled = (style: Style, scale: number): Style => ({ ...style, size: style.size * scale });
+
+/** An empty square to tick, its middle at the height of capitals of a line whose base line is at `y`. */
+export function tickSquare(x: number, y: number, style: Style): { readonly item: PathItem; readonly side: number } {
+  const side = 1.15 * style.size;
+  return { item: boxItem(box(x, y - (capHeight(style) + side) / 2, side, side), 1, 'tick'), side };
+}
+
+/** A thing to do, with its square to tick. */
+export function action(text: string, width: number, style: Style, rare?: RareFonts): Part {
+  const { item, side } = tickSquare(0.12, capHeight(style), style);
+  const part = textPart(text, width, style, side + 0.62 * style.size, rare);
+  // The square is a little taller than the capitals.
+  const above = (side - capHeight(style)) / 2;
+  return { items: moved([item, ...part.items], 0, above), height: part.height + above };
+}
+
+/** A word and what is said of it, in two columns. */
+export function pair(name: string, value: string, stop: number, width: number, style: Style, rare?: RareFonts): Part {
+  const left = textPart(name, stop - style.size * 0.6, { ...style, weight: 'bold' }, 0, rare);
+  const right = textPart(value, width, style, stop, rare);
+  return { items: [...left.items, ...right.items], height: Math.max(left.height, right.height) };
+}
+
+/** A white number on a black disc, as strokes are numbered. */
+export function disc(text: string, centre: Point, radius: number): readonly Item[] {
+  const [west, east] = [point(centre.x - radius, centre.y), point(centre.x + radius, centre.y)];
+  const style: Style = { size: (text.length > 2 ? 1.02 : 1.35) * radius, weight: 'bold', colour: 1 };
+  const round: PathItem = {
+    kind: 'path',
+    fill: 0,
+    paths: [
+      {
+        start: west,
+        closed: true,
+        segments: [
+          { kind: 'arc', to: east, centre, clockwise: true },
+          { kind: 'arc', to: west, centre, clockwise: true },
+        ],
+      },
+    ],
+  };
+  return [round, set(text, centre.x, centre.y + capHeight(style) / 2, style, 'middle')];
+}
+
+/** Most of a circle with a head at its end: the way that a board is turned. */
+export function roundArrow(centre: Point, radius: number, clockwise: boolean): readonly Item[] {
+  const at = (degrees: number, r = radius): Point => {
+    const radians = (degrees * Math.PI) / 180;
+    return point(centre.x + (clockwise ? 1 : -1) * r * Math.cos(radians), centre.y + r * Math.sin(radians));
+  };
+  // From the lower outside over the top, to where a clock would have three.
+  const [start, end] = [at(110), at(20)];
+  const head = [at(48), at(-4, 1.75 * radius), at(-12, 0.4 * radius)];
+  return [
+    {
+      kind: 'path',
+      pen: 'tick',
+      paths: [{ start, closed: false, segments: [{ kind: 'arc', to: at(350), centre, clockwise }] }],
+    },
+    { kind: 'path', fill: 0, paths: [polygon([end, ...head.slice(1)])] },
+  ];
+}
+
+/** What stands on one base line: how wide it is, and its items with the base line at `y`. */
+export interface Chunk {
+  readonly width: number;
+  readonly items: (x: number, y: number) => readonly Item[];
+}
+
+export const wordChunk = (text: string, style: Style, rare?: RareFonts): Chunk => ({
+  width: widthOf(text, style, rare),
+  items: (x, y) => [set(text, x, y, style)],
+});
+
+/** Chunks in lines no wider than `width`; each list of chunks stays together where a line can hold it. */
+export function chunkLines(groups: readonly (readonly Chunk[])[], width: number, gap: number, pitch: number): Part {
+  const items: Item[] = [];
+  let [x, line] = [0, 0];
+  const wide = (chunks: readonly Chunk[]): number => chunks.reduce((sum, { width: w }) => sum + w, 0);
+  for (const group of groups) {
+    if (x > 0 && x + wide(group) + gap * (group.length - 1) > width) [x, line] = [0, line + 1];
+    for (const chunk of group) {
+      if (x > 0 && x + chunk.width > width) [x, line] = [0, line + 1];
+      items.push(...chunk.items(x, (line + 1) * pitch));
+      x += chunk.width + gap;
+    }
+  }
+  return { items, height: (line + 1) * pitch };
+}
+
+/** A line to write on, its word before it. */
+export function writeLine(word: string, x: number, y: number, width: number, style: Style): readonly Item[] {
+  const from = x + widthOf(word, style) + 1.5;
+  const text: TextItem = set(word, x, y, style);
+  return [text, { kind: 'line', pen: 'write', from: point(from, y + 0.6), to: point(x + width, y + 0.6) }];
+}
+
+export const lineHeight = (style: Style): number => LEADING * style.size;

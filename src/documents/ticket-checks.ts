@@ -1,0 +1,150 @@
+import { settingOf } from '../bench/guide.ts';
+import type { Item } from '../drawing/model.ts';
+import { fraction } from '../fonts/fractions.ts';
+import type { RareFonts } from '../fonts/model.ts';
+import type { Size } from '../geometry/point.ts';
+import { point } from '../geometry/point.ts';
+import type { BySide, Job, Units } from '../job/model.ts';
+import type { Mat } from '../mat/model.ts';
+import { mmFromInches } from '../units/units.ts';
+import { FINE, moved, type Part, scaled, stacked, TEXT, textPart } from './bench-type.ts';
+import { length, sides, size } from './proof-words.ts';
+import { fine } from './ticket-steps.ts';
+import { capHeight, rule, set } from './type-scale.ts';
+
+/** What is measured when the cutting is done. */
+export interface Check {
+  readonly what: string;
+  readonly expected: string;
+  /** Without its sign. */
+  readonly tolerance: string;
+  /** mm, in the order in which `expected` says them. */
+  readonly lengths: readonly number[];
+}
+
+/** What may be off, in inches and in mm: common practice, no source. */
+const MAY_BE_OFF = { size: [1 / 32, 0.8], reveal: [1 / 64, 0.4], diagonal: [1 / 32, 0.8] } as const;
+
+/** Of a cut's end, mm: common practice, no source. */
+const TEST_MAY_BE_OFF = 0.25;
+
+/** The two diagonals of a rectangle (Mainwaring, MATTING.TXT: square where they agree). */
+export const diagonal = ({ width, height }: Size): number => Math.hypot(width, height);
+
+export function checks(mat: Mat, job: Job): readonly Check[] {
+  const { units } = job;
+  const off = (what: keyof typeof MAY_BE_OFF): string => {
+    const [inches, mm] = MAY_BE_OFF[what];
+    return units === 'in' ? length(mmFromInches(inches), 'in') : length(mm, units);
+  };
+  const named = (what: string, name: string): string => (mat.openings.length === 1 ? what : `${what}, ${name}`);
+  const rows: Check[] = [];
+  const add = (what: string, expected: string, tolerance: string, ...lengths: number[]): void => {
+    rows.push({ what, expected, tolerance, lengths });
+  };
+  blanks(mat).forEach(({ names, blank }) => {
+    const { text, sense } = settingOf(diagonal(blank), job.bench.graduation, units);
+    const said = `both ${fraction(text)}${sense === 'exact' ? '' : ` ${sense}`}`;
+    add(`Diagonals, ${shortened(names)}`, said, off('diagonal'), diagonal(blank));
+  });
+  for (const { name, layers } of mat.openings) {
+    const { faceBox } = layers[0]!;
+    add(named('Opening, top mat', name), size(faceBox, units), off('size'), faceBox.width, faceBox.height);
+  }
+  if (mat.openings.length === 1) add('Borders, face', sides(mat.border, units), off('size'), ...bySide(mat.border));
+  for (const { names, name, reveals } of revealRows(mat, units)) {
+    const what = `Reveal, ${shortened(names)}${name === undefined ? '' : `, ${name}`}`;
+    add(what, sides(reveals, units), off('reveal'), ...bySide(reveals));
+  }
+  for (const { name, sight } of mat.openings) {
+    add(named('Seen through all', name), size(sight, units), off('size'), sight.width, sight.height);
+  }
+  const { overrun } = job.bench.head;
+  add('Test corner', `${fine(overrun)} past it`, fine(TEST_MAY_BE_OFF), overrun);
+  return rows;
+}
+
+const bySide = (by: BySide<number>): number[] => [by.top, by.right, by.bottom, by.left];
+
+/** `under mat 1 and 2`. */
+function shortened(names: readonly string[]): string {
+  const [first, ...rest] = names;
+  return [first, ...rest.map((name) => name.replace(/^under mat /u, ''))].join(' and ');
+}
+
+/** Blanks of one size are checked alike. */
+function blanks(mat: Mat): readonly { readonly names: readonly string[]; readonly blank: Size }[] {
+  const found: { names: string[]; blank: Size }[] = [];
+  for (const { name, blank } of mat.layers) {
+    const same = found.find(({ blank: b }) => b.width === blank.width && b.height === blank.height);
+    if (same === undefined) found.push({ names: [name], blank });
+    else same.names.push(name);
+  }
+  return found;
+}
+
+interface RevealRow {
+  readonly names: readonly string[];
+  readonly name?: string;
+  readonly reveals: BySide<number>;
+}
+
+/** Under mats that are alike in all openings make one row; an opening that differs has its own. */
+function revealRows(mat: Mat, units: Units): readonly RevealRow[] {
+  const rows: RevealRow[] = [];
+  mat.layers.forEach((layer, index) => {
+    if (index === 0) return;
+    for (const row of revealsOf(mat, index, units)) {
+      const said = (each: RevealRow): string => `${each.name ?? ''} ${sides(each.reveals, units)}`;
+      const own: RevealRow = { names: [layer.name], ...row };
+      const same = rows.findIndex((each) => said(each) === said(own));
+      if (same < 0) rows.push(own);
+      else rows[same] = { ...rows[same]!, names: [...rows[same]!.names, layer.name] };
+    }
+  });
+  return rows;
+}
+
+/** The reveals of a layer: once where all openings agree, else by opening; nothing of an opening that hides it. */
+function revealsOf(mat: Mat, index: number, units: Units): readonly Omit<RevealRow, 'names'>[] {
+  const shown = mat.openings.filter(({ layers }) => layers[index]!.hidden !== true);
+  const said = new Set(shown.map(({ layers }) => sides(layers[index]!.reveal, units)));
+  if (said.size === 0) return [];
+  if (said.size === 1) return [{ reveals: shown[0]!.layers[index]!.reveal }];
+  return shown.map(({ name, layers }) => ({ name, reveals: layers[index]!.reveal }));
+}
+
+/** Room for a figure written by hand. */
+const LEAST_ROW = 5.5;
+
+/** Shares of the width: what, how much, how much it may be off, what was measured. */
+const COLUMNS = [0.335, 0.33, 0.165, 0.17] as const;
+
+/** A table's head and its rows, a box behind each to write in. */
+export function checkParts(
+  list: readonly Check[],
+  width: number,
+  scale: number,
+  rare: RareFonts | undefined,
+): readonly Part[] {
+  const lefts = COLUMNS.map((_, i) => width * COLUMNS.slice(0, i).reduce((sum, share) => sum + share, 0));
+  const [text, small] = [scaled(TEXT, scale), scaled(FINE, scale)];
+  const cap = capHeight(small);
+  const head: Part = {
+    items: ['what', 'should be', '±', 'measured'].map((word, i) => set(word, lefts[i]!, cap, small)),
+    height: cap + 1,
+  };
+  const rows = list.map(({ what, expected, tolerance }): Part => {
+    const above = 1.4 * scale;
+    const cells = [what, expected, tolerance].map((words, i) =>
+      textPart(words, width * COLUMNS[i]! - 2, text, 0, rare),
+    );
+    const high = Math.max(LEAST_ROW, ...cells.map(({ height }) => height + above + 0.7 * scale));
+    const rules: readonly Item[] = [
+      rule('rule', 0, width, high),
+      { kind: 'line', pen: 'rule', from: point(lefts[3]! - 1, 0), to: point(lefts[3]! - 1, high) },
+    ];
+    return { items: [...rules, ...cells.flatMap(({ items }, i) => moved(items, lefts[i]!, above))], height: high };
+  });
+  return [stacked([head, ...rows], 0)];
+}
