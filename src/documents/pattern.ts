@@ -124,8 +124,9 @@ export function pattern(
   };
   /** A leader from words to where they belong, unless other words stand in its way. */
   const lead = (area: Box, target: Point): boolean => {
-    const from = nearestOf(area, target);
-    const leader = { from, to: between(target, from, Math.min(1, 0.6 / Math.max(0.6, distance(target, from)))) };
+    const near = nearestOf(area, target);
+    const gap = 0.6 / Math.max(1.2, distance(target, near));
+    const leader = { from: between(near, target, gap), to: between(target, near, gap) };
     if (taken.crossesWords(leader)) return false;
     add('leaders', line('leader', leader.from, leader.to));
     taken.addLine({ ...leader, half: PENS.leader!.width / 2 });

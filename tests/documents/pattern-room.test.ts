@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { pattern } from '../../src/documents/pattern.ts';
 import type { Drawing, TextItem } from '../../src/drawing/model.ts';
 import { textBox } from '../../src/fonts/measure.ts';
+import { flattened } from '../../src/geometry/flatten.ts';
 import { solveJob } from '../../src/index.ts';
+import { groupJob, groupShop } from '../mat/random-groups.ts';
 
 interface Rect {
   readonly x: number;
@@ -42,6 +44,11 @@ function faults(drawing: Drawing): readonly string[] {
     for (const group of drawing.groups) {
       for (const mark of group.items) {
         if (mark.kind === 'line' && lineMeets(mark.from, mark.to, box)) found.push(`"${item.text}" on ${mark.id}`);
+        if (mark.kind !== 'path' || mark.pen === undefined) continue;
+        for (const points of mark.paths.map((path) => flattened(path, 0.02))) {
+          const over = points.some((p, k) => k > 0 && lineMeets(points[k - 1]!, p, box));
+          if (over) found.push(`"${item.text}" on ${mark.id}`);
+        }
       }
     }
     const board = drawing.board!;
@@ -114,4 +121,36 @@ describe('room on the pattern', () => {
       { numRuns: 60, seed: 7 },
     );
   });
+
+  it('holds with several openings of every shape; every stroke has its number, beside it or led to it', () => {
+    let drawn = 0;
+    fc.assert(
+      fc.property(groupJob, fc.constantFrom('left', 'right'), ({ text }, hand) => {
+        const solved = solveJob(text, { file: 'job.yaml', shop: { text: groupShop(hand), file: 'shop.yaml' } });
+        if (!solved.ok) return;
+        const { mat, strokes, job } = solved.value;
+        const made = pattern(mat, strokes, job, 0);
+        drawn++;
+        expect(faults(made.drawing)).toEqual([]);
+        const own = strokes.filter((s) => s.layer === 1);
+        const lost = made.warnings.filter(({ message }) => message.includes('reading of stroke'));
+        const numbers = texts(made.drawing).filter((item) => item.weight === 'bold' && /^\d+$/u.test(item.text));
+        expect(numbers.length + lost.length).toBe(own.length);
+        // Each curve is said to be cut by template or machine.
+        const curved = mat.openings.filter(({ layers }) => layers[0]!.face.segments.some((s) => s.kind !== 'line'));
+        const said = texts(made.drawing).filter((item) => item.text.includes('by template or machine'));
+        const unsaid = made.warnings.filter(({ message }) => message.includes('hand work'));
+        expect(said.length + unsaid.length).toBe(curved.length);
+        lostInAll += lost.length + unsaid.length;
+        strokesInAll += own.length;
+      }),
+      { numRuns: 30, seed: 11 },
+    );
+    expect(drawn).toBeGreaterThan(12);
+    // Words are lost on crowded sheets alone, and seldom there.
+    expect(lostInAll / strokesInAll).toBeLessThan(0.02);
+  });
 });
+
+let lostInAll = 0;
+let strokesInAll = 0;
