@@ -14,6 +14,7 @@ import { onPaper } from './tiling/on-paper.ts';
 export { type Calibration, type CalibrationRequest, calibrate } from './bench/calibration.ts';
 export type { Report } from './bench/report.ts';
 export { readShop } from './job/read.ts';
+export { type BenchSheetWishes, type MadeBenchSheets, makeBenchSheets } from './make-bench-sheets.ts';
 export type { Problem, Result } from './problems/problem.ts';
 export { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
 

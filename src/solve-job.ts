@@ -1,4 +1,5 @@
 import type { Stroke } from './bench/model.ts';
+import type { Step } from './bench/order.ts';
 import { report as makeReport, type Report } from './bench/report.ts';
 import { strokes as makeStrokes } from './bench/strokes.ts';
 import type { Change } from './job/change.ts';
@@ -27,6 +28,8 @@ export interface Solved {
   readonly shop: Shop;
   readonly mat: Mat;
   readonly strokes: readonly Stroke[];
+  /** What is done before each stroke, same order. */
+  readonly steps: readonly Step[];
   readonly report: Report;
   /** Adds file, line and column to problems that point into the job. */
   readonly locate: (problems: readonly Problem[]) => readonly Problem[];
@@ -48,7 +51,8 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   const cut = makeStrokes(mat, job);
   const refused = cut.warnings.filter((problem) => problem.severity === 'error');
   if (refused.length > 0) return fail(locate(refused));
-  return succeed({ job, shop, mat, strokes: cut.strokes, report: makeReport(job, mat, cut.strokes), locate }, [
+  const { strokes, steps } = cut;
+  return succeed({ job, shop, mat, strokes, steps, report: makeReport(job, mat, strokes), locate }, [
     ...read.warnings,
     ...locate([...solved.warnings, ...cut.warnings]),
   ]);

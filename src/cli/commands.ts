@@ -29,6 +29,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/proof.ts'),
   },
   {
+    name: 'ticket',
+    summary: 'the bench ticket: every number in the order in which the bench works, to be ticked off',
+    load: () => import('./commands/ticket.ts'),
+  },
+  {
     name: 'jig',
     summary: 'sheets that measure the printer, the guide and the heads; gauges, sizes to try, a wall chart',
     load: () => import('./commands/jig.ts'),

@@ -9,17 +9,15 @@ import { ticketFoot, ticketHead } from './ticket-head.ts';
 import { layerParts } from './ticket-layer.ts';
 import { cautions, materialRows } from './ticket-materials.ts';
 import type { BenchJob, TicketOptions } from './ticket-model.ts';
+import { TICKET_MARGIN } from './ticket-page.ts';
 import { rowRecord, settingRows } from './ticket-rows.ts';
 import { assemblySteps, joiningSteps, layerLine, layerSteps, setUpSteps } from './ticket-steps.ts';
-
-/** Wide enough at the top for the clip of a board. */
-const MARGIN = { top: 14.5, side: 12.5, bottom: 8.5 };
 
 /** The job on as few pages as it takes, in the order in which the bench works. */
 export function ticket(work: BenchJob, options: TicketOptions): readonly Drawing[] {
   const { paper, rare } = options;
   const { job, mat } = work;
-  const page = inside(paper, MARGIN);
+  const page = inside(paper, TICKET_MARGIN);
   const head = ticketHead(work, page.width, options);
   const foot = ticketFoot(cautions(mat, job), page.width);
   const room = (index: number) => {

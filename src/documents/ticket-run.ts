@@ -1,0 +1,116 @@
+import type { SharedSetting } from '../bench/settings.ts';
+import type { Drawing } from '../drawing/model.ts';
+import { fraction } from '../fonts/fractions.ts';
+import type { RareFonts } from '../fonts/model.ts';
+import { box } from '../geometry/box.ts';
+import type { Size } from '../geometry/point.ts';
+import { flowSections, inside, type Section } from './bench-flow.ts';
+import {
+  action,
+  BENCH_PENS,
+  HEAD,
+  LEAD_IN,
+  moved,
+  NAME,
+  type Part,
+  READING,
+  scaled,
+  stacked,
+  TEXT,
+  textPart,
+} from './bench-type.ts';
+import { size } from './proof-words.ts';
+import type { BenchJob } from './ticket-model.ts';
+import { TICKET_MARGIN } from './ticket-page.ts';
+import { backSide } from './ticket-rows.ts';
+import { capHeight, set, widthOf } from './type-scale.ts';
+
+/** What lies in front of several tickets: the jobs in their order, and the settings that serve more than one of them. */
+export function runList(
+  jobs: readonly BenchJob[],
+  shared: readonly SharedSetting[],
+  paper: Size,
+  rare: RareFonts | undefined,
+): readonly Drawing[] {
+  const page = inside(paper, TICKET_MARGIN);
+  const head = stacked(
+    [
+      textPart('Run list', page.width, NAME),
+      textPart(`${jobs.length} tickets, by board and guide setting`, page.width, LEAD_IN),
+    ],
+    2,
+  );
+  const sections: Section[] = [
+    {
+      title: 'Order',
+      parts: (width, { scale }) => jobs.map((work, i) => action(jobLine(work, i), width, scaled(TEXT, scale), rare)),
+    },
+    ...(shared.length === 0
+      ? []
+      : [
+          {
+            title: 'Set once, cut in all',
+            aside: 'sides seen from the BACK',
+            parts: (width: number, { scale }: { readonly scale: number }) =>
+              shared.map((setting) => sharedPart(setting, jobs, width, scale, rare)),
+          },
+        ]),
+  ];
+  const { pages } = flowSections(sections, (index) => {
+    const top = index === 0 ? head.height + 6 : 0;
+    return box(page.x, page.y + top, page.width, page.height - top);
+  });
+  return pages.map(({ items }, index) => ({
+    title: 'Run list',
+    ...paper,
+    view: 'sheet',
+    pens: BENCH_PENS,
+    groups: [
+      {
+        name: 'run',
+        label: 'Run list',
+        shown: true,
+        items: [...(index === 0 ? moved(head.items, page.x, page.y) : []), ...items],
+      },
+    ],
+    avoid: [],
+    facts: [],
+  }));
+}
+
+const nameOf = ({ number }: BenchJob, index: number): string => number ?? `ticket ${index + 1}`;
+
+function jobLine(work: BenchJob, index: number): string {
+  const { job, mat } = work;
+  const boards = mat.layers.map(({ board }) => board.name).join(' + ');
+  const count = job.count === 1 ? '' : ` × ${job.count}`;
+  return `${nameOf(work, index)}: ${job.title}, ${size(mat.outer, job.units)}${count}, ${boards}`;
+}
+
+function sharedPart(
+  { text, sense, uses }: SharedSetting,
+  jobs: readonly BenchJob[],
+  width: number,
+  scale: number,
+  rare: RareFonts | undefined,
+): Part {
+  const cap = capHeight(READING);
+  const head = scaled(HEAD, scale);
+  const said = [...new Set(uses.map(({ job }) => job))].map((job) => {
+    const orders = uses
+      .filter((use) => use.job === job)
+      .map(({ layer, opening, side }) => {
+        const found = jobs[job]!.strokes.filter((s) => s.layer === layer && s.opening === opening && s.side === side);
+        return found.map((stroke) => `${stroke.order} ${backSide(stroke)}`).join(', ');
+      });
+    return `${nameOf(jobs[job]!, job)}: stroke ${[...new Set(orders)].join(', ')}`;
+  });
+  const words = textPart(fraction(said.join('; ')), width, scaled(TEXT, scale), 0, rare);
+  const top = cap + 2.2;
+  const items = [
+    set(text, 0, cap, READING),
+    ...(sense === 'exact' ? [] : [set(sense, widthOf(text, READING) + 2, cap, head)]),
+    ...moved(words.items, 0, top),
+  ];
+  return { items, height: top + words.height + 1.5 };
+}
