@@ -1,6 +1,7 @@
 import { pattern } from './documents/pattern.ts';
 import type { Drawing } from './drawing/model.ts';
 import type { RareFonts } from './fonts/model.ts';
+import { onOwnBoard } from './mat/own-board.ts';
 import { nearest } from './problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
 import type { Solved } from './solve-job.ts';
@@ -44,7 +45,10 @@ export async function makePatterns(
 ): Promise<Result<MadePatterns>> {
   const optional = rare === undefined ? {} : { rare };
   const how = { extent: wishes.extent ?? 'whole', ...optional } as const;
-  const patterns = mat.layers.map((_, layer) => pattern(mat, strokes, job, layer, how));
+  const patterns = mat.layers.map((_, layer) => {
+    const board = job.bench.stack === 'apart' ? onOwnBoard(mat, layer) : mat;
+    return pattern(board, strokes, job, layer, how);
+  });
   const unknown = unknownGroups(
     wishes.show,
     patterns.map((p) => p.drawing),

@@ -36,6 +36,10 @@ export interface Stroke {
   readonly straightedge?: { readonly from: Point; readonly to: Point };
   /** True where the guide cannot be set: beyond its longest setting, below its zero, or for a side oblique to the edges. */
   readonly beyondGuide: boolean;
+  /** True where the job says that it is cut already. */
+  readonly cut?: true;
+  /** The setting as it was planned, where something was cut otherwise and this one is another now. */
+  readonly planned?: Setting;
 }
 
 /** A guide reading as it is printed: `3 1/16` `scant` `-0.4 mm`. */

@@ -44,6 +44,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[]) {
         reveal: layer.reveal,
         strip: layer.strip,
         ...(layer.hidden === true ? { hidden: true } : {}),
+        ...(layer.cut === true ? { cut: true } : {}),
       })),
     })),
     bench: {
@@ -55,6 +56,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[]) {
       guideLongest: guide.longest ?? null,
       moved: mat.moved,
     },
+    ...(mat.changed === undefined ? {} : { asCut: { changed: mat.changed } }),
     strokes: strokes.map((s) => ({
       layer: s.layer,
       opening: s.opening,
@@ -70,6 +72,8 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[]) {
       distance: s.distance,
       setting: s.setting,
       beyondGuide: s.beyondGuide,
+      ...(s.cut === true ? { cut: true } : {}),
+      ...(s.planned === undefined ? {} : { changed: true, planned: s.planned }),
     })),
   };
 }

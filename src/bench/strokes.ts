@@ -1,8 +1,10 @@
 import type { Path } from '../geometry/path.ts';
 import { dot, minus, type Point, plus, times } from '../geometry/point.ts';
 import type { Head, Job, Side } from '../job/model.ts';
+import { CHANGED } from '../mat/as-cut-checks.ts';
 import { setback } from '../mat/bevel.ts';
 import type { Mat, MatLayer, MatOpening } from '../mat/model.ts';
+import { onOwnBoard } from '../mat/own-board.ts';
 import { type Problem, warning } from '../problems/problem.ts';
 import { showLength } from '../units/print.ts';
 import { guideReading, reach, settingOf } from './guide.ts';
@@ -36,10 +38,11 @@ export function sideName(outward: Point): Side {
  * it is pushed in and the face cut ends e_stop ahead of it, so with the overrun x wished at both ends the scribe starts at
  * u = −e_start − x and stops at u = L − e_stop + x, on the line that is followed on the back.
  */
-export function strokes(mat: Mat, job: Job): BenchWork {
+export function strokes(whole: Mat, job: Job): BenchWork {
   const found: Unordered[] = [];
   const warnings: Problem[] = [];
-  mat.layers.forEach((layer, layerIndex) => {
+  whole.layers.forEach((layer, layerIndex) => {
+    const mat = job.bench.stack === 'apart' ? onOwnBoard(whole, layerIndex) : whole;
     const start = offsetAt(job.bench.head.start, layer.board.thickness);
     const stop = offsetAt(job.bench.head.stop, layer.board.thickness);
     warnings.push(...offsetWarnings(job, layer, layerIndex, start, stop));
@@ -49,7 +52,20 @@ export function strokes(mat: Mat, job: Job): BenchWork {
       for (const stroke of cut) warnings.push(...markWarnings(mat, job, layer, opening, stroke));
     });
   });
-  return { ...order(found, job.bench.stack), warnings: [...warnings, ...checkStacking(mat, job)] };
+  const work = order(found, job.bench.stack);
+  const marked =
+    whole.planned === undefined ? work.strokes : changedFrom(strokes(whole.planned, job).strokes, work.strokes);
+  return { ...work, strokes: marked, warnings: [...warnings, ...checkStacking(whole, job)] };
+}
+
+/** The same strokes, those with another setting than was planned marked. */
+function changedFrom(planned: readonly Stroke[], found: readonly Stroke[]): readonly Stroke[] {
+  const key = (s: Stroke): string => [s.layer, s.opening, s.side, s.part].join();
+  const before = new Map(planned.map((s) => [key(s), s]));
+  return found.map((s) => {
+    const was = before.get(key(s));
+    return was === undefined || Math.abs(was.guide - s.guide) <= CHANGED ? s : { ...s, planned: was.setting };
+  });
 }
 
 function strokesOfOpening(
@@ -61,7 +77,8 @@ function strokesOfOpening(
   stop: number,
 ): Unordered[] {
   const layer = mat.layers[layerIndex]!;
-  const outline: Path = mirror(mat.openings[openingIndex]!.layers[layerIndex]!.face, mat.outer.width);
+  const { face, cut } = mat.openings[openingIndex]!.layers[layerIndex]!;
+  const outline: Path = mirror(face, mat.outer.width);
   const head = job.bench.head;
   const { reverse } = layer.bevel;
   // A pattern that is cut through lifts the blade's entry by the thickness of its paper.
@@ -101,6 +118,7 @@ function strokesOfOpening(
       setting: settingOf(guide, job.bench.graduation, job.units),
       ...(straightedge === undefined ? {} : { straightedge }),
       beyondGuide,
+      ...(cut === true ? { cut } : {}),
     };
   });
 }

@@ -8,7 +8,7 @@ export function sizesInWords(report: Report): readonly string[] {
   const len = (mm: number): string => showNear(mm, unit);
   const size = (s: { width: number; height: number }): string => `${len(s.width)} × ${len(s.height)}`;
   const sides = (b: Readonly<Record<'top' | 'right' | 'bottom' | 'left', number>>): string =>
-    `top ${len(b.top)}, sides ${b.left === b.right ? len(b.left) : `${len(b.left)} left and ${len(b.right)} right`}, bottom ${len(b.bottom)}`;
+    `top ${len(b.top)}, sides ${Math.abs(b.left - b.right) < 0.005 ? len(b.left) : `${len(b.left)} left and ${len(b.right)} right`}, bottom ${len(b.bottom)}`;
   const lines = [
     report.title,
     `  mat        ${showSize(report.outer, unit)} outside, ${Number(report.unitedInches.toFixed(4))} united inches`,
@@ -36,17 +36,29 @@ export function sizesInWords(report: Report): readonly string[] {
   lines.push(`  glazing    ${showSize(report.glazing, unit)}, backing the same`);
   lines.push('  guide, in the order of work (sides named as from the face):');
   for (const s of [...report.strokes].sort((a, b) => a.order - b.order)) {
-    const sense = s.setting.sense === 'exact' ? '' : ` ${s.setting.sense}`;
     const far = s.guideFrom === 'far' ? ', far edge on the guide' : '';
     const past = s.beyondGuide ? ', past the longest setting' : '';
+    const changed = s.planned === undefined ? '' : `, changed from ${settingText(s.planned)}`;
+    const cut = s.cut === true ? ', cut already' : '';
     lines.push(
-      `  ${String(s.order).padStart(4)}  ${(report.layers[s.layer - 1]?.name ?? '').padEnd(12)} ${s.side.padEnd(7)} ${s.setting.text}${sense}${far}${past}`,
+      `  ${String(s.order).padStart(4)}  ${(report.layers[s.layer - 1]?.name ?? '').padEnd(12)} ${s.side.padEnd(7)} ${settingText(s.setting)}${far}${past}${changed}${cut}`,
     );
   }
   for (const moved of report.bench.moved)
     lines.push(`  snapped: ${moved.what} from ${len(moved.from)} to ${len(moved.to)}`);
+  if (report.asCut !== undefined) {
+    lines.push(
+      report.asCut.changed.length === 0
+        ? '  as cut: nothing is changed by it'
+        : '  as cut: changed, everything else is as it was planned:',
+      ...report.asCut.changed.map((each) => `    ${each.what}: ${len(each.to)}, planned ${len(each.from)}`),
+    );
+  }
   return lines;
 }
+
+const settingText = ({ text, sense }: Report['strokes'][number]['setting']): string =>
+  sense === 'exact' ? text : `${text} ${sense}`;
 
 function bevel({ angle, reverse }: { angle: number; reverse: boolean }): string {
   return angle === 90 ? 'square cut' : `${reverse ? 'reverse ' : ''}bevel ${angle}°`;

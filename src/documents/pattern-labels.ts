@@ -51,7 +51,8 @@ export function senseWords(stroke: Stroke): string {
  * upright for the cutter, the travel running down the words; else to be set along the side, the travel running to their left.
  */
 export function strokeBlock(stroke: Stroke, scale: number, across: boolean): Block {
-  const where = stroke.guideFrom === 'far' ? `${stroke.side}, far edge on guide` : `${stroke.side} side`;
+  const side = stroke.guideFrom === 'far' ? `${stroke.side}, far edge on guide` : `${stroke.side} side`;
+  const where = [side, ...stateWords(stroke)].join(', ');
   const sense = senseWords(stroke);
   const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }]);
   const reading = textBlock([
@@ -67,13 +68,20 @@ export function strokeBlock(stroke: Stroke, scale: number, across: boolean): Blo
   return beside(beside(arrow(16 * scale, across ? 'down' : 'left'), number, 1.5 * scale), reading, 5 * scale);
 }
 
+/** What is not as it was planned, or is done already. */
+export const stateWords = ({ planned, cut }: Stroke): readonly string[] => [
+  ...(planned === undefined ? [] : ['changed']),
+  ...(cut === true ? ['cut already'] : []),
+];
+
 /** How small a side is called on a crowded sheet, em in mm: number and setting alone. */
 export const SMALL_SIZES: readonly number[] = [4.2, 3.4, 2.8];
 
 /** The stroke's number and the guide's setting alone, for a side without room for more. */
 export function smallBlock(stroke: Stroke, size: number): Block {
   const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 1.25 * size, weight: 'bold' }]);
-  const setting = stroke.beyondGuide ? 'bar' : `${stroke.setting.text}${SIGN[stroke.setting.sense]}`;
+  const reading = stroke.beyondGuide ? 'bar' : `${stroke.setting.text}${SIGN[stroke.setting.sense]}`;
+  const setting = [reading, ...stateWords(stroke)].join(', ');
   return beside(number, textBlock([{ group: 'readings', text: setting, size, weight: 'regular' }]), 0.5 * size);
 }
 

@@ -2,7 +2,7 @@ import type { Stroke } from '../bench/model.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { printDecimal, showLength, showSize } from '../units/print.ts';
-import { senseWords } from './pattern-labels.ts';
+import { senseWords, stateWords } from './pattern-labels.ts';
 
 const offset = (at: readonly { offset: number }[]): string =>
   at.map((one) => `${printDecimal(one.offset, 'mm', 2).text}`).join(' / ');
@@ -58,9 +58,17 @@ export function instructions(
     `Cut in the order of the numbers, each from S to E: scribe on S, blade in, along the line until the scribe is on E. ${headWords(job)}.`,
     `Guide: ${[...strokes]
       .sort((a, b) => a.order - b.order)
-      .map((s) => `${s.order} ${s.side} ${s.setting.text}${senseWords(s) === '' ? '' : ` ${senseWords(s)}`}`)
+      .map((s) => {
+        const sense = senseWords(s) === '' ? '' : ` ${senseWords(s)}`;
+        return [`${s.order} ${s.side} ${s.setting.text}${sense}`, ...stateWords(s)].join(', ');
+      })
       .join('; ')}. Sides are named as from the face.`,
   ];
+  const changed = mat.changed ?? [];
+  if (changed.length > 0)
+    steps.push(
+      `Changed by what was cut: ${changed.map((each) => `${each.what} ${showLength(each.to, units)} (planned ${showLength(each.from, units)})`).join('; ')}.`,
+    );
   if (together)
     steps.push(
       'Put the fallout of the mat above back in its place first: it is the slip sheet. Set the depth for this board alone.',

@@ -105,6 +105,12 @@ const LENGTHS = {
 
 /** What fits no other thing in the job or the shop. */
 const MEANING = {
+  'as-cut-twice': entry('The same thing is given twice as it was cut.', 'Keep one of the two.'),
+  'as-cut-layer': entry('A layer as it was cut is none of the mat’s.', 'Count them from 1, the top mat.'),
+  'as-cut-opening': entry(
+    'An opening as it was cut is none of the job’s.',
+    'Count them as the job lists them, from 1.',
+  ),
   'openings-count': entry('A job has 1 to 400 openings.', 'Give at least one.'),
   'shape-field-stray': entry(
     'An opening has a value that belongs to another shape.',

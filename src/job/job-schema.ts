@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { LENGTH_UNITS, type LengthUnit } from '../units/units.ts';
 import { arrangeSchema } from './arrange-schema.ts';
+import { asCutSchema } from './as-cut-schema.ts';
 import { described, id, line, oneOf, record, whole, yesNo } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
 import { matSchema } from './mat-schema.ts';
@@ -30,6 +31,7 @@ function madeSchema(unit: LengthUnit) {
       count: z.optional(whole('How many alike', [1, 40], 1, 999)),
       bench: z.optional(benchSchema(unit)),
       print: z.optional(printSchema(unit)),
+      asCut: z.optional(asCutSchema(unit)),
     },
     'a map of keys: title, units, mat, openings …',
   );

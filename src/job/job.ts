@@ -1,6 +1,7 @@
 import { findPaper } from '../papers/find.ts';
 import { error, type Problem } from '../problems/problem.ts';
 import { showLength } from '../units/print.ts';
+import { asCutFrom } from './as-cut.ts';
 import * as defaults from './defaults.ts';
 import { defined } from './defined.ts';
 import { frameFrom, rebateProblems } from './frame.ts';
@@ -34,16 +35,19 @@ export function jobFrom(
   const problems: Problem[] = [];
   const bench = benchFrom(input.bench ?? {}, shop, units, problems);
   const openings = input.openings.map((opening) => openingFrom(opening, units));
+  const mat = matFrom(input, bench, shop, units, problems);
+  const asCut =
+    input.asCut === undefined ? undefined : asCutFrom(input.asCut, mat.layers.length, openings.length, problems);
   const free = openings.filter((opening) => opening.place === undefined).length;
   const job: Job = {
     title: input.title ?? name,
     units,
-    mat: matFrom(input, bench, shop, units, problems),
+    mat,
     openings,
     count: input.count ?? defaults.COUNT,
     bench,
     print: printFrom(input.print ?? {}, shop, units, problems),
-    ...defined({ customer: input.customer, arrange: arrangeFrom(input.arrange, free) }),
+    ...defined({ customer: input.customer, arrange: arrangeFrom(input.arrange, free), asCut }),
   };
   return { job, problems };
 }

@@ -3,6 +3,7 @@ import type { Fields } from '../shapes/shape.ts';
 import type { ShapeKind } from '../shapes/shapes.ts';
 import type { LengthUnit } from '../units/units.ts';
 import type { ArrangeRequest, DecorRequest, OpeningStep, PlaceRequest } from './arrange-model.ts';
+import type { AsCutRequest } from './as-cut-model.ts';
 import type { Head } from './head-model.ts';
 import type { Machine } from './machine-model.ts';
 
@@ -23,6 +24,8 @@ export interface Job {
   readonly count: number;
   readonly bench: BenchRequest;
   readonly print: PrintRequest;
+  /** What was cut already, where it did not come out as planned. */
+  readonly asCut?: AsCutRequest;
 }
 
 /** The unit of the job's bare numbers, and what documents print. */

@@ -86,6 +86,9 @@ export const BAD_JSON: readonly Bad[] = [
 
 /** What can be read, but is no job. */
 export const BAD_JOBS: readonly Bad[] = [
+  [`${O}asCut: {outer: 16 x 20, layers: [{blank: 16 x 20}]}\n`, 'as-cut-twice', 2, 42, 'given twice'],
+  [`${O}asCut: {layers: [{}, {}]}\n`, 'as-cut-layer', 2, 17, 'the mat has 1'],
+  [`${O}asCut: {openings: [{opening: 2, size: 5 x 7}]}\n`, 'as-cut-opening', 2, 30, 'the job has 1'],
   ['', 'key-missing', 1, 1, 'give a list of openings'],
   ['[]', 'value-kind', 1, 1, 'expected a map of keys'],
   ['Heron', 'value-kind', 1, 1, 'found the text "Heron"'],

@@ -85,7 +85,7 @@ describe('a validator with the schema', () => {
 
   /** What only the reader knows: that a text is a length, what a length may be, what the shop lists. */
   const BEYOND =
-    /^(?:length|size|sides|ratio|paper|margin|head|board|printer|moulding|offsets|weighting|machine-|layer-|reveal|text-line$|text-missing|artwork|shape-field|outline|place-|row-weighting|frame-unknown|glazing|backing)/;
+    /^(?:length|size|sides|ratio|paper|margin|head|board|printer|moulding|offsets|weighting|machine-|layer-|reveal|text-line$|text-missing|artwork|shape-field|outline|place-|row-weighting|frame-unknown|glazing|backing|as-cut)/;
 
   it.each([...BAD_JOBS.map((bad) => ['job', ...bad] as const), ...BAD_SHOPS.map((bad) => ['shop', ...bad] as const)])(
     'rejects a bad %s as the reader does: %j (%s)',
