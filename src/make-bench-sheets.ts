@@ -1,4 +1,5 @@
-import { findBenchSheet, type SheetGrid } from './documents/bench-sheets.ts';
+import { findBenchSheet } from './documents/bench-sheets.ts';
+import type { SheetGrid } from './documents/labels.ts';
 import type { Drawing } from './drawing/model.ts';
 import { needsRare } from './fonts/coverage.ts';
 import type { Size } from './geometry/point.ts';
@@ -17,7 +18,7 @@ export interface BenchSheetWishes {
   /** Of the first job, as the shop counts; the others count on. */
   readonly number?: string;
   /** How labels lie on their sheet. */
-  readonly grid?: SheetGrid;
+  readonly grid?: Partial<SheetGrid>;
   /** Where no job is given. */
   readonly units?: Units;
 }

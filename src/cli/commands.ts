@@ -34,6 +34,16 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/ticket.ts'),
   },
   {
+    name: 'blanks',
+    summary: 'every blank of some jobs by board, with stop settings and counts',
+    load: () => import('./commands/blanks.ts'),
+  },
+  {
+    name: 'labels',
+    summary: 'stickers for blanks and backs, on a grid of rows and columns',
+    load: () => import('./commands/labels.ts'),
+  },
+  {
     name: 'jig',
     summary: 'sheets that measure the printer, the guide and the heads; gauges, sizes to try, a wall chart',
     load: () => import('./commands/jig.ts'),

@@ -1,8 +1,9 @@
 import type { Item } from '../drawing/model.ts';
+import type { RareFonts } from '../fonts/model.ts';
 import { type Box, box } from '../geometry/box.ts';
 import { point } from '../geometry/point.ts';
 import { HEAD, moved, type Part, scaled, stacked, TEXT, textPart } from './bench-type.ts';
-import { capHeight, fitted, set, widthOf } from './type-scale.ts';
+import { capHeight, set, widthOf } from './type-scale.ts';
 
 /** A part of the work under its own heading. */
 export interface Section {
@@ -45,11 +46,11 @@ interface Laid extends Part {
  * Sections one after the other in two columns, in the order of work: on the fewest pages, then in the largest type; on
  * the last page both columns are as short as they can be. A section is parted only where that saves a page. `areas(i)` is the room of page i.
  */
-export function flowSections(sections: readonly Section[], areas: (page: number) => Box): Flowed {
+export function flowSections(sections: readonly Section[], areas: (page: number) => Box, rare?: RareFonts): Flowed {
   let best: Flowed | undefined;
   for (const whole of [true, false]) {
     for (const density of DENSITIES) {
-      const made = flowAt(sections, areas, density, whole);
+      const made = flowAt(sections, areas, density, whole, rare);
       if (best === undefined || made.pages.length < best.pages.length) best = made;
       if (best.pages.length === 1) return best;
     }
@@ -57,10 +58,16 @@ export function flowSections(sections: readonly Section[], areas: (page: number)
   return best!;
 }
 
-function flowAt(sections: readonly Section[], areas: (page: number) => Box, density: Density, whole: boolean): Flowed {
+function flowAt(
+  sections: readonly Section[],
+  areas: (page: number) => Box,
+  density: Density,
+  whole: boolean,
+  rare: RareFonts | undefined,
+): Flowed {
   const width = (areas(0).width - GUTTER) / 2;
   const tallest = areas(1).height;
-  const parts = sections.flatMap((section, i) => laid(section, i + 1, width, density, whole ? tallest : 0));
+  const parts = sections.flatMap((section, i) => laid(section, i + 1, width, density, whole ? tallest : 0, rare));
   const pages: Flowed['pages'][number][] = [];
   let from = 0;
   while (from < parts.length) {
@@ -114,32 +121,49 @@ function fill(parts: readonly Laid[], from: number, height: number, density: Den
 }
 
 /** A section's parts, the heading bound to the first of them; one part where that is no taller than `whole`. */
-function laid(section: Section, number: number, width: number, density: Density, whole: number): readonly Laid[] {
+function laid(
+  section: Section,
+  number: number,
+  width: number,
+  density: Density,
+  whole: number,
+  rare: RareFonts | undefined,
+): readonly Laid[] {
   const [first, ...rest] = section.parts(width, density);
-  const heading = headingPart(number, section, width, density.scale);
+  const heading = headingPart(number, section, width, density.scale, rare);
   const bound = stacked([heading, ...(first === undefined ? [] : [first])], GAP.heading * density.air);
   const one = stacked([bound, ...rest], GAP.part * density.air);
   if (one.height <= whole) return [{ ...one, first: true }];
   return [{ ...bound, first: true }, ...rest.map((part) => ({ ...part, first: false }))];
 }
 
-function headingPart(number: number, { title, aside = '' }: Section, width: number, scale: number): Part {
+/** Number, title and what is said behind it; a title too long for the line goes on below, never cut. */
+function headingPart(
+  number: number,
+  { title, aside = '' }: Section,
+  width: number,
+  scale: number,
+  rare: RareFonts | undefined,
+): Part {
   const [style, text] = [scaled(HEAD, scale), scaled(TEXT, scale)];
-  const y = 1.5 + capHeight(style);
   const indent = Math.max(widthOf(`${number}`, style), 0.9 * style.size) + 1.8;
-  const own = fitted(title, style, width - indent, 0.5);
+  const room = width - indent;
+  const wide = widthOf(title, style, rare);
+  const made = wide <= room ? textPart(title, width, style, indent, rare) : textPart(title, width, text, indent, rare);
+  const [cap, y] = [capHeight(style), 1.5];
   const items: Item[] = [
     { kind: 'line', pen: 'head', from: point(0, 0), to: point(width, 0) },
-    set(`${number}`, 0, y, style),
-    set(title, indent, y, own),
+    set(`${number}`, 0, y + cap, style),
+    ...moved(made.items, 0, y),
   ];
-  if (aside === '') return { items, height: y + 0.4 };
-  const behind = indent + widthOf(title, own) + 2.2;
-  if (behind + widthOf(aside, text) <= width) {
-    return { items: [...items, set(aside, behind, y, text)], height: y + 0.4 };
+  const height = wide <= room ? y + cap + 0.4 : y + made.height;
+  if (aside === '') return { items, height };
+  const behind = indent + wide + 2.2;
+  if (behind + widthOf(aside, text, rare) <= width) {
+    return { items: [...items, set(aside, behind, y + cap, text)], height };
   }
-  const below = textPart(aside, width, text);
-  return { items: [...items, ...moved(below.items, 0, y + 1.8)], height: y + 1.8 + below.height };
+  const below = textPart(aside, width, text, 0, rare);
+  return { items: [...items, ...moved(below.items, 0, height + 1.4)], height: height + 1.4 + below.height };
 }
 
 /** The part of a page inside its margins. */

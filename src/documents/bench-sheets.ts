@@ -5,26 +5,18 @@ import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import { quoted } from '../problems/quoted.ts';
 import type { LengthUnit } from '../units/units.ts';
+import { blankList, listedBlanks } from './blank-list.ts';
+import { labelSheets, labelsOf, type SheetGrid, USUAL_GRID } from './labels.ts';
 import type { BenchJob } from './ticket-model.ts';
-import { tickets } from './tickets.ts';
-
-/** Labels on a sheet: how many, how far apart, mm. */
-export interface SheetGrid {
-  readonly rows: number;
-  readonly columns: number;
-  readonly gapX: number;
-  readonly gapY: number;
-  /** Of the paper outside the labels. */
-  readonly marginX: number;
-  readonly marginY: number;
-}
+import { countedOn, tickets } from './tickets.ts';
 
 export interface BenchSheetContext {
   readonly jobs: readonly BenchJob[];
   readonly paper: Size;
   readonly units: LengthUnit;
   readonly number?: string;
-  readonly grid?: SheetGrid;
+  /** For labels; what it does not say is as usual. */
+  readonly grid?: Partial<SheetGrid>;
   readonly rare?: RareFonts;
 }
 
@@ -52,7 +44,29 @@ const TICKET: BenchSheet = {
   },
 };
 
-export const BENCH_SHEETS: readonly BenchSheet[] = [TICKET];
+const BLANKS: BenchSheet = {
+  kind: 'blanks',
+  subject: 'List of blanks',
+  make({ jobs, number, ...options }) {
+    const named = numbered(jobs, number);
+    return succeed({ title: 'Blanks', sheets: blankList(named, options), record: listedBlanks(named) });
+  },
+};
+
+const LABELS: BenchSheet = {
+  kind: 'labels',
+  subject: 'Labels for blanks and backs',
+  make({ jobs, number, paper, units, grid, rare }) {
+    const named = numbered(jobs, number);
+    const sheets = labelSheets(named, paper, { ...USUAL_GRID, ...grid }, units, rare);
+    return sheets.ok ? succeed({ title: 'Labels', sheets: sheets.value, record: labelsOf(named) }) : sheets;
+  },
+};
+
+const numbered = (jobs: readonly BenchJob[], number: string | undefined): readonly BenchJob[] =>
+  number === undefined ? jobs : jobs.map((job, i) => ({ ...job, number: countedOn(number, i) }));
+
+export const BENCH_SHEETS: readonly BenchSheet[] = [TICKET, BLANKS, LABELS];
 
 export function findBenchSheet(kind: string): Result<BenchSheet> {
   const found = BENCH_SHEETS.find((each) => each.kind === kind);

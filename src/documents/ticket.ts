@@ -24,7 +24,7 @@ export function ticket(work: BenchJob, options: TicketOptions): readonly Drawing
     const top = index === 0 ? head.height + AFTER_HEAD : CONTINUED;
     return box(page.x, page.y + top, page.width, page.height - top - foot.height - BEFORE_FOOT);
   };
-  const { pages } = flowSections(sections(work, rare), room);
+  const { pages } = flowSections(sections(work, rare), room, rare);
   return pages.map((flowed, index): Drawing => {
     const items: Item[] = [
       ...moved(index === 0 ? head.items : continued(work, index, pages.length, page.width, rare).items, page.x, page.y),

@@ -2,6 +2,7 @@ import { sharedSettings } from '../bench/settings.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import type { Size } from '../geometry/point.ts';
+import { boardKey } from './blank-list.ts';
 import { ticket, ticketRecord } from './ticket.ts';
 import type { BenchJob } from './ticket-model.ts';
 import { runList } from './ticket-run.ts';
@@ -37,7 +38,7 @@ export function tickets(jobs: readonly BenchJob[], { paper, number, rare }: Tick
 
 /** By the boards from the top mat down, then by the smallest setting of the guide; what is alike stays as it was given. */
 export function sortedForBench<T extends Pick<BenchJob, 'mat' | 'strokes'>>(jobs: readonly T[]): readonly T[] {
-  const boards = ({ mat }: T): string => mat.layers.map(({ board }) => board.id).join('\n');
+  const boards = ({ mat }: T): string => mat.layers.map(({ board }) => boardKey(board)).join('\n');
   const setting = ({ strokes }: T): number =>
     Math.min(Number.POSITIVE_INFINITY, ...strokes.filter((s) => !s.beyondGuide).map((s) => s.guide));
   return jobs

@@ -1,0 +1,156 @@
+import type { Drawing } from '../drawing/model.ts';
+import type { RareFonts } from '../fonts/model.ts';
+import { box } from '../geometry/box.ts';
+import type { Size } from '../geometry/point.ts';
+import type { Board } from '../job/model.ts';
+import { flowSections, inside, type Section } from './bench-flow.ts';
+import {
+  BENCH_PENS,
+  BLANK,
+  HEAD,
+  LEAD_IN,
+  moved,
+  NAME,
+  type Part,
+  scaled,
+  stacked,
+  TEXT,
+  textPart,
+  tickSquare,
+} from './bench-type.ts';
+import { blankWords } from './ticket-blanks.ts';
+import type { BenchJob } from './ticket-model.ts';
+import { TICKET_MARGIN } from './ticket-page.ts';
+import { fine } from './ticket-steps.ts';
+import { capHeight, fitted, set, widthOf } from './type-scale.ts';
+
+/** Blanks of one size from one board. */
+export interface ListedBlank extends Size {
+  readonly count: number;
+  /** As the stops are set. */
+  readonly shown: string;
+  readonly note: string;
+  readonly uses: readonly string[];
+}
+
+export interface BoardBlanks {
+  readonly board: string;
+  readonly name: string;
+  readonly thickness: number;
+  readonly count: number;
+  readonly blanks: readonly ListedBlank[];
+}
+
+/** Boards are one where their name and thickness are: jobs may call the same one differently. */
+export const boardKey = ({ name, thickness }: Board): string => `${name.toLowerCase()} ${thickness.toFixed(3)}`;
+
+/** Every blank of the jobs, by board, the widest first, so that stops only ever move one way. */
+export function listedBlanks(jobs: readonly BenchJob[]): readonly BoardBlanks[] {
+  const boards = new Map<string, { readonly board: Board; readonly blanks: ListedBlank[] }>();
+  jobs.forEach(({ job, mat, number }, j) => {
+    mat.layers.forEach(({ board, blank, name }, i) => {
+      const key = boardKey(board);
+      const entry = boards.get(key) ?? { board, blanks: [] };
+      boards.set(key, entry);
+      const { size, note } = blankWords(mat, job, i);
+      const use = `${number ?? (jobs.length === 1 ? job.title : `job ${j + 1}, ${job.title}`)}: ${name}`;
+      const at = entry.blanks.findIndex((each) => each.shown === size && each.note === note);
+      const same = entry.blanks[at];
+      if (same === undefined) entry.blanks.push({ ...blank, count: job.count, shown: size, note, uses: [use] });
+      else entry.blanks[at] = { ...same, count: same.count + job.count, uses: [...same.uses, use] };
+    });
+  });
+  return [...boards.entries()]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([, { board, blanks }]) => ({
+      board: board.id,
+      name: board.name,
+      thickness: board.thickness,
+      count: blanks.reduce((sum, { count }) => sum + count, 0),
+      blanks: [...blanks].sort((a, b) => b.width - a.width || b.height - a.height),
+    }));
+}
+
+/** The list on as few sheets as it takes; no packing, and nothing about sheets of stock. */
+export function blankList(
+  jobs: readonly BenchJob[],
+  { paper, rare }: { readonly paper: Size; readonly rare?: RareFonts },
+): readonly Drawing[] {
+  const list = listedBlanks(jobs);
+  const page = inside(paper, TICKET_MARGIN);
+  const total = list.reduce((sum, { count }) => sum + count, 0);
+  const of = jobs.length === 1 ? jobs[0]!.job.title : `${jobs.length} jobs`;
+  const head = stacked(
+    [
+      textPart('Blanks', page.width, NAME),
+      textPart(
+        `${total} ${total === 1 ? 'blank' : 'blanks'} for ${of}; width × height as the stops are set`,
+        page.width,
+        LEAD_IN,
+        0,
+        rare,
+      ),
+    ],
+    2,
+  );
+  const sections = list.map(
+    ({ name, thickness, count, blanks }): Section => ({
+      title: name,
+      aside: `${fine(thickness)}, ${count} in all`,
+      parts: (width, { scale }) => blanks.map((blank) => blankRow(blank, width, scale, rare)),
+    }),
+  );
+  const { pages } = flowSections(
+    sections,
+    (index) => {
+      const top = index === 0 ? head.height + 6 : 0;
+      return box(page.x, page.y + top, page.width, page.height - top);
+    },
+    rare,
+  );
+  return pages.map(({ items }, index) => ({
+    title: 'Blanks',
+    ...paper,
+    view: 'sheet',
+    pens: BENCH_PENS,
+    groups: [
+      {
+        name: 'blanks',
+        label: 'Blanks',
+        shown: true,
+        items: [...(index === 0 ? moved(head.items, page.x, page.y) : []), ...items],
+      },
+    ],
+    avoid: [],
+    facts: [],
+  }));
+}
+
+/** As high as the capitals. */
+const SQUARE = scaled(BLANK, 0.72);
+
+function blankRow(
+  { shown, note, count, uses }: ListedBlank,
+  width: number,
+  scale: number,
+  rare: RareFonts | undefined,
+): Part {
+  const times = `× ${count}`;
+  const big = scaled(HEAD, 1.25);
+  const base = capHeight(BLANK);
+  const { item, side } = tickSquare(0.15, base - (base - capHeight(SQUARE)) / 2, SQUARE);
+  const left = side + 2;
+  const style = fitted(shown, BLANK, width - left - widthOf(times, big) - 3, 0.6);
+  const words = textPart(
+    `${note === '' ? '' : `${note.trim()} `}${uses.join('; ')}`,
+    width,
+    scaled(TEXT, scale),
+    left,
+    rare,
+  );
+  const top = base + 1.8;
+  return {
+    items: [item, set(shown, left, base, style), set(times, width, base, big, 'end'), ...moved(words.items, 0, top)],
+    height: top + words.height + 1.5,
+  };
+}
