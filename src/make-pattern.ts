@@ -45,10 +45,7 @@ export async function makePatterns(
 ): Promise<Result<MadePatterns>> {
   const optional = rare === undefined ? {} : { rare };
   const how = { extent: wishes.extent ?? 'whole', ...optional } as const;
-  const patterns = mat.layers.map((_, layer) => {
-    const board = job.bench.stack === 'apart' ? onOwnBoard(mat, layer) : mat;
-    return pattern(board, strokes, job, layer, how);
-  });
+  const patterns = mat.layers.map((_, layer) => pattern(onOwnBoard(mat, job, layer), strokes, job, layer, how));
   const unknown = unknownGroups(
     wishes.show,
     patterns.map((p) => p.drawing),

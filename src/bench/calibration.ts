@@ -20,8 +20,6 @@ export interface CalibrationRequest {
   readonly shop?: { readonly text: string; readonly file: string };
   /** The day that is written where the readings name none. */
   readonly date: string;
-  /** Take twice the spread for a head's overrun, though the shop's file wishes another. */
-  readonly takeOverrun?: boolean;
 }
 
 export interface Calibration extends Outcome {
@@ -41,7 +39,6 @@ export function calibrate(request: CalibrationRequest): Result<Calibration> {
     shop: shop.value,
     state: calibrationState(source?.text, source?.file),
     date: request.date,
-    takeOverrun: request.takeOverrun === true,
   };
   const made = outcome(kind, request, context);
   if (!made.ok) return made;

@@ -1,6 +1,5 @@
 import type { Point, Size } from '../geometry/point.ts';
-import type { Bevel, Guide, Units } from '../job/model.ts';
-import { setback } from '../mat/bevel.ts';
+import type { Units } from '../job/model.ts';
 import { showLength } from '../units/print.ts';
 import type { Setting } from './model.ts';
 
@@ -11,24 +10,6 @@ export const EXACT_WITHIN = 0.05;
 export function reach(board: Size, at: Point, towards: Point): number {
   const farthest = Math.max(0, board.width * towards.x) + Math.max(0, board.height * towards.y);
   return farthest - (at.x * towards.x + at.y * towards.y);
-}
-
-/**
- * What the guide is set to so that the face line lies `distance` from the edge on the guide. The guide's true setting
- * is a + b·reading, and was zeroed on a board of `guide.setAt`.
- *
- * Where the bar rests on the board, the blade enters its upper surface (the back) at a fixed distance E from the guide and
- * runs down towards the bar, so the face line lies at E − t·cot θ. The guide shows the face line's distance at the
- * thickness it was set at: E = true + t_ref·cot θ. With another thickness the face line is at true + (t_ref − t)·cot θ, hence
- *
- *     true = distance + (t − t_ref)·cot θ.
- *
- * A reverse bevel has the far edge on the guide and the opening under the bar. Its line on the back lies outside the face
- * line, away from the opening, and so away from the guide: again the face line is at E − t·cot θ, and the sign is the same.
- */
-export function guideReading(guide: Guide, distance: number, thickness: number, bevel: Bevel): number {
-  const term = guide.setAt === undefined ? 0 : setback(thickness - guide.setAt, bevel);
-  return (distance + term - guide.a) / guide.b;
 }
 
 /**

@@ -92,35 +92,28 @@ function thicknessWords({ thicknesses }: HeadCalibration): readonly string[] {
   );
 }
 
-function offsets(
-  found: HeadCalibration,
-  readings: Readings<'head'>,
-  { shop, state, date, takeOverrun }: Context,
-): Made {
+function offsets(found: HeadCalibration, readings: Readings<'head'>, { shop, state, date }: Context): Made {
   const { head } = readings;
-  const overrun = Math.max(0.01, rounded(found.overrun, 2));
-  const wished = state.overruns.has(head) && !takeOverrun ? shop?.heads.get(head)?.overrun : undefined;
+  const spread = Math.max(0.01, rounded(found.spread, 2));
+  const wished = state.overruns.has(head) ? shop?.heads.get(head)?.overrun : undefined;
   const listed = (offsets: HeadCalibration['start']) =>
     offsets.map(({ thickness, offset }) => ({ thickness: inMm(thickness!), offset: inMm(offset) }));
   const values = {
     start: listed(found.start),
     stop: listed(found.stop),
-    ...(wished === undefined ? { overrun: inMm(overrun) } : {}),
+    spread: inMm(spread),
     ...(readings.blade === undefined ? {} : { blade: readings.blade }),
     ...(readings.depth === undefined ? {} : { depth: readings.depth }),
     date: readings.date ?? date,
   };
-  const x = wished ?? overrun;
+  const x = wished ?? 2 * spread;
   const first = found.thicknesses[0]!;
   const words = [
     `head ${head}: ${readings.pieces.length === 1 ? 'one test opening' : `${readings.pieces.length} test openings`}`,
     ...thicknessWords(found),
     ...fitWords('start', found.startLine),
     ...fitWords('stop', found.stopLine),
-    `  spread of one end ${found.spread.toFixed(2)} mm; twice that is the overrun to wish for, ${inMm(overrun)}`,
-    ...(wished === undefined || Math.abs(wished - overrun) < 0.005
-      ? []
-      : [`  the shop's file wishes an overrun of ${inMm(wished)}, which stays (--overrun takes the other)`]),
+    `  one end strays by ${inMm(spread)}; twice that is the overrun, ${inMm(2 * spread)}${wished === undefined ? '' : `, but the shop's file wishes ${inMm(wished)}, which stays`}`,
     `  on ${inMm(first.thickness)} board: start mark at u = ${signed(first.start.past - x)} mm, stop mark at u = L ${signed(x - first.stop.past)} mm, from the face corners`,
     '  print the proof (matwright jig head-proof), cut it and measure it before the next job',
   ];
@@ -130,7 +123,7 @@ function offsets(
   return {
     summary: shortened(`${summary}; spread ${found.spread.toFixed(2)} mm`),
     words,
-    result: { head, ...found, overrun },
+    result: { head, ...found, overrun: x },
     edits: [{ kind: 'set', path: ['heads', head], values }],
   };
 }

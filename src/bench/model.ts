@@ -34,6 +34,8 @@ export interface Stroke {
   readonly setting: Setting;
   /** Where the straightedge lies, parallel to the line and as long; undefined for a head without an offset. */
   readonly straightedge?: { readonly from: Point; readonly to: Point };
+  /** Where the bar of a board-mounted cutter lies, with the guide taken off; only where the guide cannot be set. */
+  readonly bar?: { readonly from: Point; readonly to: Point };
   /** True where the guide cannot be set: beyond its longest setting, below its zero, or for a side oblique to the edges. */
   readonly beyondGuide: boolean;
   /** True where the job says that it is cut already. */

@@ -12,7 +12,6 @@ export interface Context {
   readonly state: CalibrationState;
   /** Of today, where the readings say none. */
   readonly date: string;
-  readonly takeOverrun: boolean;
 }
 
 /** What comes of readings. */

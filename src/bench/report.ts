@@ -72,6 +72,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[]) {
       distance: s.distance,
       setting: s.setting,
       beyondGuide: s.beyondGuide,
+      ...(s.bar === undefined ? {} : { bar: { from: xy(s.bar.from), to: xy(s.bar.to) } }),
       ...(s.cut === true ? { cut: true } : {}),
       ...(s.planned === undefined ? {} : { changed: true, planned: s.planned }),
     })),

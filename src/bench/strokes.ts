@@ -3,11 +3,12 @@ import { dot, minus, type Point, plus, times } from '../geometry/point.ts';
 import type { Head, Job, Side } from '../job/model.ts';
 import { CHANGED } from '../mat/as-cut-checks.ts';
 import { setback } from '../mat/bevel.ts';
+import { guideReading, underBar } from '../mat/guide-reading.ts';
 import type { Mat, MatLayer, MatOpening } from '../mat/model.ts';
 import { onOwnBoard } from '../mat/own-board.ts';
 import { type Problem, warning } from '../problems/problem.ts';
 import { showLength } from '../units/print.ts';
-import { guideReading, reach, settingOf } from './guide.ts';
+import { reach, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
 import { type OffsetHere, offsetAt } from './offsets.ts';
 import { order, type Unordered, type WorkOrder } from './order.ts';
@@ -42,7 +43,7 @@ export function strokes(whole: Mat, job: Job): BenchWork {
   const found: Unordered[] = [];
   const warnings: Problem[] = [];
   whole.layers.forEach((layer, layerIndex) => {
-    const mat = job.bench.stack === 'apart' ? onOwnBoard(whole, layerIndex) : whole;
+    const mat = onOwnBoard(whole, job, layerIndex);
     const start = offsetAt(job.bench.head.start, layer.board.thickness);
     const stop = offsetAt(job.bench.head.stop, layer.board.thickness);
     warnings.push(...offsetWarnings(job, layer, layerIndex, start, stop));
@@ -50,6 +51,7 @@ export function strokes(whole: Mat, job: Job): BenchWork {
       const cut = strokesOfOpening(mat, job, layerIndex, openingIndex, start.offset, stop.offset);
       found.push(...cut);
       for (const stroke of cut) warnings.push(...markWarnings(mat, job, layer, opening, stroke));
+      warnings.push(...beyondWarnings(job, layer, opening, cut));
     });
   });
   const work = order(found, job.bench.stack);
@@ -82,8 +84,8 @@ function strokesOfOpening(
   const head = job.bench.head;
   const { reverse } = layer.bevel;
   // A pattern that is cut through lifts the blade's entry by the thickness of its paper.
-  const lift = job.print.transfer === 'cut-through' ? job.print.paperThickness : 0;
-  const aside = setback(layer.board.thickness + lift, layer.bevel);
+  const lifted = underBar(job, layerIndex);
+  const aside = setback(lifted, layer.bevel);
   const sides = travelledSides(outline, reverse ? other(head.opening) : head.opening, reverse ? aside : -aside).filter(
     // A side so short that its bevels meet before the back has no line there: by template or machine.
     ({ moved, direction }) => dot(minus(moved.to, moved.from), direction) > 0,
@@ -94,12 +96,12 @@ function strokesOfOpening(
     const toLine = times(outward, reverse ? aside : -aside);
     const onLine = (face: Point, u: number): Point => plus(plus(face, toLine), times(direction, u));
     const distance = reach(mat.outer, side.from, reverse ? times(outward, -1) : outward);
-    // Paper that stays on lies under the bar too.
-    const guide = guideReading(job.bench.guide, distance, layer.board.thickness + lift, layer.bevel);
+    const guide = guideReading(job.bench.guide, distance, lifted, layer.bevel);
     const { longest } = job.bench.guide;
     const oblique = Math.abs(direction.x * direction.y) > 1e-9;
     const beyondGuide = oblique || guide < 0 || (longest !== undefined && guide > longest + 1e-9);
-    const straightedge = straightedgeLine(head, side) ?? (beyondGuide ? barLine(head, side) : undefined);
+    const straightedge = straightedgeLine(head, side);
+    const bar = beyondGuide && straightedge === undefined ? barLine(head, side) : undefined;
     const part = parts[index];
     return {
       layer: layerIndex + 1,
@@ -117,6 +119,7 @@ function strokesOfOpening(
       guide,
       setting: settingOf(guide, job.bench.graduation, job.units),
       ...(straightedge === undefined ? {} : { straightedge }),
+      ...(bar === undefined ? {} : { bar }),
       beyondGuide,
       ...(cut === true ? { cut } : {}),
     };
@@ -135,7 +138,7 @@ function partNumbers(names: readonly Side[]): readonly (number | undefined)[] {
 }
 
 /** Where the bar of a board-mounted cutter lies, on the border side, for a side that the guide cannot be set for. */
-function barLine(head: Head, side: TravelledSide): Stroke['straightedge'] {
+function barLine(head: Head, side: TravelledSide): Stroke['bar'] {
   if (head.bar === undefined) return undefined;
   const shift = times(side.outward, head.bar);
   return { from: plus(side.moved.from, shift), to: plus(side.moved.to, shift) };
@@ -151,6 +154,24 @@ function straightedgeLine(head: Head, side: TravelledSide): Stroke['straightedge
   const left: Point = { x: side.direction.y, y: -side.direction.x };
   const shift = times(left, onLeft ? head.straightedge : -head.straightedge);
   return { from: plus(side.moved.from, shift), to: plus(side.moved.to, shift) };
+}
+
+/** Sides that the guide cannot be set for and that no drawn line helps with. */
+function beyondWarnings(job: Job, layer: MatLayer, opening: MatOpening, cut: readonly Unordered[]): readonly Problem[] {
+  const beyond = cut.filter((s) => s.beyondGuide && s.bar === undefined && s.straightedge === undefined);
+  if (beyond.length === 0) return [];
+  const sides = [...new Set(beyond.map((s) => s.side))].join(', ');
+  const { longest } = job.bench.guide;
+  const long = longest !== undefined && beyond.every((s) => s.guide > longest);
+  const why = long ? `which reaches ${showLength(longest, job.units)}` : 'below its zero, or for a side that slants';
+  return [
+    warning(
+      'guide-beyond',
+      ['openings', beyond[0]!.opening - 1],
+      `the guide, ${why}, cannot be set for ${opening.name} in the ${layer.name}: ${sides}`,
+      `give the head ${job.bench.head.id} its bar (bar to blade), so that the pattern draws the line to lay the bar on; or cut along a straightedge`,
+    ),
+  ];
 }
 
 function offsetWarnings(job: Job, layer: MatLayer, layerIndex: number, start: OffsetHere, stop: OffsetHere): Problem[] {

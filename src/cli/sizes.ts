@@ -37,11 +37,12 @@ export function sizesInWords(report: Report): readonly string[] {
   lines.push('  guide, in the order of work (sides named as from the face):');
   for (const s of [...report.strokes].sort((a, b) => a.order - b.order)) {
     const far = s.guideFrom === 'far' ? ', far edge on the guide' : '';
-    const past = s.beyondGuide ? ', past the longest setting' : '';
+    const past = s.bar === undefined ? '' : ', lay the bar on its line';
+    const setting = s.beyondGuide ? 'guide off' : settingText(s.setting);
     const changed = s.planned === undefined ? '' : `, changed from ${settingText(s.planned)}`;
     const cut = s.cut === true ? ', cut already' : '';
     lines.push(
-      `  ${String(s.order).padStart(4)}  ${(report.layers[s.layer - 1]?.name ?? '').padEnd(12)} ${s.side.padEnd(7)} ${settingText(s.setting)}${far}${past}${changed}${cut}`,
+      `  ${String(s.order).padStart(4)}  ${(report.layers[s.layer - 1]?.name ?? '').padEnd(12)} ${s.side.padEnd(7)} ${setting}${far}${past}${changed}${cut}`,
     );
   }
   for (const moved of report.bench.moved)

@@ -1,5 +1,4 @@
 import type { Item } from '../drawing/model.ts';
-import { wrap } from '../fonts/measure.ts';
 import type { Size } from '../geometry/point.ts';
 import type { Machine } from '../job/machine-model.ts';
 import type { Job } from '../job/model.ts';
@@ -12,11 +11,12 @@ import { BEVEL_COUPON, BEVEL_STEPS, bevelCoupon, uncorrected } from './coupon-be
 import { KNIFE_STEPS, knifeCoupon, knifeCouponSize } from './coupon-knife.ts';
 import { LASER_COUPON, LASER_STEPS, laserCoupon } from './coupon-laser.ts';
 import { describedFile } from './described.ts';
+import { LEADING, noteLines } from './drawing.ts';
 import { settleOf } from './knife.ts';
+import { brokenLines } from './letters.ts';
 import type { CutFile, Toolpath } from './model.ts';
 
 const LETTERS = 3;
-const LEADING = 1.4;
 const EDGE = 5;
 
 interface Coupon {
@@ -30,7 +30,7 @@ export function couponFile(job: Job, mat: Mat, machine: Machine): Result<readonl
   const made = couponOf(job, mat, machine);
   if (!made.ok) return made;
   const { size, toolpaths, steps } = made.value;
-  const notes = words([...steps, ...cautions(machine.kind)], size, machine);
+  const notes = words([...steps, ...cautions(machine.kind)], size);
   const full = { width: size.width, height: size.height + notes.height };
   const problems = tooSmall(machine, machine.notes ? full : size, job);
   if (problems.length > 0) return fail(problems);
@@ -67,24 +67,9 @@ function couponOf(job: Job, mat: Mat, machine: Machine): Result<Coupon> {
 }
 
 /** Below the pieces, on the layer that is not cut. */
-function words(
-  lines: readonly string[],
-  size: Size,
-  machine: Machine,
-): { readonly items: readonly Item[]; readonly height: number } {
-  const broken = lines.flatMap((line) => wrap(line, 'regular', LETTERS, size.width - 2 * EDGE));
-  const items = broken.map(
-    (text, i): Item => ({
-      kind: 'text',
-      text,
-      at: { x: EDGE, y: size.height + (i + 1) * LEADING * LETTERS },
-      anchor: 'start',
-      size: LETTERS,
-      weight: 'regular',
-      turn: 0,
-      colour: machine.operations.note.colour,
-    }),
-  );
+function words(lines: readonly string[], size: Size): { readonly items: readonly Item[]; readonly height: number } {
+  const broken = lines.flatMap((line) => brokenLines(line, LETTERS, size.width - 2 * EDGE));
+  const items = noteLines(broken, LETTERS, { x: EDGE, y: size.height }, 'words');
   return { items, height: broken.length * LEADING * LETTERS + EDGE };
 }
 

@@ -6,7 +6,7 @@ import { error, fail, type Problem, type Result, succeed, warning } from '../pro
 import { showLength, showSize } from '../units/print.ts';
 import { type Bed, oneEach, type Room, together } from './bed.ts';
 import { laidBoard } from './boards.ts';
-import { describedFile, sideUp } from './described.ts';
+import { describedFile } from './described.ts';
 import { cutNotes } from './drawing.ts';
 import { cutOnce } from './join.ts';
 import { workOf } from './kinds.ts';
@@ -45,7 +45,7 @@ export function cutFiles(job: Job, asked: Mat, machine: Machine, options: CutOpt
     ? together(blanks, machine, room, job.units)
     : oneEach(blanks, machine, room, options.turn === true, job.units);
   if (!beds.ok || refused.length > 0) return fail([...refused, ...(beds.ok ? [] : beds.problems)]);
-  const warnings: Problem[] = [];
+  const warnings: Problem[] = [...byHand(job, machine)];
   const problems: Problem[] = [];
   if (options.together && gap > machine.gap) warnings.push(gapWidened(machine, gap));
   const sight = sightChanges(asked, cut.mat);
@@ -89,10 +89,9 @@ function cutFile(
 ): CutFile {
   const layers = boards.map((board) => board.name).join(', ');
   const words = (board: LaidBoard): readonly string[] => [
-    `${cut.job.title}: ${board.name}, ${board.board.name} ${showLength(board.board.thickness, 'mm')}`,
-    `${sideUp(machine)}, blank ${showSize(board.size, 'mm')}${board.turned ? ', turned a quarter' : ''}`,
-    ...allowances,
-    'these words and the 100 mm line are not cut',
+    `${cut.job.title}: ${board.name}`,
+    `${board.board.name} ${showLength(board.board.thickness, 'mm')}, ${showSize(board.size, 'mm')}`,
+    `${machine.up.toUpperCase()} UP${board.turned ? ', turned a quarter' : ''}`,
   ];
   return describedFile(name, machine, { width: bed.width, height: bed.height }, toolpaths, {
     title: `${cut.job.title}: ${layers}, for ${machine.id}`,
@@ -125,6 +124,22 @@ function noWaste(machine: Machine): readonly Problem[] {
   if (machine.kind !== 'knife' || machine.registration === undefined || machine.outside) return [];
   const message = `${machine.id} looks for printed targets, but its boards are trimmed before`;
   return [error('registration-no-waste', [], message, 'take registration out, or let the machine cut the outside')];
+}
+
+/** Grooves and ink lines belong on the face, before or after the machine's work. */
+function byHand(job: Job, { id }: Machine): readonly Problem[] {
+  return job.openings.flatMap(({ decor = [] }, i) =>
+    decor.length === 0
+      ? []
+      : [
+          warning(
+            'decor-by-hand',
+            ['openings', i],
+            `the grooves and ink lines of this opening are not in the file for ${id}`,
+            'lay them out by the pattern',
+          ),
+        ],
+  );
 }
 
 function gapWidened(machine: Machine, gap: number): Problem {

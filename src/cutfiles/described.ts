@@ -18,7 +18,7 @@ export interface About {
   readonly allowances: readonly string[];
 }
 
-export const sideUp = ({ up }: Machine): string => (up === 'back' ? 'BACK of the board up' : 'FACE of the board up');
+const sideUp = ({ up }: Machine): string => (up === 'back' ? 'BACK of the board up' : 'FACE of the board up');
 
 /** Toolpaths put in order and drawn, with everything that is said of them. */
 export function describedFile(

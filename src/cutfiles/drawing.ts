@@ -1,11 +1,10 @@
-import { textBlock } from '../documents/blocks.ts';
 import type { Drawing, Group, Item, Pen } from '../drawing/model.ts';
-import { turnedItem } from '../drawing/turned.ts';
-import { textWidth } from '../fonts/measure.ts';
 import { type Box, centre } from '../geometry/box.ts';
 import { pathBox } from '../geometry/extent.ts';
-import type { Size } from '../geometry/point.ts';
+import { placedPath } from '../geometry/path.ts';
+import type { Point, Size } from '../geometry/point.ts';
 import { type Machine, OPERATIONS, type Operation } from '../job/machine-model.ts';
+import { lettering } from './letters.ts';
 import type { LaidBoard, Toolpath } from './model.ts';
 
 const LABELS: Readonly<Record<Operation, string>> = {
@@ -23,6 +22,8 @@ const SMALLEST_NOTE = 1;
 /** Of the box around an opening: what an oval has room for too. */
 const NOTE_SHARE = 0.6;
 const REFERENCE = 100;
+/** From base line to base line, em. */
+export const LEADING = 1.4;
 
 /** Toolpaths in their order as a drawing: a group for each operation, named by the layer that the machine expects. */
 export function cutDrawing(
@@ -68,25 +69,20 @@ export function cutNotes(
   words: (board: LaidBoard) => readonly string[],
 ): readonly Item[] {
   if (!machine.notes) return [];
-  const { colour } = machine.operations.note;
   return boards.flatMap((board, i) => {
     const room = largest(board.openings.map(({ back }) => pathBox(back)));
     if (room === undefined) return [];
     const lines = words(board);
     const wide = NOTE_SHARE * room.width;
     const reference = i === 0 && wide >= REFERENCE;
-    const most = Math.max(...lines.map((line) => textWidth(line, 'regular', 1)));
-    const size = Math.min(LARGEST_NOTE, wide / most, (NOTE_SHARE * room.height) / (1.3 * lines.length + 2));
+    const most = Math.max(...lines.map((line) => lettering(line, 1).width));
+    const size = Math.min(LARGEST_NOTE, wide / most, (NOTE_SHARE * room.height) / (LEADING * lines.length + 3));
     if (size < SMALLEST_NOTE) return [];
-    const block = textBlock(lines.map((text) => ({ group: '', text, size, weight: 'regular' })));
     const middle = centre(room);
-    const shift = { x: middle.x - block.width / 2, y: middle.y - block.height / 2 };
-    const texts = block.parts.map(({ item }): Item => {
-      const moved = turnedItem(item, 0, shift);
-      return moved.kind === 'text' ? { ...moved, colour } : moved;
-    });
+    const shift = { x: middle.x - (most * size) / 2, y: middle.y - (LEADING * size * lines.length) / 2 };
+    const texts = noteLines(lines, size, shift, `words-${board.layer}`);
     if (!reference) return texts;
-    const y = shift.y + block.height + 2 * size;
+    const y = shift.y + LEADING * size * lines.length + 2 * size;
     const [from, to] = [middle.x - REFERENCE / 2, middle.x + REFERENCE / 2];
     const line = (x0: number, y0: number, x1: number, y1: number, id: string): Item => ({
       kind: 'line',
@@ -101,6 +97,15 @@ export function cutNotes(
       line(from, y - 2, from, y + 2, 'reference-start'),
       line(to, y - 2, to, y + 2, 'reference-end'),
     ];
+  });
+}
+
+/** Lines of words below each other on the layer of notes, `at` being the upper left of the first. */
+export function noteLines(lines: readonly string[], size: number, at: Point, id: string): readonly Item[] {
+  return lines.map((line, i): Item => {
+    const place = (p: Point): Point => ({ x: p.x + at.x, y: p.y + at.y + (i + 1) * LEADING * size });
+    const paths = lettering(line, size).paths.map((path) => placedPath(path, place));
+    return { kind: 'path', pen: 'note', paths, id: `${id}-${i + 1}` };
   });
 }
 

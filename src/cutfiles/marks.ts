@@ -1,11 +1,10 @@
 import { hingeSide } from '../documents/pattern-board.ts';
-import { fitSize, metrics } from '../fonts/measure.ts';
-import { textOutline } from '../fonts/outlines.ts';
 import { type Path, placedPath, polygon } from '../geometry/path.ts';
 import { type Point, plus } from '../geometry/point.ts';
 import type { Machine } from '../job/machine-model.ts';
 import type { Side } from '../job/model.ts';
 import { blankSize } from './boards.ts';
+import { lettering } from './letters.ts';
 import type { CutJob, LaidBoard, Toolpath } from './model.ts';
 
 const TICK = 6;
@@ -80,11 +79,11 @@ function borders({ mat }: CutJob, layer: number): Readonly<Record<Side, number>>
   return { top: least('top'), right: least('right'), bottom: least('bottom'), left: least('left') };
 }
 
-/** `TOP` and the title in outline, to the right of the upper tick; nothing where the border has no room. */
+/** `TOP` and the title, to the right of the upper tick; nothing where the border has no room. */
 function letters({ job }: CutJob, width: number, border: number): readonly Path[] {
   const text = `TOP  ${job.title}`;
-  const size = fitSize(text, 'regular', LARGEST_LETTERS, width / 2 - 4 * CLEAR, SMALLEST_LETTERS);
-  if (border < 2 * CLEAR + size || size * text.length > width) return [];
-  const at = { x: width / 2 + 2 * CLEAR, y: CLEAR + metrics('regular').capHeight * size };
-  return textOutline(text, 'regular', size).map((path) => placedPath(path, (p) => plus(p, at)));
+  const size = Math.min(LARGEST_LETTERS, (width / 2 - 4 * CLEAR) / lettering(text, 1).width);
+  if (size < SMALLEST_LETTERS || border < 2 * CLEAR + size) return [];
+  const at = { x: width / 2 + 2 * CLEAR, y: CLEAR + size };
+  return lettering(text, size).paths.map((path) => placedPath(path, (p) => plus(p, at)));
 }

@@ -40,9 +40,19 @@ function arrow(size: number, way: 'down' | 'left'): Block {
   };
 }
 
+/** `3 1/16 in`, or that the guide cannot be set. */
+export const settingWords = ({ beyondGuide, setting }: Stroke): string => (beyondGuide ? 'guide off' : setting.text);
+
+/** What a stroke is laid to for which the guide cannot be set. */
+function guideOffWords({ bar, straightedge }: Stroke): string {
+  if (bar !== undefined) return 'lay the bar on its line';
+  return straightedge === undefined ? 'along a straightedge' : 'lay the straightedge on its line';
+}
+
 /** `scant by 0.4 mm`, or nothing where the setting is exact. */
 export function senseWords(stroke: Stroke): string {
   const { sense, remainder } = stroke.setting;
+  if (stroke.beyondGuide) return guideOffWords(stroke);
   return sense === 'exact' ? '' : `${sense} by ${printDecimal(Math.abs(remainder), 'mm', 1).text} mm`;
 }
 
@@ -51,16 +61,16 @@ export function senseWords(stroke: Stroke): string {
  * upright for the cutter, the travel running down the words; else to be set along the side, the travel running to their left.
  */
 export function strokeBlock(stroke: Stroke, scale: number, across: boolean): Block {
-  const side = stroke.guideFrom === 'far' ? `${stroke.side}, far edge on guide` : `${stroke.side} side`;
+  const side = stroke.guideFrom === 'far' ? `${stroke.side}, far edge on guide` : `${stroke.side}, from the face`;
   const where = [side, ...stateWords(stroke)].join(', ');
   const sense = senseWords(stroke);
   const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }]);
   const reading = textBlock([
-    { group: 'readings', text: stroke.setting.text, size: 11 * scale, weight: 'bold' },
+    { group: 'readings', text: settingWords(stroke), size: 11 * scale, weight: 'bold' },
     ...(sense === '' ? [] : [{ group: 'readings', text: sense, size: 4.5 * scale, weight: 'regular' as const }]),
     {
       group: 'readings',
-      text: stroke.beyondGuide ? `${where}, past the guide` : where,
+      text: where,
       size: 4.5 * scale,
       weight: 'regular',
     },
@@ -80,7 +90,7 @@ export const SMALL_SIZES: readonly number[] = [4.2, 3.4, 2.8];
 /** The stroke's number and the guide's setting alone, for a side without room for more. */
 export function smallBlock(stroke: Stroke, size: number): Block {
   const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 1.25 * size, weight: 'bold' }]);
-  const reading = stroke.beyondGuide ? 'bar' : `${stroke.setting.text}${SIGN[stroke.setting.sense]}`;
+  const reading = stroke.beyondGuide ? 'guide off' : `${stroke.setting.text}${SIGN[stroke.setting.sense]}`;
   const setting = [reading, ...stateWords(stroke)].join(', ');
   return beside(number, textBlock([{ group: 'readings', text: setting, size, weight: 'regular' }]), 0.5 * size);
 }

@@ -1,6 +1,7 @@
 import type { Stroke } from '../bench/model.ts';
 import type { AvoidBox, Item, LineItem } from '../drawing/model.ts';
 import { type Box, box, grown } from '../geometry/box.ts';
+import { clipLine } from '../geometry/clip.ts';
 import { flattened } from '../geometry/flatten.ts';
 import { polygon, straightSides } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
@@ -58,6 +59,12 @@ export function drawStrokes(
     if (s.straightedge !== undefined) {
       const rest = extended(s.straightedge, paper);
       add('straightedge', line('straightedge', rest.from, rest.to, `straightedge-${tag}`));
+    }
+    // A bar that would lie off the board has no line.
+    const rest = s.bar === undefined ? undefined : clipLine(s.bar, paper);
+    if (rest !== undefined) {
+      const bar = extended(rest, paper);
+      add('straightedge', line('bar', bar.from, bar.to, `bar-${tag}`));
     }
     return ticks;
   });

@@ -2,7 +2,7 @@ import type { Stroke } from '../bench/model.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { printDecimal, showLength, showSize } from '../units/print.ts';
-import { senseWords, stateWords } from './pattern-labels.ts';
+import { senseWords, settingWords, stateWords } from './pattern-labels.ts';
 
 const offset = (at: readonly { offset: number }[]): string =>
   at.map((one) => `${printDecimal(one.offset, 'mm', 2).text}`).join(' / ');
@@ -60,7 +60,7 @@ export function instructions(
       .sort((a, b) => a.order - b.order)
       .map((s) => {
         const sense = senseWords(s) === '' ? '' : ` ${senseWords(s)}`;
-        return [`${s.order} ${s.side} ${s.setting.text}${sense}`, ...stateWords(s)].join(', ');
+        return [`${s.order} ${s.side} ${settingWords(s)}${sense}`, ...stateWords(s)].join(', ');
       })
       .join('; ')}. Sides are named as from the face.`,
   ];

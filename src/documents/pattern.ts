@@ -69,7 +69,7 @@ const GROUPS: readonly (readonly [string, string])[] = [
   ['marks', 'Start and stop marks'],
   ['strokes', 'Stroke arrows and numbers'],
   ['readings', 'Guide readings'],
-  ['straightedge', 'Straightedge lines'],
+  ['straightedge', 'Straightedge and bar lines'],
   ['centre', 'Centres of the edges'],
   ['hinge', 'Hinge edge'],
   ['notes', 'BACK, TOP, job, head'],
@@ -267,6 +267,7 @@ function shifted(s: Stroke, by: Point): Stroke {
     start: plus(s.start, by),
     stop: plus(s.stop, by),
     ...(s.straightedge === undefined ? {} : { straightedge: move(s.straightedge) }),
+    ...(s.bar === undefined ? {} : { bar: move(s.bar) }),
   };
 }
 

@@ -149,10 +149,12 @@ export function wrap(text: string, weight: Weight, size: number, width: number, 
     used += partWidth;
   };
   for (const paragraph of text.normalize('NFC').split(/\r\n|[\n\r\u2028\u2029]/u)) {
-    for (const word of paragraph.split(/[ \t]+/u).filter((part) => part !== '')) {
-      const gap = line === '' ? '' : ' ';
-      for (const [i, part] of word.split(HYPHENS).entries()) {
-        const whole = i === 0 ? gap + part : part;
+    for (const word of paragraph.split(/[ \t]+/u)) {
+      if (word === '') continue;
+      let gap = line === '' ? '' : ' ';
+      for (const part of HYPHEN.test(word) ? word.split(HYPHENS) : [word]) {
+        const whole = gap + part;
+        gap = '';
         const partWidth = wide(whole);
         if (partWidth <= width || wide(part) <= width) put(whole, partWidth);
         else for (const character of whole) put(character, wide(character));
@@ -168,6 +170,7 @@ export function wrap(text: string, weight: Weight, size: number, width: number, 
 /** Only the plain space that a break takes the place of. */
 const withoutLast = (line: string): string => line.replace(/ $/, '');
 
+const HYPHEN = /[-\u2010\u2013\u2014]/;
 const HYPHENS = /(?<=\p{L}[-\u2010\u2013\u2014])(?=\p{L})/u;
 
 /** The text itself where it is no wider than `width`, else as much of its beginning as leaves room for an ellipsis. */

@@ -39,6 +39,10 @@ export const BEVEL = 45;
 /** The wished overrun of a head that was never calibrated (common practice, no source). */
 export const OVERRUN = 0.25;
 
+/** Twice the spread of a head that was calibrated: few ends then hang on to the board (common practice, no source). */
+export const overrun = (spread: number | undefined): number =>
+  spread === undefined ? OVERRUN : Math.max(0.01, 2 * spread);
+
 /** A pull head whose border lies under a bar at the left, without offsets: what is uncalibrated has none. */
 export const HEAD: Head = {
   id: 'default',

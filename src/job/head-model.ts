@@ -13,6 +13,8 @@ export interface Head {
   readonly start: readonly OffsetAt[];
   /** How far ahead of the scribe the face cut ends (`e_stop`). */
   readonly stop: readonly OffsetAt[];
+  /** How far the ends of its cuts stray: the standard deviation of one of them, from its calibration. */
+  readonly spread?: number;
   /** The overrun wished at both ends. */
   readonly overrun: number;
   /** False until offsets were given: the pattern then says so. */

@@ -23,7 +23,12 @@ export function headSchema(unit: LengthUnit) {
       scribe: z.optional(line('Where on the head the scribe is read', ['the notch at its front'])),
       start: z.optional(offsets(unit, 'How far ahead of the scribe the blade reaches the face when it is pushed in')),
       stop: z.optional(offsets(unit, 'How far ahead of the scribe the cut in the face ends')),
-      overrun: z.optional(length('Wished overrun at both ends', ['0.25 mm'], { least: 0, most: 10 })),
+      spread: z.optional(
+        length('How far one end of its cuts strays, from its calibration', ['0.12 mm'], { least: 0, most: 10 }),
+      ),
+      overrun: z.optional(
+        length('Wished overrun at both ends; twice the spread without it', ['0.25 mm'], { least: 0, most: 10 }),
+      ),
       blade: z.optional(line('The blade that it was calibrated with', ['0.3 mm, fresh'])),
       depth: z.optional(line('The depth that it was calibrated at', ['just scratches the slip sheet'])),
       date: z.optional(line('The day that it was calibrated', ['2024-03-01'])),

@@ -80,9 +80,16 @@ function headFrom(id: string, given: Given<'heads'>): Head {
     straightedgeOn: given.straightedgeOn ?? HEAD.straightedgeOn,
     start: given.start ?? HEAD.start,
     stop: given.stop ?? HEAD.stop,
-    overrun: given.overrun ?? HEAD.overrun,
+    overrun: given.overrun ?? defaults.overrun(given.spread),
     calibrated: given.start !== undefined && given.stop !== undefined,
-    ...defined({ scribe: given.scribe, bar: given.bar, blade: given.blade, depth: given.depth, date: given.date }),
+    ...defined({
+      spread: given.spread,
+      scribe: given.scribe,
+      bar: given.bar,
+      blade: given.blade,
+      depth: given.depth,
+      date: given.date,
+    }),
   };
 }
 

@@ -1,14 +1,15 @@
 import { type Box, box } from '../geometry/box.ts';
 import { placedPath } from '../geometry/path.ts';
+import type { Job } from '../job/model.ts';
 import type { Mat } from './model.ts';
 
 /**
  * The mat as a layer's own board shows it: boards that are cut apart are marked from their own edges, and one that did not
- * come out in the mat's size lies with its middle on the middle of the mat. The mat itself where the layer is as large.
+ * come out in the mat's size lies with its middle on the middle of the mat. The mat itself for every other board.
  */
-export function onOwnBoard(mat: Mat, layer: number): Mat {
+export function onOwnBoard(mat: Mat, job: Job, layer: number): Mat {
+  if (job.bench.stack === 'together' || job.asCut?.blanks[layer] === undefined) return mat;
   const { x, y, width, height } = mat.layers[layer]!.blankBox;
-  if (x === 0 && y === 0 && width === mat.outer.width && height === mat.outer.height) return mat;
   const moved = (b: Box): Box => box(b.x - x, b.y - y, b.width, b.height);
   const place = (p: { readonly x: number; readonly y: number }) => ({ x: p.x - x, y: p.y - y });
   return {

@@ -3,6 +3,7 @@ import { type Problem, warning } from '../problems/problem.ts';
 import { shapeOf } from '../shapes/shapes.ts';
 import { showLength } from '../units/print.ts';
 import { AGREEMENT } from './contradiction.ts';
+import { guideZero, underBar } from './guide-reading.ts';
 import type { Moved } from './model.ts';
 import { openingName } from './names.ts';
 import { LEAST_OVERLAP } from './opening-checks.ts';
@@ -25,14 +26,31 @@ interface SnappedOne {
 /** A move of one edge of the opening, inwards; the border grows by it. */
 type Move = number;
 
+/** The borders on one axis at which the guide reads a graduation: `zero` and every `step` from there. */
+interface Scale {
+  readonly zero: number;
+  readonly step: number;
+}
+
+/**
+ * It is the guide's reading that falls on the graduation: its correction and the thickness of the board shift the borders
+ * that make it, and its factor stretches them. For a reverse bevel it reads from the far edge to the same line.
+ */
+function scaleOf(job: Job, { extent }: Axis, outer: AllSizes['outer']): Scale {
+  const { guide, graduation } = job.bench;
+  const { bevel } = job.mat.layers[0]!;
+  const zero = guideZero(guide, underBar(job, 0), bevel);
+  return { zero: bevel.reverse ? outer[extent] - zero : zero, step: graduation * guide.b };
+}
+
 /** From a border to the graduation below and above it; both 0 where it lies on one, but for a rounding. */
-function moves(border: number, graduation: number): readonly [Move, Move] {
-  const below = Math.floor(border / graduation) * graduation - border;
-  const above = below + graduation;
+function moves(border: number, { zero, step }: Scale): readonly [Move, Move] {
+  const below = Math.floor((border - zero) / step) * step - (border - zero);
+  const above = below + step;
   return -below <= AGREEMENT || above <= AGREEMENT ? [0, 0] : [below, above];
 }
 
-const onGraduation = (length: number, graduation: number): boolean => moves(length, graduation)[1] === 0;
+const onGraduation = (border: number, scale: Scale): boolean => moves(border, scale)[1] === 0;
 
 /** The ways to round, the smaller first. Halves cover the artwork, or leave more of a float. */
 function tries([below, above]: readonly [Move, Move], floated: boolean): readonly Move[] {
@@ -72,7 +90,8 @@ function refused(path: Problem['path'], message: string): AxisMoves {
 function axisMoves(job: Job, index: number, sizes: Sizes, axis: Axis): AxisMoves {
   const { graduation } = job.bench;
   const show = (mm: number): string => showLength(mm, job.units);
-  const off = [axis.near, axis.far].filter((side) => !onGraduation(sizes.border[side], graduation));
+  const scale = scaleOf(job, axis, sizes.outer);
+  const off = [axis.near, axis.far].filter((side) => !onGraduation(sizes.border[side], scale));
   if (off.length === 0) return still();
   const size = job.openings[index]!.size;
   if (size !== undefined) {
@@ -86,12 +105,12 @@ function axisMoves(job: Job, index: number, sizes: Sizes, axis: Axis): AxisMoves
   }
   const floated = job.openings[index]!.float !== undefined;
   const apart = sizes.border[axis.far] - sizes.border[axis.near];
-  const alike = off.length === 2 && onGraduation(Math.abs(apart), graduation);
+  const alike = off.length === 2 && onGraduation(Math.abs(apart), { ...scale, zero: 0 });
   const groups: readonly (readonly Side[])[] = alike ? [off] : off.map((side) => [side]);
   const found: Partial<Record<Side, Move>> = {};
   const warnings: Problem[] = [];
   for (const sides of groups) {
-    const choices = tries(moves(sizes.border[sides[0]!], graduation), floated);
+    const choices = tries(moves(sizes.border[sides[0]!], scale), floated);
     const move = choices.find((each) => sides.every((side) => hasRoom(job, index, sizes, side, each)));
     if (move === undefined) {
       const message = `the ${sides.join(' and ')} border finds no graduation of ${show(graduation)} that leaves the artwork its room`;
@@ -102,7 +121,7 @@ function axisMoves(job: Job, index: number, sizes: Sizes, axis: Axis): AxisMoves
 }
 
 /**
- * Moves the edges of the opening so that the top mat's borders lie on the bench's graduation. The mat keeps its size
+ * Moves the edges of the opening so that the guide's readings for the top mat lie on the bench's graduation. The mat keeps its size
  * and the artwork its place: what moves is the overlap or the float, which is left 2 mm at least. Opposite edges move
  * alike where their borders differ by whole graduations. Reveals stay, so that every under mat moves with the top mat.
  * A border or an opening that is given is never changed.

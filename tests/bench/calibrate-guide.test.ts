@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { calibrateGuide, type GuideReading } from '../../src/bench/calibrate-guide.ts';
-import { guideReading } from '../../src/bench/guide.ts';
+import { guideReading } from '../../src/mat/guide-reading.ts';
 import { bevel } from './mats.ts';
 import { randomSource } from './random.ts';
 

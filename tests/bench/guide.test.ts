@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { guideReading, reach, settingOf } from '../../src/bench/guide.ts';
+import { reach, settingOf } from '../../src/bench/guide.ts';
 import type { Stroke } from '../../src/bench/model.ts';
 import { strokes } from '../../src/bench/strokes.ts';
 import { box } from '../../src/geometry/box.ts';
-import type { Guide, Side } from '../../src/job/model.ts';
+import type { Guide, Head, Side } from '../../src/job/model.ts';
+import { guideReading } from '../../src/mat/guide-reading.ts';
 import { bevel, lopsidedMat, makeJob, makeMat } from './mats.ts';
 
 const guide = (some: Partial<Guide> = {}): Guide => ({ graduation: 1, a: 0, b: 1, ...some });
@@ -87,6 +88,22 @@ describe('reading', () => {
   test('beyond the longest setting of the guide', () => {
     const s = bySide(strokes(lopsidedMat(), makeJob(lopsidedMat(), { guide: { longest: 90 } })).strokes);
     expect([s.left, s.right, s.top, s.bottom].map((each) => each.beyondGuide)).toEqual([false, false, false, true]);
+  });
+
+  test('beyond it the bar lies at its distance from the line, on the border side, or a warning asks for it', () => {
+    const mat = lopsidedMat();
+    const made = (head: Partial<Head>) => strokes(mat, makeJob(mat, { guide: { longest: 90 }, head }));
+    const { bottom, top } = bySide(made({ bar: 40 }).strokes);
+    expect(bottom!.bar!.from.y - bottom!.line.from.y).toBeCloseTo(40, 9);
+    expect(bottom!.bar!.from.x).toBeCloseTo(bottom!.line.from.x, 9);
+    expect(top!.bar).toBeUndefined();
+    expect(made({ bar: 40 }).warnings).toEqual([]);
+    const [warned, ...more] = made({}).warnings;
+    expect(warned).toMatchObject({ code: 'guide-beyond', severity: 'warning', path: ['openings', 0] });
+    expect(warned!.message).toContain('the guide, which reaches 90 mm, cannot be set for');
+    expect(warned!.message).toContain('bottom');
+    expect(more).toEqual([]);
+    expect(made({ straightedge: 20 }).warnings).toEqual([]);
   });
 });
 

@@ -43,7 +43,10 @@ describe('new', () => {
       '{}/a.yaml',
     ];
     const ran = await run(args);
-    expect(JSON.parse(ran.out)).toMatchObject({ title: 'Curlew', outer: { width: expect.closeTo(15 * 25.4, 9), height: expect.closeTo(18.5 * 25.4, 9) } });
+    expect(JSON.parse(ran.out)).toMatchObject({
+      title: 'Curlew',
+      outer: { width: expect.closeTo(15 * 25.4, 9), height: expect.closeTo(18.5 * 25.4, 9) },
+    });
   });
 
   it('keeps the template its inches where the job counts in mm', () => {

@@ -115,7 +115,8 @@ describe('what a laser leaves', () => {
           if (typeof moved === 'string') return;
           compared++;
           const edge = flattened(outline, 1e-4);
-          const corner = sharpest(edge) * Math.max(kerf.x, kerf.y);
+          // Where the beam is round, corners are as sharp as they look there.
+          const corner = sharpest(stretched(edge, kerf)) * Math.min(kerf.x, kerf.y);
           const { left, missing } = swept(
             flattened(moved, 1e-4),
             edge,

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { SIDES } from '../../src/job/model.ts';
+import { guideReading } from '../../src/mat/guide-reading.ts';
 import { solve } from '../../src/mat/solve.ts';
-import { all, complaints, inch, inches, jobOf, layer, opening, solvedMat } from './job.ts';
+import { all, board, complaints, inch, inches, jobOf, layer, opening, solvedMat } from './job.ts';
 import { expectExact } from './near.ts';
 
 const mm = (width: number, height: number) => ({ width, height });
@@ -48,6 +49,36 @@ describe('snapping to the graduation', () => {
       expectExact(first!.border[side], top!.border[side] + 5.3);
       expectExact(second!.border[side], top!.border[side] + 9.5);
     }
+  });
+
+  it('takes the guide’s correction and the thickness of the board into account: its reading is what falls on the graduation', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -2, max: 2, noNaN: true }),
+        fc.double({ min: 0.99, max: 1.01, noNaN: true }),
+        fc.constantFrom(undefined, 1.4, 1.6),
+        fc.constantFrom(45, 60, 90),
+        fc.boolean(),
+        fc.constantFrom('prick' as const, 'cut-through' as const),
+        (a, b, setAt, angle, reverse, transfer) => {
+          const guide = { graduation: 1, a, b, ...(setAt === undefined ? {} : { setAt }) };
+          const bevel = { angle, reverse };
+          const layers = [layer({ board: board(2.1), bevel }), layer({ reveal: 8.3 })];
+          const made = job({ ...snapping(1), guide }, { layers });
+          const cut = { ...made, print: { ...made.print, transfer } };
+          const mat = solvedMat(cut);
+          const thickness = 2.1 + (transfer === 'cut-through' ? cut.print.paperThickness : 0);
+          for (const side of SIDES) {
+            const across = side === 'left' || side === 'right' ? mat.outer.width : mat.outer.height;
+            const distance = reverse ? across - mat.border[side] : mat.border[side];
+            const reading = guideReading(guide, distance, thickness, bevel);
+            expect(Math.abs(reading - Math.round(reading))).toBeLessThan(0.0105);
+            expectExact(mat.openings[0]!.layers[1]!.reveal[side], 8.3);
+          }
+          expectExact(mat.border.left, mat.border.right);
+        },
+      ),
+    );
   });
 
   it('leaves what is on the graduation, and does nothing unless it is asked to', () => {

@@ -12,7 +12,6 @@ import { UsageError } from '../usage.ts';
 
 interface Options {
   readonly shop?: string;
-  readonly overrun?: boolean;
   readonly dryRun?: boolean;
   readonly json?: boolean;
   readonly quiet?: boolean;
@@ -23,7 +22,6 @@ export function define(command: Command): void {
     .argument('<kind>', `what was measured: ${CALIBRATED.join(', ')}`)
     .argument('[file]', 'the readings, YAML or JSON, as the jig shows them; asked for where it is left out')
     .option('--shop <file>', "the shop's file (default: shop.yaml beside the readings or in a folder above them)")
-    .option('--overrun', "take twice the head's spread for its overrun, though the shop's file wishes another")
     .option('--dry-run', 'say what comes out and write nothing')
     .option('--json', 'one JSON document on standard output, every length in mm')
     .option('--quiet', 'say nothing but errors')
@@ -45,7 +43,7 @@ async function run(word: string, file: string | undefined, options: Options): Pr
   const kind = kindOf(word);
   const shop = await findShop(file ?? join('.', 'readings.yaml'), options.shop);
   const readings = file === undefined ? await asked(kind, shop) : await readSource(file, 'readings file');
-  const made = await believed(kind, readings, shop, options);
+  const made = await believed(kind, readings, shop);
   if (!made.ok) return fail(made.problems, options.json === true);
   const { words, result, shopText } = made.value;
   const written = shop?.file ?? join(dirname(readings.file), 'shop.yaml');
@@ -85,7 +83,6 @@ async function believed(
   kind: Calibrated,
   readings: SourceFile,
   shop: SourceFile | undefined,
-  options: Options,
 ): Promise<Result<Calibration>> {
   const date = today();
   const solve = (text: string) =>
@@ -94,7 +91,6 @@ async function believed(
       text,
       file: readings.file,
       date,
-      takeOverrun: options.overrun === true,
       ...(shop === undefined ? {} : { shop }),
     });
   const made = solve(readings.text);
