@@ -82,6 +82,13 @@ heads:
     expect(heads.get('half')!.calibrated).toBe(false);
   });
 
+  it('takes twice the spread of a head for its overrun, unless it wishes one', () => {
+    const { heads } = shop(
+      'units: mm\nheads: {new: {}, tried: {spread: 0.11}, wished: {spread: 0.11, overrun: 0.4}, dead: {spread: 0}}\n',
+    );
+    expect([...heads.values()].map((head) => head.overrun)).toEqual([0.25, 0.22, 0.4, 0.01]);
+  });
+
   it('holds papers and the sizes it likes', () => {
     const { papers, sizes } = shop('papers: {banner: {size: 13 x 40}}\nsizes: [11 x 14, 16 x 20]\n');
     expect(papers.get('banner')).toStrictEqual({ width: near(330.2), height: near(1016) });
