@@ -15,6 +15,7 @@ export { type Calibration, type CalibrationRequest, calibrate } from './bench/ca
 export type { Report } from './bench/report.ts';
 export { readShop } from './job/read.ts';
 export { type BenchSheetWishes, type MadeBenchSheets, makeBenchSheets } from './make-bench-sheets.ts';
+export { type MadePlacement, makePlacement } from './make-placement.ts';
 export type { Problem, Result } from './problems/problem.ts';
 export { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
 

@@ -34,6 +34,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/ticket.ts'),
   },
   {
+    name: 'placement',
+    summary: 'full-scale sheet that shows where the artwork and its hinges go on the backing',
+    load: () => import('./commands/placement.ts'),
+  },
+  {
     name: 'blanks',
     summary: 'every blank of some jobs by board, with stop settings and counts',
     load: () => import('./commands/blanks.ts'),
