@@ -39,19 +39,19 @@ export const PRINTER_JIG: JigEntry = {
     const top = RUNGS + 3;
     const room = Math.min(area.width, bottom(area) - top);
     const lines = room >= LONG.side ? LONG : SHORT;
-    if (room < lines.side + ASIDE) {
-      if (lines === SHORT)
-        return tooSmall(context, 'printer', { width: SHORT.side + ASIDE, height: SHORT.side + top + ASIDE });
-    }
+    const least = SHORT.side + ASIDE;
+    if (room < least) return tooSmall(context, 'printer', { width: least, height: least + top });
     const title = `Printer jig for ${paper.name}`;
     const corner = point((paper.width - lines.side) / 2, top);
     const inner = (lines.second === undefined ? 6 : ASIDE + 6) + 1;
     const inside = box(corner.x + inner, corner.y + inner, lines.side - inner - 4, lines.side - inner - 4);
+    // A second line is longer than the side of the square, and begins further in.
+    const reach = Math.max(lines.side, lines.second === undefined ? 0 : ASIDE + lines.second.length) + 5;
     const under = box(
       area.x + RUNGS + 3,
-      corner.y + lines.side + 7,
+      corner.y + reach,
       area.width - 2 * RUNGS - 6,
-      bottom(area) - RUNGS - corner.y - lines.side - 8,
+      bottom(area) - RUNGS - corner.y - reach - 1,
     );
     const sheets = jigSheets(context, {
       kind: 'printer',

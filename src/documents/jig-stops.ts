@@ -60,7 +60,7 @@ function spacersOf(places: readonly StopPlace[]): readonly Spacer[] {
 
 function useWords({ uses }: Spacer): string {
   const list = uses.map(({ stroke }) => stroke.order).sort((a, b) => a - b);
-  return `${uses[0]!.end} of stroke${list.length === 1 ? '' : 's'} ${list.join(', ')}`;
+  return `${uses[0]!.end === 'stop' ? 'end' : 'start'} of stroke${list.length === 1 ? '' : 's'} ${list.join(', ')}`;
 }
 
 function drawn(list: readonly Spacer[]): Gauge {

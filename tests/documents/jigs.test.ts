@@ -13,7 +13,11 @@ const WORLDS = [
 ] as const;
 
 describe.each(WORLDS)('every jig %s', (_, shop, job) => {
-  const cases = JIGS.flatMap(({ kind }) => PAPERS.map((paper) => [kind, paper] as const));
+  const cases = [
+    ...JIGS.flatMap(({ kind }) => PAPERS.map((paper) => [kind, paper] as const)),
+    ['printer', '190 x 250 mm'] as const,
+    ['printer', '175 x 210 mm'] as const,
+  ];
 
   test.each(cases)('%s on %s: all words stand on the paper, none on another', async (kind, paper) => {
     const { drawings, sheets } = await made(kind, { shop, job, paper, thickness: '1.4, 2.9, 5' });
