@@ -7,6 +7,7 @@ import type { Case } from './cases.ts';
 import type { Outputs } from './compare.ts';
 import { makeJigCase } from './make-jig.ts';
 import { pdfText } from './pdf-text.ts';
+import { proofFiles } from './make-proof.ts';
 import { packed } from './pictures.ts';
 import { svgText } from './svg-text.ts';
 
@@ -58,3 +59,6 @@ export async function makeCase(each: Case): Promise<Outputs> {
   for (const output of built.files) for (const [part, bytes] of await makeFile(output, dpi)) made.set(part, bytes);
   return made;
 }
+  for (const output of await proofFiles(each)) {
+    for (const [part, bytes] of await makeFile(output, TEMPLATE_DPI)) made.set(part, bytes);
+  }
