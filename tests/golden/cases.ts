@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
+import { CUT_CASES } from './cut-cases.ts';
 import { JIG_CASES } from './jig-cases.ts';
 
 const TOP = join(import.meta.dirname, '../..');
@@ -9,6 +10,8 @@ export interface Case {
   readonly name: string;
   /** A jig instead of the patterns. */
   readonly jig?: string;
+  /** A machine's files instead of the patterns. */
+  readonly cut?: string;
   readonly job: string;
   /** As problems and titles name it. */
   readonly file: string;
@@ -101,4 +104,5 @@ export const CASES: readonly Case[] = [
   { name: 'steep', job: steep, file: 'steep.yaml' },
   { name: 'hand-held', job: handHeld, file: 'hand-held.yaml', shop: handHeldShop },
   ...JIG_CASES,
+  ...CUT_CASES,
 ];

@@ -1,0 +1,14 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { MACHINE_KINDS } from '../../src/job/machine-model.ts';
+
+const FOLDER = join(import.meta.dirname, '../../examples/terns');
+
+/** The example that is cut by machines, once for each of them. */
+export const CUT_CASES = MACHINE_KINDS.map((machine) => ({
+  name: `cut-${machine}`,
+  cut: machine,
+  job: readFileSync(join(FOLDER, 'job.yaml'), 'utf8'),
+  file: 'job.yaml',
+  shop: readFileSync(join(FOLDER, 'shop.yaml'), 'utf8'),
+}));
