@@ -5,6 +5,7 @@ import { showProblem } from '../../src/problems/show.ts';
 import { canonicalDrawing, canonicalJson } from './canonical.ts';
 import type { Case } from './cases.ts';
 import type { Outputs } from './compare.ts';
+import { makeCutCase } from './make-cut.ts';
 import { makeJigCase } from './make-jig.ts';
 import { pdfText } from './pdf-text.ts';
 import { proofFiles } from './make-proof.ts';
@@ -40,6 +41,7 @@ async function makeFile({ name, bytes }: OutputFile, dpi: number): Promise<Outpu
 
 /** Everything that has a reference: what was solved, the drawings, and the files as they are read back. */
 export async function makeCase(each: Case): Promise<Outputs> {
+  if (each.cut !== undefined) return makeCutCase(each);
   if (each.jig !== undefined) return makeJigCase(each, (output) => makeFile(output, DPI));
   const { name, job, file, shop } = each;
   const dpi = name.startsWith('template-') ? TEMPLATE_DPI : DPI;
