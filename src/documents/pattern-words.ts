@@ -33,6 +33,9 @@ export function transferWords(job: Job): string {
     : `Cut through: paper of ${printDecimal(job.print.paperThickness, 'mm', 2).text} mm stays on`;
 }
 
+/** More settings than this are no help on sheet 1. */
+const MOST_LISTED = 80;
+
 /** What sheet 1 says of laying the pattern on and cutting by it. */
 export function instructions(
   mat: Mat,
@@ -56,13 +59,15 @@ export function instructions(
       ? 'Prick with a needle through both ends of every solid line and where each S and E tick meets it. Take the paper off, rule the lines lightly, mark S and E.'
       : 'Stick the paper down all over: a loose edge lifts the head. The solid lines allow for the thickness of the paper.',
     `Cut in the order of the numbers, each from S to E: scribe on S, blade in, along the line until the scribe is on E. ${headWords(job)}.`,
-    `Guide: ${[...strokes]
-      .sort((a, b) => a.order - b.order)
-      .map((s) => {
-        const sense = senseWords(s) === '' ? '' : ` ${senseWords(s)}`;
-        return [`${s.order} ${s.side} ${settingWords(s)}${sense}`, ...stateWords(s)].join(', ');
-      })
-      .join('; ')}. Sides are named as from the face.`,
+    strokes.length > MOST_LISTED
+      ? 'Guide: its setting stands beside every side, and the check command lists all in the order of work. Sides are named as from the face.'
+      : `Guide: ${[...strokes]
+          .sort((a, b) => a.order - b.order)
+          .map((s) => {
+            const sense = senseWords(s) === '' ? '' : ` ${senseWords(s)}`;
+            return [`${s.order} ${s.side} ${settingWords(s)}${sense}`, ...stateWords(s)].join(', ');
+          })
+          .join('; ')}. Sides are named as from the face.`,
   ];
   const changed = mat.changed ?? [];
   if (changed.length > 0)

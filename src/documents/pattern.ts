@@ -54,6 +54,8 @@ const GAP = 1.2;
 /** Labels inside an opening stay this near to its lines, so that the middle is blank. */
 const REACH_INSIDE = 52;
 
+/** A tick's letter smaller than this stands without its stroke's number. */
+const SMALLEST_NUMBERED = 2.5;
 /** With more openings than this only short labels have room. */
 const CROWDED = 24;
 /** Words farther from their place than this are led to it. */
@@ -165,7 +167,7 @@ export function pattern(
       const far = sizes.slice(2).map((block) => () => around(block(), 0, at, 120));
       set(`hand work of opening ${each.opening}`, chained(places), 'text', at, chained(far));
     }
-  const sizes = crowded ? [3.6, 2.6] : [7, 5, 3.6, 2.6];
+  const sizes = crowded ? [3.6, 2.6, 2] : [7, 5, 3.6, 2.6];
   for (const t of ticks) {
     const name = `${t.letter} of stroke ${t.stroke.order}`;
     set(name, letterPlaces(t.item.from, t.out, t, sizes), 'tick');
@@ -330,11 +332,9 @@ function* letterPlaces(
   const quarter = uprightFor(stroke.direction);
   const along = stroke.direction;
   for (const size of sizes) {
-    const block = beside(
-      textBlock([{ group: 'marks', text: letter, size, weight: 'bold' }]),
-      textBlock([{ group: 'marks', text: String(stroke.order), size: 0.65 * size, weight: 'regular' }]),
-      0.08 * size,
-    );
+    const sign = textBlock([{ group: 'marks', text: letter, size, weight: 'bold' }]);
+    const number = textBlock([{ group: 'marks', text: String(stroke.order), size: 0.65 * size, weight: 'regular' }]);
+    const block = size < SMALLEST_NUMBERED ? sign : beside(sign, number, 0.08 * size);
     const [w, h] = quarter % 2 === 0 ? [block.width, block.height] : [block.height, block.width];
     const [over, aside] = [across(box(0, 0, w, h), way) / 2, across(box(0, 0, w, h), along) / 2];
     const outwards = letter === 'S' ? -1 : 1;

@@ -4,19 +4,61 @@ import type { Size } from '../geometry/point.ts';
 /** Between words of a sheet and anything else. */
 const GAP = 1.2;
 
+/** Areas by squares of the sheet: asking costs what lies near, not all there is. */
+class Areas {
+  private readonly all: Box[] = [];
+  private readonly squares = new Map<number, number[]>();
+  /** The question in which an area was last counted, so that one in several squares counts once. */
+  private readonly asked: number[] = [];
+  private question = 0;
+
+  add(area: Box): void {
+    const index = this.all.push(area) - 1;
+    this.asked.push(0);
+    forSquares(area, GAP, (key) => {
+      const there = this.squares.get(key);
+      if (there === undefined) this.squares.set(key, [index]);
+      else there.push(index);
+    });
+  }
+
+  /** How many lie within the gap of an area; it stops at `enough`. */
+  count(area: Box, enough: number): number {
+    this.question++;
+    let count = 0;
+    forSquares(area, 0, (key) => {
+      if (count >= enough) return;
+      for (const index of this.squares.get(key) ?? []) {
+        if (this.asked[index] === this.question) continue;
+        this.asked[index] = this.question;
+        if (overlaps(area, this.all[index]!, GAP)) count++;
+      }
+    });
+    return Math.min(count, enough);
+  }
+}
+
+const SQUARE = 20;
+
+function forSquares(area: Box, more: number, visit: (key: number) => void): void {
+  const [x0, x1] = [Math.floor((area.x - more) / SQUARE), Math.floor((right(area) + more) / SQUARE)];
+  const [y0, y1] = [Math.floor((area.y - more) / SQUARE), Math.floor((bottom(area) + more) / SQUARE)];
+  for (let y = y0; y <= y1; y++) for (let x = x0; x <= x1; x++) visit(y * 65536 + x);
+}
+
 /** What lies on a sheet: words, which nothing may touch, and lines, which are better left clear. */
 export class Room {
-  private readonly words: Box[] = [];
-  private readonly lines: Box[] = [];
+  private readonly words = new Areas();
+  private readonly lines = new Areas();
 
   constructor(words: readonly Box[], lines: readonly Box[]) {
-    this.words.push(...words);
-    this.lines.push(...lines);
+    for (const area of words) this.words.add(area);
+    for (const area of lines) this.lines.add(area);
   }
 
   /** From now on nothing may touch this. */
   take(area: Box): void {
-    this.words.push(area);
+    this.words.add(area);
   }
 
   /**
@@ -24,11 +66,8 @@ export class Room {
    * It is asked thousands of times for one sheet.
    */
   cost(area: Box, enough = Number.POSITIVE_INFINITY): number {
-    for (let i = 0; i < this.words.length; i++)
-      if (overlaps(area, this.words[i]!, GAP)) return Number.POSITIVE_INFINITY;
-    let cost = 0;
-    for (let i = 0; i < this.lines.length && cost < enough; i++) if (overlaps(area, this.lines[i]!, GAP)) cost++;
-    return cost;
+    if (this.words.count(area, 1) > 0) return Number.POSITIVE_INFINITY;
+    return this.lines.count(area, enough);
   }
 
   /** The best of some areas: on the fewest lines; of equals the first. Undefined where all touch words. */
