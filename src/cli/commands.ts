@@ -34,6 +34,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/ticket.ts'),
   },
   {
+    name: 'intake',
+    summary: 'form to take a job in with the customer, empty or filled in from a job',
+    load: () => import('./commands/intake.ts'),
+  },
+  {
     name: 'placement',
     summary: 'full-scale sheet that shows where the artwork and its hinges go on the backing',
     load: () => import('./commands/placement.ts'),

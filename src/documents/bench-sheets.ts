@@ -6,6 +6,8 @@ import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import { quoted } from '../problems/quoted.ts';
 import type { LengthUnit } from '../units/units.ts';
 import { blankList, listedBlanks } from './blank-list.ts';
+import { intakeSheets } from './intake.ts';
+import { intakeFields } from './intake-fields.ts';
 import { labelSheets, labelsOf, type SheetGrid, USUAL_GRID } from './labels.ts';
 import type { BenchJob } from './ticket-model.ts';
 import { countedOn, tickets } from './tickets.ts';
@@ -63,10 +65,20 @@ const LABELS: BenchSheet = {
   },
 };
 
+const INTAKE: BenchSheet = {
+  kind: 'intake',
+  subject: 'Intake form',
+  make({ jobs, number, units, ...options }) {
+    const [work] = numbered(jobs, number);
+    const title = work === undefined ? 'Intake' : `${work.job.title}, intake`;
+    return succeed({ title, sheets: intakeSheets(work, units, options), record: intakeFields(work, units) });
+  },
+};
+
 const numbered = (jobs: readonly BenchJob[], number: string | undefined): readonly BenchJob[] =>
   number === undefined ? jobs : jobs.map((job, i) => ({ ...job, number: countedOn(number, i) }));
 
-export const BENCH_SHEETS: readonly BenchSheet[] = [TICKET, BLANKS, LABELS];
+export const BENCH_SHEETS: readonly BenchSheet[] = [TICKET, BLANKS, LABELS, INTAKE];
 
 export function findBenchSheet(kind: string): Result<BenchSheet> {
   const found = BENCH_SHEETS.find((each) => each.kind === kind);

@@ -148,7 +148,7 @@ function blankRow(
     left,
     rare,
   );
-  const top = base + 1.8;
+  const top = base + 2.6;
   return {
     items: [item, set(shown, left, base, style), set(times, width, base, big, 'end'), ...moved(words.items, 0, top)],
     height: top + words.height + 1.5,

@@ -123,8 +123,7 @@ function labelItems(label: Label, { x, y, width, height }: Box, rare: RareFonts 
     if (made.height <= high) break;
   }
   const left = x + PAD;
-  const top = y + PAD + Math.max(0, (high - made.height) / 2);
-  return moved(made.items, left, top);
+  return moved(made.items, left, y + PAD);
 }
 
 function labelPart(
@@ -148,7 +147,7 @@ function labelPart(
       last,
       ...(note === '' ? [] : [textPart(note, width, small)]),
     ],
-    0.9 * scale,
+    1.3 * scale,
   );
 }
 
