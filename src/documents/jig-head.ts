@@ -94,10 +94,11 @@ function headJig(context: JigContext, test: Test): Result<Jig> {
   );
   const wrong = pieces.flatMap((piece) => (piece.ok ? [] : piece.problems));
   if (wrong.length > 0) return fail(wrong);
-  return succeed({
-    title: test.title,
-    sheets: [...first, ...pieces.flatMap((piece) => (piece.ok ? [piece.value] : []))],
-  });
+  const good = pieces.flatMap((piece) => (piece.ok ? [piece] : []));
+  return succeed(
+    { title: test.title, sheets: [...first, ...good.map((piece) => piece.value)] },
+    good.flatMap((piece) => piece.warnings),
+  );
 }
 
 /** Those asked for, else those of the head's calibration, the job's or the shop's boards: the thinnest and the thickest. */

@@ -61,7 +61,7 @@ export function testPiece(
   const solved = solve(job);
   if (!solved.ok) return fail(solved.problems);
   const { strokes } = makeStrokes(solved.value, job);
-  const { drawing } = pattern(solved.value, strokes, job, 0);
+  const { drawing, warnings } = pattern(solved.value, strokes, job, 0);
   const area = contentArea(context);
   const items: Item[] = drawing.groups.flatMap((group) => group.items.map((item) => shifted(item, area.x, area.y)));
   const at = point(area.x, area.y + drawing.height + 3 + capHeight(CAPTION, 'bold'));
@@ -73,5 +73,5 @@ export function testPiece(
     [...items, words(caption, at, CAPTION, { weight: 'bold' })],
     drawing.pens,
   );
-  return succeed(made);
+  return succeed(made, warnings);
 }

@@ -1,4 +1,4 @@
-import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { chmod, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -47,6 +47,14 @@ describe('calibrate', () => {
     await writeFile(file(), 'printer: [');
     const wrong = JSON.parse((await run(['calibrate', 'printer', file(), '--json'])).out) as { problems: unknown[] };
     expect(wrong.problems).toHaveLength(1);
+  });
+
+  it('leaves a read-only shop alone, and loses nothing', async () => {
+    await chmod(join(folder, 'shop.yaml'), 0o444);
+    const ran = await run(['calibrate', 'printer', file()]);
+    expect([ran.code, ran.err]).toEqual([2, expect.stringMatching(/shop\.yaml is read-only.*nothing was changed/u)]);
+    expect(await shopNow()).toBe(shop);
+    expect((await readdir(folder)).sort()).toEqual(['readings.yaml', 'shop.yaml']);
   });
 
   it('begins a shop where there is none', async () => {
