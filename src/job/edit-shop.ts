@@ -53,8 +53,11 @@ function applied(value: Plain, edit: Edit): Plain {
   return change(value, edit.path);
 }
 
+/** An empty value, which YAML reads as null, is none. */
+const isObject = (value: Plain | null): value is Plain & object => typeof value === 'object' && value !== null;
+
 function alike(a: Plain, b: Plain): boolean {
-  if (typeof a !== 'object' || typeof b !== 'object') return a === b;
+  if (!isObject(a) || !isObject(b)) return a === b;
   const [left, right] = [Object.entries(a), Object.entries(b)];
   return (
     left.length === right.length &&
@@ -147,6 +150,10 @@ function append(text: string, edit: Edit & { readonly kind: 'append' }, style: S
   return afterLine(text, endOf(list), itemLines(edit.value, ' '.repeat(indent)));
 }
 
+/** An empty list has nothing to stand below its key. */
+const isListOfMaps = (value: Plain): value is readonly { readonly [key: string]: Plain }[] =>
+  Array.isArray(value) && value.length > 0 && value.every(isMapping);
+
 /** A list's item, on one line where it holds no lists of maps itself. */
 function itemLines(value: { readonly [key: string]: Plain }, indent: string): readonly string[] {
   const nested = Object.values(value).some((part) => Array.isArray(part) && part.some(isMapping));
@@ -175,7 +182,7 @@ function insert(
   const lines = steps.slice(0, -1).map((key, i) => `${indent}${'  '.repeat(i)}${keyText(key, style)}:`);
   const deepest = `${indent}${'  '.repeat(steps.length - 1)}`;
   const name = `${deepest}${keyText(steps.at(-1)!, style)}:`;
-  if (Array.isArray(value) && value.every(isMapping)) {
+  if (isListOfMaps(value)) {
     lines.push(name, ...value.flatMap((item) => itemLines(item, `${deepest}  `)));
   } else lines.push(`${name} ${onOneLine(value, style)}`);
   return afterLine(text, found.kind === 'missing' ? endOf(found.map) : text.length, lines);
@@ -200,7 +207,7 @@ function replace(text: string, node: unknown, value: Plain, style: Style): strin
   if (!block && kept.length === 0) return splice(text, start, end, onOneLine(value, style));
   const indent = ' '.repeat(columnOf(text, block ? start : lineStart(text, start) + leading(text, start)));
   const notes = kept.map((comment) => `${indent}${comment.text}`);
-  if (block && isSeq(node) && Array.isArray(value) && value.every(isMapping)) {
+  if (block && isSeq(node) && isListOfMaps(value)) {
     const lines = value.map((item) => `${indent}- ${onOneLine(item, style)}`);
     // A comment behind the last item stays where it stands.
     return splice(text, start, end, [...lines, ...notes].join(eol(text)).slice(indent.length));
