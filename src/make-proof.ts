@@ -168,7 +168,7 @@ async function openPictures(
     const picture = openPicture(found.bytes, name, pathOf(i));
     if (picture.ok) {
       opened.push(picture.value);
-      warnings.push(...picture.warnings);
+      warnings.push(...picture.value.warnings);
     } else problems.push(...picture.problems);
   }
   return problems.length > 0 ? fail(problems) : succeed(opened, warnings);

@@ -1,10 +1,11 @@
 /**
- * `npm run reference`: the reference of jobs and shops from their JSON Schemas, into `examples/reference.md`.
- * A test compares, so that the page stays true.
+ * `npm run reference`: the reference of jobs and shops from their JSON Schemas, into `examples/reference.md`,
+ * and every message into `examples/messages.md`. Tests compare, so that the pages stay true.
  */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { jsonSchema, type SchemaKind } from '../job/json-schema.ts';
+import { messagesPage } from './messages.ts';
 
 interface Node {
   readonly description?: string;
@@ -88,5 +89,7 @@ export function referencePage(): string {
 }
 
 if (process.argv[1] === import.meta.filename) {
-  writeFileSync(join(import.meta.dirname, '../../examples/reference.md'), referencePage());
+  const page = (name: string): string => join(import.meta.dirname, '../../examples', name);
+  writeFileSync(page('reference.md'), referencePage());
+  writeFileSync(page('messages.md'), messagesPage());
 }

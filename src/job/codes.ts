@@ -1,10 +1,4 @@
-/** A code that reading a job or a shop can end with: what it means, and what to do. */
-export interface CodeEntry {
-  readonly means: string;
-  readonly remedy: string;
-}
-
-const entry = (means: string, remedy: string): CodeEntry => ({ means, remedy });
+import { type CodeEntry, entry } from '../problems/code-entry.ts';
 
 /** The text as a whole. */
 const TEXT = {
@@ -161,6 +155,18 @@ const MEANING = {
   'paper-large': entry('A paper is larger than a page can be.', 'Take a smaller one, or several sheets.'),
   'readings-none': entry('A list of readings is empty.', 'Measure, and write the readings down.'),
   'readings-diagonal': entry('One diagonal of a sheet is given without the other.', 'Measure both, or leave both out.'),
+  'vary-unreadable': entry(
+    'It is not said what is to be varied, and how.',
+    'Write for example `mat.layers[1].board=bone-4,slate-4`.',
+  ),
+  'vary-path': entry(
+    'There is no such place in the job to vary.',
+    'Name one as the job writes it; the first of a list is [0].',
+  ),
+  'glyph-missing': entry('No font has a character; a box is drawn in its place.', 'Write it in other characters.'),
+  'script-unshaped': entry('A script cannot be set properly.', 'Write it in Latin, Greek or Cyrillic letters.'),
+  'price-one': entry('A price is given in two ways.', 'Keep one.'),
+  'price-per': entry('A price is for something that it cannot be for here.', 'Take what the message names.'),
   'shop-not-editable': entry(
     'A part of the shop’s file is written so that it cannot be changed in place.',
     'Write it out, one key a line, without anchors.',

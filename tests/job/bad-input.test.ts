@@ -51,6 +51,12 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   'bevel-not-head': './job.test.ts',
   'rebate-shallow': './job.test.ts',
   'shop-not-editable': './edit-shop.test.ts',
+  'vary-unreadable': '../dev/every-message.test.ts',
+  'vary-path': '../dev/every-message.test.ts',
+  'glyph-missing': '../dev/every-message.test.ts',
+  'script-unshaped': '../dev/every-message.test.ts',
+  'price-one': '../dev/every-message.test.ts',
+  'price-per': '../dev/every-message.test.ts',
   'readings-none': '../bench/wrong-readings.ts',
   'readings-diagonal': '../bench/wrong-readings.ts',
 };

@@ -1,0 +1,15 @@
+import { type Codes, entry } from '../problems/code-entry.ts';
+
+/** Every code that pictures can end with. */
+export const CODES: Codes = {
+  'picture-broken': entry('A picture’s file is damaged.', 'Save it again.'),
+  'picture-cmyk': entry(
+    'A picture is in printing colours, shown here as nearly as can be.',
+    'Save it in RGB for true colours.',
+  ),
+  'picture-empty': entry('A picture has no pixels, or its file holds nothing.', 'Check that it is the right file.'),
+  'picture-kind': entry('A file is no JPEG or PNG, or one of a kind that is not read.', 'Save it as JPEG or PNG.'),
+  'picture-large': entry('A picture has too many pixels, or its file too many bytes.', 'Save it smaller.'),
+  'picture-name': entry('A picture’s file is named as another kind than it is.', 'Rename it.'),
+  'picture-profile': entry('A picture has a colour profile that is not followed.', 'Save it in sRGB for true colours.'),
+};

@@ -1,0 +1,138 @@
+import { readFileSync } from 'node:fs';
+import sharp from 'sharp';
+import { describe, expect, it } from 'vitest';
+import {
+  type BuildOptions,
+  build,
+  type CalibrationRequest,
+  calibrate,
+  makeBenchSheets,
+  makePlacement,
+  type Problem,
+  solveJob,
+} from '../../src/index.ts';
+
+/** Codes that no other test brings about, each by the least that does. */
+
+const MM = 'units: mm\n';
+const MAT = 'mat: {outer: 200 x 300}\n';
+const JOB = `${MM}${MAT}openings: [{size: 100 x 150}]\n`;
+const TINY = `${MM}${MAT}openings: [{size: 5 x 5}]\n`;
+
+/** Not 2 mm wide. */
+const NARROW = JOB.replace('size: 100 x 150', 'outline: "50,50 150,50 150,51.5 50,51.5"').replace(
+  '300}',
+  '300, layers: [{bevel: 90}]}',
+);
+
+async function built(job: string, options: BuildOptions = {}, shop?: string): Promise<readonly Problem[]> {
+  const source = shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } };
+  const made = await build(job, { ...source, ...options });
+  return 'problems' in made ? made.problems : made.warnings;
+}
+
+const cut = (machine: string | undefined, shop?: string, job = JOB, more: BuildOptions['cut'] = {}) =>
+  built(job, { documents: ['cutfile'], cut: { ...(machine === undefined ? {} : { machine }), ...more } }, shop);
+
+const machine = (text: string): string => `${MM}machines: {m: {${text}}}\n`;
+
+const proof = (job: string, wishes: BuildOptions['proof'] = {}, more: BuildOptions = {}) =>
+  built(job, { documents: ['proof'], proof: wishes, ...more });
+
+async function calibrated(kind: CalibrationRequest['kind'], text: string): Promise<readonly Problem[]> {
+  const made = calibrate({ kind, text, file: 'readings.yaml', date: '2026-03-01' });
+  return made.ok ? made.warnings : made.problems;
+}
+
+async function sheets(kind: string, wishes: Parameters<typeof makeBenchSheets>[2] = {}): Promise<readonly Problem[]> {
+  const solved = solveJob(JOB);
+  if (!solved.ok) return solved.problems;
+  const made = await makeBenchSheets(kind, [solved.value], wishes);
+  return made.ok ? made.warnings : made.problems;
+}
+
+const HERON = new Uint8Array(readFileSync('examples/heron/heron.png'));
+const withPicture = (name: string) => JOB.replace('size: 100 x 150', `artwork: 105 x 135, picture: ${name}`);
+
+const ROWS: readonly (readonly [code: string, made: () => Promise<readonly Problem[]>])[] = [
+  ['vary-unreadable', () => proof(JOB, { vary: 'mat' })],
+  ['vary-path', () => proof(JOB, { vary: 'openings[3].size=1 x 1' })],
+  ['glyph-missing', () => built(`title: "\u{10fffd}"\n${JOB}`)],
+  ['script-unshaped', () => built(`title: "שלום"\n${JOB}`)],
+  ['price-one', () => built(JOB, {}, 'boards: {b: {price: {}}}\n')],
+  ['price-per', () => built(JOB, {}, 'boards: {b: {price: {each: 3}}}\n')],
+  [
+    'calibrate-bevel-uneven',
+    () =>
+      calibrated(
+        'bevel',
+        `${MM}head: h\nstrips: [{thickness: 3, setback: 3}, {thickness: 3, setback: 2}, {thickness: 3, setback: 4}]\n`,
+      ),
+  ],
+  ['calibrate-order', () => calibrated('bevel', `${MM}head: h\nstrips: [{thickness: 3, setback: 3}]\n`)],
+  [
+    'calibrate-printer-skew',
+    () => calibrated('printer', `${MM}printer: p\nsheets: [{across: 200, down: 200, falling: 284, rising: 281.7}]\n`),
+  ],
+  ['bevel-fixed', () => cut('m', machine('kind: bevel, bevel: 60'))],
+  ['bevel-outside', () => cut('m', machine('kind: bevel, bevel: 45, outside: true'))],
+  ['bevel-no-stroke', () => cut('m', machine('kind: bevel, start: -9, stop: 9'), TINY)],
+  ['coupon-bed-small', () => cut('m', machine('kind: laser, bed: 20 x 20'), JOB, { coupon: true })],
+  ['decor-by-hand', () => cut('laser', undefined, JOB.replace('150}', '150, lines: [{kind: groove, distance: 10}]}'))],
+  [
+    'gap-widened',
+    () => cut('m', machine('kind: knife, gap: 0'), JOB.replace('300}', '300, layers: [{}, {}]}'), { together: true }),
+  ],
+  ['kerf-too-wide', () => cut('m', machine('kind: laser, kerf: 2'), NARROW)],
+  ['knife-no-room', () => cut('m', machine('kind: knife, lead: 20'), TINY)],
+  ['machine-board-thick', () => cut('m', machine('kind: laser, thickest: 1'))],
+  ['machine-missing', () => cut(undefined)],
+  ['machine-plain', () => cut('laser')],
+  ['machine-unknown', () => cut('lasre')],
+  ['machine-which', () => cut('laser', `${MM}machines: {a: {kind: laser}, b: {kind: laser}}\n`)],
+  ['registration-no-waste', () => cut('m', machine('kind: knife, registration: 8, outside: false'))],
+  ['tabs-no-room', () => cut('m', machine('kind: laser, tabs: {count: 12, width: 3}'), TINY)],
+  ['dialect-unknown', () => cut('laser', undefined, JOB, { format: 'dxf', dialect: 'r9' })],
+  ['group-unknown', () => built(JOB, { show: ['cuts'] })],
+  [
+    'label-without-room',
+    () =>
+      built(
+        `${MM}mat: {outer: 64 x 64, border: 8}\ntitle: ${'A title that is far too long '.repeat(5)}\nopenings: [{}]\n`,
+      ),
+  ],
+  ['picture-missing', () => proof(withPicture('gone.png'))],
+  [
+    'picture-unreadable',
+    () => proof(withPicture('gone.png'), { pictures: async () => ({ why: 'it cannot be read', hint: 'look' }) }),
+  ],
+  ['picture-name', () => proof(withPicture('heron.jpg'), { pictures: async () => ({ bytes: HERON }) })],
+  [
+    'picture-profile',
+    async () => {
+      const profiled = await sharp(HERON).withIccProfile('p3').png().toBuffer();
+      return proof(withPicture('heron.png'), { pictures: async () => ({ bytes: new Uint8Array(profiled) }) });
+    },
+  ],
+  ['proof-paper', () => proof(JOB, {}, { paper: 'roll:600mm' })],
+  ['sheet-unknown', () => sheets('tickte')],
+  ['sheet-paper', () => sheets('ticket', { paper: '100 x 100 mm' })],
+  ['label-grid', () => sheets('labels', { grid: { columns: 400 } })],
+  [
+    'placement-artwork-missing',
+    async () => {
+      const solved = solveJob(JOB);
+      const made = solved.ok ? await makePlacement(solved.value) : solved;
+      return made.ok ? made.warnings : made.problems;
+    },
+  ],
+];
+
+describe('messages that no other test makes appear', () => {
+  it.each(ROWS)('%s', async (code, made) => {
+    const problems = await made();
+    const found = problems.find((each) => each.code === code);
+    expect(problems.map((each) => each.code)).toContain(code);
+    expect(found!.message).not.toMatch(/\.$/);
+  });
+});
