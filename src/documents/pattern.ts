@@ -4,13 +4,11 @@ import type { Quarter } from '../drawing/turned.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import { type Box, bottom, box, grown, union } from '../geometry/box.ts';
 import type { Line } from '../geometry/clip.ts';
-import { flattened } from '../geometry/flatten.ts';
-import { type Path, polygon, straightSides } from '../geometry/path.ts';
 import { between, distance, type Point, plus, point, times } from '../geometry/point.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { type Problem, warning } from '../problems/problem.ts';
-import { beside, placed, textBlock } from './blocks.ts';
+import { placed, textBlock } from './blocks.ts';
 import { drawBoard, drawHinge, facts, hingeSide } from './pattern-board.ts';
 import { curves } from './pattern-curves.ts';
 import { decorLines, decorWords } from './pattern-decor.ts';
@@ -29,9 +27,10 @@ import {
 } from './pattern-labels.ts';
 import { LEGEND, line, lineBox, outward, PENS, TRIM_INSET } from './pattern-lines.ts';
 import { noteBlocks } from './pattern-notes.ts';
-import { drawStrokes, type Tick } from './pattern-strokes.ts';
+import { across, chained, closeTo, GAP, letterPlaces, linesOf, nearestOf, once } from './pattern-places.ts';
+import { drawStrokes } from './pattern-strokes.ts';
 import { instructions } from './pattern-words.ts';
-import { type Candidate, firstFree, type InkedLine } from './placing.ts';
+import { type Candidate, firstFree } from './placing.ts';
 import { Taken } from './taken.ts';
 
 export interface Pattern {
@@ -49,13 +48,9 @@ export interface PatternOptions {
 
 /** Paper beyond the board's edge, so that its line is drawn whole. */
 const AROUND = 1;
-/** Between words and whatever they must not touch. */
-const GAP = 1.2;
 /** Labels inside an opening stay this near to its lines, so that the middle is blank. */
 const REACH_INSIDE = 52;
 
-/** A tick's letter smaller than this stands without its stroke's number. */
-const SMALLEST_NUMBERED = 2.5;
 /** With more openings than this only short labels have room. */
 const CROWDED = 24;
 /** Words farther from their place than this are led to it. */
@@ -273,9 +268,6 @@ function shifted(s: Stroke, by: Point): Stroke {
   };
 }
 
-/** The extent of a box along a direction. */
-const across = (b: Box, way: Point): number => Math.abs(way.x) * b.width + Math.abs(way.y) * b.height;
-
 function noRoom(unplaced: readonly string[], name: string): readonly Problem[] {
   const hint = 'it stands on sheet 1 and in the check command instead';
   const told =
@@ -295,87 +287,6 @@ function openingBoxes(own: readonly Stroke[], curved: ReturnType<typeof curves>)
   for (const s of own) add(s.opening, lineBox(s.line));
   for (const each of curved) add(each.opening, each.box);
   return boxes;
-}
-
-/** The point of a box that is nearest to another point. */
-const nearestOf = (area: Box, to: Point): Point =>
-  point(Math.min(Math.max(to.x, area.x), area.x + area.width), Math.min(Math.max(to.y, area.y), area.y + area.height));
-
-/** Places from just beside a point outwards, within a box. */
-function* closeTo(block: ReturnType<typeof textBlock>, at: Point, within: Box, reach = 40): Generator<Candidate> {
-  for (let off = 3; off <= reach; off += 3) {
-    for (const [x, y] of [
-      [at.x - block.width / 2, at.y + off],
-      [at.x - block.width / 2, at.y - off - block.height],
-      [at.x + off, at.y - block.height / 2],
-      [at.x - off - block.width, at.y - block.height / 2],
-      [at.x + off, at.y + off],
-      [at.x - off - block.width, at.y - off - block.height],
-    ] as const) {
-      if (
-        x >= within.x &&
-        y >= within.y &&
-        x + block.width <= within.x + within.width &&
-        y + block.height <= bottom(within)
-      )
-        yield { block, quarter: 0, at: point(x, y) };
-    }
-  }
-}
-
-function* letterPlaces(
-  end: Point,
-  way: Point,
-  { letter, stroke }: Tick,
-  sizes: readonly number[],
-): Generator<Candidate> {
-  const quarter = uprightFor(stroke.direction);
-  const along = stroke.direction;
-  for (const size of sizes) {
-    const sign = textBlock([{ group: 'marks', text: letter, size, weight: 'bold' }]);
-    const number = textBlock([{ group: 'marks', text: String(stroke.order), size: 0.65 * size, weight: 'regular' }]);
-    const block = size < SMALLEST_NUMBERED ? sign : beside(sign, number, 0.08 * size);
-    const [w, h] = quarter % 2 === 0 ? [block.width, block.height] : [block.height, block.width];
-    const [over, aside] = [across(box(0, 0, w, h), way) / 2, across(box(0, 0, w, h), along) / 2];
-    const outwards = letter === 'S' ? -1 : 1;
-    const centres = [
-      plus(end, times(way, over + GAP + 0.4)),
-      ...[0, 4, 8, 12, 18, 24].flatMap((back) =>
-        [outwards, -outwards].map((hand) =>
-          plus(plus(end, times(way, -over - back)), times(along, hand * (aside + GAP + 0.4))),
-        ),
-      ),
-    ];
-    for (const c of centres) yield { block, quarter, at: point(c.x - w / 2, c.y - h / 2) };
-  }
-}
-
-/** Made when it is first asked for, and kept. */
-function once<T>(make: () => T): () => T {
-  let made: T | undefined;
-  return () => {
-    made ??= make();
-    return made;
-  };
-}
-
-function* chained(places: readonly (() => Iterable<Candidate>)[]): Generator<Candidate> {
-  for (const place of places) yield* place();
-}
-
-/** The lines of an item that words must keep clear of, curves as chords. */
-function linesOf(item: Item): readonly InkedLine[] {
-  const half = (item.kind === 'line' || item.kind === 'path') && item.pen !== undefined ? PENS[item.pen]!.width / 2 : 0;
-  if (item.kind === 'line') return [{ from: item.from, to: item.to, half }];
-  return item.kind === 'path' ? item.paths.flatMap(chords).map((side) => ({ ...side, half: half + CHORD })) : [];
-}
-
-/** Farthest that a chord lies from its curve. */
-const CHORD = 0.1;
-
-function chords(path: Path): readonly Line[] {
-  if (path.segments.every((segment) => segment.kind === 'line')) return straightSides(path);
-  return straightSides(polygon(flattened(path, CHORD), path.closed));
 }
 
 function usesPen(groups: ReadonlyMap<string, readonly Item[]>, pen: string): boolean {

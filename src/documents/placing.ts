@@ -1,14 +1,8 @@
 import type { Quarter } from '../drawing/turned.ts';
 import { type Box, contains } from '../geometry/box.ts';
-import type { Line } from '../geometry/clip.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Block, blockBox } from './blocks.ts';
 import type { Taken } from './taken.ts';
-
-/** A line with half of its width. */
-export interface InkedLine extends Line {
-  readonly half: number;
-}
 
 export interface Candidate {
   readonly block: Block;

@@ -1,7 +1,11 @@
 import { type Box, bottom, grown, overlaps, right } from '../geometry/box.ts';
 import { type Line, meetsBox } from '../geometry/clip.ts';
 import type { Point } from '../geometry/point.ts';
-import type { InkedLine } from './placing.ts';
+
+/** A line with half of its width. */
+export interface InkedLine extends Line {
+  readonly half: number;
+}
 
 /** Wide enough that most words touch few squares, narrow enough that a square holds few things. */
 const SQUARE = 16;

@@ -1,9 +1,10 @@
-import { derivative, directionAt, type Piece, partOf, piecesOf, pointAt, sweepOf } from './curves.ts';
+import { chained, type Stretch } from './chaining.ts';
+import { derivative, directionAt, type Piece, partOf, piecesOf, pointAt } from './curves.ts';
 import { CURVE_TOLERANCE, fitCubics } from './fit.ts';
 import { circleCircle, lineCircle, meetings } from './meetings.ts';
 import { distanceTo, isInside, movedLeft, type Outline, outlineOf } from './near.ts';
 import type { Path, Segment } from './path.ts';
-import { between, distance, dot, minus, type Point } from './point.ts';
+import { distance, dot, minus, type Point } from './point.ts';
 
 /** `parts`: what is left lies in several pieces, so that it is no single outline. */
 export type Parallel = Path | 'nothing' | 'parts';
@@ -259,74 +260,4 @@ function runsOn(a: Piece, b: Piece): boolean {
 function gentle(piece: Piece): boolean {
   const [u, v] = [directionAt(piece, 0), directionAt(piece, 1)];
   return u !== undefined && v !== undefined && dot(u, v) > 0;
-}
-
-/** A part of a moved piece. */
-interface Stretch {
-  readonly of: Piece;
-  readonly t0: number;
-  readonly t1: number;
-  readonly from: Point;
-  readonly to: Point;
-}
-
-/** Joins stretches end to start, in their order; of two that lie on each other one is left over. */
-function chained(stretches: readonly Stretch[], slack: number): Parallel {
-  const rest = stretches.filter((each) => distance(each.from, each.to) > slack || isRound(each));
-  const loops: Stretch[][] = [];
-  while (rest.length > 0) {
-    const loop = [rest.shift()!];
-    const isClosed = (): boolean =>
-      distance(loop.at(-1)!.to, loop[0]!.from) <= slack && (loop.length > 1 || isRound(loop[0]!));
-    while (!isClosed()) {
-      const end = loop.at(-1)!.to;
-      let best = -1;
-      for (const [k, { from }] of rest.entries()) {
-        if (distance(end, from) <= slack && (best < 0 || distance(end, from) < distance(end, rest[best]!.from)))
-          best = k;
-      }
-      if (best < 0) break;
-      loop.push(rest.splice(best, 1)[0]!);
-    }
-    if (isClosed()) loops.push(loop);
-  }
-  if (loops.length !== 1) return loops.length === 0 ? 'nothing' : 'parts';
-  return closed(whole(loops[0]!));
-}
-
-/** Stretches that follow each other on one piece, or on one straight line, become one piece again. */
-function whole(loop: readonly Stretch[]): readonly Piece[] {
-  const runs: Stretch[] = [];
-  for (const each of loop) {
-    const joined = runs.length === 0 ? undefined : together(runs.at(-1)!, each);
-    if (joined === undefined) runs.push(each);
-    else runs[runs.length - 1] = joined;
-  }
-  const around = runs.length > 2 ? together(runs.at(-1)!, runs[0]!) : undefined;
-  const turned = around === undefined ? runs : [around, ...runs.slice(1, -1)];
-  return turned.map(({ of, t0, t1 }) => (t0 === 0 && t1 === 1 ? of : partOf(of, t0, t1)));
-}
-
-function together(a: Stretch, b: Stretch): Stretch | undefined {
-  if (a.of === b.of && Math.abs(a.t1 - b.t0) < 1e-9) return { ...a, t1: b.t1, to: b.to };
-  if (a.of.segment.kind !== 'line' || b.of.segment.kind !== 'line') return undefined;
-  const [u, v] = [minus(a.to, a.from), minus(b.to, b.from)];
-  const cross = Math.abs(u.x * v.y - u.y * v.x);
-  if (cross > 1e-9 * Math.hypot(u.x, u.y) * Math.hypot(v.x, v.y) || dot(u, v) < 0) return undefined;
-  const of: Piece = { from: a.from, segment: { kind: 'line', to: b.to } };
-  return { of, t0: 0, t1: 1, from: a.from, to: b.to };
-}
-
-const isRound = ({ of, t0, t1 }: Stretch): boolean =>
-  of.segment.kind === 'arc' && Math.abs(sweepOf(of.from, of.segment).sweep) * (t1 - t0) > Math.PI;
-
-/** One path whose pieces really share their ends. */
-function closed(loop: readonly Piece[]): Path {
-  const start = loop[0]!.from;
-  const segments = loop.map(({ segment }, i): Segment => {
-    const next = loop[i + 1];
-    const to = next === undefined ? start : between(segment.to, next.from, 0.5);
-    return { ...segment, to };
-  });
-  return { start, segments, closed: true };
 }

@@ -3,9 +3,9 @@ import type { Size } from '../geometry/point.ts';
 import type { BySide, Job } from '../job/model.ts';
 import { topSize } from './leads.ts';
 import { openingName } from './names.ts';
-import { type AllSizes, outerOf, type Unplaced } from './sizes.ts';
+import type { AllSizes, Unplaced } from './sizes-model.ts';
 import { type Plan, rowGap } from './structure.ts';
-import { border, gap, HORIZONTAL, place, VERTICAL } from './unknowns.ts';
+import { border, gap, HORIZONTAL, outer as outerName, place, VERTICAL } from './unknowns.ts';
 
 /** Every opening in its place: the face openings of the top mat, laid out from the solved lengths. */
 export function arranged(
@@ -124,3 +124,8 @@ function layBelow(job: Job, below: readonly number[], sizes: readonly Size[], bo
     waiting = waiting.filter((index) => !ready.includes(index));
   }
 }
+
+const outerOf = (lengths: ReadonlyMap<string, number>): Size => ({
+  width: lengths.get(outerName(HORIZONTAL))!,
+  height: lengths.get(outerName(VERTICAL))!,
+});

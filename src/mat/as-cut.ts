@@ -8,7 +8,8 @@ import { theLayer, trimOf } from './layers.ts';
 import { openingName } from './names.ts';
 import { LEAST_OVERLAP } from './opening-checks.ts';
 import { placeOpening } from './placed.ts';
-import { type AllSizes, type Sizes, solveSizes } from './sizes.ts';
+import { solveSizes } from './sizes.ts';
+import type { AllSizes, Sizes } from './sizes-model.ts';
 import { type Snapped, snap } from './snap.ts';
 import { AXES } from './unknowns.ts';
 

@@ -9,7 +9,7 @@ import { AGREEMENT } from './contradiction.ts';
 import { theLayer, trimOf } from './layers.ts';
 import type { MatLayer } from './model.ts';
 import { alike, pathOf, whereOn } from './sides.ts';
-import type { AllSizes } from './sizes.ts';
+import type { AllSizes } from './sizes-model.ts';
 
 /**
  * A window mat is of 4-ply board at least (Library of Congress, Guide to Preservation Matting and Framing), which

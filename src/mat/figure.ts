@@ -7,7 +7,7 @@ import type { Fields } from '../shapes/shape.ts';
 import { shapeOf } from '../shapes/shapes.ts';
 import { backInset } from './bevel.ts';
 import type { Excess } from './group.ts';
-import type { Unplaced } from './sizes.ts';
+import type { Unplaced } from './sizes-model.ts';
 import { measuredInset } from './unknowns.ts';
 
 /** The outline of a shape in a frame, moved outwards in parallel: the exact shape is at the edge that the job measures. */

@@ -2,7 +2,7 @@ import type { Size } from '../geometry/point.ts';
 import { type Job, SIDES } from '../job/model.ts';
 import { shapeOf } from '../shapes/shapes.ts';
 import { type Excess, excessAt, type Group } from './group.ts';
-import type { Unplaced } from './sizes.ts';
+import type { Unplaced } from './sizes-model.ts';
 import type { Plan } from './structure.ts';
 import { usualStep } from './unknowns.ts';
 

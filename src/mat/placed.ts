@@ -4,7 +4,7 @@ import { backInset } from './bevel.ts';
 import { figureBox, figuresOf, type LayerFigure, measuredSize, reachOf } from './figure.ts';
 import type { Artwork, MatOpening, OpeningLayer } from './model.ts';
 import { openingName } from './names.ts';
-import type { Sizes } from './sizes.ts';
+import type { Sizes } from './sizes-model.ts';
 import { measuredInset, seenLayers } from './unknowns.ts';
 
 /** An opening where every box lies, before its outlines are drawn; a box of nothing has a size of 0 or less. */

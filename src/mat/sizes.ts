@@ -1,4 +1,3 @@
-import type { Size } from '../geometry/point.ts';
 import { type BySide, type Job, SIDES, type Side } from '../job/model.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { arranged } from './arranged.ts';
@@ -10,34 +9,10 @@ import { type Excess, groupOf, NO_EXCESS } from './group.ts';
 import { leadsFrom, roughLeads } from './leads.ts';
 import type { System } from './linear.ts';
 import { notEnough } from './missing.ts';
+import type { AllSizes, Unplaced } from './sizes-model.ts';
 import { givenReveal, type Plan, structure } from './structure.ts';
 import { lengthsIn, systemOf } from './system.ts';
-import { HORIZONTAL, opening, outer, overlap, reveal, seenLayers, VERTICAL } from './unknowns.ts';
-
-/** The lengths that settle one opening of a mat. */
-export interface Sizes {
-  readonly outer: Size;
-  /** Outer edge to this opening's face line in the top mat. */
-  readonly border: BySide<number>;
-  /** One for each layer, 0 for the top mat; undefined where the opening shows nothing of the layer. */
-  readonly reveals: readonly (BySide<number> | undefined)[];
-  /** Face opening of the lowest layer that is seen. */
-  readonly opening: Size;
-  /** Over the artwork at the edge that the job measures at, negative where it floats. */
-  readonly overlap?: BySide<number>;
-}
-
-/** Every length of a mat. */
-export interface AllSizes {
-  readonly outer: Size;
-  /** Outer edge to the nearest of the openings, on each side. */
-  readonly border: BySide<number>;
-  /** One for each opening of the job, same order. */
-  readonly openings: readonly Sizes[];
-}
-
-/** An opening by itself, before it is placed. */
-export type Unplaced = Omit<Sizes, 'outer' | 'border'>;
+import { HORIZONTAL, opening, overlap, reveal, seenLayers, VERTICAL } from './unknowns.ts';
 
 const bySide = (length: (side: Side) => number): BySide<number> => ({
   top: length('top'),
@@ -154,8 +129,3 @@ function sameExcess(a: Excess, b: Excess): boolean {
     SIDES.every((side) => Math.abs((a.get(each)?.[side] ?? 0) - (b.get(each)?.[side] ?? 0)) < 1e-10),
   );
 }
-
-export const outerOf = (lengths: ReadonlyMap<string, number>): Size => ({
-  width: lengths.get(outer(HORIZONTAL))!,
-  height: lengths.get(outer(VERTICAL))!,
-});

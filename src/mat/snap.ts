@@ -8,7 +8,7 @@ import type { Moved } from './model.ts';
 import { openingName } from './names.ts';
 import { LEAST_OVERLAP } from './opening-checks.ts';
 import { placeOpening } from './placed.ts';
-import type { AllSizes, Sizes } from './sizes.ts';
+import type { AllSizes, Sizes } from './sizes-model.ts';
 import { AXES, type Axis } from './unknowns.ts';
 
 export interface Snapped {
