@@ -5,6 +5,7 @@ import { error, fail, type Problem, type Result, succeed, warning } from '../pro
 import { showLength } from '../units/print.ts';
 import { calibrateHead, type EndCalibration, type HeadCalibration, type HeadReading } from './calibrate-head.ts';
 import type { Line } from './fit.ts';
+import { THICKNESS_PLAY } from './offsets.ts';
 import { type Context, inMm, kept, nameProblems, type Outcome, rounded, signed } from './outcome.ts';
 import { mean, READING } from './statistics.ts';
 
@@ -52,7 +53,22 @@ export function fromHeadReadings(readings: Readings<'head'>, context: Context): 
   );
 }
 
+/**
+ * Boards that differ by no more than a maker's own do are one thickness, their mean: a line through two that lie so near
+ * each other would say anything of a third.
+ */
+function oneThickness(pieces: Readings<'head'>['pieces']): ReadonlyMap<number, number> {
+  const groups: number[][] = [];
+  for (const thickness of pieces.map((piece) => piece.thickness).sort((a, b) => a - b)) {
+    const group = groups.at(-1);
+    if (group !== undefined && thickness - group[0]! <= THICKNESS_PLAY + 1e-9) group.push(thickness);
+    else groups.push([thickness]);
+  }
+  return new Map(groups.flatMap((group) => group.map((thickness) => [thickness, rounded(mean(group), 3)] as const)));
+}
+
 function ends({ pieces }: Readings<'head'>): readonly Reading[] {
+  const thicknesses = oneThickness(pieces);
   return pieces.flatMap((piece, p) =>
     SIDES.flatMap((side) =>
       (['start', 'stop'] as const).flatMap((end): Reading[] => {
@@ -60,7 +76,9 @@ function ends({ pieces }: Readings<'head'>): readonly Reading[] {
         const prick = piece[side]?.[`${end}Prick`];
         if (past === undefined) return [];
         const path = ['pieces', p, side, end];
-        return [{ thickness: piece.thickness, end, past, path, ...(prick === undefined ? {} : { prick }) }];
+        return [
+          { thickness: thicknesses.get(piece.thickness)!, end, past, path, ...(prick === undefined ? {} : { prick }) },
+        ];
       }),
     ),
   );

@@ -5,7 +5,7 @@ import { fitLine } from './fit.ts';
  * A board's thickness as its maker states it varies by 0.004 in, about 0.1 mm (Saitzyk, Art Hardware, 1987):
  * within that a board counts as the one that was calibrated.
  */
-const THICKNESS_PLAY = 0.1;
+export const THICKNESS_PLAY = 0.1;
 
 export interface OffsetHere {
   /** How far the blade is ahead of the scribe, mm. */

@@ -133,6 +133,15 @@ describe('a head', () => {
     expect(done({ kind: 'head', text: first, shop: wished }).words.join('\n')).toContain('wishes 0.5 mm, which stays');
   });
 
+  test('boards that differ by no more than 0.1 mm are one thickness', () => {
+    const text = `head: pull-45\npieces:\n${openings(1.4, [4.2, 4.2, 4.2, 4.2], [2.6, 2.6, 2.6, 2.6])}${openings(1.46, [4.1, 4.1, 4.1, 4.1], [2.6, 2.6, 2.6, 2.6])}${openings(1.6, [4.4, 4.4, 4.4, 4.4], [2.6, 2.6, 2.6, 2.6])}`;
+    const head = shopOf(done({ kind: 'head', text }).shopText).heads.get('pull-45')!;
+    expect(head.start).toEqual([
+      { thickness: 1.43, offset: -1.15 },
+      { thickness: 1.6, offset: -1.4 },
+    ]);
+  });
+
   test('what is not yet calibrated is said first', () => {
     const bare = { text: 'heads: {pull-45: {bevel: 45}}\n', file: 'shop.yaml' };
     const result = calibrate(request({ kind: 'head', text: first, shop: bare }));
