@@ -1,5 +1,4 @@
 import type { Size } from '../geometry/point.ts';
-import type { SomeSides } from './model.ts';
 
 /** What really came off the cutter. Lengths are mm; what is not named is as planned, or still to do. */
 export interface AsCutRequest {
@@ -17,5 +16,5 @@ export interface OpeningAsCut {
   readonly layer: number;
   readonly size: Size;
   /** Mat edge to this face opening where that was measured; else the error is taken to lie evenly on both sides. */
-  readonly border: SomeSides;
+  readonly border: Readonly<Partial<Record<'top' | 'right' | 'bottom' | 'left', number>>>;
 }

@@ -27,5 +27,5 @@ export function guideZero(guide: Guide, thickness: number, bevel: Bevel): number
 /** What lies under the bar: a pattern that is cut through stays on the board and lifts it. */
 export function underBar(job: Job, layer: number): number {
   const { thickness } = job.mat.layers[layer]!.board;
-  return thickness + (job.print.transfer === 'cut-through' ? job.print.paperThickness : 0);
+  return thickness + (job.print.transfer === 'prick' ? 0 : job.print.paperThickness);
 }

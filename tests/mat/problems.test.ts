@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../src/mat/solve.ts';
 import { showPath } from '../../src/problems/show.ts';
+import { AS_CUT_ROWS } from './bad-as-cut.ts';
 import { framed, layers, ROWS, sound, withArt } from './bad-jobs.ts';
 import { all, board, opening } from './job.ts';
 
@@ -14,7 +15,9 @@ describe('problems and warnings', () => {
     expect(solve(withArt({}))).toMatchObject({ ok: true, warnings: [] });
   });
 
-  it.each(ROWS)('%s is an %s at %s: %s', (code, severity, path, says, job) => {
+  const EVERY = [...ROWS, ...AS_CUT_ROWS];
+
+  it.each(EVERY)('%s is an %s at %s: %s', (code, severity, path, says, job) => {
     const result = solve(job);
     const problems = result.ok ? result.warnings : result.problems;
     const found = problems.find((each) => each.code === code && showPath(each.path) === path);
@@ -31,7 +34,7 @@ describe('problems and warnings', () => {
       .map((file) => readFileSync(new URL(file, folder), 'utf8'))
       .join('\n');
     const codes = [...source.matchAll(/'([a-z]+(?:-[a-z]+)+)'/g)].map((match) => match[1]!);
-    expect(new Set(ROWS.map(([code]) => code))).toEqual(new Set(codes));
+    expect(new Set(EVERY.map(([code]) => code))).toEqual(new Set(codes));
   });
 
   it('tells of everything that fails at once', () => {
