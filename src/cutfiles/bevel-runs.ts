@@ -9,6 +9,8 @@ import { dot, plus, times } from '../geometry/point.ts';
 export interface Run {
   readonly pieces: readonly Piece[];
   readonly round: boolean;
+  /** How far the outline turns at the corners before and after, radians, positive to the right of its own direction. */
+  readonly turns: { readonly before: number; readonly after: number };
 }
 
 /** Directions that differ by more make a corner, radians. */
@@ -17,21 +19,24 @@ const CORNER = 1e-3;
 /** The runs of a closed outline, in its direction. */
 export function runsOf(outline: Path): readonly Run[] {
   const pieces = piecesOf(outline);
-  const corner = (i: number): boolean => {
+  const turns = pieces.map((piece, i) => {
     const before = pieces[(i + pieces.length - 1) % pieces.length]!;
-    const [u, v] = [directionAt(before, 1), directionAt(pieces[i]!, 0)];
-    if (u === undefined || v === undefined) return true;
-    return Math.abs(Math.atan2(u.x * v.y - u.y * v.x, dot(u, v))) > CORNER;
-  };
+    const [u, v] = [directionAt(before, 1), directionAt(piece, 0)];
+    return u === undefined || v === undefined ? 0 : Math.atan2(u.x * v.y - u.y * v.x, dot(u, v));
+  });
+  const corner = (i: number): boolean => Math.abs(turns[i % pieces.length]!) > CORNER;
   const first = pieces.findIndex((_, i) => corner(i));
-  if (first < 0) return [{ pieces, round: true }];
-  const turned = [...pieces.slice(first), ...pieces.slice(0, first)];
-  const runs: Piece[][] = [];
-  for (const [i, piece] of turned.entries()) {
-    if (i === 0 || corner((first + i) % pieces.length)) runs.push([]);
-    runs.at(-1)!.push(piece);
+  if (first < 0) return [{ pieces, round: true, turns: { before: 0, after: 0 } }];
+  const runs: { pieces: Piece[]; round: false; turns: { before: number; after: number } }[] = [];
+  for (let n = 0; n < pieces.length; n++) {
+    const i = (first + n) % pieces.length;
+    if (corner(i)) {
+      if (n > 0) runs.at(-1)!.turns.after = turns[i]!;
+      runs.push({ pieces: [], round: false, turns: { before: turns[i]!, after: turns[first]! } });
+    }
+    runs.at(-1)!.pieces.push(pieces[i]!);
   }
-  return runs.map((own) => ({ pieces: own, round: false }));
+  return runs;
 }
 
 /** A run moved to the left of its travel as a whole, its ends where its own ends are; undefined where a bend is too tight. */
@@ -42,16 +47,20 @@ export function movedRun(run: Run, by: number): Run | undefined {
 }
 
 /** The same run from its other end. */
-export function turnedRun({ pieces, round }: Run): Run {
+export function turnedRun({ pieces, round, turns }: Run): Run {
   const back = reversed({ start: pieces[0]!.from, segments: pieces.map(({ segment }) => segment), closed: false });
-  return { pieces: piecesOf(back), round };
+  return { pieces: piecesOf(back), round, turns: { before: turns.after, after: turns.before } };
 }
 
 /**
  * The way of the head along a run, begun `before` its beginning and ended `after` its end; negative ones shorten it. Where
  * a run goes all round it goes on along itself, else straight on along its tangents. Undefined where nothing is left.
  */
-export function strokeAlong({ pieces, round }: Run, before: number, after: number): Path | undefined {
+export function strokeAlong(
+  { pieces, round }: Pick<Run, 'pieces' | 'round'>,
+  before: number,
+  after: number,
+): Path | undefined {
   const long = pieces.reduce((sum, piece) => sum + pieceLength(piece), 0);
   if (long + before + after <= 0 || (round && Math.max(before, after) > long)) return undefined;
   const chain = round

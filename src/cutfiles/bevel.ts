@@ -53,7 +53,14 @@ function toolpaths(board: LaidBoard, cut: CutJob, machine: BevelMachine): Result
     const ordered = hands.opening === 'right' ? runs : runs.toReversed();
     for (const [i, run] of ordered.entries()) {
       const own = run === undefined || hands.opening === 'right' ? run : turnedRun(run);
-      const path = own === undefined ? undefined : strokeAlong(own, start + machine.overrun, machine.overrun - stop);
+      const path =
+        own === undefined
+          ? undefined
+          : strokeAlong(
+              own,
+              start + machine.overrun + intoWaste(own.turns.before, layer, opening !== undefined),
+              machine.overrun - stop + intoWaste(own.turns.after, layer, opening !== undefined),
+            );
       const operation = opening === undefined ? 'outer' : 'bevel';
       if (path !== undefined) found.push({ operation, path, id: `${id}-${i + 1}`, reversible: false, tilt: told });
       else if (opening !== undefined) problems.push(noStroke(board, opening.number, opening.name, run === undefined));
@@ -65,6 +72,14 @@ function toolpaths(board: LaidBoard, cut: CutJob, machine: BevelMachine): Result
   );
   if (machine.outside) found.push(...strokes(board.outline, 0, `outside-${board.layer}`, { angle: 90 }));
   return problems.length > 0 ? fail(problems) : succeed(found, warnings);
+}
+
+/**
+ * Where the mat has a corner that points into the opening, a stroke runs on into the fallout: a normal bevel's mitre lies
+ * beyond the face corner on the back, and what is not cut there would hold the fallout.
+ */
+function intoWaste(turn: number, { setback, bevel: { reverse } }: MatLayer, isOpening: boolean): number {
+  return isOpening && !reverse && turn < 0 ? setback * Math.tan(-turn / 2) : 0;
 }
 
 function offsets(layer: MatLayer, number: number, machine: BevelMachine) {

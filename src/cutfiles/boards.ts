@@ -35,9 +35,10 @@ export function laidBoard(mat: Mat, layer: number, up: Machine['up'], at: Point,
     at,
     turned,
     outline: laid(polygon(corners), place),
-    openings: mat.openings.map((opening, i) => {
-      const { face, back } = opening.layers[layer - 1]!;
-      return { number: i + 1, name: opening.name, face: seen(face), back: seen(back) };
+    openings: mat.openings.flatMap((opening, i) => {
+      const { face, back, cut } = opening.layers[layer - 1]!;
+      // What the job says is cut already is not cut again.
+      return cut === true ? [] : [{ number: i + 1, name: opening.name, face: seen(face), back: seen(back) }];
     }),
     place,
   };

@@ -47,7 +47,7 @@ export function cutFiles(job: Job, asked: Mat, machine: Machine, options: CutOpt
   if (!beds.ok || refused.length > 0) return fail([...refused, ...(beds.ok ? [] : beds.problems)]);
   const warnings: Problem[] = [...byHand(job, machine)];
   const problems: Problem[] = [];
-  if (options.together && gap > machine.gap) warnings.push(gapWidened(machine, gap));
+  if (options.together && blanks.length > 1 && gap > machine.gap) warnings.push(gapWidened(machine, gap));
   const sight = sightChanges(asked, cut.mat);
   const files = beds.value.flatMap((bed, i) => {
     const boards = bed.placings.map(({ layer, at, turned }) => laidBoard(cut.mat, layer, machine.up, at, turned));
@@ -147,13 +147,13 @@ function gapWidened(machine: Machine, gap: number): Problem {
   return warning('gap-widened', [], message, `${machine.id} has a gap of ${showLength(machine.gap, 'mm')}`);
 }
 
+/** All openings at once: they change by the same. */
 function sightWarnings(changes: readonly SightChange[], machine: Machine, job: Job): readonly Problem[] {
-  return changes.map(({ opening, job: asked, cut }) =>
-    warning(
-      'sight-square',
-      ['openings'],
-      `${machine.id} cuts square: ${opening} shows ${showSize(cut, job.units)}, with the job’s own bevels ${showSize(asked, job.units)}`,
-      'give the layers bevel: 90 and look at the overlap and the reveals again',
-    ),
+  if (changes.length === 0) return [];
+  const shown = changes.map(
+    ({ opening, job: asked, cut }) =>
+      `${opening} shows ${showSize(cut, job.units)}, with the job’s own bevels ${showSize(asked, job.units)}`,
   );
+  const hint = 'give the layers bevel: 90 and look at the overlap and the reveals again';
+  return [warning('sight-square', ['openings'], `${machine.id} cuts square: ${shown.join('; ')}`, hint)];
 }
