@@ -3,16 +3,31 @@ import type { RareFonts } from '../fonts/model.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { printDecimal } from '../units/print.ts';
+import { inchesFromMm, mmFromInches } from '../units/units.ts';
 import type { Density } from './bench-flow.ts';
 import { BLANK, HEAD, moved, type Part, scaled, TEXT, textPart, tickSquare } from './bench-type.ts';
 import { fine, layerTitle } from './ticket-steps.ts';
 import { capHeight, fitted, set, widthOf } from './type-scale.ts';
 
+/** The finest rule that marks of 1/64 in or half a millimetre make. */
+const PER_INCH = 64;
+const PER_MM = 2;
+
+/**
+ * What tapes and stops are read to: the job's own graduation, unless it is one of another unit than the job's, whose
+ * numbers nobody could read off; then a sixteenth or a millimetre (common practice, no source).
+ */
+export function tapeGraduation({ units, bench }: Job): number {
+  const parts = units === 'in' ? inchesFromMm(bench.graduation) * PER_INCH : bench.graduation * PER_MM;
+  if (Math.abs(parts - Math.round(parts)) < 1e-6) return bench.graduation;
+  return units === 'in' ? mmFromInches(1 / 16) : 1;
+}
+
 /** A blank as the stops are set for it: the printed sizes on the graduation, and the exact ones where they differ. */
 export function blankWords(mat: Mat, job: Job, index: number) {
-  const { units, bench } = job;
+  const { units } = job;
   const { width, height } = mat.layers[index]!.blank;
-  const settings = [width, height].map((mm) => settingOf(mm, bench.graduation, units));
+  const settings = [width, height].map((mm) => settingOf(mm, tapeGraduation(job), units));
   const plain = settings.map(({ text, sense }) => ({ text: text.slice(0, -units.length - 1), sense }));
   const exact = settings.every(({ sense }) => sense === 'exact');
   const decimal = (mm: number): string => printDecimal(mm, units, units === 'mm' ? 2 : 3).text;

@@ -5,10 +5,11 @@ import type { RareFonts } from '../fonts/model.ts';
 import type { Size } from '../geometry/point.ts';
 import { point } from '../geometry/point.ts';
 import type { BySide, Job, Units } from '../job/model.ts';
-import type { Mat } from '../mat/model.ts';
+import type { Mat, MatOpening } from '../mat/model.ts';
 import { mmFromInches } from '../units/units.ts';
 import { FINE, moved, type Part, scaled, stacked, TEXT, textPart } from './bench-type.ts';
 import { length, sides, size } from './proof-words.ts';
+import { tapeGraduation } from './ticket-blanks.ts';
 import { fine } from './ticket-steps.ts';
 import { capHeight, rule, set } from './type-scale.ts';
 
@@ -37,34 +38,51 @@ export function checks(mat: Mat, job: Job): readonly Check[] {
     const [inches, mm] = MAY_BE_OFF[what];
     return units === 'in' ? length(mmFromInches(inches), 'in') : length(mm, units);
   };
-  const named = (what: string, name: string): string => (mat.openings.length === 1 ? what : `${what}, ${name}`);
   const rows: Check[] = [];
   const add = (what: string, expected: string, tolerance: string, ...lengths: number[]): void => {
     rows.push({ what, expected, tolerance, lengths });
   };
   blanks(mat).forEach(({ names, blank }) => {
-    const { text, sense } = settingOf(diagonal(blank), job.bench.graduation, units);
+    const { text, sense } = settingOf(diagonal(blank), tapeGraduation(job), units);
     const said = `both ${fraction(text)}${sense === 'exact' ? '' : ` ${sense}`}`;
     add(`Diagonals, ${shortened(names)}`, said, off('diagonal'), diagonal(blank));
   });
-  for (const { name, layers } of mat.openings) {
-    const { faceBox } = layers[0]!;
-    add(named('Opening, top mat', name), size(faceBox, units), off('size'), faceBox.width, faceBox.height);
-  }
+  const sized = (what: string, of: (opening: MatOpening) => Size): void => {
+    for (const { names, size: each } of alike(mat.openings, of, units)) {
+      const which = names.length === 1 ? names[0]! : `${names.length} alike`;
+      const label = mat.openings.length === 1 ? what : `${what}, ${which}`;
+      add(label, size(each, units), off('size'), each.width, each.height);
+    }
+  };
+  sized('Opening, top mat', ({ layers }) => layers[0]!.faceBox);
   if (mat.openings.length === 1) add('Borders, face', sides(mat.border, units), off('size'), ...bySide(mat.border));
   for (const { names, name, reveals } of revealRows(mat, units)) {
     const what = `Reveal, ${shortened(names)}${name === undefined ? '' : `, ${name}`}`;
     add(what, sides(reveals, units), off('reveal'), ...bySide(reveals));
   }
-  for (const { name, sight } of mat.openings) {
-    add(named('Seen through all', name), size(sight, units), off('size'), sight.width, sight.height);
-  }
+  sized('Seen through all', ({ sight }) => sight);
   const { overrun } = job.bench.head;
   add('Test corner', `${fine(overrun)} past it`, fine(TEST_MAY_BE_OFF), overrun);
   return rows;
 }
 
 const bySide = (by: BySide<number>): number[] => [by.top, by.right, by.bottom, by.left];
+
+/** Openings of one printed size are one row. */
+function alike(
+  openings: readonly MatOpening[],
+  of: (opening: MatOpening) => Size,
+  units: Units,
+): readonly { readonly names: readonly string[]; readonly size: Size }[] {
+  const found: { said: string; names: string[]; size: Size }[] = [];
+  for (const opening of openings) {
+    const said = size(of(opening), units);
+    const same = found.find((each) => each.said === said);
+    if (same === undefined) found.push({ said, names: [opening.name], size: of(opening) });
+    else same.names.push(opening.name);
+  }
+  return found;
+}
 
 /** `under mat 1 and 2`. */
 function shortened(names: readonly string[]): string {

@@ -17,6 +17,8 @@ const GUTTER = 4;
 const TOGETHER = 4;
 const MANY = 10;
 
+const spaced = ({ items, height }: Part): Part => ({ items: moved(items, 0, ABOVE), height: height + ABOVE });
+
 /** The diagram of a layer with its settings beside it, and what of them does not fit there below. */
 export function layerParts(
   { mat, job, strokes }: BenchJob,
@@ -33,7 +35,7 @@ export function layerParts(
   if (free < NARROWEST || count > MANY) {
     const wide = { width: Math.min(width, 1.6 * HIGHEST), height: 1.5 * HIGHEST };
     const drawn = diagram(mat, job, strokes, layer, wide, ROW_SCALE);
-    const below = rows.map((row) => rowPart(row, mat, width, ROW_SCALE, rare));
+    const below = rows.map((row) => spaced(rowPart(row, mat, width, ROW_SCALE, rare)));
     const centred = { ...drawn, items: moved(drawn.items, (width - wide.width) / 2, 0) };
     return [centred, ...below];
   }
@@ -53,5 +55,5 @@ export function layerParts(
     items: [...moved(drawn.items, 0, ABOVE), ...moved(column.items, left, ABOVE)],
     height: ABOVE + Math.max(drawn.height, column.height),
   };
-  return [block, ...rows.slice(beside).map((row) => rowPart(row, mat, width, ROW_SCALE, rare))];
+  return [block, ...rows.slice(beside).map((row) => spaced(rowPart(row, mat, width, ROW_SCALE, rare)))];
 }

@@ -17,13 +17,17 @@ export function materialRows(mat: Mat, job: Job): readonly Row[] {
   const add = (name: string, value: string): void => {
     rows.push({ name, value });
   };
+  const works = new Map<string, string[]>();
   for (const { artwork, name } of mat.openings) {
     if (artwork === undefined) continue;
-    const several = mat.openings.length === 1 ? '' : `${name}: `;
     const how = artwork.floated
       ? `floated, ${sides(negated(artwork.overlap), units)} of backing shows`
       : `covered ${sides(artwork.overlap, units)}`;
-    add('Artwork', `${several}${size(artwork.size, units)}, ${how}`);
+    const said = `${size(artwork.size, units)}, ${how}`;
+    works.set(said, [...(works.get(said) ?? []), name]);
+  }
+  for (const [said, names] of works) {
+    add('Artwork', mat.openings.length === 1 ? said : `${names.join(', ')}: ${said}`);
   }
   add('Hinges', hinges(mat, job));
   const glazing = `${known(frame?.glazing?.name)}${size(mat.glazing, units)}`;

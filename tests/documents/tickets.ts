@@ -1,0 +1,138 @@
+import { makeBenchSheets } from '../../src/make-bench-sheets.ts';
+import { showProblem } from '../../src/problems/show.ts';
+import { type Solved, solveJob } from '../../src/solve-job.ts';
+import { CASES } from '../golden/cases.ts';
+import { type ReadPage, readPdf } from '../readers/pdf-lines.ts';
+
+export const MM_PER_POINT = 25.4 / 72.0;
+
+export interface Sample {
+  readonly name: string;
+  readonly job: string;
+  readonly shop?: string;
+}
+
+const curlew = `
+title: Curlew, second state
+units: mm
+count: 3
+mat:
+  outer: 400 x 500
+  layers:
+    - {board: {name: Bone, thickness: 3.1, plies: 8, colour: "#efe9dc"}, bevel: {angle: 45, reverse: true}}
+    - {board: {name: Slate, thickness: 1.4, colour: "#5c6670"}, reveal: 9}
+  frame: {inside: 403 x 503, clearance: 3, lip: 6, width: 22, depth: 15, glazing: {name: Clear glass, thickness: 2},
+    backing: {name: Backing board, thickness: 3}, art: 0.4}
+openings: [{artwork: 230 x 300, overlap: 5, lines: [{kind: groove, distance: 12}]}]
+bench: {stack: apart}
+`;
+
+const row = `
+title: Three states in a row
+units: cm
+mat:
+  layers: [{board: {name: White, thickness: 1.5 mm, colour: "#fafafa"}}]
+  border: {top: 6, sides: 5.2, bottom: 7.1}
+openings:
+  - {name: first state, size: 9 x 12}
+  - {name: second state, size: 9 x 12}
+  - {name: third state, size: 9 x 12}
+arrange: {gap: 2.3}
+print: {paper: a4}
+`;
+
+const scantShop = `
+units: in
+boards: {bone: {name: Bone, thickness: 1.4 mm, colour: "#efe9dc"}, thick: {name: Thick, thickness: 2.8 mm, colour: "#ffffff"}}
+heads: {pull: {bevel: 45, opening: right, start: [{thickness: 1.4 mm, offset: 1.2 mm}, {thickness: 2.8 mm, offset: 1.5 mm}], stop: -0.4 mm, overrun: 0.3 mm}}
+guide: {graduation: 1/16 in, longest: 4 in, setAt: 1.4 mm}
+`;
+
+const scant = `
+title: Scant and full
+mat:
+  outer: 17 1/8 x 22 5/16
+  layers: [{board: bone}, {board: thick, reveal: 5/16}]
+openings: [{artwork: 8 1/3 x 11, overlap: 3/16}]
+bench: {head: pull, stack: together}
+`;
+
+/** Every template and example, and what none of them has: reverse, thick, several openings, a guide that is too short. */
+export const SAMPLES: readonly Sample[] = [
+  ...CASES.filter(({ name }) => /^(?:template|example)-/.test(name)),
+  { name: 'reverse, thick, apart', job: curlew },
+  { name: 'a row in cm', job: row },
+  { name: 'scant and full', job: scant, shop: scantShop },
+];
+
+export function solvedSample({ name, job, shop }: Sample): Solved {
+  const solved = solveJob(job, {
+    file: `${name}.yaml`,
+    ...(shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } }),
+  });
+  if (!solved.ok) throw new Error(`${name}: ${solved.problems.map(showProblem).join('\n')}`);
+  return solved.value;
+}
+
+export async function readSheets(
+  kind: string,
+  jobs: readonly Solved[],
+  wishes: Parameters<typeof makeBenchSheets>[2] = {},
+): Promise<{ readonly pages: readonly ReadPage[]; readonly title: string; readonly record: unknown }> {
+  const made = await makeBenchSheets(kind, jobs, wishes);
+  if (!made.ok) throw new Error(made.problems.map(showProblem).join('\n'));
+  const pdf = await readPdf(made.value.files[0]!.bytes);
+  return { pages: pdf.pages, title: pdf.title, record: made.value.record };
+}
+
+/** The words of the pages one after the other. */
+export const wordsOf = (pages: readonly ReadPage[]): string =>
+  pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+
+const SIGNS: Readonly<Record<string, number>> = {
+  '½': 1 / 2,
+  '⅓': 1 / 3,
+  '⅔': 2 / 3,
+  '¼': 1 / 4,
+  '¾': 3 / 4,
+  '⅕': 1 / 5,
+  '⅖': 2 / 5,
+  '⅗': 3 / 5,
+  '⅘': 4 / 5,
+  '⅙': 1 / 6,
+  '⅚': 5 / 6,
+  '⅛': 1 / 8,
+  '⅜': 3 / 8,
+  '⅝': 5 / 8,
+  '⅞': 7 / 8,
+};
+const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+const LOWERED = '₀₁₂₃₄₅₆₇₈₉';
+const MM: Readonly<Record<string, number>> = { in: 25.4, mm: 1, cm: 10 };
+
+/** A printed number, with whatever sort of fraction: nothing of the engine is used. */
+export function amount(text: string): number {
+  const plain = [...text.trim()]
+    .map((c) => (RAISED.includes(c) ? `${RAISED.indexOf(c)}` : LOWERED.includes(c) ? `${LOWERED.indexOf(c)}` : c))
+    .join('')
+    .replace('\u2044', '/')
+    .replace('\u2009', ' ');
+  const sign = Object.keys(SIGNS).find((each) => plain.endsWith(each));
+  if (sign !== undefined) return Number(plain.slice(0, -1) || 0) + SIGNS[sign]!;
+  const built = /^(?:(\d+) )?(\d+)\/(\d+)$/.exec(plain);
+  if (built !== null) return Number(built[1] ?? 0) + Number(built[2]) / Number(built[3]);
+  if (!/^\d+(?:\.\d+)?$/.test(plain)) throw new Error(`${JSON.stringify(text)} is no number`);
+  return Number(plain);
+}
+
+export const inMm = (text: string, unit: string): number => amount(text) * MM[unit]!;
+
+/** Every number of a text that names its unit at the end, in mm. */
+export function lengthsIn(text: string): number[] {
+  const unit = /\b(in|mm|cm)\b/.exec(text)?.[1];
+  if (unit === undefined) throw new Error(`${JSON.stringify(text)} names no unit`);
+  const numbers = text.match(
+    /\d+\u2009[⁰¹²³⁴⁵⁶⁷⁸⁹]+\u2044[₀₁₂₃₄₅₆₇₈₉]+|[⁰¹²³⁴⁵⁶⁷⁸⁹]+\u2044[₀₁₂₃₄₅₆₇₈₉]+|\d*[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]|\d+ \d+\/\d+|\d+\/\d+|\d+(?:\.\d+)?/gu,
+  );
+  return (numbers ?? []).map((each) => inMm(each, unit));
+}
