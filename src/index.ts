@@ -13,6 +13,7 @@ import { onPaper } from './tiling/on-paper.ts';
 
 export { type Calibration, type CalibrationRequest, calibrate } from './bench/calibration.ts';
 export type { Report } from './bench/report.ts';
+export { type SharedSetting, sharedSettings } from './bench/settings.ts';
 export { readShop } from './job/read.ts';
 export { type BenchSheetWishes, type MadeBenchSheets, makeBenchSheets } from './make-bench-sheets.ts';
 export { type MadePlacement, makePlacement } from './make-placement.ts';

@@ -1,8 +1,10 @@
 import type { Command } from 'commander';
+import type { Stroke } from '../../bench/model.ts';
 import type { Report } from '../../bench/report.ts';
-import { solveJob } from '../../index.ts';
+import { sharedSettings, solveJob } from '../../index.ts';
 import { findShop, readSource } from '../input.ts';
 import { fail, note, printJson, warn } from '../say.ts';
+import { sharedInWords } from '../shared-words.ts';
 import { sizesInWords } from '../sizes.ts';
 
 interface Options {
@@ -23,6 +25,7 @@ export function define(command: Command): void {
 
 async function check(files: readonly string[], options: Options): Promise<void> {
   const reports: (Report & { file: string; warnings: readonly unknown[] })[] = [];
+  const strokes: (readonly Stroke[])[] = [];
   const problems = [];
   for (const file of files) {
     const source = await readSource(file, 'job');
@@ -30,6 +33,7 @@ async function check(files: readonly string[], options: Options): Promise<void> 
     const solved = solveJob(source.text, { file, ...(shop === undefined ? {} : { shop }) });
     if (solved.ok) {
       reports.push({ file, ...solved.value.report, warnings: solved.warnings });
+      strokes.push(solved.value.strokes.filter((stroke) => stroke.cut !== true));
       if (options.json !== true) {
         if (options.quiet !== true) note(sizesInWords(solved.value.report).join('\n'));
         if (options.quiet !== true) warn(solved.warnings);
@@ -37,5 +41,11 @@ async function check(files: readonly string[], options: Options): Promise<void> 
     } else problems.push(...solved.problems);
   }
   if (problems.length > 0) return fail(problems, options.json === true);
-  if (options.json === true) printJson(reports.length === 1 ? reports[0] : { jobs: reports });
+  if (reports.length === 1) {
+    if (options.json === true) printJson(reports[0]);
+    return;
+  }
+  const shared = sharedSettings(strokes);
+  if (options.json === true) printJson({ jobs: reports, shared });
+  else if (options.quiet !== true) note(sharedInWords(shared, reports).join('\n'));
 }
