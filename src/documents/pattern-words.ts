@@ -74,6 +74,18 @@ export function instructions(
     steps.push(
       `Changed by what was cut: ${changed.map((each) => `${each.what} ${showLength(each.to, units)} (planned ${showLength(each.from, units)})`).join('; ')}.`,
     );
+  const { spacer } = job.mat.layers[layer]!;
+  if (spacer !== undefined)
+    steps.push(
+      `Fix it on spacers of ${showLength(spacer, units)} behind the mat above, clear of every opening: seen from straight ahead nothing changes.`,
+    );
+  const hidden = mat.openings.filter((opening) => opening.layers[layer]!.hidden === true).map(({ name: of }) => of);
+  if (hidden.length > 0)
+    steps.push(`Nothing of the ${name} is seen in ${hidden.join(', ')}: it is cut back behind the mat above there.`);
+  if (layer === 0 && job.openings.some((opening) => (opening.decor ?? []).length > 0))
+    steps.push(
+      'Grooves and ink lines are made on the FACE, before the openings are cut: measure them from the edges, do not prick them through.',
+    );
   if (together)
     steps.push(
       'Put the fallout of the mat above back in its place first: it is the slip sheet. Set the depth for this board alone.',

@@ -4,6 +4,7 @@ import { inchesFromMm } from '../units/units.ts';
 import { rescue } from './as-cut.ts';
 import { blamed, changesOf } from './as-cut-checks.ts';
 import { boardsProblems } from './board-checks.ts';
+import { decorProblems } from './decor-checks.ts';
 import { matLayers } from './layers.ts';
 import type { Mat } from './model.ts';
 import { nearnessProblems } from './nearness.ts';
@@ -53,7 +54,7 @@ function matFrom(job: Job, { sizes, moved, warnings }: Snapped): Result<Mat> {
   const openings = placed.map((each, index) => outlined(job, index, each, sizes.openings[index]!));
   problems.push(...fallenApart(job, openings));
   const whole = openings.filter((each) => each !== undefined);
-  problems.push(...nearnessProblems(job, outer, whole));
+  problems.push(...nearnessProblems(job, outer, whole), ...decorProblems(job, outer, whole));
   if (problems.some((each) => each.severity === 'error')) return fail(problems);
   const mat: Mat = {
     outer,

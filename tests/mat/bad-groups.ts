@@ -45,6 +45,13 @@ const hourglass = {
 
 /** Wrong layouts and shapes, each with its clear error. */
 export const GROUP_ROWS: readonly Row[] = [
+  [
+    'line-off-mat',
+    'error',
+    'openings[0].lines[0]',
+    'the groove 120 mm round Heron runs off',
+    one({ decor: [{ kind: 'groove', distance: 120, width: 1.5, angle: 45 }] }),
+  ],
   ['opening-name-twice', 'error', 'openings[1].name', 'two openings are called Heron', two({}, { name: 'Heron' })],
   ['arrange-count', 'error', 'arrange.rows', 'rows hold 3 openings, but there are 2', two({}, {}, rows([2, 1]))],
   [
