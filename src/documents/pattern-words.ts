@@ -81,7 +81,7 @@ export function instructions(
     );
   const hidden = mat.openings.filter((opening) => opening.layers[layer]!.hidden === true).map(({ name: of }) => of);
   if (hidden.length > 0)
-    steps.push(`Nothing of the ${name} is seen in ${hidden.join(', ')}: it is cut back behind the mat above there.`);
+    steps.push(`Nothing of ${name} is seen in ${hidden.join(', ')}: it is cut back behind the mat above there.`);
   if (layer === 0 && job.openings.some((opening) => (opening.decor ?? []).length > 0))
     steps.push(
       'Grooves and ink lines are made on the FACE, before the openings are cut: measure them from the edges, do not prick them through.',
