@@ -16,7 +16,10 @@ const RUNS: Readonly<Record<string, readonly (readonly string[])[]>> = {
     [JOB, '--svg', '--out', 'OUT'],
     [JOB, '--out', 'OUT'],
   ],
-  proof: [[JOB, '--out', 'OUT']],
+  proof: [
+    [JOB, '--svg', '--png', '--out', 'OUT'],
+    [JOB, '--out', 'OUT'],
+  ],
   jig: [['printer', '--out', 'OUT']],
   cutfile: ['dxf', 'hpgl', 'svg'].map((format) => [JOB, '--machine', 'laser', '--format', format, '--out', 'OUT']),
   schema: [['job']],

@@ -9,6 +9,8 @@ import { initWasm, Resvg } from '@resvg/resvg-wasm';
 import { PNG } from 'pngjs';
 
 const [WIDTH, HEIGHT] = [700, 900];
+/** Of the drawing, as pixels: as fine as a proof on letter paper shows it. */
+const SHARE = 0.8;
 const PAPER = '#f3ecdc';
 const INK = '#1f2f3a';
 const SUN = '#d98b3f';
@@ -117,7 +119,7 @@ for (let i = 0; i < 26; i++) {
 }
 add('</g>');
 
-const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}">${parts.join('\n')}</svg>`;
+const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH * SHARE}" height="${HEIGHT * SHARE}" viewBox="0 0 ${WIDTH} ${HEIGHT}">${parts.join('\n')}</svg>`;
 const top_ = join(import.meta.dirname, '../..');
 await initWasm(readFileSync(createRequire(import.meta.url).resolve('@resvg/resvg-wasm/index_bg.wasm')));
 const { width, height, pixels } = new Resvg(svg).render();

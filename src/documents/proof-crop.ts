@@ -25,7 +25,14 @@ export function cropOf(
   const top = art.y + art.height / 2 - picture.height / pixel / 2;
   const pixels = box((seen.x - left) * pixel, (seen.y - top) * pixel, seen.width * pixel, seen.height * pixel);
   const odd = (picture.width * art.height) / (picture.height * art.width);
-  return { box: seen, pixels: within(pixels, picture), cut: Math.max(odd, 1 / odd) > 1 + SLACK };
+  const cut = Math.max(odd, 1 / odd) > 1 + SLACK;
+  // Whole pixels, where the mat hides how much there is.
+  if (!floated) {
+    const whole = outwards(within(pixels, picture), picture);
+    const placed = box(left + whole.x / pixel, top + whole.y / pixel, whole.width / pixel, whole.height / pixel);
+    return { box: placed, pixels: whole, cut };
+  }
+  return { box: seen, pixels: within(pixels, picture), cut };
 }
 
 function common(a: Box, b: Box): Box {
@@ -37,4 +44,14 @@ function common(a: Box, b: Box): Box {
 function within(part: Box, { width, height }: Size): Box {
   const [x, y] = [Math.max(0, part.x), Math.max(0, part.y)];
   return box(x, y, Math.min(width, right(part)) - x, Math.min(height, bottom(part)) - y);
+}
+
+function outwards(part: Box, { width, height }: Size): Box {
+  const [x, y] = [Math.floor(part.x + 1e-6), Math.floor(part.y + 1e-6)];
+  return box(
+    x,
+    y,
+    Math.min(width, Math.ceil(right(part) - 1e-6)) - x,
+    Math.min(height, Math.ceil(bottom(part) - 1e-6)) - y,
+  );
 }

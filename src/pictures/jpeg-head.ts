@@ -1,6 +1,7 @@
 import { orientationOf } from './exif.ts';
 import { type Head, type Note, type Orientation, Unreadable } from './model.ts';
 import { broken } from './png-head.ts';
+import { saysSrgb } from './profile.ts';
 
 /** ITU-T T.81 (JPEG), B.2: what stands between the start of the picture and its first scan. */
 export interface JpegHead extends Head {
@@ -89,7 +90,8 @@ export function readJpegHead(bytes: Uint8Array): JpegHead {
     if (marker === EOI || marker === SOS) throw broken('it has no size');
     if (marker === DQT || marker === DHT || marker === DRI) tables.push(segment);
     else if (marker === APP1 && starts(body, 'Exif\0\0')) orientation = orientationOf(body.subarray(6));
-    else if (marker === APP2 && starts(body, 'ICC_PROFILE\0') && !notes.includes('profile')) notes.push('profile');
+    else if (marker === APP2 && starts(body, 'ICC_PROFILE\0\x01'))
+      notes.push(...(saysSrgb(body) ? [] : ['profile' as const]));
     else if (marker === 0xe0 && starts(body, 'JFIF\0')) jfif = true;
     else if (marker === APP14 && starts(body, 'Adobe') && body.length >= 12) adobe = body[11]!;
   }

@@ -18,21 +18,14 @@ const COARSENESS = 0.2;
 const steps = (table: readonly number[]): Uint8Array =>
   Uint8Array.from(table, (step) => Math.max(1, Math.round(step * COARSENESS)));
 
-const BASE = Float64Array.from({ length: 64 }, (_, i) => {
-  const [u, x] = [Math.floor(i / 8), i % 8];
-  return 0.5 * (u === 0 ? Math.SQRT1_2 : 1) * Math.cos(((2 * x + 1) * u * Math.PI) / 16);
-});
-
 /** Baseline JPEG (T.81; JFIF, T.871): every colour at full size, code tables made for this picture. The same pixels, the same bytes. */
 export function writeJpeg(pixels: Pixels): PreparedPicture {
   const { width, height } = pixels;
   const planes = planesOf(pixels);
   const tables = planes.length === 1 ? [steps(LUMINANCE)] : [steps(LUMINANCE), steps(COLOUR)];
   const blocks = planes.map((plane, i) => quantized(plane, pixels, tables[Math.min(i, 1)]!));
-  const books = tables.map((_, table) => {
-    const own = blocks.filter((__, i) => Math.min(i, 1) === table);
-    return counted(own);
-  });
+  const coded = blocks.map(symbolsOf);
+  const books = tables.map((_, table) => counted(coded.filter((__, i) => Math.min(i, 1) === table)));
 
   const out = new Out();
   out.bytes(0xff, 0xd8);
@@ -48,17 +41,21 @@ export function writeJpeg(pixels: Pixels): PreparedPicture {
   });
   const selectors = planes.flatMap((_, i) => [i + 1, Math.min(i, 1) * 17]);
   out.segment(0xda, [planes.length, ...selectors, 0, 63, 0]);
-  const last = planes.map(() => 0);
-  for (let at = 0; at < blocks[0]!.length; at += 64) {
-    blocks.forEach((block, i) => {
+  const next = planes.map(() => 0);
+  for (let block = 0; block < coded[0]!.ends.length; block++) {
+    for (let i = 0; i < coded.length; i++) {
+      const { symbols, ends } = coded[i]!;
       const { dc, ac } = books[Math.min(i, 1)]!;
-      symbols(block, at, last[i]!, (isDc, symbol, bits, size) => {
-        const book = isDc ? dc : ac;
+      let book = dc;
+      for (let at = next[i]!; at < ends[block]!; at++) {
+        const entry = symbols[at]!;
+        const symbol = entry >>> 16;
         out.bits(book.codes[symbol]!, book.lengths[symbol]!);
-        out.bits(bits, size);
-      });
-      last[i] = block[at]!;
-    });
+        out.bits(entry & 0xffff, symbol & 15);
+        book = ac;
+      }
+      next[i] = ends[block]!;
+    }
   }
   out.finish();
   return { width, height, channels: planes.length === 1 ? 1 : 3, jpeg: out.result() };
@@ -76,8 +73,9 @@ function planesOf({ rgb }: Pixels): Float32Array[] {
   }
   const [cb, cr] = [new Float32Array(count), new Float32Array(count)];
   for (let i = 0, from = 0; i < count; i++, from += 3) {
-    const [r, g, b] = [rgb[from]!, rgb[from + 1]!, rgb[from + 2]!];
-    const luminance = 0.299 * r + 0.587 * g + 0.114 * b;
+    const r = rgb[from]!;
+    const b = rgb[from + 2]!;
+    const luminance = 0.299 * r + 0.587 * rgb[from + 1]! + 0.114 * b;
     y[i] = luminance - 128;
     cb[i] = (b - luminance) / 1.772;
     cr[i] = (r - luminance) / 1.402;
@@ -85,74 +83,121 @@ function planesOf({ rgb }: Pixels): Float32Array[] {
   return [y, cb, cr];
 }
 
+/** What the fast transform leaves to be divided by, along each direction: 1 and √2·cos(kπ/16), and 8 for both. */
+const LEFT = Array.from({ length: 8 }, (_, k) => (k === 0 ? 1 : Math.SQRT2 * Math.cos((k * Math.PI) / 16)));
+
 /** Coefficients in the order of the zigzag, block after block; the last row and column go on past the picture's edge. */
 function quantized(plane: Float32Array, { width, height }: Pixels, table: Uint8Array): Int16Array {
   const [wide, high] = [Math.ceil(width / 8), Math.ceil(height / 8)];
   const out = new Int16Array(wide * high * 64);
+  const shares = Float64Array.from(ZIGZAG, (place) => 1 / (8 * table[place]! * LEFT[place >> 3]! * LEFT[place & 7]!));
   const block = new Float64Array(64);
-  const halfway = new Float64Array(64);
   let at = 0;
   for (let row = 0; row < high; row++) {
     for (let column = 0; column < wide; column++, at += 64) {
       for (let y = 0; y < 8; y++) {
         const line = Math.min(height - 1, row * 8 + y) * width;
-        for (let x = 0; x < 8; x++) block[y * 8 + x] = plane[line + Math.min(width - 1, column * 8 + x)]!;
+        const x0 = column * 8;
+        if (x0 + 8 <= width) for (let x = 0; x < 8; x++) block[y * 8 + x] = plane[line + x0 + x]!;
+        else for (let x = 0; x < 8; x++) block[y * 8 + x] = plane[line + Math.min(width - 1, x0 + x)]!;
       }
-      for (let y = 0; y < 8; y++) {
-        for (let u = 0; u < 8; u++) {
-          let sum = 0;
-          for (let x = 0; x < 8; x++) sum += block[y * 8 + x]! * BASE[u * 8 + x]!;
-          halfway[y * 8 + u] = sum;
-        }
-      }
-      for (let k = 0; k < 64; k++) {
-        const place = ZIGZAG[k]!;
-        const [v, u] = [place >> 3, place & 7];
-        let sum = 0;
-        for (let y = 0; y < 8; y++) sum += halfway[y * 8 + u]! * BASE[v * 8 + y]!;
-        out[at + k] = Math.round(sum / table[place]!);
-      }
+      for (let y = 0; y < 64; y += 8) transform(block, y, 1);
+      for (let x = 0; x < 8; x++) transform(block, x, 8);
+      for (let k = 0; k < 64; k++) out[at + k] = Math.round(block[ZIGZAG[k]!]! * shares[k]!);
     }
   }
   return out;
 }
 
-type Take = (isDc: boolean, symbol: number, bits: number, size: number) => void;
+const [HALF, Q1, Q2, Q3] = [
+  Math.SQRT1_2,
+  Math.sin(Math.PI / 8),
+  Math.SQRT2 * Math.sin(Math.PI / 8),
+  Math.SQRT2 * Math.cos(Math.PI / 8),
+];
 
-const sizeOf = (value: number): number => 32 - Math.clz32(Math.abs(value));
-const bitsOf = (value: number, size: number): number => (value < 0 ? value + (1 << size) - 1 : value);
-
-/** What a block is coded as (F.1.2). */
-function symbols(block: Int16Array, at: number, before: number, take: Take): void {
-  const step = block[at]! - before;
-  const size = sizeOf(step);
-  take(true, size, bitsOf(step, size), size);
-  let zeros = 0;
-  let end = 63;
-  while (end > 0 && block[at + end] === 0) end--;
-  for (let k = 1; k <= end; k++) {
-    const value = block[at + k]!;
-    if (value === 0) {
-      zeros++;
-      continue;
-    }
-    for (; zeros > 15; zeros -= 16) take(false, 0xf0, 0, 0);
-    const bits = sizeOf(value);
-    take(false, (zeros << 4) | bits, bitsOf(value, bits), bits);
-    zeros = 0;
-  }
-  if (end < 63) take(false, 0, 0, 0);
+/** Eight values in place, scaled by `LEFT` (Y. Arai, T. Agui, M. Nakajima, A fast DCT-SQ scheme for images, 1988). */
+function transform(v: Float64Array, at: number, step: number): void {
+  const i1 = at + step;
+  const i2 = i1 + step;
+  const i3 = i2 + step;
+  const i4 = i3 + step;
+  const i5 = i4 + step;
+  const i6 = i5 + step;
+  const i7 = i6 + step;
+  const s07 = v[at]! + v[i7]!;
+  const d07 = v[at]! - v[i7]!;
+  const s16 = v[i1]! + v[i6]!;
+  const d16 = v[i1]! - v[i6]!;
+  const s25 = v[i2]! + v[i5]!;
+  const d25 = v[i2]! - v[i5]!;
+  const s34 = v[i3]! + v[i4]!;
+  const d34 = v[i3]! - v[i4]!;
+  const even = s07 - s34;
+  v[at] = s07 + s34 + (s16 + s25);
+  v[i4] = s07 + s34 - (s16 + s25);
+  const middle = (s16 - s25 + even) * HALF;
+  v[i2] = even + middle;
+  v[i6] = even - middle;
+  const a = d34 + d25;
+  const b = (d25 + d16) * HALF;
+  const c = d16 + d07;
+  const shared = (a - c) * Q1;
+  const low = Q2 * a + shared;
+  const high = Q3 * c + shared;
+  const p = d07 + b;
+  const q = d07 - b;
+  v[i5] = q + low;
+  v[i3] = q - low;
+  v[i1] = p + high;
+  v[i7] = p - high;
 }
 
-function counted(components: readonly Int16Array[]): { readonly dc: CodeBook; readonly ac: CodeBook } {
+/** How blocks are coded (F.1.2): symbol × 65536 + its bits, the first of each block for its mean; where each block ends. */
+interface Coded {
+  readonly symbols: Uint32Array;
+  readonly ends: Uint32Array;
+}
+
+const sizeOf = (value: number): number => 32 - Math.clz32(value < 0 ? -value : value);
+
+function symbolsOf(blocks: Int16Array): Coded {
+  const symbols = new Uint32Array(blocks.length + blocks.length / 64);
+  const ends = new Uint32Array(blocks.length / 64);
+  let count = 0;
+  let before = 0;
+  for (let at = 0, block = 0; at < blocks.length; at += 64, block++) {
+    const step = blocks[at]! - before;
+    before = blocks[at]!;
+    const wide = sizeOf(step);
+    symbols[count++] = (wide << 16) | (step < 0 ? step + (1 << wide) - 1 : step);
+    let end = 63;
+    while (end > 0 && blocks[at + end] === 0) end--;
+    let zeros = 0;
+    for (let k = 1; k <= end; k++) {
+      const value = blocks[at + k]!;
+      if (value === 0) {
+        zeros++;
+        continue;
+      }
+      for (; zeros > 15; zeros -= 16) symbols[count++] = 0xf00000;
+      const size = sizeOf(value);
+      symbols[count++] = (zeros << 20) | (size << 16) | (value < 0 ? value + (1 << size) - 1 : value);
+      zeros = 0;
+    }
+    if (end < 63) symbols[count++] = 0;
+    ends[block] = count;
+  }
+  return { symbols, ends };
+}
+
+function counted(components: readonly Coded[]): { readonly dc: CodeBook; readonly ac: CodeBook } {
   const [dc, ac] = [new Array<number>(256).fill(0), new Array<number>(256).fill(0)];
-  for (const blocks of components) {
-    let before = 0;
-    for (let at = 0; at < blocks.length; at += 64) {
-      symbols(blocks, at, before, (isDc, symbol) => {
-        (isDc ? dc : ac)[symbol]!++;
-      });
-      before = blocks[at]!;
+  for (const { symbols, ends } of components) {
+    let at = 0;
+    for (const end of ends) {
+      dc[symbols[at++]! >>> 16]!++;
+      for (; at < end; at++) ac[symbols[at]! >>> 16]!++;
     }
   }
   return { dc: codeBook(dc), ac: codeBook(ac) };

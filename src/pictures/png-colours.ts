@@ -25,6 +25,7 @@ export function colours({ colour, depth, palette, clear }: PngHead): ToRgb {
       };
     case 2: {
       const none = clear?.length === 6 ? clear : undefined;
+      if (bytes === 1 && none === undefined) return plain;
       return (line, count, to, at, step) => {
         for (let i = 0, from = 1; i < count; i++, from += 3 * bytes, at += step) {
           const gone = none !== undefined && isClear(line, from, bytes, 3, none);
@@ -39,6 +40,19 @@ export function colours({ colour, depth, palette, clear }: PngHead): ToRgb {
           for (let k = 0; k < 3; k++) to[at + k] = onWhite(value(line, from + k * bytes), opacity);
         }
       };
+  }
+}
+
+/** Eight bits of red, green and blue, as they are. */
+function plain(line: Uint8Array, count: number, to: Uint8Array, at: number, step: number): void {
+  if (step === 3) {
+    to.set(line.subarray(1, 1 + 3 * count), at);
+    return;
+  }
+  for (let i = 0, from = 1; i < count; i++, from += 3, at += step) {
+    to[at] = line[from]!;
+    to[at + 1] = line[from + 1]!;
+    to[at + 2] = line[from + 2]!;
   }
 }
 

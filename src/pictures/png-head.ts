@@ -1,5 +1,6 @@
 import { orientationOf } from './exif.ts';
 import { type Head, type Orientation, Unreadable } from './model.ts';
+import { saysSrgb } from './profile.ts';
 
 /** PNG, third edition (W3C, 2025), 11.2.1. */
 export interface PngHead extends Head {
@@ -50,7 +51,7 @@ export function readPngHead(bytes: Uint8Array): PngHead {
     else if (kind === 'PLTE') palette = body.slice();
     else if (kind === 'tRNS') clear = body.slice();
     else if (kind === 'eXIf') orientation = orientationOf(body);
-    else if (kind === 'iCCP') profile = true;
+    else if (kind === 'iCCP') profile = !saysSrgb(body.subarray(0, 80));
     else if (kind === 'IDAT') data.push(body);
     else if (kind === 'IEND') break;
     else if (/^[A-Z]/.test(kind)) throw broken(`it has a part ${JSON.stringify(kind)} that is not known`);

@@ -44,6 +44,8 @@ export class Reducer implements Rows {
   #sums: Float64Array;
   #next: Float64Array;
   #out = 0;
+  /** True where no pixel is to be mixed with another. */
+  readonly #asIs: boolean;
 
   constructor(source: Size, crop: Box, size: Size) {
     this.#crop = crop;
@@ -51,6 +53,8 @@ export class Reducer implements Rows {
     this.from = Math.max(0, Math.floor(crop.y + 1e-9));
     this.to = Math.min(source.height, Math.ceil(crop.y + crop.height - 1e-9));
     this.#rgb = new Uint8Array(size.width * size.height * 3);
+    this.#asIs = crop.x % 1 === 0 && crop.y % 1 === 0 && crop.width === size.width && crop.height === size.height;
+    if (this.#asIs) this.#out = size.height;
     this.#row = new Float64Array(size.width * 3);
     this.#sums = new Float64Array(size.width * 3);
     this.#next = new Float64Array(size.width * 3);
@@ -69,6 +73,12 @@ export class Reducer implements Rows {
 
   take(y: number, rgb: Uint8Array): void {
     if (y < this.from || y >= this.to) return;
+    if (this.#asIs) {
+      const from = this.#crop.x * 3;
+      const long = this.#size.width * 3;
+      this.#rgb.set(rgb.subarray(from, from + long), (y - this.#crop.y) * long);
+      return;
+    }
     const [at, own, rest] = shares(y, this.#crop.y, this.#crop.height, this.#size.height);
     while (this.#out < at) this.#flush();
     this.#reduce(rgb);

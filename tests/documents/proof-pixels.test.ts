@@ -227,9 +227,13 @@ describe('the picture', () => {
       .composite(tiles.map((input, i) => ({ input, left: (i % 2) * (w / 2), top: Math.floor(i / 2) * (h / 2) })))
       .png()
       .toBuffer();
-    const turned = await sharp(upright).rotate(-90).withMetadata({ orientation: 6 }).png().toBuffer();
+    const turned = await sharp(upright)
+      .rotate(-90)
+      .withMetadata({ orientation: 6 })
+      .jpeg({ quality: 100, chromaSubsampling: '4:4:4' })
+      .toBuffer();
     const job =
-      'units: mm\nmat: {border: 60, layers: [{board: dark}]}\nopenings: [{artwork: 300 x 400, overlap: 5, picture: quarters.png}]\n';
+      'units: mm\nmat: {border: 60, layers: [{board: dark}]}\nopenings: [{artwork: 300 x 400, overlap: 5, picture: quarters.jpg}]\n';
     const source = { job, file: 'job.yaml', shop };
     const made = await proofOf(source, { pictures: async () => ({ bytes: new Uint8Array(turned) }) });
     const raster = await rendered(made);

@@ -64,6 +64,17 @@ describe('inks', () => {
   });
 });
 
+describe('colour profiles', () => {
+  it.each([
+    ['srgb', []],
+    ['p3', ['picture-profile']],
+  ] as const)('%s', async (profile, codes) => {
+    const bytes = await base().withIccProfile(profile).jpeg().toBuffer();
+    const opened = openPicture(bytes, 'made.jpg', []);
+    expect(opened.ok && opened.value.warnings.map(({ code }) => code)).toEqual(codes);
+  });
+});
+
 describe('how the camera was held', () => {
   it.each([1, 2, 3, 4, 5, 6, 7, 8])('orientation %i', async (orientation) => {
     for (const bytes of [

@@ -71,7 +71,7 @@ describe('codes', () => {
         const codes = used.map(bits).sort();
         expect(codes.filter((code, i) => codes[i + 1]?.startsWith(code) === true)).toEqual([]);
       }),
-      { numRuns: 200 },
+      { numRuns: 60 },
     );
     // Fibonacci's numbers make the longest codes that there are.
     const worst = Array.from({ length: 256 }, (_, i) => (i < 40 ? Math.round(1.618 ** i) : 0));
