@@ -66,7 +66,8 @@ function flowAt(
   rare: RareFonts | undefined,
 ): Flowed {
   const width = (areas(0).width - GUTTER) / 2;
-  const tallest = areas(1).height;
+  // A section that is kept whole must fit on whichever page it comes to.
+  const tallest = Math.min(areas(0).height, areas(1).height);
   const parts = sections.flatMap((section, i) => laid(section, i + 1, width, density, whole ? tallest : 0, rare));
   const pages: Flowed['pages'][number][] = [];
   let from = 0;

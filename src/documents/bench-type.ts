@@ -138,6 +138,9 @@ export const wordChunk = (text: string, style: Style, rare?: RareFonts): Chunk =
   items: (x, y) => [set(text, x, y, style)],
 });
 
+/** More white, in gaps, between groups than inside them. */
+const BETWEEN_GROUPS = 0.8;
+
 /** Chunks in lines no wider than `width`; each list of chunks stays together where a line can hold it. */
 export function chunkLines(groups: readonly (readonly Chunk[])[], width: number, gap: number, pitch: number): Part {
   const items: Item[] = [];
@@ -150,6 +153,7 @@ export function chunkLines(groups: readonly (readonly Chunk[])[], width: number,
       items.push(...chunk.items(x, (line + 1) * pitch));
       x += chunk.width + gap;
     }
+    x += BETWEEN_GROUPS * gap;
   }
   return { items, height: (line + 1) * pitch };
 }

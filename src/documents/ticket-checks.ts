@@ -136,7 +136,7 @@ function revealsOf(mat: Mat, index: number, units: Units): readonly Omit<RevealR
 const LEAST_ROW = 5.5;
 
 /** Shares of the width: what, how much, how much it may be off, what was measured. */
-const COLUMNS = [0.335, 0.33, 0.165, 0.17] as const;
+const COLUMNS = [0.33, 0.33, 0.17, 0.17] as const;
 
 /** A table's head and its rows, a box behind each to write in. */
 export function checkParts(
@@ -155,7 +155,7 @@ export function checkParts(
   const rows = list.map(({ what, expected, tolerance }): Part => {
     const above = 1.4 * scale;
     const cells = [what, expected, tolerance].map((words, i) =>
-      textPart(words, width * COLUMNS[i]! - 2, text, 0, rare),
+      textPart(words, width * COLUMNS[i]! - (i === 2 ? 1.2 : 2), text, 0, rare),
     );
     const high = Math.max(LEAST_ROW, ...cells.map(({ height }) => height + above + 0.7 * scale));
     const rules: readonly Item[] = [
