@@ -16,12 +16,20 @@ const AROUND = 2;
 const CAPTION = 4;
 const CAPTION_ROOM = 10;
 
-/** Blanks of a test, and their borders: round lengths in the shop's unit, as large as a sheet of paper holds. */
+/** No larger than a stroke needs to show how the head travels: board costs money. */
+const largest = (units: JigContext['units']): Size =>
+  units === 'in' ? { width: 8 * mmPer('in'), height: 10 * mmPer('in') } : { width: 200, height: 250 };
+
+/** Blanks of a test, and their borders: round lengths in the shop's unit that a sheet of paper holds. */
 export function pieceSize(context: JigContext): { readonly blank: Size; readonly border: number } | undefined {
   const area = contentArea(context);
   const step = context.units === 'in' ? mmPer('in') / 2 : 10;
   const down = (mm: number) => Math.floor(mm / step) * step;
-  const blank = { width: down(area.width - AROUND), height: down(area.height - AROUND - CAPTION_ROOM) };
+  const most = largest(context.units);
+  const blank = {
+    width: down(Math.min(most.width, area.width - AROUND)),
+    height: down(Math.min(most.height, area.height - AROUND - CAPTION_ROOM)),
+  };
   const border = context.units === 'in' ? 2 * mmPer('in') : 50;
   // Room for a stroke that shows how the head travels.
   return Math.min(blank.width, blank.height) < 2 * border + 40 ? undefined : { blank, border };
