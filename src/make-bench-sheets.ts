@@ -42,8 +42,8 @@ export async function makeBenchSheets(
   if (!entry.ok) return entry;
   const paper = sheetFor(wishes, jobs[0]);
   if (!paper.ok) return paper;
-  const said = [{ text: wishes.number ?? '', path: ['number'] }, ...jobs.flatMap(({ job }) => userTexts(job))];
-  const texts = said.map(({ text }) => text);
+  const number = [{ text: wishes.number ?? '', path: ['number'] }];
+  const texts = [...number, ...jobs.flatMap(({ job }) => userTexts(job))].map(({ text }) => text);
   const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
   const made = entry.value.make({
     jobs,
@@ -58,7 +58,8 @@ export async function makeBenchSheets(
   const document = sheetsDocument({ title, subject: entry.value.subject, sheets });
   const files = [{ name: `${kind}.pdf`, bytes: await writePdf(document, rare === undefined ? {} : { rare }) }];
   return succeed({ files, title, sheets: sheets.length, drawings: sheets, record }, [
-    ...notShown(said),
+    ...notShown(number),
+    ...jobs.flatMap(({ job, locate }) => locate(notShown(userTexts(job)))),
     ...made.warnings,
   ]);
 }

@@ -1,0 +1,101 @@
+import { describe, expect, it } from 'vitest';
+import { run } from './run.ts';
+
+const one = 'title: One\nmat: {outer: 16 x 20}\nopenings: [{artwork: 10 1/2 x 13 1/2}]\n';
+const two =
+  'title: Two\ncount: 2\nmat: {outer: 14 x 17, layers: [{board: {name: Slate, thickness: 1.4 mm, colour: "#556677"}}]}\nopenings: [{artwork: 8 x 10}]\n';
+const bare = 'mat: {border: 3}\nopenings: [{size: 8 x 10}]\n';
+const files = { 'one.yaml': one, 'two.yaml': two };
+
+describe('the commands for the bench', () => {
+  it('ticket writes one file for a job, beside it', async () => {
+    const ran = await run(['ticket', '{}/one.yaml', '--number', '41'], files);
+    expect([ran.code, ran.err]).toEqual([0, '']);
+    expect(ran.made).toEqual(['one', 'one/ticket.pdf']);
+    expect(ran.out).toContain('ticket.pdf  One, bench ticket, one sheet');
+  });
+
+  it('ticket sorts several jobs by board and setting, and counts their numbers on in the order given', async () => {
+    const ran = await run(['ticket', '{}/two.yaml', '{}/one.yaml', '--number', 'A-09', '--json'], files);
+    expect(ran.code).toBe(0);
+    expect(ran.made).toEqual(['bench', 'bench/ticket.pdf']);
+    const { ticket, jobs, sheets } = JSON.parse(ran.out);
+    // The usual board comes before Slate; a list of the run lies in front.
+    expect(ticket.map(({ title, number }: { title: string; number: string }) => [title, number])).toEqual([
+      ['One', 'A-10'],
+      ['Two', 'A-09'],
+    ]);
+    expect(sheets).toBe(3);
+    expect(jobs.map(({ title }: { title: string }) => title)).toEqual(['Two', 'One']);
+    expect(ticket[0].layers[0].settings[0]).toMatchObject({ reading: expect.any(String), unit: 'in' });
+  });
+
+  it('blanks counts every blank by board', async () => {
+    const ran = await run(['blanks', '{}/one.yaml', '{}/two.yaml', '{}/one.yaml', '--json'], files);
+    const { blanks } = JSON.parse(ran.out);
+    expect(blanks.map(({ name, count }: { name: string; count: number }) => [name, count])).toEqual([
+      ['4-ply board', 2],
+      ['Slate', 2],
+    ]);
+    expect(blanks[0].blanks).toMatchObject([{ shown: '16 × 20 in', count: 2 }]);
+  });
+
+  it('labels makes one for each blank and each back', async () => {
+    const ran = await run(['labels', '{}/two.yaml', '--rows', '4', '--columns', '2', '--gap', '2 mm', '--json'], files);
+    expect(JSON.parse(ran.out).labels.map(({ kind }: { kind: string }) => kind)).toEqual([
+      'blank',
+      'back',
+      'blank',
+      'back',
+    ]);
+    expect(ran.made).toEqual(['two', 'two/labels.pdf']);
+  });
+
+  it('intake makes an empty form, and the same fields filled in', async () => {
+    const labels = (record: { fields: { label?: string }[] }[]) =>
+      record.flatMap(({ fields }) => fields.map(({ label }) => label));
+    const empty = JSON.parse((await run(['intake', '--out', '{}/forms', '--json'])).out).intake;
+    const filled = JSON.parse((await run(['intake', '{}/one.yaml', '--json'], files)).out).intake;
+    expect(labels(filled)).toEqual(labels(empty));
+    expect(JSON.stringify(empty)).not.toContain('"value":');
+    expect(JSON.stringify(filled)).toContain('10½ × 13½ in');
+  });
+
+  it('placement says where the artwork lies, whole where one sheet holds it', async () => {
+    const corners = JSON.parse((await run(['placement', '{}/one.yaml', '--json'], files)).out);
+    expect(corners.placement.extent).toBe('corners');
+    expect(corners.placement.artworks).toMatchObject([
+      { fromLeft: corners.openings[0].artwork.box.x, fromTop: corners.openings[0].artwork.box.y, hinges: 'T' },
+    ]);
+    const whole = JSON.parse((await run(['placement', '{}/one.yaml', '--paper', 'arch-d', '--json'], files)).out);
+    expect(whole.placement.extent).toBe('whole');
+  });
+
+  it.each([
+    [['ticket', '{}/missing.yaml'], 'there is no such job'],
+    [['ticket', '{}/one.yaml', '--paper', 'fit'], 'single sheets of paper'],
+    [['ticket', '{}/one.yaml', '--paper', 'a5'], 'too small for readings'],
+    [['ticket', '{}/one.yaml', '--paper', 'leter'], 'not a known paper'],
+    [['labels', '{}/one.yaml', '--rows', '50'], 'labels would be'],
+    [['labels', '{}/one.yaml', '--columns', '0'], 'give a whole number'],
+    [['labels', '{}/one.yaml', '--gap', '2,5,6'], 'one length, or two'],
+    [['labels', '{}/one.yaml', '--margin', 'wide'], '--margin wide'],
+    [['intake', '--units', 'ell'], 'write in, mm or cm'],
+    [['placement', '{}/bare.yaml'], 'no artwork to place'],
+    [['placement', '{}/one.yaml', '--extent', 'half'], 'whole or corners'],
+  ])('%j is refused, and nothing is written', async (args, words) => {
+    const ran = await run(args, { ...files, 'bare.yaml': bare });
+    expect([ran.code, ran.made]).toEqual([2, []]);
+    expect(ran.err).toContain(words);
+  });
+
+  it('names characters that cannot be shown, and shows the rest', async () => {
+    const odd = `title: "Heron \u{1F9A2}"\n${one.split('\n').slice(1).join('\n')}`;
+    const ran = await run(['ticket', '{}/one.yaml'], { 'one.yaml': odd });
+    expect(ran.code).toBe(0);
+    expect(ran.err).toContain('U+1F9A2');
+    const letters = await run(['labels', '{}/one.yaml', '--number', 'עגור'], files);
+    expect(letters.code).toBe(0);
+    expect(letters.err).toContain('Hebrew');
+  });
+});
