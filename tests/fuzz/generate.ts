@@ -77,7 +77,22 @@ const WORDS = [
   'bone',
   'x',
 ];
+const SHAPES = [
+  'rectangle',
+  'oval',
+  'circle',
+  'rounded, radius: 1/2',
+  'round-arch',
+  'arch, rise: 1',
+  'clipped, clip: 1',
+  'notched, notch: 1/2',
+  'polygon, sides: 6',
+  'outline, outline: "M0 0 H6 L4 5 Z"',
+];
 const KEYS = [
+  'asCut',
+  'place',
+  'arrange',
   'outer',
   'frame',
   'border',
@@ -125,63 +140,104 @@ function anything(next: Random, depth: number): string {
 }
 
 /** Mostly what belongs there, now and then something else. */
-const mostly = (next: Random, right: string): string => (next() < 0.96 ? right : anything(next, 2));
+const mostly = (next: Random, odd: boolean, right: string): string =>
+  odd && next() < 0.03 ? anything(next, 2) : right;
 
-const length = (next: Random): string =>
-  next() < 0.9 ? pick(next, ['1/4', '3/8', '1/2', '1', '2 3/4', '3', '12 mm', '70 mm']) : pick(next, LENGTHS);
-const size = (next: Random): string =>
-  next() < 0.92
+const length = (next: Random, odd: boolean): string =>
+  !odd || next() < 0.9 ? pick(next, ['1/4', '3/8', '1/2', '1', '2 3/4', '3', '12 mm', '70 mm']) : pick(next, LENGTHS);
+const size = (next: Random, odd: boolean): string =>
+  !odd || next() < 0.92
     ? pick(next, ['16 x 20', '11 x 14', '8 x 10', '10 1/2 x 13 1/2', '[9, 12]', '300 x 400 mm', '20 x 16'])
     : pick(next, SIZES);
 
-function sides(next: Random): string {
-  if (next() < 0.5) return length(next);
-  const given = ['top', 'bottom', 'left', 'right', 'sides'].filter(() => next() < 0.4);
-  return `{${given.map((side) => `${side}: ${length(next)}`).join(', ')}}`;
+function sides(next: Random, odd: boolean): string {
+  if (next() < 0.5) return length(next, odd);
+  const given = (odd ? ['top', 'bottom', 'left', 'right', 'sides'] : ['top', 'bottom', 'sides']).filter(
+    () => next() < 0.4,
+  );
+  return `{${given.map((side) => `${side}: ${length(next, odd)}`).join(', ')}}`;
+}
+
+const OUTERS = ['16 x 20 in', '20 x 24 in', '400 x 500 mm', '24 x 18 in'];
+const WORKS = ['8 x 10 in', '10 1/2 x 13 1/2 in', '150 x 220 mm', '5 x 7 in', '9 x 9 in'];
+
+/** What came off the cutter: near a usual size, or nothing like it. */
+function asCut(next: Random, odd: boolean): string {
+  const near = (): string =>
+    next() < 0.7 ? pick(next, ['16 1/32 x 20', '15 31/32 x 20 1/16', '11 1/16 x 14', '301 x 400 mm']) : size(next, odd);
+  const parts: string[] = [];
+  if (next() < 0.6) parts.push(`outer: ${near()}`);
+  if (next() < 0.3) parts.push(`layers: [{}, {blank: ${near()}}]`);
+  if (next() < 0.6) {
+    const border = next() < 0.3 ? `, border: ${sides(next, odd)}` : '';
+    parts.push(
+      `openings: [{layer: ${pick(next, odd ? ['1', '2', '3', '0'] : ['1', '2'])}, size: ${size(next, odd)}${border}}]`,
+    );
+  }
+  return `{${parts.join(', ')}}`;
 }
 
 /** A job that follows the format loosely: keys come and go, values are now and then wrong. */
 export function grammarJob(next: Random): string {
+  // Half of them hold nothing that is wrong by itself.
+  const odd = next() < 0.5;
   const mat: string[] = [];
-  if (next() < 0.6) mat.push(`outer: ${mostly(next, size(next))}`);
-  if (next() < 0.15) mat.push(`frame: {${pick(next, ['inside', 'nominal'])}: ${size(next)}, lip: ${length(next)}}`);
-  if (next() < 0.4) mat.push(`border: ${mostly(next, sides(next))}`);
+  const outer = next() < 0.7;
+  if (outer) mat.push(`outer: ${mostly(next, odd, odd ? size(next, odd) : pick(next, OUTERS))}`);
+  if (next() < 0.15)
+    mat.push(`frame: {${pick(next, ['inside', 'nominal'])}: ${size(next, odd)}, lip: ${length(next, odd)}}`);
+  if (next() < (outer ? 0.2 : 0.9)) mat.push(`border: ${mostly(next, odd, sides(next, odd))}`);
   if (next() < 0.4)
     mat.push(
-      `weighting: ${mostly(next, pick(next, ['none', 'diagonal', '{add: 1/2}', '{ratio: 4/3}', '{ratio: 0}', '{add: -9}']))}`,
+      `weighting: ${mostly(next, odd, pick(next, ['none', 'diagonal', '{add: 1/2}', '{ratio: 4/3}', ...(odd ? ['{ratio: 0}', '{add: -9}'] : [])]))}`,
     );
   if (next() < 0.7) {
     const layers = Array.from({ length: 1 + Math.floor(next() * 3) }, (_, i) => {
-      const parts = [`board: ${mostly(next, `{thickness: ${pick(next, ['1.4 mm', '3 mm', '0.055', '40 mm'])}}`)}`];
-      if (i > 0 && next() < 0.8) parts.push(`reveal: ${mostly(next, length(next))}`);
+      const parts = [
+        `board: ${mostly(next, odd, `{thickness: ${pick(next, odd ? ['1.4 mm', '0.055 in', '40 mm'] : ['1.4 mm', '3 mm', '0.055 in'])}}`)}`,
+      ];
+      if (i > 0 && next() < 0.8) parts.push(`reveal: ${mostly(next, odd, length(next, odd))}`);
       if (next() < 0.3)
-        parts.push(`bevel: ${mostly(next, pick(next, ['45', '60', '90', '{angle: 45, reverse: true}', '1']))}`);
-      if (next() < 0.2) parts.push(`trimBack: ${length(next)}`);
+        parts.push(
+          `bevel: ${mostly(next, odd, pick(next, ['45', '60', '90', '{angle: 45, reverse: true}', ...(odd ? ['1'] : [])]))}`,
+        );
+      if (next() < 0.2) parts.push(`trimBack: ${length(next, odd)}`);
       return `{${parts.join(', ')}}`;
     });
     mat.push(`layers: [${layers.join(', ')}]`);
   }
-  const openings = Array.from({ length: next() < 0.85 ? 1 : Math.floor(next() * 4) }, () => {
+  const openings = Array.from({ length: next() < 0.75 ? 1 : (odd ? 0 : 1) + Math.floor(next() * 4) }, () => {
     const parts: string[] = [];
-    if (next() < 0.3) parts.push(`shape: ${mostly(next, pick(next, ['rectangle', 'oval', 'circle']))}`);
-    if (next() < 0.75) parts.push(`artwork: ${mostly(next, size(next))}`);
-    if (next() < 0.2) parts.push(`size: ${mostly(next, size(next))}`);
-    if (next() < 0.5) parts.push(`${pick(next, ['overlap', 'float'])}: ${mostly(next, sides(next))}`);
-    if (next() < 0.2) parts.push(`measure: ${pick(next, ['face', 'sight', 'back'])}`);
+    if (next() < 0.3) parts.push(`shape: ${mostly(next, odd, pick(next, SHAPES))}`);
+    const art = next() < 0.75;
+    if (art) parts.push(`artwork: ${mostly(next, odd, odd ? size(next, odd) : pick(next, WORKS))}`);
+    if (next() < (art ? 0.05 : 0.95))
+      parts.push(`size: ${mostly(next, odd, odd ? size(next, odd) : pick(next, WORKS))}`);
+    if ((art || odd) && next() < 0.5)
+      parts.push(`${pick(next, ['overlap', 'float'])}: ${mostly(next, odd, sides(next, odd))}`);
+    if (next() < 0.2) parts.push(`measure: ${pick(next, odd ? ['face', 'sight', 'back'] : ['face', 'sight'])}`);
     return `{${parts.join(', ')}}`;
   });
   const rest: string[] = [];
-  if (next() < 0.3) rest.push(`units: ${mostly(next, pick(next, ['in', 'mm', 'cm']))}`);
-  if (next() < 0.3) rest.push(`title: ${mostly(next, pick(next, ['Heron', '"a\\u0007"', '"鷺"', '"\\u202e abc"']))}`);
-  if (next() < 0.3)
-    rest.push(`bench: {snap: ${pick(next, ['true', 'false', '1'])}, stack: ${pick(next, ['together', 'apart'])}}`);
+  if (next() < 0.15) rest.push(`asCut: ${mostly(next, odd, asCut(next, odd))}`);
+  if (next() < 0.2)
+    rest.push(`arrange: {${pick(next, ['rows: 2', 'columns: 2', 'gap: 1/2', 'fill: true', 'rows: [1, 2]'])}}`);
+  if (next() < 0.3) rest.push(`units: ${mostly(next, odd, pick(next, ['in', 'mm', 'cm']))}`);
   if (next() < 0.3)
     rest.push(
-      `print: {paper: ${mostly(next, pick(next, ['letter', 'a4', 'fit', 'roll:36in']))}, lap: ${length(next)}}`,
+      `title: ${mostly(next, odd, pick(next, odd ? ['Heron', '"a\\u0007"', '"鷺"', '"\\u202e abc"'] : ['Heron', '"鷺"']))}`,
+    );
+  if (next() < 0.3)
+    rest.push(
+      `bench: {snap: ${pick(next, odd ? ['true', 'false', '1'] : ['true', 'false'])}, stack: ${pick(next, ['together', 'apart'])}}`,
+    );
+  if (next() < 0.3)
+    rest.push(
+      `print: {paper: ${mostly(next, odd, pick(next, ['letter', 'a4', 'fit', 'roll:36in']))}, lap: ${length(next, odd)}}`,
     );
   return [
-    `mat: ${mostly(next, `{${mat.join(', ')}}`)}`,
-    `openings: ${mostly(next, `[${openings.join(', ')}]`)}`,
+    `mat: ${mostly(next, odd, `{${mat.join(', ')}}`)}`,
+    `openings: ${mostly(next, odd, `[${openings.join(', ')}]`)}`,
     ...rest,
   ].join('\n');
 }
