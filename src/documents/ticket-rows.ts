@@ -24,6 +24,7 @@ import {
   tickSquare,
   wordChunk,
 } from './bench-type.ts';
+import { stateWords } from './pattern-labels.ts';
 import { capHeight, type Style, set, widthOf } from './type-scale.ts';
 
 /** One setting of the guide and the strokes that are cut with it, in the order of work. */
@@ -56,7 +57,8 @@ export function settingRows(
       last !== undefined &&
       stroke.setting.text === last.setting.text &&
       stroke.setting.sense === last.setting.sense &&
-      stroke.guideFrom === last.guideFrom;
+      stroke.guideFrom === last.guideFrom &&
+      stateWords(stroke).join() === stateWords(last).join();
     last = stroke;
     if (same) {
       const row = rows.at(-1)!;
@@ -71,14 +73,21 @@ function rowOf(stroke: Stroke, turn: number, units: Units): SettingRow {
   const cuts = [{ stroke, turn }];
   if (stroke.beyondGuide) {
     const words = `edge to line ${decimals(stroke.distance, units)} ${units}`;
-    return { reading: 'off', unit: '', sense: 'by the bar line', decimal: words, far, cuts };
+    return {
+      reading: 'off',
+      unit: '',
+      sense: [stroke.bar === undefined ? 'along a straightedge' : 'by the bar line', ...stateWords(stroke)].join(', '),
+      decimal: words,
+      far,
+      cuts,
+    };
   }
   const { text, sense } = stroke.setting;
   const cut = text.lastIndexOf(' ');
   return {
     reading: text.slice(0, cut),
     unit: text.slice(cut + 1),
-    sense: sense === 'exact' ? '' : sense,
+    sense: [...(sense === 'exact' ? [] : [sense]), ...stateWords(stroke)].join(', '),
     decimal: decimals(stroke.guide, units),
     far,
     cuts,
