@@ -13,6 +13,9 @@ export interface HeadReading {
   readonly past: number;
 }
 
+/** How far outside the corners the marks of the jig stand, so that a cut which falls short still crosses the other. */
+export const MARKS_BEYOND = 3;
+
 export interface HeadTest {
   readonly readings: readonly HeadReading[];
   /**

@@ -3,14 +3,18 @@ import { type Head, SIDES } from '../job/model.ts';
 import type { Readings } from '../job/readings.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { showLength } from '../units/print.ts';
-import { calibrateHead, type EndCalibration, type HeadCalibration, type HeadReading } from './calibrate-head.ts';
+import {
+  calibrateHead,
+  type EndCalibration,
+  type HeadCalibration,
+  type HeadReading,
+  MARKS_BEYOND,
+} from './calibrate-head.ts';
 import type { Line } from './fit.ts';
 import { THICKNESS_PLAY } from './offsets.ts';
 import { type Context, inMm, kept, nameProblems, type Outcome, rounded, signed } from './outcome.ts';
 import { mean, READING } from './statistics.ts';
 
-/** The jig's marks stand this far outside the corners, so that an undercut can be read. */
-export const MARKS_BEYOND = 3;
 /** A corner that ends within this of where it should is clean. Common practice, no source. */
 const CLEAN = 0.25;
 

@@ -1,3 +1,4 @@
+import { MARKS_BEYOND } from '../bench/calibrate-head.ts';
 import type { Item } from '../drawing/model.ts';
 import { type Box, bottom, box } from '../geometry/box.ts';
 import { point } from '../geometry/point.ts';
@@ -20,8 +21,6 @@ import { pieceSize, testPiece } from './jig-test-piece.ts';
 import { type Entry, shifted, steps, words } from './jig-words.ts';
 import { READING_RULE, rule, slip } from './vernier.ts';
 
-/** Marks stand outside the corners, so that a cut which falls short still crosses the other and can be read. */
-const MARKS_BEYOND = 3;
 const OPENINGS = 2;
 
 export const HEAD_JIG: JigEntry = {
