@@ -3,7 +3,7 @@ import type { RareFonts } from '../fonts/model.ts';
 import { type Box, box } from '../geometry/box.ts';
 import { point } from '../geometry/point.ts';
 import { HEAD, moved, type Part, scaled, stacked, TEXT, textPart } from './bench-type.ts';
-import { capHeight, set, widthOf } from './type-scale.ts';
+import { set, widthOf } from './type-scale.ts';
 
 /** A part of the work under its own heading. */
 export interface Section {
@@ -151,20 +151,21 @@ function headingPart(
   const room = width - indent;
   const wide = widthOf(title, style, rare);
   const made = wide <= room ? textPart(title, width, style, indent, rare) : textPart(title, width, text, indent, rare);
-  const [cap, y] = [capHeight(style), 1.5];
+  const y = 1.5;
+  const base = y + made.base;
   const items: Item[] = [
     { kind: 'line', pen: 'head', from: point(0, 0), to: point(width, 0) },
-    set(`${number}`, 0, y + cap, style),
+    set(`${number}`, 0, base, style),
     ...moved(made.items, 0, y),
   ];
-  const height = wide <= room ? y + cap + 0.4 : y + made.height;
+  const height = wide <= room ? base + 0.4 : y + made.height;
   if (aside === '') return { items, height };
+  const below = textPart(aside, width, text, 0, rare);
   const behind = indent + wide + 2.2;
   if (behind + widthOf(aside, text, rare) <= width) {
-    return { items: [...items, set(aside, behind, y + cap, text)], height };
+    return { items: [...items, ...moved(below.items, behind, base - below.base)], height };
   }
-  const below = textPart(aside, width, text, 0, rare);
-  return { items: [...items, ...moved(below.items, 0, height + 1.4)], height: height + 1.4 + below.height };
+  return { items: [...items, ...moved(below.items, 0, height + 1.6)], height: height + 1.6 + below.height };
 }
 
 /** The part of a page inside its margins. */

@@ -1,9 +1,9 @@
 import type { Item, PathItem, Pen, TextItem } from '../drawing/model.ts';
 import { turnedItem } from '../drawing/turned.ts';
 import { fraction } from '../fonts/fractions.ts';
-import { metrics } from '../fonts/measure.ts';
+import { metrics, textBox } from '../fonts/measure.ts';
 import type { RareFonts } from '../fonts/model.ts';
-import { box } from '../geometry/box.ts';
+import { bottom, box } from '../geometry/box.ts';
 import { polygon } from '../geometry/path.ts';
 import { type Point, point } from '../geometry/point.ts';
 import { mmFromPoints } from '../units/units.ts';
@@ -56,11 +56,32 @@ export function stacked(parts: readonly Part[], gap: number): Part {
 /** How far a line reaches below its base line. */
 export const depthOf = ({ weight, size }: Style): number => metrics(weight).descender * size;
 
-/** Lines no wider than `width`, fractions set as fractions; from the tops of capitals to the descenders. */
-export function textPart(text: string, width: number, style: Style, indent = 0, rare?: RareFonts): Part {
+/** Lines of words; `base` is where the first of them stands. */
+export interface TextPart extends Part {
+  readonly base: number;
+}
+
+/**
+ * Lines no wider than `width`, fractions set as fractions; from the tops of capitals to the descenders, or further where
+ * a character of the first or the last line reaches further.
+ */
+export function textPart(text: string, width: number, style: Style, indent = 0, rare?: RareFonts): TextPart {
   const cap = capHeight(style);
   const made = paragraph(fraction(text), indent, cap, width - indent, style, rare);
-  return { items: made.items, height: made.bottom + depthOf(style) };
+  const inked = made.items.filter((item) => item.text.trim() !== '').map((item) => textBox(item, rare));
+  const above = Math.max(0, ...inked.map(({ y }) => -y));
+  const height = Math.max(made.bottom + depthOf(style), ...inked.map(bottom));
+  return { items: above === 0 ? made.items : moved(made.items, 0, above), height: height + above, base: cap + above };
+}
+
+/** Side by side at the given places, their first lines on one base line. */
+export function level(parts: readonly (readonly [x: number, part: TextPart])[]): TextPart {
+  const base = Math.max(...parts.map(([, part]) => part.base));
+  return {
+    items: parts.flatMap(([x, part]) => moved(part.items, x, base - part.base)),
+    height: Math.max(...parts.map(([, part]) => part.height + base - part.base)),
+    base,
+  };
 }
 
 export const scaled = (style: Style, scale: number): Style => ({ ...style, size: style.size * scale });
@@ -73,10 +94,11 @@ export function tickSquare(x: number, y: number, style: Style): { readonly item:
 
 /** A thing to do, with its square to tick. */
 export function action(text: string, width: number, style: Style, rare?: RareFonts): Part {
-  const { item, side } = tickSquare(0.12, capHeight(style), style);
+  const { side } = tickSquare(0, 0, style);
   const part = textPart(text, width, style, side + 0.62 * style.size, rare);
   // The square is a little taller than the capitals.
-  const above = (side - capHeight(style)) / 2;
+  const above = Math.max(0, (side - capHeight(style)) / 2 - (part.base - capHeight(style)));
+  const { item } = tickSquare(0.12, part.base, style);
   return { items: moved([item, ...part.items], 0, above), height: part.height + above };
 }
 
@@ -84,7 +106,10 @@ export function action(text: string, width: number, style: Style, rare?: RareFon
 export function pair(name: string, value: string, stop: number, width: number, style: Style, rare?: RareFonts): Part {
   const left = textPart(name, stop - style.size * 0.6, { ...style, weight: 'bold' }, 0, rare);
   const right = textPart(value, width, style, stop, rare);
-  return { items: [...left.items, ...right.items], height: Math.max(left.height, right.height) };
+  return level([
+    [0, left],
+    [0, right],
+  ]);
 }
 
 /** A white number on a black disc, as strokes are numbered. */

@@ -103,7 +103,7 @@ function linePart(label: string, value: string | undefined, width: number, rare:
   return {
     items: [
       set(label, 0, first, style),
-      ...moved(said?.items ?? [], LABEL, first - capHeight(BOLD)),
+      ...(said === undefined ? [] : moved(said.items, LABEL, first - said.base)),
       { kind: 'line', pen: 'write', from: point(LABEL, base), to: point(width, base) },
     ],
     height,

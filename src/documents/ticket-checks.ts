@@ -7,7 +7,7 @@ import { point } from '../geometry/point.ts';
 import type { BySide, Job, Units } from '../job/model.ts';
 import type { Mat, MatOpening } from '../mat/model.ts';
 import { mmFromInches } from '../units/units.ts';
-import { FINE, moved, type Part, scaled, stacked, TEXT, textPart } from './bench-type.ts';
+import { FINE, level, moved, type Part, scaled, stacked, TEXT, textPart } from './bench-type.ts';
 import { length, sides, size } from './proof-words.ts';
 import { tapeGraduation } from './ticket-blanks.ts';
 import { fine } from './ticket-steps.ts';
@@ -154,15 +154,18 @@ export function checkParts(
   };
   const rows = list.map(({ what, expected, tolerance }): Part => {
     const above = 1.4 * scale;
-    const cells = [what, expected, tolerance].map((words, i) =>
-      textPart(words, width * COLUMNS[i]! - (i === 2 ? 1.2 : 2), text, 0, rare),
+    const cells = level(
+      [what, expected, tolerance].map((words, i) => [
+        lefts[i]!,
+        textPart(words, width * COLUMNS[i]! - (i === 2 ? 1.2 : 2), text, 0, rare),
+      ]),
     );
-    const high = Math.max(LEAST_ROW, ...cells.map(({ height }) => height + above + 0.7 * scale));
+    const high = Math.max(LEAST_ROW, cells.height + above + 0.7 * scale);
     const rules: readonly Item[] = [
       rule('rule', 0, width, high),
       { kind: 'line', pen: 'rule', from: point(lefts[3]! - 1, 0), to: point(lefts[3]! - 1, high) },
     ];
-    return { items: [...rules, ...cells.flatMap(({ items }, i) => moved(items, lefts[i]!, above))], height: high };
+    return { items: [...rules, ...moved(cells.items, 0, above)], height: high };
   });
   return [stacked([head, ...rows], 0)];
 }

@@ -125,7 +125,7 @@ describe('sheets for the bench', () => {
         const { sheets } = tickets([solved], { paper, number: '41' });
         for (const sheet of sheets) expect(faults(sheet)).toEqual([]);
       }),
-      { numRuns: 30, endOnFailure: true },
+      { numRuns: 15, endOnFailure: true },
     );
   });
 
@@ -141,7 +141,7 @@ describe('sheets for the bench', () => {
         ];
         for (const sheet of made) expect(faults(sheet)).toEqual([]);
       }),
-      { numRuns: 10, endOnFailure: true },
+      { numRuns: 6, endOnFailure: true },
     );
   });
 
