@@ -41,7 +41,7 @@ export function define(command: Command): void {
       `
 Examples:
   matwright proof examples/heron/job.yaml --date "12 March 2031"
-  matwright proof examples/heron/job.yaml --vary 'mat.layers[1].board=slate-4,rust-4' --png
+  matwright proof examples/heron/job.yaml --vary 'mat.layers[1].board=slate-4,bone-4' --png
 `,
     )
     .action(proof);
