@@ -23,7 +23,7 @@ const EVERYWHERE = [
   expect.stringMatching(/^pattern-1\.svg\.txt$/),
 ];
 
-describe('a fault in the engine fails the references in every form', () => {
+describe('a fault in the engine fails the references in every form', { timeout: 180_000 }, () => {
   afterEach(() => {
     vi.restoreAllMocks();
     vi.doUnmock('../../src/bench/outline.ts');

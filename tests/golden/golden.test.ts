@@ -13,7 +13,8 @@ describe('golden references', () => {
     expect(failures.map(showFailure)).toEqual([]);
   });
 
-  test.each(CASES)('$name', async (each) => {
+  // Many pages are rendered, and the machine may be busy.
+  test.each(CASES)('$name', { timeout: 180_000 }, async (each) => {
     const failures = compareCase(each.name, readReferences(each.name), await makeCase(each));
     showFailures(each.name, failures);
     expect(failures.map(showFailure)).toEqual([]);

@@ -70,7 +70,7 @@ function nudged(drawing: Drawing, groupName: string): Drawing {
   return { ...drawing, groups };
 }
 
-describe('a line that is moved by 0.1 mm', () => {
+describe('a line that is moved by 0.1 mm', { timeout: 120_000 }, () => {
   const drawing = drawingOf('lopsided');
 
   test.each(['board', 'cut', 'face', 'marks', 'centre'])('is seen in every kind of reference: %s', async (group) => {
@@ -148,7 +148,7 @@ test('of an SVG every byte counts, and outlines are named by their hash', () => 
     expect(svgText(encode(changed))).not.toBe(text);
 });
 
-describe('writing references', () => {
+describe('writing references', { timeout: 120_000 }, () => {
   test('brings the folder to what was made, and shows what differed', () => {
     const top = mkdtempSync(join(tmpdir(), 'matwright-'));
     try {
