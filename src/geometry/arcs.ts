@@ -7,9 +7,13 @@ type Cubic = Extract<Segment, { readonly kind: 'cubic' }>;
 
 /** How often a cubic is looked at between its ends. */
 const LOOKS = 24;
+/** Where an arc is looked at. */
+const ALONG = [0.1, 0.25, 0.4, 0.5, 0.6, 0.75, 0.9];
 /** Between looks it may stand off farther: this share of the tolerance is what a look allows. */
 const ALLOWED = 0.7;
 const DEEPEST = 16;
+/** What turns more may turn back between two looks, radians. */
+const MOST_TURNING = 1.6;
 
 /** The same path of lines and circular arcs alone, none of it farther than `tolerance` from its cubics; smooth where they are. */
 export function withArcs(path: Path, tolerance: number): Path {
@@ -21,7 +25,7 @@ export function withArcs(path: Path, tolerance: number): Path {
 
 function cubicArcs(from: Point, cubic: Cubic, tolerance: number, depth: number): readonly Segment[] {
   const piece: Piece = { from, segment: cubic };
-  if (distance(from, cubic.to) > 0) {
+  if (distance(from, cubic.to) > 0 && turning(piece) <= MOST_TURNING) {
     const pair = biarc(piece);
     if (pair !== undefined && follows(piece, pair, ALLOWED * tolerance)) return pair.map(({ segment }) => segment);
     const line: Piece = { from, segment: { kind: 'line', to: cubic.to } };
@@ -31,6 +35,19 @@ function cubicArcs(from: Point, cubic: Cubic, tolerance: number, depth: number):
   return [partOf(piece, 0, 0.5), partOf(piece, 0.5, 1)].flatMap((half) =>
     cubicArcs(half.from, half.segment as Cubic, tolerance, depth + 1),
   );
+}
+
+/** How far its direction turns from look to look, all turns taken as positive. */
+function turning(piece: Piece): number {
+  let sum = 0;
+  let before = directionAt(piece, 0);
+  for (let i = 1; i <= LOOKS; i++) {
+    const now = directionAt(piece, i / LOOKS);
+    if (before !== undefined && now !== undefined)
+      sum += Math.abs(Math.atan2(before.x * now.y - before.y * now.x, dot(before, now)));
+    before = now ?? before;
+  }
+  return sum;
 }
 
 /**
@@ -89,5 +106,5 @@ function follows(piece: Piece, stand: readonly Piece[], tolerance: number): bool
     if (Math.min(...stand.map((each) => toPiece(each, p))) > tolerance) return false;
   }
   // Nor may the arcs leave the curve between where it was looked at.
-  return stand.every((each) => [0.25, 0.5, 0.75].every((t) => toPiece(piece, pointAt(each, t)) <= tolerance));
+  return stand.every((each) => ALONG.every((t) => toPiece(piece, pointAt(each, t)) <= tolerance));
 }
