@@ -92,6 +92,17 @@ export function tickSquare(x: number, y: number, style: Style): { readonly item:
   return { item: boxItem(box(x, y - (capHeight(style) + side) / 2, side, side), 1, 'tick'), side };
 }
 
+/** The cross in a square that `tickSquare` drew at the same place. */
+export function crossIn(x: number, y: number, style: Style): readonly Item[] {
+  const { side } = tickSquare(x, y, style);
+  const top = y - (capHeight(style) + side) / 2;
+  const [a, b] = [0.18 * side, 0.82 * side];
+  return [
+    { kind: 'line', pen: 'cut', from: point(x + a, top + a), to: point(x + b, top + b) },
+    { kind: 'line', pen: 'cut', from: point(x + a, top + b), to: point(x + b, top + a) },
+  ];
+}
+
 /** A thing to do, with its square to tick. */
 export function action(text: string, width: number, style: Style, rare?: RareFonts): Part {
   const { side } = tickSquare(0, 0, style);

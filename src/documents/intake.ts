@@ -9,6 +9,7 @@ import {
   BOLD,
   type Chunk,
   chunkLines,
+  crossIn,
   depthOf,
   FINE,
   LEAD_IN,
@@ -122,7 +123,7 @@ function choicePart(
       width: side,
       items: (x, y) => {
         const { item } = tickSquare(x, y, TEXT);
-        return chosen ? [item, ...cross(x, y, side)] : [item];
+        return chosen ? [item, ...crossIn(x, y, TEXT)] : [item];
       },
     };
     const said = wordChunk(word, TEXT);
@@ -135,15 +136,6 @@ function choicePart(
     items: [set(label, 0, first, fitted(label, TEXT, LABEL - 2, 0.6)), ...moved(lines.items, LABEL, first - pitch)],
     height: Math.max(ROW, first - pitch + lines.height + depthOf(TEXT) + 0.6),
   };
-}
-
-function cross(x: number, base: number, side: number): readonly Item[] {
-  const top = base - (capHeight(TEXT) + side) / 2;
-  const [a, b] = [0.18 * side, 0.82 * side];
-  return [
-    { kind: 'line', pen: 'cut', from: point(x + a, top + a), to: point(x + b, top + b) },
-    { kind: 'line', pen: 'cut', from: point(x + a, top + b), to: point(x + b, top + a) },
-  ];
 }
 
 /** The work with a line at each of its four sides: both directions are measured at both ends. */

@@ -87,7 +87,8 @@ function alike(
 /** `under mat 1 and 2`. */
 function shortened(names: readonly string[]): string {
   const [first, ...rest] = names;
-  return [first, ...rest.map((name) => name.replace(/^under mat /u, ''))].join(' and ');
+  const short = first?.startsWith('under mat ') === true;
+  return [first, ...rest.map((name) => (short ? name.replace(/^under mat /u, '') : name))].join(' and ');
 }
 
 /** Blanks of one size are checked alike. */

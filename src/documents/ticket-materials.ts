@@ -49,10 +49,11 @@ export function materialRows(mat: Mat, job: Job): readonly Row[] {
   }
   const chop = chopSizes(mat, job);
   if (chop !== undefined) {
-    add('Moulding', `${known(frame?.name)}2 × ${length(chop.long[0], units)} and 2 × ${length(chop.long[1], units)}`);
+    const [wide, high] = [length(chop.long[0], units), length(chop.long[1], units)];
+    const rebate = `${size(chop.rebate, units)} in the rebate`;
     add(
-      'measured',
-      `over the long points; in the rebate ${size(chop.rebate, units)}; ${length(chop.running, units)} running, saw cuts extra`,
+      'Moulding',
+      `${known(frame?.name)}2 × ${wide} and 2 × ${high} over the long points, ${rebate}; ${length(chop.running, units)} running, saw cuts extra`,
     );
   }
   return rows;

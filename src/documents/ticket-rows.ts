@@ -1,5 +1,6 @@
 import type { Stroke } from '../bench/model.ts';
 import type { Step } from '../bench/order.ts';
+import { fraction } from '../fonts/fractions.ts';
 import { ellipsized } from '../fonts/measure.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import { point } from '../geometry/point.ts';
@@ -11,6 +12,7 @@ import {
   BOLD,
   type Chunk,
   chunkLines,
+  crossIn,
   depthOf,
   disc,
   FINE,
@@ -157,9 +159,10 @@ function cutChunks(
     return [
       ...(turned === undefined ? [] : [turnChunk(turned, fine)]),
       numberChunk(stroke.order, bold.size),
-      squareChunk(bold.size),
+      squareChunk(bold.size, stroke.cut === true),
       ...(several ? [openingChunk(mat, stroke, width, scale, rare)] : []),
       wordChunk(`${backSide(stroke)}${part}${last ? ',' : ''}`, bold),
+      ...(stroke.planned === undefined ? [] : [wordChunk(`planned ${fraction(stroke.planned.text)}`, fine)]),
       ...(last ? [wordChunk(BACK_WORDS, fine)] : []),
     ];
   });
@@ -189,9 +192,14 @@ const numberChunk = (order: number, size: number): Chunk => {
   };
 };
 
-const squareChunk = (size: number): Chunk => {
+/** Crossed where it is done. */
+const squareChunk = (size: number, done: boolean): Chunk => {
   const style = { ...TEXT, size };
-  return { width: tickSquare(0, 0, style).side + 0.4, items: (x, y) => [tickSquare(x, y, style).item] };
+  const { side } = tickSquare(0, 0, style);
+  return {
+    width: side + 0.4,
+    items: (x, y) => [tickSquare(x, y, style).item, ...(done ? crossIn(x, y, style) : [])],
+  };
 };
 
 /** Its name as far as there is room; the list of openings has it whole. */

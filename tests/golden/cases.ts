@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
+import { BENCH_CASES } from './bench-cases.ts';
 import { CUT_CASES } from './cut-cases.ts';
 import { JIG_CASES } from './jig-cases.ts';
 
@@ -10,6 +11,8 @@ export interface Case {
   readonly name: string;
   /** A jig instead of the patterns. */
   readonly jig?: string;
+  /** A sheet for the bench instead of the patterns. */
+  readonly sheet?: string;
   /** A machine's files instead of the patterns. */
   readonly cut?: string;
   readonly job: string;
@@ -104,5 +107,6 @@ export const CASES: readonly Case[] = [
   { name: 'steep', job: steep, file: 'steep.yaml' },
   { name: 'hand-held', job: handHeld, file: 'hand-held.yaml', shop: handHeldShop },
   ...JIG_CASES,
+  ...BENCH_CASES,
   ...CUT_CASES,
 ];

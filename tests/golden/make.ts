@@ -5,10 +5,11 @@ import { showProblem } from '../../src/problems/show.ts';
 import { canonicalDrawing, canonicalJson } from './canonical.ts';
 import type { Case } from './cases.ts';
 import type { Outputs } from './compare.ts';
+import { makeBenchCase } from './make-bench.ts';
 import { makeCutCase } from './make-cut.ts';
 import { makeJigCase } from './make-jig.ts';
-import { pdfText } from './pdf-text.ts';
 import { proofFiles } from './make-proof.ts';
+import { pdfText } from './pdf-text.ts';
 import { packed } from './pictures.ts';
 import { svgText } from './svg-text.ts';
 
@@ -42,6 +43,7 @@ async function makeFile({ name, bytes }: OutputFile, dpi: number): Promise<Outpu
 /** Everything that has a reference: what was solved, the drawings, and the files as they are read back. */
 export async function makeCase(each: Case): Promise<Outputs> {
   if (each.cut !== undefined) return makeCutCase(each);
+  if (each.sheet !== undefined) return makeBenchCase(each, (output) => makeFile(output, DPI));
   if (each.jig !== undefined) return makeJigCase(each, (output) => makeFile(output, DPI));
   const { name, job, file, shop } = each;
   const dpi = name.startsWith('template-') ? TEMPLATE_DPI : DPI;
@@ -59,8 +61,8 @@ export async function makeCase(each: Case): Promise<Outputs> {
     made.set(`pattern-${layer + 1}.drawing.json`, encode(canonicalDrawing(drawing)));
   }
   for (const output of built.files) for (const [part, bytes] of await makeFile(output, dpi)) made.set(part, bytes);
-  return made;
-}
   for (const output of await proofFiles(each)) {
     for (const [part, bytes] of await makeFile(output, TEMPLATE_DPI)) made.set(part, bytes);
   }
+  return made;
+}
