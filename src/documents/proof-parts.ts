@@ -119,6 +119,12 @@ export function priceRows(list: PriceList, x: number, y: number, width: number, 
   row('Total', money(total, list), true);
   if (tax?.included === true) row(`${tax.what} in it`, plain(tax.amount), false);
   if (all !== undefined) row(`${all.count} alike`, money(all.total, list), false);
+  if (list.without.length > 0) {
+    const words = `Not in the total: ${list.without.join('; ')}`;
+    const text = paragraph(words, x, at, width, shrunk(SMALL, share), rare);
+    items.push(...text.items);
+    at = text.bottom + line * 1.12;
+  }
   return { items, bottom: at - line * 1.12 };
 }
 

@@ -15,6 +15,8 @@ export interface PriceList {
   readonly lines: readonly PriceLine[];
   readonly tax?: PriceLine & { readonly included: boolean };
   readonly total: number;
+  /** What the piece has but the shop gives no price for. */
+  readonly without: readonly string[];
   readonly currency?: string;
   readonly decimals: number;
   /** How many alike, and what they cost together; only where there are several. */
@@ -26,23 +28,33 @@ export function priceList(mat: Mat, job: Job, prices: Prices | undefined): Price
   if (prices === undefined) return undefined;
   const { decimals } = prices;
   const lines: PriceLine[] = [];
-  const add = (what: string, amount: number | undefined): void => {
+  const without: string[] = [];
+  const add = (what: string, amount: number | undefined, needed = true): void => {
     if (amount !== undefined) lines.push({ what, amount: rounded(amount, decimals) });
+    else if (needed) without.push(what);
   };
   for (const { name, board, blank } of mat.layers) {
-    add(`${capital(name)}, ${board.name}`, boardPrice(board, blank, job.count, prices));
+    add(
+      `${capital(name)}, ${board.name}`,
+      boardPrice(board, blank, job.count, prices),
+      prices.unitedInch === undefined,
+    );
   }
-  add('Mat by the united inch', prices.unitedInch === undefined ? undefined : prices.unitedInch * mat.unitedInches);
+  add(
+    'Mat by the united inch',
+    prices.unitedInch === undefined ? undefined : prices.unitedInch * mat.unitedInches,
+    false,
+  );
   const { frame } = job.mat;
   if (frame !== undefined) {
     const whole = pieceBox(mat, job);
     const known = frameOf(job)?.known === true;
     const size = known ? whole : mat.outer;
     add(frame.name ?? 'Frame', frame.price === undefined ? undefined : byRate(frame.price, size));
-    add(frame.glazing?.name ?? 'Glazing', byMaybe(frame.glazing?.price, mat.glazing));
-    add(frame.backing?.name ?? 'Backing', byMaybe(frame.backing?.price, mat.backing));
+    add(frame.glazing?.name ?? 'Glazing', byMaybe(frame.glazing?.price, mat.glazing), frame.glazing !== undefined);
+    add(frame.backing?.name ?? 'Backing', byMaybe(frame.backing?.price, mat.backing), frame.backing !== undefined);
   }
-  add('Labour', prices.labour);
+  add('Labour', prices.labour, false);
   const net = lines.reduce((sum, line) => sum + line.amount, 0);
   const { tax } = prices;
   const share = (tax?.percent ?? 0) / 100;
@@ -50,6 +62,7 @@ export function priceList(mat: Mat, job: Job, prices: Prices | undefined): Price
   const total = rounded(tax?.included === true ? net : net + taxed, decimals);
   return {
     lines,
+    without,
     total,
     decimals,
     ...(prices.currency === undefined ? {} : { currency: prices.currency }),

@@ -162,6 +162,14 @@ openings: [{artwork: 10 x 13}]
   expect(amounts).toEqual([...lines, tax, total, Math.round(total * 300) / 100]);
 });
 
+it('what the shop gives no price for is named, not passed over', async () => {
+  const shop = 'boards: {a: {name: Bone}}\nmouldings: {ash: {name: Ash, width: 1}}\nprices: {labour: 25}\n';
+  const job = 'mat: {frame: {nominal: 16 x 20, moulding: ash}, layers: [{board: a}]}\nopenings: [{artwork: 10 x 13}]\n';
+  const made = await proofOf({ job, file: 'job.yaml', shop });
+  const words = (await readPdf(made.pdf)).pages[0]!.texts.map(({ text }) => text);
+  expect(words).toContain('Not in the total: Top mat, Bone; Ash');
+});
+
 it('a shop without prices shows none, though its boards have theirs', async () => {
   const shop = 'boards: {a: {name: Bone, thickness: 1.4 mm, sheets: [32 x 40 in], price: 9.99}}\n';
   const job = 'mat: {outer: 16 x 20, layers: [{board: a}]}\nopenings: [{artwork: 10 x 13}]\n';
