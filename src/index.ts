@@ -2,6 +2,7 @@ import type { Report } from './bench/report.ts';
 import { needsRare } from './fonts/coverage.ts';
 import { parseVary } from './job/change.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
+import type { MadeBenchSheets } from './make-bench-sheets.ts';
 import type { CutMade, CutWishes } from './make-cut-files.ts';
 import type { JigWishes, MadeJig } from './make-jig.ts';
 import { makePatterns, type PatternRecord, type PatternWishes } from './make-pattern.ts';
@@ -20,7 +21,9 @@ export { type MadePlacement, makePlacement } from './make-placement.ts';
 export type { Problem, Result } from './problems/problem.ts';
 export { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
 
-export const DOCUMENTS = ['pattern', 'cutfile', 'proof'] as const;
+/** Sheets for the bench that are made from one job, by the name of their file. */
+const SHEETS = ['ticket', 'placement', 'blanks', 'labels', 'intake'] as const;
+export const DOCUMENTS = ['pattern', 'cutfile', 'proof', ...SHEETS] as const;
 
 /** What is to be made, and printed on what. Nothing ambient: texts, names and dates all come in here. */
 export interface BuildOptions extends SolveOptions, PatternWishes {
@@ -47,6 +50,8 @@ export interface Built {
     readonly patterns: readonly PatternRecord[];
     readonly cutfiles?: CutMade['records'];
     readonly proof?: ProofRecord;
+    /** What each sheet for the bench says, by its kind. */
+    readonly sheets?: Readonly<Record<string, unknown>>;
   };
   readonly warnings: readonly Problem[];
 }
@@ -72,7 +77,8 @@ export async function build(
   const proof = wanted.includes('proof')
     ? await proofFiles(jobText, solved.value, printed.value.paper, options)
     : undefined;
-  const made = [patterns, cut, proof].filter((one) => one !== undefined);
+  const sheets = await sheetFiles(solved.value, options, printed.value.paper);
+  const made = [patterns, cut, proof, ...sheets.map(({ one }) => one)].filter((one) => one !== undefined);
   const problems = made.flatMap(refusals);
   if (problems.length > 0) return { problems: locate(problems) };
 
@@ -85,6 +91,7 @@ export async function build(
     patterns: patterns?.ok === true ? patterns.value.records : [],
     ...(cut?.ok === true ? { cutfiles: cut.value.records } : {}),
     ...(proof?.ok === true ? { proof: proof.value.record } : {}),
+    ...(sheets.length > 0 ? { sheets: recordsOf(sheets) } : {}),
   };
   return { files, report, warnings };
 }
@@ -99,6 +106,34 @@ const refusals = (result: Result<unknown>): readonly Problem[] => (result.ok ? [
 async function cutFiles(solved: Solved, { cut = {} }: BuildOptions): Promise<Result<CutMade>> {
   return (await import('./make-cut-files.ts')).makeCutFiles(solved, cut);
 }
+
+interface MadeSheet {
+  readonly kind: string;
+  readonly one: Result<Pick<MadeBenchSheets, 'files' | 'record'>>;
+}
+
+async function sheetFiles(
+  solved: Solved,
+  { documents = [], paper, printer }: BuildOptions,
+  on: Paper,
+): Promise<MadeSheet[]> {
+  const found: MadeSheet[] = [];
+  // A pattern may go on a roll; sheets for the bench then go on the usual paper.
+  const asked = paper === undefined ? {} : { paper };
+  for (const kind of SHEETS.filter((each) => documents.includes(each))) {
+    if (kind === 'placement') {
+      const wishes = { ...asked, ...(printer === undefined ? {} : { printer }) };
+      found.push({ kind, one: await (await import('./make-placement.ts')).makePlacement(solved, wishes) });
+    } else {
+      const { makeBenchSheets: make } = await import('./make-bench-sheets.ts');
+      found.push({ kind, one: await make(kind, [solved], on.kind === 'sheet' ? asked : {}) });
+    }
+  }
+  return found;
+}
+
+const recordsOf = (sheets: readonly MadeSheet[]): Readonly<Record<string, unknown>> =>
+  Object.fromEntries(sheets.flatMap(({ kind, one }) => (one.ok ? [[kind, one.value.record]] : [])));
 
 /** The proof of the job, or of each way to make it where something is to be varied. */
 async function proofFiles(

@@ -29,6 +29,7 @@ export function run([runs = '30']: readonly string[]): void {
     'matwright check': [cli, 'check', job],
     'matwright pattern': [cli, 'pattern', job, '--out', out],
     'matwright proof': [cli, 'proof', job, '--out', out],
+    'matwright ticket': [cli, 'ticket', job, '--out', out],
     'matwright pattern --svg': [cli, 'pattern', job, '--svg', '--out', out],
   };
   const times = new Map(Object.keys(commands).map((name) => [name, [] as number[]]));

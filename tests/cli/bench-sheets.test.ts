@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { build } from '../../src/index.ts';
 import { run } from './run.ts';
 
 const one = 'title: One\nmat: {outer: 16 x 20}\nopenings: [{artwork: 10 1/2 x 13 1/2}]\n';
@@ -87,6 +88,23 @@ describe('the commands for the bench', () => {
     const ran = await run(args, { ...files, 'bare.yaml': bare });
     expect([ran.code, ran.made]).toEqual([2, []]);
     expect(ran.err).toContain(words);
+  });
+
+  it('are documents of build too, on the usual paper where the pattern goes on a roll', async () => {
+    const documents = ['pattern', 'ticket', 'placement', 'blanks', 'labels', 'intake'] as const;
+    const made = await build(one, { documents, paper: 'roll:36in' });
+    if ('problems' in made) throw new Error(JSON.stringify(made.problems));
+    expect(made.files.map(({ name }) => name)).toEqual([
+      'pattern-1.pdf',
+      'ticket.pdf',
+      'placement.pdf',
+      'blanks.pdf',
+      'labels.pdf',
+      'intake.pdf',
+    ]);
+    expect(Object.keys(made.report.sheets ?? {})).toEqual(documents.slice(1));
+    const again = await build(one, { documents, paper: 'roll:36in' });
+    expect(again).toEqual(made);
   });
 
   it('names characters that cannot be shown, and shows the rest', async () => {
