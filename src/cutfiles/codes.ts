@@ -23,6 +23,7 @@ export const CODES: Codes = {
   'coupon-reading-unusable': entry('Readings are missing or no lengths.', 'Measure with a caliper, several times.'),
   'decor-by-hand': entry('Grooves and ink lines are not in the file.', 'Lay them out by the pattern.'),
   'gap-widened': entry('Blanks lie farther apart than the machine says, for tool and lead.', 'Nothing need be done.'),
+  'layer-cut-already': entry('All openings of a layer are cut, so it has no file.', 'Nothing need be done.'),
   'kerf-too-wide': entry('An opening is nowhere as wide as the kerf.', 'Check the machine’s kerf.'),
   'knife-no-room': entry(
     'An opening is too small for the knife to come in from its waste.',

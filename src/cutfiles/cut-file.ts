@@ -4,7 +4,7 @@ import type { Mat } from '../mat/model.ts';
 import { solve } from '../mat/solve.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { showLength, showSize } from '../units/print.ts';
-import { type Bed, oneEach, type Room, together } from './bed.ts';
+import { type Bed, type Blank, oneEach, type Room, together } from './bed.ts';
 import { laidBoard } from './boards.ts';
 import { describedFile } from './described.ts';
 import { cutNotes } from './drawing.ts';
@@ -40,12 +40,13 @@ export function cutFiles(job: Job, asked: Mat, machine: Machine, options: CutOpt
       ? { width: gap + work.width.width, height: gap + work.width.height }
       : { width: gap, height: gap },
   };
-  const blanks = cut.mat.layers.map(({ blank, name }, i) => ({ layer: i + 1, name, size: blank }));
+  const all = cut.mat.layers.map(({ blank, name }, i) => ({ layer: i + 1, name, size: blank }));
+  const blanks = all.filter(({ layer }) => !cutAlready(cut.mat, layer));
   const beds = options.together
     ? together(blanks, machine, room, job.units)
     : oneEach(blanks, machine, room, options.turn === true, job.units);
   if (!beds.ok || refused.length > 0) return fail([...refused, ...(beds.ok ? [] : beds.problems)]);
-  const warnings: Problem[] = [...byHand(job, machine)];
+  const warnings: Problem[] = [...byHand(job, machine), ...leftOut(all, blanks)];
   const problems: Problem[] = [];
   if (options.together && blanks.length > 1 && gap > machine.gap) warnings.push(gapWidened(machine, gap));
   const sight = sightChanges(asked, cut.mat);
@@ -59,7 +60,8 @@ export function cutFiles(job: Job, asked: Mat, machine: Machine, options: CutOpt
         : []),
       ...onceEach(found.flatMap((each) => (each.ok ? each.value : []))),
     ];
-    return [cutFile(`cut-${machine.id}-${i + 1}`, cut, machine, bed, boards, toolpaths, sight, work.allowances(cut))];
+    const number = options.together ? i + 1 : bed.placings[0]!.layer;
+    return [cutFile(`cut-${machine.id}-${number}`, cut, machine, bed, boards, toolpaths, sight, work.allowances(cut))];
   });
   return problems.length > 0 ? fail(problems) : succeed(files, [...sightWarnings(sight, machine, job), ...warnings]);
 }
@@ -124,6 +126,18 @@ function noWaste(machine: Machine): readonly Problem[] {
   if (machine.kind !== 'knife' || machine.registration === undefined || machine.outside) return [];
   const message = `${machine.id} looks for printed targets, but its boards are trimmed before`;
   return [error('registration-no-waste', [], message, 'take registration out, or let the machine cut the outside')];
+}
+
+/** True where every opening of a layer is cut: then its outside is, too. */
+const cutAlready = (mat: Mat, layer: number): boolean =>
+  mat.openings.every((opening) => opening.layers[layer - 1]!.cut === true);
+
+function leftOut(all: readonly Blank[], blanks: readonly Blank[]): readonly Problem[] {
+  return all
+    .filter((blank) => !blanks.includes(blank))
+    .map(({ layer, name }) =>
+      warning('layer-cut-already', ['mat', 'layers', layer - 1], `the ${name} is cut already and has no file`, ''),
+    );
 }
 
 /** Grooves and ink lines belong on the face, before or after the machine's work. */

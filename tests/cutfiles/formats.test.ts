@@ -246,6 +246,19 @@ machines:
     expect(built.warnings).toEqual([]);
   });
 
+  it('leaves a layer out that is cut already, and names the others by their own number', async () => {
+    const job = `
+units: mm
+mat: {outer: 300 x 400, layers: [{bevel: 90}, {bevel: 90, reveal: 6}]}
+openings: [{size: 150 x 200}]
+bench: {stack: apart}
+asCut: {openings: [{layer: 1, size: 163 x 213}]}
+`;
+    const { names, built } = await cut(job, 'machines: {laser: {}}\n', { machine: 'laser' });
+    expect(names).toEqual(['cut-laser-2.svg']);
+    expect(built.warnings.map(({ code, path }) => [code, path])).toEqual([['layer-cut-already', ['mat', 'layers', 0]]]);
+  });
+
   it('measures a chain’s arcs by their bulges', () => {
     const half = {
       layer: '',
