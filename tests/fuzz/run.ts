@@ -4,8 +4,9 @@
  * with 1 if anything did. What it finds becomes a case in `found.ts`.
  */
 import { readdirSync, readFileSync } from 'node:fs';
-import { build, solveJob } from '../../src/index.ts';
+import { build } from '../../src/index.ts';
 import { grammarJob, mutated, random } from './generate.ts';
+import { trial } from './trial.ts';
 
 const count = Number(process.argv[2] ?? 2000);
 const seed = Number(process.argv[3] ?? 1);
@@ -31,27 +32,11 @@ const tally = { solved: 0, refused: 0, patterns: 0, slowest: 0 };
 for (let i = 0; i < count; i++) {
   const job = next() < 0.7 ? grammarJob(next) : mutated(seeds[Math.floor(next() * seeds.length)]!, next);
   const started = cpuMs();
-  try {
-    const solved = solveJob(job, { file: 'job.yaml' });
-    if (solved.ok) {
-      tally.solved++;
-      if (!finite(solved.value.report)) found.push(`a number that is none\n${job}`);
-      if (tally.solved % 20 === 0) {
-        const made = await build(job, { file: 'job.yaml' });
-        if ('files' in made) tally.patterns++;
-      }
-    } else {
-      tally.refused++;
-      const bare = solved.problems.find((p) => p.severity === 'error' && (p.line === undefined || p.message === ''));
-      if (bare !== undefined) found.push(`a problem without its place: ${bare.code}\n${job}`);
-      const unsaid = !solved.problems.some((p) => p.severity === 'error');
-      if (unsaid) found.push(`refused without an error\n${job}`);
-      if (i % 50 === 0 && 'files' in (await build(job, { file: 'job.yaml' })))
-        found.push(`output from wrong input\n${job}`);
-    }
-  } catch (problem) {
-    found.push(`${problem instanceof Error ? problem.stack : String(problem)}\n${job}`);
-  }
+  const tried = await trial(job, i % 50 === 0 || tally.solved % 20 === 19);
+  if (tried.solved) tally.solved++;
+  else tally.refused++;
+  if (tried.patterns) tally.patterns++;
+  found.push(...tried.found.map((what) => `${what}\n${job}`));
   const took = cpuMs() - started;
   if (took > tally.slowest) tally.slowest = took;
   if (took > 1000) found.push(`took ${Math.round(took)} ms\n${job}`);
@@ -61,8 +46,3 @@ process.stdout.write(
 );
 for (const one of found.slice(0, 20)) process.stdout.write(`\n${'-'.repeat(40)}\n${one}\n`);
 process.exitCode = found.length > 0 ? 1 : 0;
-
-function finite(value: unknown): boolean {
-  if (typeof value === 'number') return Number.isFinite(value);
-  return typeof value !== 'object' || value === null || Object.values(value).every(finite);
-}

@@ -1,0 +1,15 @@
+/** Jobs at the edge of what can be cut, and whatever fuzzing finds: none may crash, hang or give numbers that are none. */
+export const FOUND: readonly string[] = [
+  // Nothing is left of the mat once the blank is smaller than its opening.
+  'mat: {outer: 16 x 20}\nopenings: [{size: 10 x 14}]\nasCut: {outer: 2 x 2}\n',
+  // An opening as cut that is larger than its board.
+  'mat: {outer: 16 x 20}\nopenings: [{artwork: 10 x 14}]\nasCut: {openings: [{size: 190 x 190}]}\n',
+  // An under mat as cut that is larger than the opening above it.
+  'mat: {outer: 16 x 20, layers: [{}, {}]}\nopenings: [{size: 8 x 10}]\nasCut: {openings: [{layer: 2, size: 9 x 12}]}\n',
+  // A weighting by the diagonal, with a blank so short that top and bottom swap.
+  'mat: {outer: 20 x 16, weighting: diagonal}\nopenings: [{size: 12 x 8}]\nasCut: {outer: 12 1/4 x 8 1/4}\n',
+  // Borders asked for on all sides, which cannot all give way evenly any more.
+  'mat: {border: 1}\nopenings: [{size: 10 x 10}]\nasCut: {outer: 10 x 13}\n',
+  // A reveal by side below an oval as cut.
+  'mat: {outer: 16 x 20, layers: [{}, {reveal: 1/4}, {reveal: 1/4}]}\nopenings: [{shape: oval, size: 8 x 10}]\nasCut: {openings: [{size: 9 1/16 x 11, border: {left: 3}}]}\n',
+];
