@@ -42,9 +42,9 @@ export function define(command: Command): void {
       'after',
       `
 Examples:
-  matwright new
   matwright new double --title "Heron, linocut" --artwork "10 1/2 x 13 1/2" --outer "16 x 20"
   matwright new shop
+  matwright new
 `,
     )
     .action(make);
