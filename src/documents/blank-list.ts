@@ -1,26 +1,12 @@
 import type { Drawing } from '../drawing/model.ts';
 import type { RareFonts } from '../fonts/model.ts';
-import { box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import type { Board } from '../job/model.ts';
-import { flowSections, inside, type Section } from './bench-flow.ts';
-import {
-  BENCH_PENS,
-  BLANK,
-  HEAD,
-  LEAD_IN,
-  moved,
-  NAME,
-  type Part,
-  scaled,
-  stacked,
-  TEXT,
-  textPart,
-  tickSquare,
-} from './bench-type.ts';
+import type { Section } from './bench-flow.ts';
+import { BLANK, HEAD, moved, type Part, scaled, TEXT, textPart, tickSquare } from './bench-type.ts';
 import { blankWords } from './ticket-blanks.ts';
 import type { BenchJob } from './ticket-model.ts';
-import { TICKET_MARGIN } from './ticket-page.ts';
+import { listedSheets } from './ticket-page.ts';
 import { fine } from './ticket-steps.ts';
 import { capHeight, fitted, set, widthOf } from './type-scale.ts';
 
@@ -77,22 +63,8 @@ export function blankList(
   { paper, rare }: { readonly paper: Size; readonly rare?: RareFonts },
 ): readonly Drawing[] {
   const list = listedBlanks(jobs);
-  const page = inside(paper, TICKET_MARGIN);
   const total = list.reduce((sum, { count }) => sum + count, 0);
   const of = jobs.length === 1 ? jobs[0]!.job.title : `${jobs.length} jobs`;
-  const head = stacked(
-    [
-      textPart('Blanks', page.width, NAME),
-      textPart(
-        `${total} ${total === 1 ? 'blank' : 'blanks'} for ${of}; width × height as the stops are set`,
-        page.width,
-        LEAD_IN,
-        0,
-        rare,
-      ),
-    ],
-    2,
-  );
   const sections = list.map(
     ({ name, thickness, count, blanks }): Section => ({
       title: name,
@@ -100,30 +72,8 @@ export function blankList(
       parts: (width, { scale }) => blanks.map((blank) => blankRow(blank, width, scale, rare)),
     }),
   );
-  const { pages } = flowSections(
-    sections,
-    (index) => {
-      const top = index === 0 ? head.height + 6 : 0;
-      return box(page.x, page.y + top, page.width, page.height - top);
-    },
-    rare,
-  );
-  return pages.map(({ items }, index) => ({
-    title: 'Blanks',
-    ...paper,
-    view: 'sheet',
-    pens: BENCH_PENS,
-    groups: [
-      {
-        name: 'blanks',
-        label: 'Blanks',
-        shown: true,
-        items: [...(index === 0 ? moved(head.items, page.x, page.y) : []), ...items],
-      },
-    ],
-    avoid: [],
-    facts: [],
-  }));
+  const lead = `${total} ${total === 1 ? 'blank' : 'blanks'} for ${of}; width × height as the stops are set`;
+  return listedSheets({ title: 'Blanks', name: 'Blanks', lead, group: 'blanks', sections, paper, rare });
 }
 
 /** As high as the capitals. */

@@ -3,20 +3,16 @@ import type { RareFonts } from '../fonts/model.ts';
 import { box } from '../geometry/box.ts';
 import { point, type Size } from '../geometry/point.ts';
 import type { Units } from '../job/model.ts';
-import { flowSections, inside, type Section } from './bench-flow.ts';
+import type { Section } from './bench-flow.ts';
 import {
-  BENCH_PENS,
   BOLD,
   type Chunk,
   chunkLines,
   crossIn,
   depthOf,
   FINE,
-  LEAD_IN,
   moved,
-  NAME,
   type Part,
-  stacked,
   TEXT,
   textPart,
   tickSquare,
@@ -24,7 +20,7 @@ import {
 } from './bench-type.ts';
 import { type Field, intakeFields } from './intake-fields.ts';
 import type { BenchJob } from './ticket-model.ts';
-import { TICKET_MARGIN } from './ticket-page.ts';
+import { listedSheets } from './ticket-page.ts';
 import { boxItem, capHeight, fitted, LEADING, set } from './type-scale.ts';
 
 const UNIT_NAMES: Readonly<Record<Units, string>> = { in: 'inches', mm: 'millimetres', cm: 'centimetres' };
@@ -39,41 +35,15 @@ export function intakeSheets(
   units: Units,
   { paper, rare }: { readonly paper: Size; readonly rare?: RareFonts },
 ): readonly Drawing[] {
-  const page = inside(paper, TICKET_MARGIN);
-  const head = stacked(
-    [
-      textPart('Intake', page.width, NAME),
-      textPart(`Lengths in ${UNIT_NAMES[units]}; width × height, seen from the face`, page.width, LEAD_IN),
-    ],
-    2,
-  );
   const sections = intakeFields(work, units).map(
     ({ title, fields }): Section => ({
       title,
       parts: (width) => fields.map((field) => fieldPart(field, width, rare)),
     }),
   );
-  const { pages } = flowSections(sections, (index) => {
-    const top = index === 0 ? head.height + 5 : 0;
-    return box(page.x, page.y + top, page.width, page.height - top);
-  });
   const title = work === undefined ? 'Intake' : `${work.job.title}, intake`;
-  return pages.map(({ items }, index) => ({
-    title,
-    ...paper,
-    view: 'sheet',
-    pens: BENCH_PENS,
-    groups: [
-      {
-        name: 'intake',
-        label: title,
-        shown: true,
-        items: [...(index === 0 ? moved(head.items, page.x, page.y) : []), ...items],
-      },
-    ],
-    avoid: [],
-    facts: [],
-  }));
+  const lead = `Lengths in ${UNIT_NAMES[units]}; width × height, seen from the face`;
+  return listedSheets({ title, name: 'Intake', lead, group: 'intake', sections, paper, rare });
 }
 
 function fieldPart(field: Field, width: number, rare: RareFonts | undefined): Part {

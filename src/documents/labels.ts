@@ -6,10 +6,11 @@ import { point, type Size } from '../geometry/point.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import { showLength } from '../units/print.ts';
 import type { LengthUnit } from '../units/units.ts';
-import { BENCH_PENS, BOLD, FINE, moved, type Part, scaled, stacked, TEXT, textPart } from './bench-type.ts';
+import { BOLD, FINE, moved, type Part, scaled, stacked, TEXT, textPart } from './bench-type.ts';
 import { size } from './proof-words.ts';
 import { blankWords } from './ticket-blanks.ts';
 import type { BenchJob } from './ticket-model.ts';
+import { benchSheet } from './ticket-page.ts';
 import { fine, layerTitle } from './ticket-steps.ts';
 import { capHeight, type Style, set, widthOf } from './type-scale.ts';
 
@@ -99,15 +100,7 @@ export function labelSheets(
       const y = grid.marginY + Math.floor(cell / grid.columns) * (height + grid.gapY);
       items.push(...labelItems(label, box(x, y, width, height), rare));
     }
-    return {
-      title: 'Labels',
-      ...paper,
-      view: 'sheet',
-      pens: BENCH_PENS,
-      groups: [{ name: 'labels', label: 'Labels', shown: true, items }],
-      avoid: [],
-      facts: [],
-    };
+    return benchSheet('Labels', 'labels', paper, items);
   });
   return succeed(sheets);
 }

@@ -2,26 +2,12 @@ import type { SharedSetting } from '../bench/settings.ts';
 import type { Drawing } from '../drawing/model.ts';
 import { fraction } from '../fonts/fractions.ts';
 import type { RareFonts } from '../fonts/model.ts';
-import { box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
-import { flowSections, inside, type Section } from './bench-flow.ts';
-import {
-  action,
-  BENCH_PENS,
-  HEAD,
-  LEAD_IN,
-  moved,
-  NAME,
-  type Part,
-  READING,
-  scaled,
-  stacked,
-  TEXT,
-  textPart,
-} from './bench-type.ts';
+import type { Section } from './bench-flow.ts';
+import { action, HEAD, moved, type Part, READING, scaled, TEXT, textPart } from './bench-type.ts';
 import { size } from './proof-words.ts';
 import type { BenchJob } from './ticket-model.ts';
-import { TICKET_MARGIN } from './ticket-page.ts';
+import { listedSheets } from './ticket-page.ts';
 import { backSide } from './ticket-rows.ts';
 import { capHeight, set, widthOf } from './type-scale.ts';
 
@@ -32,14 +18,6 @@ export function runList(
   paper: Size,
   rare: RareFonts | undefined,
 ): readonly Drawing[] {
-  const page = inside(paper, TICKET_MARGIN);
-  const head = stacked(
-    [
-      textPart('Run list', page.width, NAME),
-      textPart(`${jobs.length} tickets, by board and guide setting`, page.width, LEAD_IN),
-    ],
-    2,
-  );
   const sections: Section[] = [
     {
       title: 'Order',
@@ -56,26 +34,8 @@ export function runList(
           },
         ]),
   ];
-  const { pages } = flowSections(sections, (index) => {
-    const top = index === 0 ? head.height + 6 : 0;
-    return box(page.x, page.y + top, page.width, page.height - top);
-  });
-  return pages.map(({ items }, index) => ({
-    title: 'Run list',
-    ...paper,
-    view: 'sheet',
-    pens: BENCH_PENS,
-    groups: [
-      {
-        name: 'run',
-        label: 'Run list',
-        shown: true,
-        items: [...(index === 0 ? moved(head.items, page.x, page.y) : []), ...items],
-      },
-    ],
-    avoid: [],
-    facts: [],
-  }));
+  const lead = `${jobs.length} tickets, by board and guide setting`;
+  return listedSheets({ title: 'Run list', name: 'Run list', lead, group: 'run', sections, paper, rare });
 }
 
 const nameOf = ({ number }: BenchJob, index: number): string => number ?? `ticket ${index + 1}`;

@@ -2,14 +2,14 @@ import type { Drawing, Item } from '../drawing/model.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import { box } from '../geometry/box.ts';
 import { type Density, flowSections, inside, type Section } from './bench-flow.ts';
-import { action, BENCH_PENS, moved, type Part, pair, scaled, TEXT, textPart } from './bench-type.ts';
+import { action, moved, type Part, pair, scaled, TEXT, textPart } from './bench-type.ts';
 import { blankPart } from './ticket-blanks.ts';
 import { checkParts, checks } from './ticket-checks.ts';
 import { ticketFoot, ticketHead } from './ticket-head.ts';
 import { layerParts } from './ticket-layer.ts';
 import { cautions, materialRows } from './ticket-materials.ts';
 import type { BenchJob, TicketOptions } from './ticket-model.ts';
-import { TICKET_MARGIN } from './ticket-page.ts';
+import { benchSheet, TICKET_MARGIN } from './ticket-page.ts';
 import { rowRecord, settingRows } from './ticket-rows.ts';
 import { assemblySteps, joiningSteps, layerLine, layerSteps, setUpSteps } from './ticket-steps.ts';
 
@@ -31,16 +31,7 @@ export function ticket(work: BenchJob, options: TicketOptions): readonly Drawing
       ...flowed.items,
       ...moved(foot.items, page.x, page.y + page.height - foot.height),
     ];
-    const title = `${job.title}, bench ticket`;
-    return {
-      title,
-      ...paper,
-      view: 'sheet',
-      pens: BENCH_PENS,
-      groups: [{ name: 'ticket', label: title, shown: true, items }],
-      avoid: [],
-      facts: [],
-    };
+    return benchSheet(`${job.title}, bench ticket`, 'ticket', paper, items);
   });
 }
 

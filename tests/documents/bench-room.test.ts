@@ -118,7 +118,7 @@ const solvedJobs = jobs.map((job): Solved | undefined => {
 
 const good = solvedJobs.filter((solved): solved is Solved => solved !== undefined);
 
-describe('sheets for the bench', () => {
+describe('sheets for the bench', { timeout: 120_000 }, () => {
   it('never set a word over another one or off the paper, whatever the job', () => {
     fc.assert(
       fc.property(good, fc.constantFrom(...PAPERS), (solved, paper) => {
