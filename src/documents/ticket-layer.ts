@@ -2,7 +2,7 @@ import type { RareFonts } from '../fonts/model.ts';
 import { moved, type Part, stacked } from './bench-type.ts';
 import { diagram } from './ticket-diagram.ts';
 import type { BenchJob } from './ticket-model.ts';
-import { readingWidth, rowPart, type SettingRow } from './ticket-rows.ts';
+import { readingWidth, rowParts, type SettingRow } from './ticket-rows.ts';
 
 /** What is said of a stroke stands in one line beside the diagram in this size, whatever that of the text is. */
 const ROW_SCALE = 0.94;
@@ -35,13 +35,13 @@ export function layerParts(
   if (free < NARROWEST || count > MANY) {
     const wide = { width: Math.min(width, 1.6 * HIGHEST), height: 1.5 * HIGHEST };
     const drawn = diagram(mat, job, strokes, layer, wide, ROW_SCALE);
-    const below = rows.map((row) => spaced(rowPart(row, mat, width, ROW_SCALE, rare)));
+    const below = rows.flatMap((row) => rowParts(row, mat, width, ROW_SCALE, rare).map(spaced));
     const centred = { ...drawn, items: moved(drawn.items, (width - wide.width) / 2, 0) };
     return [centred, ...below];
   }
   const drawn = diagram(mat, job, strokes, layer, { width: free, height: HIGHEST }, ROW_SCALE);
   const left = free + GUTTER;
-  const made = rows.map((row) => rowPart(row, mat, width - left, ROW_SCALE, rare));
+  const made = rows.map((row) => stacked(rowParts(row, mat, width - left, ROW_SCALE, rare), 0));
   let beside = 0;
   let used = 0;
   while (beside < made.length) {
@@ -55,5 +55,5 @@ export function layerParts(
     items: [...moved(drawn.items, 0, ABOVE), ...moved(column.items, left, ABOVE)],
     height: ABOVE + Math.max(drawn.height, column.height),
   };
-  return [block, ...rows.slice(beside).map((row) => spaced(rowPart(row, mat, width, ROW_SCALE, rare)))];
+  return [block, ...rows.slice(beside).flatMap((row) => rowParts(row, mat, width, ROW_SCALE, rare).map(spaced))];
 }

@@ -127,7 +127,7 @@ const unitWidth = ({ unit }: SettingRow, scale: number): number =>
   unit === '' ? 0.6 : widthOf(unit, scaled(TEXT, scale)) + 2.6;
 
 /** The reading, and what is to be cut with it, each after its turn of the board. */
-export function rowPart(row: SettingRow, mat: Mat, width: number, scale: number, rare?: RareFonts): Part {
+export function rowParts(row: SettingRow, mat: Mat, width: number, scale: number, rare?: RareFonts): readonly Part[] {
   const [text, fine, big] = [scaled(TEXT, scale), scaled(FINE, scale), sense(scale)];
   const base = capHeight(READING);
   const unitX = widthOf(row.reading, READING) + AFTER_READING;
@@ -138,10 +138,19 @@ export function rowPart(row: SettingRow, mat: Mat, width: number, scale: number,
     ...(row.sense === '' ? [] : [set(row.sense, besideX, base - capHeight(READING) + capHeight(big), big)]),
     set(row.decimal, besideX, base, fine),
   ];
-  const cuts = chunkLines(cutChunks(row, mat, width, scale, rare), width, 1.1 * scale, 1.52 * text.size);
+  const groups = cutChunks(row, mat, width, scale, rare);
+  const lines = (from: number): Part => {
+    const part = chunkLines(groups.slice(from, from + MOST_CUTS), width, 1.1 * scale, 1.52 * text.size);
+    return { ...part, height: part.height + depthOf(text) };
+  };
   const top = base + 0.6 * scale;
-  return { items: [...items, ...moved(cuts.items, 0, top)], height: top + cuts.height + depthOf(text) };
+  const first = lines(0);
+  const rest = Array.from({ length: Math.ceil(groups.length / MOST_CUTS) - 1 }, (_, i) => lines((i + 1) * MOST_CUTS));
+  return [{ items: [...items, ...moved(first.items, 0, top)], height: top + first.height }, ...rest];
 }
+
+/** More strokes of one setting go on in a part of their own, so that a column can end between them. */
+const MOST_CUTS = 24;
 
 function cutChunks(
   row: SettingRow,

@@ -145,6 +145,21 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
     );
   });
 
+  it('part a setting that serves more strokes than a column holds', () => {
+    const opening = (i: number) => ({ name: `the ${i}th of many small states`, size: ['30 mm', '24 mm'] });
+    const text = JSON.stringify({
+      units: 'mm',
+      mat: { border: 40 },
+      openings: Array.from({ length: 144 }, (_, i) => opening(i + 1)),
+      arrange: { rows: Array.from({ length: 12 }, () => 12), gap: 15 },
+    });
+    const solved = solveJob(text, { file: 'job.json' });
+    if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
+    const { sheets } = tickets([solved.value], { paper: PAPERS[0] });
+    expect(sheets.length).toBeGreaterThan(1);
+    for (const sheet of sheets) expect(faults(sheet)).toEqual([]);
+  });
+
   it('keep the words of the placement sheet apart', () => {
     fc.assert(
       fc.property(good, (solved) => {
