@@ -150,8 +150,8 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
     const text = JSON.stringify({
       units: 'mm',
       mat: { border: 40 },
-      openings: Array.from({ length: 144 }, (_, i) => opening(i + 1)),
-      arrange: { rows: Array.from({ length: 12 }, () => 12), gap: 15 },
+      openings: Array.from({ length: 225 }, (_, i) => opening(i + 1)),
+      arrange: { rows: Array.from({ length: 15 }, () => 15), gap: 15 },
     });
     const solved = solveJob(text, { file: 'job.json' });
     if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
