@@ -67,6 +67,10 @@ export const CODES: Codes = {
   ),
   'float-narrow': entry('Very little is seen around a floated artwork.', 'Make the float larger.'),
   'float-none': entry('The mat covers an artwork that is to float.', 'Make the float larger.'),
+  'line-off-mat': entry(
+    'A groove or a drawn line around an opening would run off the mat.',
+    'Bring the line nearer to its opening, or give the mat a wider border.',
+  ),
   'mat-too-large': entry('The mat comes out larger than any board.', 'Check the units of the sizes.'),
   'opening-beyond-border': entry(
     'An opening reaches over the edge of the mat, or under the lip.',
