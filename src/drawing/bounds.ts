@@ -1,9 +1,9 @@
 import { textBox } from '../fonts/measure.ts';
 import { type Box, box, union } from '../geometry/box.ts';
-import { directionAt, piecesOf, pointAt, turningPoints } from '../geometry/curves.ts';
+import { directionAt, type Piece, partOf, piecesOf, pointAt, turningPoints } from '../geometry/curves.ts';
 import { pathBox } from '../geometry/extent.ts';
 import type { Path } from '../geometry/path.ts';
-import type { Point } from '../geometry/point.ts';
+import { dot, length, minus, type Point } from '../geometry/point.ts';
 import type { Drawing, Item, Pen } from './model.ts';
 
 /** Corners sharper than this keep no mitre (the default limit of PDF; SVG's is smaller). */
@@ -76,8 +76,10 @@ export function strokedBox(path: Path, pen: Pen): Box {
       if (way === undefined) around(pointAt(piece, t));
       else aside(pointAt(piece, t), way);
     }
-    aside(piece.from, directionAt(piece, 0)!);
-    aside(piece.segment.to, directionAt(piece, 1)!);
+    for (const part of [piece, ...tightBends(piece, half)]) {
+      aside(part.from, directionAt(part, 0)!);
+      aside(part.segment.to, directionAt(part, 1)!);
+    }
   }
   if (pieces.length === 0) return box(path.start.x - half, path.start.y - half, pen.width, pen.width);
   pieces.forEach((piece, i) => {
@@ -92,6 +94,28 @@ export function strokedBox(path: Path, pen: Pen): Box {
     }
   });
   return boxOf(points);
+}
+
+/** Parts of a bend this small are taken to lie in one point. */
+const POINT_SIZE = 1e-4;
+
+/**
+ * The parts of a cubic that bend more tightly than half the pen's width, cut small: there the stroke's side turns back
+ * and may reach further out than at any end or level or upright place of the curve.
+ */
+function tightBends(piece: Piece, half: number): readonly Piece[] {
+  const { from, segment } = piece;
+  if (segment.kind !== 'cubic' || directionAt(piece, 0) === undefined) return [];
+  const { c1, c2, to } = segment;
+  const first = [minus(c1, from), minus(c2, c1), minus(to, c2)];
+  const second = [minus(first[1]!, first[0]!), minus(first[2]!, first[1]!)];
+  const chord = minus(to, from);
+  const long = length(chord);
+  // Curvature is at most |P″| / |P′|², with P″ ≤ 6·second and P′ ≥ 3·(what every first difference goes along the chord).
+  const least = long === 0 ? 0 : Math.min(...first.map((way) => dot(way, chord) / long));
+  if (least > 0 && 6 * half * Math.max(...second.map(length)) < 9 * least * least) return [];
+  if (Math.max(...first.map(length)) < POINT_SIZE) return [piece];
+  return [partOf(piece, 0, 0.5), partOf(piece, 0.5, 1)].flatMap((part) => tightBends(part, half));
 }
 
 /** The outer tip of a mitred corner; undefined where the line runs on, or is too sharp for one. */
