@@ -20,6 +20,18 @@ export { type BenchSheetWishes, type MadeBenchSheets, makeBenchSheets } from './
 export { type MadePlacement, makePlacement } from './make-placement.ts';
 export type { Problem, Result } from './problems/problem.ts';
 export { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
+export type {
+  CutNode,
+  Placement,
+  StockInput,
+  StockOptions,
+  StockPiece,
+  StockPlan,
+  StockSheet,
+  UsedSheet,
+} from './stock/model.ts';
+export { planStock } from './stock/plan.ts';
+export { type CutSequence, cutSequence, type Instruction } from './stock/sequence.ts';
 
 /** Sheets for the bench that are made from one job, by the name of their file. */
 const SHEETS = ['ticket', 'placement', 'blanks', 'labels', 'intake'] as const;

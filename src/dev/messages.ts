@@ -11,6 +11,7 @@ import { CODES as MAT } from '../mat/codes.ts';
 import { CODES as PAPERS } from '../papers/codes.ts';
 import { CODES as PICTURES } from '../pictures/codes.ts';
 import type { Codes } from '../problems/code-entry.ts';
+import { CODES as STOCK } from '../stock/codes.ts';
 import { CODES as TILING } from '../tiling/codes.ts';
 import { CODES as WRITERS } from '../writers/codes.ts';
 
@@ -20,6 +21,7 @@ export const SECTIONS: readonly (readonly [title: string, codes: Codes])[] = [
   ['Working out the mat', MAT],
   ['Strokes, stacking and calibration', BENCH],
   ['Files for machines', CUT_FILES],
+  ['Planning stock', STOCK],
   ['Pictures', PICTURES],
   ['Patterns and other documents', { ...DOCUMENTS, ...MAKING }],
   ['Paper, sheets and files', { ...PAPERS, ...TILING, ...WRITERS }],

@@ -1,0 +1,120 @@
+import type { Forest } from './forest.ts';
+import { cheaper, holds, type Instance, type Price, priceOf } from './instance.ts';
+import type { Random } from './random.ts';
+import { Spot } from './spot.ts';
+
+/** Ways to put the missing blanks in order: by area, longer side, sum of sides, shorter side; large ones first. */
+export const ORDERS = 4;
+
+function sizeOf(how: number, width: number, height: number): number {
+  switch (how) {
+    case 0:
+      return width * height;
+    case 1:
+      return Math.max(width, height);
+    case 2:
+      return width + height;
+    default:
+      return Math.min(width, height);
+  }
+}
+
+/** Which sheet to open for a blank that fits no leftover, or −1. */
+export type Opener = (forest: Forest, type: number) => number;
+
+export const openNone: Opener = () => -1;
+
+/** True where one more sheet of a stock exists and the price stays below `below`. */
+export function mayOpen(forest: Forest, stock: number, below: Price): boolean {
+  const { instance, opened } = forest;
+  const { limit, free, cost } = instance.stocks[stock]!;
+  if (opened[stock]! >= limit) return false;
+  const now = priceOf(instance, opened);
+  return cheaper({ sheets: now.sheets + (free ? 0 : 1), cost: now.cost + cost }, below);
+}
+
+/** Opens the first of `order` that is left and holds the blank. */
+export function openInOrder(order: readonly number[]): Opener {
+  const any: Price = { sheets: Infinity, cost: Infinity };
+  return (forest, type) => {
+    const { stocks, types } = forest.instance;
+    return order.find((s) => holds(stocks[s]!, types[type]!) && mayOpen(forest, s, any)) ?? -1;
+  };
+}
+
+/** Opens any stock that keeps the price below `below`, by chance, more often one that is large. */
+export function openBelow(below: Price, random: Random): Opener {
+  return (forest, type) => {
+    const { stocks, types } = forest.instance;
+    let [best, bestArea] = [-1, -1];
+    for (let s = 0; s < stocks.length; s++) {
+      const stock = stocks[s]!;
+      if (!holds(stock, types[type]!) || !mayOpen(forest, s, below)) continue;
+      const area = stock.width * stock.height * (1 + random.below(256) / 128);
+      if (area > bestArea) [best, bestArea] = [s, area];
+    }
+    return best;
+  };
+}
+
+/** Puts missing blanks back, each where it costs least. Counts its work in looks at a leftover. */
+export class Recreate {
+  steps = 0;
+  private readonly spot = new Spot();
+  private readonly order: Int32Array;
+  private readonly keys: Float64Array;
+
+  constructor(readonly instance: Instance) {
+    this.order = new Int32Array(instance.types.length);
+    this.keys = new Float64Array(instance.types.length);
+  }
+
+  /** With `random` in an order up to twofold off the sizes' own, and overlooking some options. */
+  run(forest: Forest, how: number, random: Random | undefined, opener: Opener): void {
+    const count = this.sort(forest, how, random);
+    for (let i = 0; i < count; i++) {
+      const type = this.order[i]!;
+      while (forest.missing[type]! > 0) {
+        this.steps += forest.leftovers.count + 1;
+        if (this.spot.find(forest, type, random)) {
+          const { leftover, width, height, yFirst } = this.spot;
+          forest.place(leftover, type, width, height, yFirst);
+          continue;
+        }
+        const stock = opener(forest, type);
+        if (stock < 0) break;
+        const root = forest.open(stock);
+        // A blank that no leftover took, the new one included, was overlooked or has no factory edge there.
+        this.steps += forest.leftovers.count + 1;
+        if (!this.spot.find(forest, type, undefined)) {
+          forest.close(forest.nodes.sheetOf(root));
+          break;
+        }
+        forest.place(this.spot.leftover, type, this.spot.width, this.spot.height, this.spot.yFirst);
+      }
+    }
+  }
+
+  /** Missing types by falling size; returns how many. */
+  private sort(forest: Forest, how: number, random: Random | undefined): number {
+    const { order, keys } = this;
+    const { types } = this.instance;
+    const { missing } = forest;
+    let count = 0;
+    for (let type = 0; type < types.length; type++) {
+      if (missing[type] === 0) continue;
+      const { width, height } = types[type]!;
+      let key = sizeOf(how, width, height);
+      if (random !== undefined) key *= 1 + random.next() / 4_294_967_296;
+      let at = count++;
+      while (at > 0 && keys[at - 1]! < key) {
+        order[at] = order[at - 1]!;
+        keys[at] = keys[at - 1]!;
+        at--;
+      }
+      order[at] = type;
+      keys[at] = key;
+    }
+    return count;
+  }
+}

@@ -1,0 +1,147 @@
+import type { LowerBound } from './bounds.ts';
+import type { Forest } from './forest.ts';
+import { priceOf } from './instance.ts';
+import { type Copy, layOutSheet, type SheetToLay } from './layout.ts';
+import type {
+  Areas,
+  CutNode,
+  Offcut,
+  OffcutNode,
+  PieceNode,
+  Placement,
+  StockOptions,
+  StockPlan,
+  UsedSheet,
+} from './model.ts';
+import type { Posed, StockSource } from './pose.ts';
+import { NO_TRIM } from './trim.ts';
+
+/** The plan in the input's own terms. */
+export function writePlan(posed: Posed, forest: Forest, bound: LowerBound, options: StockOptions): StockPlan {
+  const sheets = new Writer(posed, forest, options.longestCut ?? Infinity).sheets();
+  const price = priceOf(posed.instance, forest.opened);
+  const gap = Math.max(0, price.sheets - bound.sheets);
+  const largest = largestOffcut(sheets);
+  const priced = sheets.some((sheet) => sheet.cost !== undefined);
+  return {
+    sheets,
+    placements: sheets.flatMap((sheet) => leaves(sheet.tree).flatMap((leaf) => placement(sheet, leaf))),
+    count: price.sheets,
+    ...(priced ? { cost: sheets.reduce((sum, sheet) => sum + (sheet.cost ?? 0), 0) } : {}),
+    bound: { sheets: Math.min(bound.sheets, price.sheets), by: bound.by },
+    status: gap === 0 ? 'optimal' : 'open',
+    gap,
+    verdict: gap === 0 ? 'optimal' : `at most ${gap} ${gap === 1 ? 'sheet' : 'sheets'} from the bound`,
+    ...(largest === undefined ? {} : { largestOffcut: largest }),
+    area: areas(sheets),
+  };
+}
+
+class Writer {
+  /** How many copies of each member of a type have been laid. */
+  private readonly laid: number[];
+  /** Copies whose fallout is there and not used yet, by piece. */
+  private readonly fallouts = new Map<string, number[]>();
+  private readonly out: UsedSheet[] = [];
+
+  constructor(
+    private readonly posed: Posed,
+    private readonly forest: Forest,
+    private readonly longestCut: number,
+  ) {
+    this.laid = posed.members.map(() => 0);
+  }
+
+  /** Sheets and offcuts fullest first, then fallouts as their mats come: each after the sheet that its mat lies on. */
+  sheets(): UsedSheet[] {
+    const { forest, posed } = this;
+    const used = Array.from({ length: forest.sheets }, (_, sheet) => sheet).filter((sheet) => !forest.isEmpty(sheet));
+    const filled = (sheet: number): number => forest.nodes.filled(forest.root[sheet]!);
+    used.sort((a, b) => forest.stock[a]! - forest.stock[b]! || filled(b) - filled(a));
+    const source = (sheet: number): StockSource => posed.sources[forest.stock[sheet]!]!;
+    let waiting = used.filter((sheet) => source(sheet).kind === 'fallout');
+    for (const sheet of used) if (!waiting.includes(sheet)) this.lay(sheet, source(sheet));
+    // A fallout is smaller than its mat, so the mats of the largest ones waiting lie on none that waits.
+    while (waiting.length > 0) {
+      const ready = waiting.find((sheet) => this.hasFallout(source(sheet)));
+      if (ready === undefined) throw new Error('a fallout is used before its mat is cut');
+      waiting = waiting.filter((sheet) => sheet !== ready);
+      this.lay(ready, source(ready));
+    }
+    return this.out;
+  }
+
+  private hasFallout(source: StockSource): boolean {
+    return source.kind === 'fallout' && (this.fallouts.get(source.piece.id)?.length ?? 0) > 0;
+  }
+
+  private lay(sheet: number, source: StockSource): void {
+    const number = this.out.length + 1;
+    const hand = (type: number): Copy => this.hand(type);
+    if (source.kind === 'fallout') {
+      const { piece } = source;
+      const copy = this.fallouts.get(piece.id)!.shift()!;
+      const { width, height } = piece.fallout!;
+      const laid: SheetToLay = { sheet, width, height, trim: NO_TRIM, factory: false };
+      const tree = layOutSheet(this.posed, this.forest, laid, this.longestCut, hand);
+      this.out.push({ number, id: piece.id, source: { kind: 'fallout', piece: piece.id, copy }, width, height, tree });
+      return;
+    }
+    const { id, width, height, cost } = source.sheet;
+    const laid: SheetToLay = { sheet, width, height, trim: source.trim, factory: source.kind === 'sheet' };
+    const tree = layOutSheet(this.posed, this.forest, laid, this.longestCut, hand);
+    const priced = cost === undefined ? {} : { cost };
+    this.out.push({ number, id, source: { kind: source.kind }, width, height, ...priced, tree });
+  }
+
+  /** The next copy of a type, piece by piece as the input lists them. */
+  private hand(type: number): Copy {
+    let index = this.laid[type]!++;
+    for (const piece of this.posed.members[type]!) {
+      const quantity = piece.quantity ?? 1;
+      if (index < quantity) {
+        if (piece.fallout !== undefined) {
+          this.fallouts.set(piece.id, [...(this.fallouts.get(piece.id) ?? []), index + 1]);
+        }
+        return { piece, copy: index + 1 };
+      }
+      index -= quantity;
+    }
+    throw new Error('more pieces lie on the sheets than there are');
+  }
+}
+
+function leaves(node: CutNode): CutNode[] {
+  return node.kind === 'cuts' ? node.parts.flatMap(leaves) : [node];
+}
+
+function placement(sheet: UsedSheet, leaf: CutNode): Placement[] {
+  if (leaf.kind !== 'piece') return [];
+  const { x, y, width, height, piece, copy, turned }: PieceNode = leaf;
+  return [{ sheet: sheet.number, sheetId: sheet.id, piece, copy, turned, x, y, width, height }];
+}
+
+const areaOf = (size: { readonly width: number; readonly height: number }): number => size.width * size.height;
+
+const keptOffcuts = (sheet: UsedSheet): OffcutNode[] =>
+  leaves(sheet.tree).filter((leaf): leaf is OffcutNode => leaf.kind === 'offcut' && leaf.keep);
+
+function largestOffcut(sheets: readonly UsedSheet[]): Offcut | undefined {
+  let best: Offcut | undefined;
+  for (const sheet of sheets) {
+    for (const { x, y, width, height } of keptOffcuts(sheet)) {
+      if (best === undefined || width * height > areaOf(best)) best = { sheet: sheet.number, x, y, width, height };
+    }
+  }
+  return best;
+}
+
+function areas(sheets: readonly UsedSheet[]): Areas {
+  const sum = (numbers: readonly number[]): number => numbers.reduce((total, number) => total + number, 0);
+  const used = sum(sheets.map(areaOf));
+  const pieces = sum(
+    sheets.flatMap((sheet) => leaves(sheet.tree).map((leaf) => (leaf.kind === 'piece' ? areaOf(leaf) : 0))),
+  );
+  const offcuts = sum(sheets.flatMap((sheet) => keptOffcuts(sheet).map(areaOf)));
+  return { used, pieces, offcuts, waste: Math.max(0, used - pieces - offcuts) };
+}
