@@ -86,9 +86,10 @@ const area = ({ width, height }: Size): number => width * height;
 function boardPrice(board: Board, blank: Size, count: number, prices: Prices): number | undefined {
   if (board.areaPrice !== undefined) return byRate(board.areaPrice, blank);
   const sheet = board.sheets.find((size) => fitting(size, blank, board.directional) > 0);
-  if (board.price === undefined || sheet === undefined) return undefined;
-  if (prices.boards === 'share') return (board.price * area(blank)) / area(sheet);
-  return (board.price * Math.ceil(count / fitting(sheet, blank, board.directional))) / count;
+  const price = sheet?.price ?? board.price;
+  if (price === undefined || sheet === undefined) return undefined;
+  if (prices.boards === 'share') return (price * area(blank)) / area(sheet);
+  return (price * Math.ceil(count / fitting(sheet, blank, board.directional))) / count;
 }
 
 /** How many blanks lie in a sheet in plain rows. */

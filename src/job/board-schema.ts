@@ -3,6 +3,7 @@ import type { LengthUnit } from '../units/units.ts';
 import { colour, described, line, needed, record, whole, yesNo } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
 import { priceField } from './prices-schema.ts';
+import { sheetSizes } from './stock-schema.ts';
 
 const thickness = (unit: LengthUnit) =>
   lengthFields(unit).length('Thickness of the board, measured', ['1.4 mm', 0.055], { least: 0.1, most: 25 });
@@ -16,13 +17,11 @@ const look = () => ({
 
 /** A board of the shop. */
 export function boardSchema(unit: LengthUnit) {
-  const { size } = lengthFields(unit);
-  const sheets = z.array(size('A stock sheet', ['32 x 40 in'], { least: 50 }), 'a list of sheet sizes');
   const board = record(
     {
       thickness: z.optional(thickness(unit)),
       ...look(),
-      sheets: z.optional(described(sheets, 'The sizes of sheet that it is bought in', [['32 x 40 in', '40 x 60 in']])),
+      sheets: z.optional(sheetSizes(unit)),
       price: z.optional(priceField('Price in the shop’s money', 'sheet', ['squareFoot', 'squareMetre'])),
       directional: z.optional(yesNo('True where it has a grain or a pattern, so that blanks may not be turned')),
     },

@@ -153,6 +153,7 @@ const MEANING = {
   'paper-size': entry('The size of a paper cannot be read.', 'Write for example `13 x 19 in`.'),
   'paper-small': entry('A paper is too small to print on.', 'Take a larger one.'),
   'paper-large': entry('A paper is larger than a page can be.', 'Take a smaller one, or several sheets.'),
+  'shelf-id-twice': entry('Two offcuts on the shelf have the same mark.', 'Write another one on one of them.'),
   'readings-none': entry('A list of readings is empty.', 'Measure, and write the readings down.'),
   'readings-diagonal': entry('One diagonal of a sheet is given without the other.', 'Measure both, or leave both out.'),
   'vary-unreadable': entry(

@@ -72,6 +72,18 @@ export const LIP = 0;
 /** Adding up where the shop says no more. */
 export const PRICES = { decimals: 2, boards: 'share' } as const;
 
+/** The usual full sheet of mat board: common practice, no source. */
+export const SHEET = { width: mmFromInches(32), height: mmFromInches(40) };
+
+/** Sheets are taken as they come and cut with a knife; what would hold no mat of a usual size is waste (common practice, no source). */
+export const stock = (units: Units) => ({
+  trim: allSides(0),
+  kerf: 0,
+  leastOffcut: { width: either(units, 5, 130), height: either(units, 7, 180) },
+  factoryEdge: false,
+  falloutMargin: either(units, 1 / 8, 3),
+});
+
 export const COUNT = 1;
 export const SHAPE = 'rectangle';
 /** A float shows to the innermost edge; all else is measured on the face, where it is marked. */

@@ -1,13 +1,33 @@
-import { isMap, isScalar, isSeq, Lexer, type Pair, parseDocument, type YAMLMap, type YAMLSeq } from 'yaml';
+import { isMap, isScalar, isSeq, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import { word } from '../problems/quoted.ts';
 import { showPath } from '../problems/show.ts';
+import {
+  afterLine,
+  columnOf,
+  comments,
+  endOf,
+  eol,
+  leading,
+  lineStart,
+  type Ranged,
+  splice,
+  within,
+  withoutItem,
+} from './edit-text.ts';
 import { asLines, isMapping, keyText, onOneLine, type Plain, type Style } from './yaml-print.ts';
 
-/** `set` changes keys of the map at a path and leaves its other keys alone; `append` adds an item to the list there. */
+/** Keys, and places in lists from 0. */
+type EditPath = readonly (string | number)[];
+
+/**
+ * `set` changes keys of the map at a path and leaves its other keys alone; `append` adds an item to the list there;
+ * `remove` takes the item at a place of a list out.
+ */
 export type Edit =
-  | { readonly kind: 'set'; readonly path: readonly string[]; readonly values: { readonly [key: string]: Plain } }
-  | { readonly kind: 'append'; readonly path: readonly string[]; readonly value: { readonly [key: string]: Plain } };
+  | { readonly kind: 'set'; readonly path: EditPath; readonly values: { readonly [key: string]: Plain } }
+  | { readonly kind: 'append'; readonly path: EditPath; readonly value: { readonly [key: string]: Plain } }
+  | { readonly kind: 'remove'; readonly path: EditPath; readonly at: number };
 
 /**
  * The text of a shop's file with some values changed. Nothing but the values themselves is touched: every comment, the
@@ -19,7 +39,7 @@ export function editShop(text: string, file: string, edits: readonly Edit[]): Re
   let now = text;
   for (const edit of edits) {
     const wanted = applied(dataOf(now), edit);
-    const next = edit.kind === 'set' ? setKeys(now, edit.path, edit.values, style) : append(now, edit, style);
+    const next = changed(now, edit, style);
     if (next === undefined || !alike(dataOf(next), wanted) || !keepsComments(now, next)) {
       const where = showPath(edit.path);
       const message = `${word(where)} is written in a way that cannot be changed without touching the rest`;
@@ -31,6 +51,21 @@ export function editShop(text: string, file: string, edits: readonly Edit[]): Re
   return succeed(now);
 }
 
+function changed(text: string, edit: Edit, style: Style): string | undefined {
+  switch (edit.kind) {
+    case 'set':
+      return setKeys(text, edit.path, edit.values, style);
+    case 'append':
+      return append(text, edit, style);
+    case 'remove':
+      return remove(text, edit);
+    default: {
+      const never: never = edit;
+      return never;
+    }
+  }
+}
+
 const OPTIONS = { version: '1.2', schema: 'core', uniqueKeys: false } as const;
 
 function dataOf(text: string): Plain {
@@ -39,16 +74,31 @@ function dataOf(text: string): Plain {
 }
 
 /** Of a key that is there. */
-const dataAt = (text: string, path: readonly string[]): Plain =>
-  path.reduce<Plain>((at, key) => (isMapping(at) ? (at[key] ?? '') : ''), dataOf(text));
+const dataAt = (text: string, path: EditPath): Plain =>
+  path.reduce<Plain>((at, key) => {
+    if (typeof key === 'number') return Array.isArray(at) ? (at[key] ?? '') : '';
+    return isMapping(at) ? (at[key] ?? '') : '';
+  }, dataOf(text));
 
 function applied(value: Plain, edit: Edit): Plain {
-  const change = (at: Plain | undefined, path: readonly string[]): Plain => {
+  const change = (at: Plain | undefined, path: EditPath): Plain => {
     const [step, ...rest] = path;
+    const list = Array.isArray(at) ? (at as readonly Plain[]) : [];
+    if (typeof step === 'number') return list.map((item, i) => (i === step ? change(item, rest) : item));
     const map = at !== undefined && isMapping(at) ? at : {};
     if (step !== undefined) return { ...map, [step]: change(map[step], rest) };
-    if (edit.kind === 'set') return { ...map, ...edit.values };
-    return [...(Array.isArray(at) ? (at as Plain[]) : []), edit.value];
+    switch (edit.kind) {
+      case 'set':
+        return { ...map, ...edit.values };
+      case 'append':
+        return [...list, edit.value];
+      case 'remove':
+        return list.filter((_, i) => i !== edit.at);
+      default: {
+        const never: never = edit;
+        return never;
+      }
+    }
   };
   return change(value, edit.path);
 }
@@ -75,25 +125,6 @@ function keepsComments(before: string, after: string): boolean {
   });
 }
 
-/** Marks that the lexer puts between the pieces, which are no part of the text; the last stands before a scalar, which may begin with #. */
-const MARKS = ['\u0002', '\u0018', '\u001f'];
-const SCALAR = '\u001f';
-
-function comments(text: string): readonly { readonly at: number; readonly text: string }[] {
-  const found: { at: number; text: string }[] = [];
-  let [at, scalar] = [0, false];
-  for (const piece of new Lexer().lex(text)) {
-    if (!scalar && piece.startsWith('#')) found.push({ at, text: piece });
-    scalar = piece === SCALAR;
-    if (!MARKS.includes(piece)) at += piece.length;
-  }
-  return found;
-}
-
-interface Ranged {
-  readonly range?: readonly [number, number, number] | null;
-}
-
 type Found =
   | { readonly kind: 'node'; readonly node: unknown }
   /** The map that lacks the key `path[depth]`. */
@@ -101,10 +132,15 @@ type Found =
   | { readonly kind: 'empty' }
   | undefined;
 
-function find(text: string, path: readonly string[]): Found {
+function find(text: string, path: EditPath): Found {
   let node: unknown = parseDocument(text, OPTIONS).contents;
   if (node === null || (isScalar(node) && node.value === null)) return { kind: 'empty' };
   for (const [depth, key] of path.entries()) {
+    if (typeof key === 'number') {
+      if (!isSeq(node) || key >= node.items.length) return undefined;
+      node = node.items[key];
+      continue;
+    }
     if (!isMap(node)) return undefined;
     const pair = pairOf(node, key);
     if (pair === undefined) return { kind: 'missing', map: node, depth };
@@ -118,7 +154,7 @@ const pairOf = (map: YAMLMap, key: string): Pair | undefined =>
 
 function setKeys(
   text: string,
-  path: readonly string[],
+  path: EditPath,
   values: { readonly [key: string]: Plain },
   style: Style,
 ): string | undefined {
@@ -150,6 +186,19 @@ function append(text: string, edit: Edit & { readonly kind: 'append' }, style: S
   return afterLine(text, endOf(list), itemLines(edit.value, ' '.repeat(indent)));
 }
 
+function remove(text: string, { path, at }: Edit & { readonly kind: 'remove' }): string | undefined {
+  const found = find(text, path);
+  if (found?.kind !== 'node' || !isSeq(found.node)) return undefined;
+  const less = withoutItem(text, found.node, at);
+  if (less === undefined || found.node.items.length > 1 || found.node.flow === true) return less;
+  // A list of lines that has none left is written behind its key.
+  const above = find(text, path.slice(0, -1));
+  const map = path.length > 1 && above?.kind === 'node' ? above.node : parseDocument(text, OPTIONS).contents;
+  const pair = isMap(map) ? pairOf(map, String(path.at(-1))) : undefined;
+  const key = pair === undefined ? -1 : text.indexOf(':', endOf(pair.key));
+  return key === -1 ? undefined : splice(less, key + 1, key + 1, ' []');
+}
+
 /** An empty list has nothing to stand below its key. */
 const isListOfMaps = (value: Plain): value is readonly { readonly [key: string]: Plain }[] =>
   Array.isArray(value) && value.length > 0 && value.every(isMapping);
@@ -167,12 +216,13 @@ function itemLines(value: { readonly [key: string]: Plain }, indent: string): re
 function insert(
   text: string,
   found: Exclude<Found, undefined>,
-  path: readonly string[],
+  path: EditPath,
   value: Plain,
   style: Style,
 ): string | undefined {
   if (found.kind === 'node') return undefined;
-  const steps = path.slice(found.kind === 'missing' ? found.depth : 0);
+  // What is missing are keys: a place in a list that is not there is never found.
+  const steps = path.slice(found.kind === 'missing' ? found.depth : 0).map(String);
   if (found.kind === 'missing' && found.map.flow === true) {
     const nested = steps.slice(1).reduceRight<Plain>((inner, key) => ({ [key]: inner }), value);
     return within(text, found.map, `${keyText(steps[0]!, style)}: ${onOneLine(nested, style)}`);
@@ -186,14 +236,6 @@ function insert(
     lines.push(name, ...value.flatMap((item) => itemLines(item, `${deepest}  `)));
   } else lines.push(`${name} ${onOneLine(value, style)}`);
   return afterLine(text, found.kind === 'missing' ? endOf(found.map) : text.length, lines);
-}
-
-/** Puts one more item before the closing bracket of a list or map in brackets. */
-function within(text: string, collection: YAMLMap | YAMLSeq, item: string): string {
-  const { range } = collection as Ranged;
-  if (collection.items.length === 0) return splice(text, range![0] + 1, range![0] + 1, item);
-  const last = endOf(collection, true);
-  return splice(text, last, last, `, ${item}`);
 }
 
 /** Another value in the place of one; comments within the old one move below the new. */
@@ -217,34 +259,4 @@ function replace(text: string, node: unknown, value: Plain, style: Style): strin
   const between = text.slice(from, start).trim();
   if (block && between !== '') return undefined;
   return splice(text, from, end, [`${block ? ' ' : ''}${onOneLine(value, style)}`, ...notes].join(eol(text)));
-}
-
-const splice = (text: string, from: number, to: number, put: string): string =>
-  `${text.slice(0, from)}${put}${text.slice(to)}`;
-
-const eol = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
-/** A byte order mark takes no column. */
-const lineStart = (text: string, at: number): number =>
-  (at > 0 ? text.lastIndexOf('\n', at - 1) + 1 : 0) || (text.startsWith('\ufeff') ? 1 : 0);
-const columnOf = (text: string, at: number): number => at - lineStart(text, at);
-const leading = (text: string, at: number): number => /^[ ]*/.exec(text.slice(lineStart(text, at)))![0].length;
-
-/** Where the last thing in a node ends, without what follows it. `inside`: of its last item instead. */
-function endOf(node: unknown, inside = false): number {
-  if ((isMap(node) || isSeq(node)) && (inside || node.flow !== true)) {
-    const last = node.items.at(-1);
-    if (last !== undefined) return isMap(node) ? endOf((last as Pair).value ?? (last as Pair).key) : endOf(last);
-  }
-  return (node as Ranged).range?.[1] ?? Number.NaN;
-}
-
-/** New lines below the one that holds `at`. */
-function afterLine(text: string, at: number, lines: readonly string[]): string | undefined {
-  if (Number.isNaN(at)) return undefined;
-  const end = eol(text);
-  const body = lines.map((line) => `${line}${end}`).join('');
-  if (at > 0 && text[at - 1] === '\n') return splice(text, at, at, body);
-  const next = text.indexOf('\n', at);
-  if (next === -1) return `${text}${text === '' ? '' : end}${body}`;
-  return splice(text, next + 1, next + 1, body);
 }

@@ -3,6 +3,7 @@ import type { LengthUnit } from '../units/units.ts';
 import { check, colour, converted, described, id, line, needed, record } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
 import { priceField } from './prices-schema.ts';
+import { sheetSizes } from './stock-schema.ts';
 
 /** What every frame and moulding may say. */
 function profile(unit: LengthUnit) {
@@ -69,16 +70,25 @@ export function readyFrameSchema(unit: LengthUnit) {
   return described(frame, 'A ready-made frame', [], oneRequired(keys));
 }
 
-/** Glazing or backing, in the shop's lists or in place. */
-export function packagePart(unit: LengthUnit, expected: string) {
+function partShape(unit: LengthUnit) {
   const { length } = lengthFields(unit);
-  const shape = {
+  return {
     thickness: needed(length('Thickness', ['2 mm'], { least: 0.1, most: 50 })),
     name: z.optional(line('What documents call it', ['Clear glass'])),
     price: z.optional(priceField('Price', 'piece', ['squareFoot', 'squareMetre', 'unitedInch'])),
   };
-  return described(record(shape, expected), 'Glazing or backing');
 }
+
+/** Glazing or backing, in the shop's lists or in place. */
+export const packagePart = (unit: LengthUnit, expected: string) =>
+  described(record(partShape(unit), expected), 'Glazing or backing');
+
+/** A backing of the shop, which may be cut from sheets. */
+export const backingSchema = (unit: LengthUnit) =>
+  described(
+    record({ ...partShape(unit), sheets: z.optional(sheetSizes(unit)) }, 'a map: thickness, name, price, sheets'),
+    'A backing',
+  );
 
 function partOfJob(unit: LengthUnit, what: 'glazing' | 'backing', example: string) {
   const expected = `${what} of the shop by its name, or a map with its thickness`;

@@ -83,6 +83,8 @@ export interface PackagePart {
   readonly name: string;
   readonly thickness: number;
   readonly price?: Rate;
+  /** Of a backing: the sizes of sheet that it is bought in. */
+  readonly sheets?: readonly SheetSize[];
 }
 
 /** A price for so much of a thing. */
@@ -136,13 +138,21 @@ export interface Board {
   /** `#rrggbb`. */
   readonly colour: string;
   readonly core: string;
-  readonly sheets: readonly Size[];
-  /** Of a sheet. */
+  /** The sizes of sheet that it is bought in. */
+  readonly sheets: readonly SheetSize[];
+  /** Of a sheet that has none of its own. */
   readonly price?: number;
   /** By area, instead. */
   readonly areaPrice?: Rate;
   /** True where the board has a direction, so that blanks may not turn. */
   readonly directional: boolean;
+}
+
+/** A size of sheet that a board is bought in. */
+export interface SheetSize extends Size {
+  readonly price?: number;
+  /** How many are left; undefined where as many can be had as are needed. */
+  readonly count?: number;
 }
 
 export interface LayerRequest {
@@ -243,6 +253,36 @@ export interface Shop {
   /** Outer sizes that the shop likes to use, as they are listed. */
   readonly sizes: readonly Size[];
   readonly prices?: Prices;
+  /** Offcuts that lie on the shelf, as they are listed. */
+  readonly shelf: readonly ShelfOffcut[];
+  readonly stock: StockSettings;
+}
+
+/** A piece of board that is left from earlier work. */
+export interface ShelfOffcut extends Size {
+  /** What is written on it; unique on the shelf. */
+  readonly id: string;
+  /** A board or a backing of the shop. */
+  readonly board: string;
+  readonly note?: string;
+}
+
+/** How sheets of board are broken down. */
+export interface StockSettings {
+  /** Comes off each edge of a sheet before anything else. */
+  readonly trim: BySide<number>;
+  /** Width of a cut: 0 for a knife. */
+  readonly kerf: number;
+  /** What is smaller than this, either way round, is not worth keeping. */
+  readonly leastOffcut: Size;
+  /** The longest cut that the trimming head makes; undefined where it reaches across every sheet. */
+  readonly longestCut?: number;
+  /** True where every blank must have an edge of its sheet, untrimmed. */
+  readonly factoryEdge: boolean;
+  /** Off each side of what drops out of an opening, before it is stock. */
+  readonly falloutMargin: number;
+  /** The board that each piece gets another blank of, behind the artwork. */
+  readonly backing?: string;
 }
 
 /** What a shop asks for beside the prices of its things. */

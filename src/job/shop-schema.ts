@@ -2,12 +2,13 @@ import * as z from 'zod/mini';
 import { LENGTH_UNITS, type LengthUnit } from '../units/units.ts';
 import { boardSchema } from './board-schema.ts';
 import { described, line, named, needed, number, oneOf, record } from './fields.ts';
-import { mouldingSchema, packagePart, readyFrameSchema } from './frame-schema.ts';
+import { backingSchema, mouldingSchema, packagePart, readyFrameSchema } from './frame-schema.ts';
 import { headSchema } from './head-schema.ts';
 import { lengthFields } from './length-fields.ts';
 import { machineSchema } from './machine-schema.ts';
 import { pricesSchema } from './prices-schema.ts';
 import { calibrationsSchema } from './readings-schema.ts';
+import { shelfSchema, stockSchema } from './stock-schema.ts';
 
 const BONE = { thickness: '1.4 mm', colour: '#efe9dc', sheets: ['32 x 40 in'], price: 9.5 };
 const PULL = { bevel: 45, opening: 'left', straightedge: 0, start: '1.2 mm', stop: '-0.4 mm', overrun: '0.25 mm' };
@@ -35,9 +36,11 @@ export function shopSchema(unit: LengthUnit) {
       mouldings: z.optional(named('Mouldings for frames of any size', { ash: ASH }, mouldingSchema(unit))),
       frames: z.optional(named('Ready-made frames', ready, readyFrameSchema(unit))),
       glazing: z.optional(named('Glazing', { clear: { name: 'Clear glass', thickness: '2 mm' } }, part)),
-      backing: z.optional(named('Backing', { foam: { name: 'Foam board', thickness: '5 mm' } }, part)),
+      backing: z.optional(named('Backing', { foam: { name: 'Foam board', thickness: '5 mm' } }, backingSchema(unit))),
       calibrations: z.optional(calibrationsSchema(unit)),
       prices: z.optional(pricesSchema()),
+      shelf: z.optional(shelfSchema(unit)),
+      stock: z.optional(stockSchema(unit)),
       sizes: z.optional(described(sizes, 'Outer sizes that the shop likes to use', [['11 x 14', '16 x 20']])),
     },
     'a map of keys: boards, heads, guide, printers …',

@@ -18,6 +18,7 @@ import type {
 } from './model.ts';
 import { boardPrice, pricesFrom } from './prices.ts';
 import type { ShopInput } from './shop-schema.ts';
+import { sheetFrom, shelfFrom, stockFrom } from './stock.ts';
 
 /** The shop with every default filled in. Where problems hold an error, it is not to be used. */
 export function shopFrom(
@@ -36,8 +37,10 @@ export function shopFrom(
     mouldings,
     frames: mapped(input.frames, (id, given) => readyFrameFrom(id, given, mouldings, problems)),
     glazing: mapped(input.glazing, partFrom),
-    backing: mapped(input.backing, partFrom),
+    backing: mapped(input.backing, backingFrom),
     sizes: input.sizes ?? [],
+    shelf: shelfFrom(input, problems),
+    stock: stockFrom(input, units, problems),
     ...(input.guide === undefined ? {} : { guide: guideFrom(input.guide, units) }),
     ...(input.prices === undefined ? {} : { prices: pricesFrom(input.prices) }),
   };
@@ -63,7 +66,7 @@ function boardFrom(id: string, given: Given<'boards'>): Board {
     thickness: given.thickness ?? defaults.BOARD_THICKNESS,
     colour: given.colour ?? defaults.BOARD_COLOUR,
     core: given.core ?? defaults.BOARD_CORE,
-    sheets: given.sheets ?? [],
+    sheets: (given.sheets ?? []).map(sheetFrom),
     directional: given.directional ?? false,
     ...boardPrice(given.price),
     ...defined({ plies: given.plies }),
@@ -144,6 +147,10 @@ function readyFrameFrom(
 
 function partFrom(id: string, given: Given<'glazing'>): PackagePart {
   return { id, name: given.name ?? id, thickness: given.thickness, ...defined({ price: given.price }) };
+}
+
+function backingFrom(id: string, { sheets, ...given }: Given<'backing'>): PackagePart {
+  return { ...partFrom(id, given), ...(sheets === undefined ? {} : { sheets: sheets.map(sheetFrom) }) };
 }
 
 /** The sides that were given, and the usual ones for the others. */

@@ -229,4 +229,17 @@ export const BAD_SHOPS: readonly Bad[] = [
   ['machines: {laser: {operations: {note: {layer: inner}}}}\n', 'machine-note-cut', 1, 32, 'would be cut'],
   ['machines: {bevel: {bevel: 10}}\n', 'number-range', 1, 27, 'at least 20'],
   ['sizes: 16 x 20\n', 'value-kind', 1, 8, 'a list of sizes'],
+  ['boards: {a: {sheets: [{price: 3}]}}\n', 'key-missing', 1, 23, 'size is missing'],
+  ['boards: {a: {sheets: [{size: 32 x 40, count: -1}]}}\n', 'number-range', 1, 46, 'at least 0'],
+  ['stock: {kerf: -1 mm}\n', 'length-negative', 1, 15, 'without a sign'],
+  ['stock: {trim: {top: -1/4}}\n', 'length-negative', 1, 21, 'without a sign'],
+  ['stock: {backing: bone}\n', 'board-unknown', 1, 18, 'lists no board'],
+  ['boards: {a: {}}\nshelf: [{id: S1, board: b, size: 8 x 10}]\n', 'board-unknown', 2, 25, 'no board called b'],
+  [
+    'boards: {a: {}}\nshelf: [{id: S1, board: a, size: 8 x 10}, {id: S1, board: a, size: 8 x 9}]\n',
+    'shelf-id-twice',
+    2,
+    48,
+    'called S1',
+  ],
 ];

@@ -56,7 +56,7 @@ const shop = fc
       .join(''),
   );
 
-const edit: fc.Arbitrary<Edit> = fc.oneof(
+const edit: fc.Arbitrary<Exclude<Edit, { readonly kind: 'remove' }>> = fc.oneof(
   fc.record({
     kind: fc.constant('set' as const),
     path: fc.tuple(fc.constantFrom('printers', 'heads'), name).map((path) => [...path]),

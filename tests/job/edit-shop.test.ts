@@ -128,3 +128,42 @@ describe('a shop file edited in place', () => {
     expect(own.ok).toBe(false);
   });
 });
+
+describe('items of lists', () => {
+  const shelf = `shelf:
+  # the rack by the door
+  - {id: S1, board: bone-4, size: 8 x 10 in}   # a bruised corner
+  - id: S2   # tall
+    board: bone-4
+    size: 9 x 30 in
+  - {id: S3, board: bone-4, size: 11 x 14 in}
+boards: {bone-4: {sheets: [{size: 32 x 40 in, count: 9}]}}
+`;
+  const remove = (at: number): Edit => ({ kind: 'remove', path: ['shelf'], at });
+
+  test('are taken out of a list of lines, with their comments left', () => {
+    expect(edited(shelf, [remove(1)])).toBe(
+      shelf.replace('  - id: S2   # tall\n    board: bone-4\n    size: 9 x 30 in\n', '  # tall\n'),
+    );
+    expect(edited(shelf, [remove(0)])).toBe(shelf.replace(/ {2}- \{id: S1.*\}\s+(?=#)/, '  '));
+    expect(edited(shelf, [remove(2), remove(1), remove(0)])).toMatch(
+      /^shelf: \[\]\n *# the rack by the door\n *# a bruised corner\n *# tall\nboards/m,
+    );
+  });
+
+  test('are taken out of a list in brackets', () => {
+    const flow = 'shelf: [{id: S1}, {id: S2}, {id: S3}]\n';
+    expect(edited(flow, [remove(0)])).toBe('shelf: [{id: S2}, {id: S3}]\n');
+    expect(edited(flow, [remove(2)])).toBe('shelf: [{id: S1}, {id: S2}]\n');
+    expect(edited(flow, [remove(1), remove(1), remove(0)])).toBe('shelf: []\n');
+    expect(edited('{"shelf": [{"id": "S1"}, {"id": "S2"}]}', [remove(0)])).toBe('{"shelf": [{"id": "S2"}]}');
+  });
+
+  test('are changed in their place', () => {
+    const path = ['boards', 'bone-4', 'sheets', 0];
+    expect(edited(shelf, [{ kind: 'set', path, values: { count: 7 } }])).toBe(shelf.replace('count: 9', 'count: 7'));
+    expect(
+      editShop(shelf, 'shop.yaml', [{ kind: 'set', path: [...path.slice(0, -1), 1], values: { count: 7 } }]).ok,
+    ).toBe(false);
+  });
+});

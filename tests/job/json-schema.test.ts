@@ -66,8 +66,8 @@ describe.each(SCHEMA_KINDS)('the JSON Schema of a %s', (kind) => {
     for (const [key, { examples }] of Object.entries(properties)) {
       for (const example of (examples ?? []) as readonly unknown[]) {
         if (kind === 'shop') {
-          const mouldings = key === 'frames' ? { mouldings: { ash: {} } } : {};
-          accepted(shopOf(JSON.stringify({ ...mouldings, [key]: example }), 'x.json'));
+          const named = { mouldings: { ash: {} }, boards: { 'bone-4': {} } };
+          accepted(shopOf(JSON.stringify({ ...named, [key]: example }), 'x.json'));
         } else if (key !== 'mat' && key !== 'bench' && key !== 'print') {
           accepted(read(JSON.stringify({ openings: [{}], [key]: example }), SHOP, 'x.json'));
         }
@@ -85,7 +85,7 @@ describe('a validator with the schema', () => {
 
   /** What only the reader knows: that a text is a length, what a length may be, what the shop lists. */
   const BEYOND =
-    /^(?:length|size|sides|ratio|paper|margin|head|board|printer|moulding|offsets|weighting|machine-|layer-|reveal|text-line$|text-missing|artwork|shape-field|outline|place-|row-weighting|frame-unknown|glazing|backing|as-cut)/;
+    /^(?:length|size|sides|ratio|paper|margin|head|board|printer|moulding|offsets|weighting|machine-|layer-|reveal|text-line$|text-missing|artwork|shape-field|outline|place-|row-weighting|frame-unknown|glazing|backing|as-cut|shelf-)/;
 
   it.each([...BAD_JOBS.map((bad) => ['job', ...bad] as const), ...BAD_SHOPS.map((bad) => ['shop', ...bad] as const)])(
     'rejects a bad %s as the reader does: %j (%s)',
