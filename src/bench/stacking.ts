@@ -1,5 +1,6 @@
 import { contains, grown } from '../geometry/box.ts';
 import type { Job } from '../job/model.ts';
+import { theNamed } from '../mat/layers.ts';
 import type { Mat } from '../mat/model.ts';
 import { error, type Problem, warning } from '../problems/problem.ts';
 import { showLength } from '../units/print.ts';
@@ -24,19 +25,19 @@ export function checkStacking(mat: Mat, job: Job): readonly Problem[] {
       const here = opening.layers[index]!.faceBox;
       const carried = mat.openings.some((other) => contains(other.layers[index - 1]!.backBox, grown(here, 1e-6), 0));
       if (!carried) {
-        const message = `${opening.name} of the ${layer.name} does not lie inside one fallout of the ${above.name}, so nothing carries it while it is cut`;
+        const message = `${opening.name} of ${theNamed(layer.name)} does not lie inside one fallout of ${theNamed(above.name)}, so nothing carries it while it is cut`;
         const hint = 'make the reveal more than the setback of the board above, or stack: apart';
         problems.push(error('together-outside-fallout', ['openings', o], message, hint));
       }
     });
     if (above.bevel.reverse && above.setback > 0) {
-      const message = `the ${above.name} has a reverse bevel: its fallout is wider at the back and cannot drop out through the opening with that of the ${layer.name}`;
+      const message = `${theNamed(above.name)} has a reverse bevel: its fallout is wider at the back and cannot drop out through the opening with that of ${theNamed(layer.name)}`;
       const hint =
         'stack: apart, or cut the under mat on a slip sheet of waste board of the same thickness instead of the fallout';
       problems.push(warning('together-reverse-fallout', [...path, 'board'], message, hint));
     }
     if (layer.trimBack > 0 && layer.trimBack < LEAST_TRIM) {
-      const message = `the ${layer.name} is trimmed back by only ${showLength(layer.trimBack, job.units)}, a blank that came out a little large would reach the guide`;
+      const message = `${theNamed(layer.name)} is trimmed back by only ${showLength(layer.trimBack, job.units)}, a blank that came out a little large would reach the guide`;
       problems.push(warning('together-barely-short', [...path, 'trimBack'], message, 'trim it back by 1/8 in or 3 mm'));
     }
     return problems;

@@ -4,6 +4,7 @@ import type { Head, Job, Side } from '../job/model.ts';
 import { CHANGED } from '../mat/as-cut-checks.ts';
 import { setback } from '../mat/bevel.ts';
 import { guideReading, underBar } from '../mat/guide-reading.ts';
+import { theNamed } from '../mat/layers.ts';
 import type { Mat, MatLayer, MatOpening } from '../mat/model.ts';
 import { onOwnBoard } from '../mat/own-board.ts';
 import { type Problem, warning } from '../problems/problem.ts';
@@ -168,7 +169,7 @@ function beyondWarnings(job: Job, layer: MatLayer, opening: MatOpening, cut: rea
     warning(
       'guide-beyond',
       ['openings', beyond[0]!.opening - 1],
-      `the guide, ${why}, cannot be set for ${opening.name} in the ${layer.name}: ${sides}`,
+      `the guide, ${why}, cannot be set for ${opening.name} in ${theNamed(layer.name)}: ${sides}`,
       `give the head ${job.bench.head.id} its bar (bar to blade), so that the pattern draws the line to lay the bar on; or cut along a straightedge`,
     ),
   ];
@@ -187,7 +188,7 @@ function offsetWarnings(job: Job, layer: MatLayer, layerIndex: number, start: Of
       warning(
         'head-thickness-outside',
         ['mat', 'layers', layerIndex, 'board'],
-        `the ${layer.name} is ${showLength(layer.board.thickness, 'mm')} thick, but the head ${job.bench.head.id} was calibrated at ${range}`,
+        `${theNamed(layer.name)} is ${showLength(layer.board.thickness, 'mm')} thick, but the head ${job.bench.head.id} was calibrated at ${range}`,
         'calibrate the head on this board, or try the marks on an offcut of it first',
       ),
     );
@@ -211,7 +212,7 @@ function offsetWarnings(job: Job, layer: MatLayer, layerIndex: number, start: Of
 }
 
 function markWarnings(mat: Mat, job: Job, layer: MatLayer, opening: MatOpening, stroke: Unordered): Problem[] {
-  const where = `the ${stroke.side} side of ${opening.name} in the ${layer.name}`;
+  const where = `the ${stroke.side} side of ${opening.name} in ${theNamed(layer.name)}`;
   const path = ['openings', stroke.opening - 1];
   const ahead = minus(stroke.stop, stroke.start);
   if (ahead.x * stroke.direction.x + ahead.y * stroke.direction.y <= 0) {

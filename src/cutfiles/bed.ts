@@ -1,6 +1,7 @@
 import type { Point, Size } from '../geometry/point.ts';
 import type { Machine } from '../job/machine-model.ts';
 import type { Units } from '../job/model.ts';
+import { theNamed } from '../mat/layers.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { showLength, showSize } from '../units/print.ts';
 import { turnedSize } from './boards.ts';
@@ -136,7 +137,7 @@ function tooLarge(
     return more > SLACK ? [`${showLength(more, units)} ${side === 'width' ? 'across' : 'up'}`] : [];
   });
   const beyond = room.edge > 0 ? `, ${showLength(room.edge, units)} around it for the tool` : '';
-  const message = `the bed of ${id} is ${showSize(bed, units)}, too small for the ${name} of ${showSize(lies, units)}${beyond}: ${missing.join(' and ')} are missing`;
+  const message = `the bed of ${id} is ${showSize(bed, units)}, too small for ${theNamed(name)} of ${showSize(lies, units)}${beyond}: ${missing.join(' and ')} are missing`;
   const hint = helps
     ? way === 'turned'
       ? 'it fits as it hangs: leave --turn out'

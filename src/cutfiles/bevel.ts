@@ -2,6 +2,7 @@ import { offsetAt } from '../bench/offsets.ts';
 import type { Path } from '../geometry/path.ts';
 import type { BevelMachine } from '../job/machine-model.ts';
 import { backInset } from '../mat/bevel.ts';
+import { theNamed } from '../mat/layers.ts';
 import type { MatLayer } from '../mat/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { printDecimal, showLength } from '../units/print.ts';
@@ -94,7 +95,7 @@ function offsets(layer: MatLayer, number: number, machine: BevelMachine) {
           warning(
             'head-thickness-outside',
             ['mat', 'layers', number - 1, 'board'],
-            `the ${layer.name} is ${showLength(layer.board.thickness, 'mm')} thick, but ${machine.id} was calibrated at ${range}`,
+            `${theNamed(layer.name)} is ${showLength(layer.board.thickness, 'mm')} thick, but ${machine.id} was calibrated at ${range}`,
             'cut its coupon from this board first',
           ),
         ];

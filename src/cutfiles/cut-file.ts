@@ -1,5 +1,6 @@
 import type { Machine } from '../job/machine-model.ts';
 import type { Job } from '../job/model.ts';
+import { theNamed } from '../mat/layers.ts';
 import type { Mat } from '../mat/model.ts';
 import { solve } from '../mat/solve.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
@@ -114,7 +115,7 @@ function tooThick(mat: Mat, { id, thickest }: Machine): readonly Problem[] {
           error(
             'machine-board-thick',
             ['mat', 'layers', i, 'board'],
-            `the ${name} is ${showLength(board.thickness, 'mm')} thick, ${id} cuts ${showLength(thickest, 'mm')} at most`,
+            `${theNamed(name)} is ${showLength(board.thickness, 'mm')} thick, ${id} cuts ${showLength(thickest, 'mm')} at most`,
             'take a thinner board or another machine; is thickest right in the shop’s file?',
           ),
         ],
@@ -136,7 +137,12 @@ function leftOut(all: readonly Blank[], blanks: readonly Blank[]): readonly Prob
   return all
     .filter((blank) => !blanks.includes(blank))
     .map(({ layer, name }) =>
-      warning('layer-cut-already', ['mat', 'layers', layer - 1], `the ${name} is cut already and has no file`, ''),
+      warning(
+        'layer-cut-already',
+        ['mat', 'layers', layer - 1],
+        `${theNamed(name)} is cut already and has no file`,
+        '',
+      ),
     );
 }
 

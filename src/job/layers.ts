@@ -4,7 +4,7 @@ import { defined } from './defined.ts';
 import type { JobInput } from './job-schema.ts';
 import { lookUp } from './look-up.ts';
 import type { BenchRequest, Bevel, Board, Head, LayerRequest, Shop, Units } from './model.ts';
-import { allSides } from './openings.ts';
+import { allSides, namesNoSide } from './openings.ts';
 
 type LayerInput = NonNullable<NonNullable<JobInput['mat']>['layers']>[number];
 
@@ -37,7 +37,7 @@ export function layersFrom(
 }
 
 function revealFrom(given: LayerInput['reveal']): Pick<LayerRequest, 'reveal' | 'reveals'> {
-  if (given === undefined) return {};
+  if (given === undefined || namesNoSide(given)) return {};
   return given.single === true ? { reveal: given.top! } : { reveals: allSides(given) };
 }
 

@@ -46,7 +46,10 @@ function placeFrom(given: OpeningInput['place']): PlaceRequest | undefined {
   return defined({ left, right, top, bottom });
 }
 
-/** Sides that are left out have the least of the reveals that are given. */
+/** An empty map says as little as a key that is left out. */
+export const namesNoSide = (given: SomeSides): boolean => SIDES.every((side) => given[side] === undefined);
+
+/** Sides that are left out have the least of the reveals that are given, of which there must be one. */
 export function allSides(given: SomeSides): Readonly<Record<(typeof SIDES)[number], number>> {
   const least = Math.min(...SIDES.flatMap((side) => given[side] ?? []));
   const of = (side: (typeof SIDES)[number]): number => given[side] ?? least;
@@ -54,7 +57,7 @@ export function allSides(given: SomeSides): Readonly<Record<(typeof SIDES)[numbe
 }
 
 const stepFrom = (given: NonNullable<OpeningInput['reveals']>[number]): OpeningStep =>
-  typeof given === 'string' ? given : allSides(given);
+  typeof given === 'string' ? given : namesNoSide(given) ? 'same' : allSides(given);
 
 function decorFrom(given: NonNullable<OpeningInput['lines']>[number], units: Units): DecorRequest {
   const kind = given.kind ?? 'groove';

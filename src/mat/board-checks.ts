@@ -136,7 +136,9 @@ function boardProblems(job: Job, layers: readonly MatLayer[]): Problem[] {
       const message = `the board of ${name} is ${thickness} thick, more than double-weight board`;
       found.push(warning('board-thick', path, message, 'look at the unit, and whether the blade reaches through'));
     }
-    if (board.sheets.length > 0 && !board.sheets.some((sheet) => fits(blank, sheet, board))) {
+    // What came off the cutter came out of some sheet.
+    const cut = index === 0 ? job.asCut?.outer : job.asCut?.blanks[index];
+    if (cut === undefined && board.sheets.length > 0 && !board.sheets.some((sheet) => fits(blank, sheet, board))) {
       const sheet = showSize(largest(board.sheets), units);
       const message = `the blank of ${name}, ${showSize(blank, units)}, comes out of no sheet of ${board.name}, the largest is ${sheet}`;
       found.push(warning('blank-beyond-sheets', path, message, 'take a board with larger sheets'));

@@ -7,7 +7,9 @@ import type { MatLayer } from './model.ts';
 /** What messages and documents call a layer: `top mat`, `under mat 1` … */
 export const layerName = (index: number): string => (index === 0 ? 'top mat' : `under mat ${index}`);
 /** The same within a sentence: `the top mat`, `under mat 1` … */
-export const theLayer = (index: number): string => (index === 0 ? 'the top mat' : layerName(index));
+export const theLayer = (index: number): string => theNamed(layerName(index));
+/** And of a layer known by its name. */
+export const theNamed = (name: string): string => (name === layerName(0) ? `the ${name}` : name);
 
 /**
  * What comes off each edge of a layer's board: the top mat and boards that are cut apart are full size, an under mat

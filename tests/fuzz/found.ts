@@ -12,4 +12,7 @@ export const FOUND: readonly string[] = [
   'mat: {border: 1}\nopenings: [{size: 10 x 10}]\nasCut: {outer: 10 x 13}\n',
   // A reveal by side below an oval as cut.
   'mat: {outer: 16 x 20, layers: [{}, {reveal: 1/4}, {reveal: 1/4}]}\nopenings: [{shape: oval, size: 8 x 10}]\nasCut: {openings: [{size: 9 1/16 x 11, border: {left: 3}}]}\n',
+  // Reveals that name no side.
+  'mat: {outer: 16 x 20, layers: [{}, {reveal: {}}, {reveal: 1/4}]}\nopenings: [{artwork: 10 x 14}]\n',
+  'mat: {outer: 16 x 20, layers: [{}, {reveal: 1/4}]}\nopenings: [{artwork: 10 x 14, reveals: [{}]}]\n',
 ];

@@ -40,6 +40,20 @@ describe('a blank that came out in another size', () => {
     ]);
   });
 
+  it('is no longer asked whether a sheet holds it', () => {
+    const board = { ...sampleJob().mat.layers[0]!.board, sheets: [inches(16, 20)] };
+    const job = jobOf({
+      openings: [opening({ size: inches(8, 10) })],
+      mat: { outer: inches(16, 20), layers: [layer({ board })] },
+    });
+    const codes = (of: Job): readonly string[] => {
+      const solved = solve(of);
+      return (solved.ok ? solved.warnings : solved.problems).map(({ code }) => code);
+    };
+    expect(codes({ ...job, mat: { ...job.mat, outer: inches(16.5, 20) } })).toContain('blank-beyond-sheets');
+    expect(codes(cut(job, { outer: inches(16.5, 20) }))).not.toContain('blank-beyond-sheets');
+  });
+
   it('borders that were asked for give way evenly where the opening was asked for too', () => {
     const job = jobOf({
       openings: [opening({ artwork: inches(8, 10), overlap: all(inch(1 / 4)) })],
