@@ -1,6 +1,7 @@
 import { type Box, bottom, right } from './box.ts';
-import { derivative, monotone, type Piece, piecesOf, pointAt, sweepOf } from './curves.ts';
+import { monotone, type Piece, piecesOf, pointAt, sweepOf } from './curves.ts';
 import { pieceBox } from './extent.ts';
+import { distanceToCubic } from './nearest-on-cubic.ts';
 import type { Path } from './path.ts';
 import { distance, dot, minus, type Point, times } from './point.ts';
 
@@ -44,7 +45,8 @@ function crossingX(piece: Piece, y: number): number {
 /** From a point to the nearest of an outline's own line. */
 export function distanceTo(outline: Outline, p: Point): number {
   let best = Number.POSITIVE_INFINITY;
-  for (const { piece, box } of outline.pieces) if (boxDistance(box, p) < best) best = Math.min(best, toPiece(piece, p));
+  for (const { piece, box } of outline.pieces)
+    if (boxDistance(box, p) < best) best = Math.min(best, toPiece(piece, p, best));
   return best;
 }
 
@@ -52,8 +54,8 @@ function boxDistance(box: Box, p: Point): number {
   return Math.hypot(Math.max(box.x - p.x, 0, p.x - right(box)), Math.max(box.y - p.y, 0, p.y - bottom(box)));
 }
 
-/** From a point to the nearest of a piece. */
-export function toPiece(piece: Piece, p: Point): number {
+/** From a point to the nearest of a piece; it may give up where nothing is nearer than `atMost`, and say that or more. */
+export function toPiece(piece: Piece, p: Point, atMost = Number.POSITIVE_INFINITY): number {
   const { from, segment } = piece;
   const ends = Math.min(distance(from, p), distance(segment.to, p));
   switch (segment.kind) {
@@ -71,39 +73,12 @@ export function toPiece(piece: Piece, p: Point): number {
       return Math.abs(distance(p, segment.centre) - distance(from, segment.centre));
     }
     case 'cubic':
-      return Math.min(ends, toCubic(piece, p));
+      return distanceToCubic(from, segment.c1, segment.c2, segment.to, p, atMost);
     default: {
       const never: never = segment;
       throw new TypeError(`unknown segment ${JSON.stringify(never)}`);
     }
   }
-}
-
-const SAMPLES = 12;
-
-/** The least distance at a foot of the perpendicular: Newton from every sample that is nearer than its neighbours. */
-function toCubic(piece: Piece, p: Point): number {
-  const ts = Array.from({ length: SAMPLES + 1 }, (_, i) => i / SAMPLES);
-  const away = ts.map((t) => distance(pointAt(piece, t), p));
-  let best = Math.min(...away);
-  for (let i = 0; i <= SAMPLES; i++) {
-    if (away[i]! > (away[i - 1] ?? Number.POSITIVE_INFINITY) || away[i]! > (away[i + 1] ?? Number.POSITIVE_INFINITY))
-      continue;
-    let [low, high] = [Math.max(0, (i - 1) / SAMPLES), Math.min(1, (i + 1) / SAMPLES)];
-    for (let n = 0; n < 50 && high - low > 1e-8; n++) {
-      const middle = (low + high) / 2;
-      if (approach(piece, p, middle) > 0) high = middle;
-      else low = middle;
-    }
-    best = Math.min(best, distance(pointAt(piece, (low + high) / 2), p));
-  }
-  return best;
-}
-
-/** Negative while going on along the curve comes nearer. */
-function approach({ from, segment }: Piece, p: Point, t: number): number {
-  if (segment.kind !== 'cubic') return 0;
-  return dot(minus(pointAt({ from, segment }, t), p), derivative(from, segment, t));
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;

@@ -24,22 +24,27 @@ function toSegment(p: P, a: P, b: P): number {
 /** The farthest that a corner of one polygon lies from another polygon's line: sides are looked up by squares of 4 mm. */
 function apart(from: readonly P[], to: readonly P[]): number {
   const cell = 4;
-  const cells = new Map<string, number[]>();
+  const column = (length: number): number => Math.floor(length / cell) + 5000;
+  const cells = new Map<number, number[]>();
   to.forEach((a, i) => {
     const b = to[(i + 1) % to.length]!;
-    for (let x = Math.floor(Math.min(a.x, b.x) / cell) - 1; x <= Math.max(a.x, b.x) / cell + 1; x++) {
-      for (let y = Math.floor(Math.min(a.y, b.y) / cell) - 1; y <= Math.max(a.y, b.y) / cell + 1; y++) {
+    for (let x = column(Math.min(a.x, b.x)) - 1; x <= column(Math.max(a.x, b.x)) + 1; x++) {
+      for (let y = column(Math.min(a.y, b.y)) - 1; y <= column(Math.max(a.y, b.y)) + 1; y++) {
         // Of a long slanting side only the squares that it comes near.
-        if (toSegment({ x: (x + 0.5) * cell, y: (y + 0.5) * cell }, a, b) > 2 * cell) continue;
-        const key = `${x} ${y}`;
-        cells.set(key, [...(cells.get(key) ?? []), i]);
+        if (toSegment({ x: (x - 4999.5) * cell, y: (y - 4999.5) * cell }, a, b) > 2 * cell) continue;
+        const key = x * 10_000 + y;
+        const known = cells.get(key);
+        if (known === undefined) cells.set(key, [i]);
+        else known.push(i);
       }
     }
   });
   let worst = 0;
   for (const p of from) {
-    const sides = cells.get(`${Math.floor(p.x / cell)} ${Math.floor(p.y / cell)}`) ?? [];
-    worst = Math.max(worst, Math.min(...sides.map((i) => toSegment(p, to[i]!, to[(i + 1) % to.length]!))));
+    let nearest = Number.POSITIVE_INFINITY;
+    for (const i of cells.get(column(p.x) * 10_000 + column(p.y)) ?? [])
+      nearest = Math.min(nearest, toSegment(p, to[i]!, to[(i + 1) % to.length]!));
+    worst = Math.max(worst, nearest);
   }
   return worst;
 }
@@ -55,10 +60,37 @@ const partsOnCurves = ({ kind, fields }: RandomShape, by: number): boolean =>
   (kind === 'arch' && by > 0) ||
   (kind === 'outline' && typeof fields.outline === 'object' && fields.outline.segments.some((s) => s.kind === 'arc'));
 
-/** Pushed outwards, a chord's error grows with the radius: from 1 mm, the smallest, to 1 + by. */
-function reference(outline: Path, by: number): readonly (readonly P[])[] {
-  const points = flattened(outline, CHORDS / (1 + Math.max(0, by))).map(({ x, y }) => ({ x, y }));
+/** The sharpest bend that is pushed away from its centre; of a free outline, whose hollows are pushed so inwards too, a small one. */
+function leastRadius({ kind, frame, fields }: RandomShape, by: number): number {
+  const [a, b] = [Math.max(frame.width, frame.height) / 2, Math.min(frame.width, frame.height) / 2];
+  if (kind === 'outline') return 3;
+  if (by < 0) return Number.POSITIVE_INFINITY;
+  return kind === 'rounded' ? Number(fields.radius) : kind === 'oval' ? (b * b) / a : b;
+}
+
+/** Pushed away from its centre, a chord's error grows with the radius. */
+function reference(made: RandomShape, by: number): readonly (readonly P[])[] {
+  const outline: Path = shapeOf(made.kind).outline(made.frame, made.fields);
+  const points = flattened(outline, CHORDS / (1 + Math.abs(by) / leastRadius(made, by))).map(({ x, y }) => ({ x, y }));
   return inflatePathsD([points], by, JoinType.Miter, EndType.Polygon, 200, 6);
+}
+
+/** Where more than this share of the width is taken off, curves are pushed past their own centres. */
+const DEEP = 0.1;
+
+/**
+ * Far inwards the library's chords cross one another by the million: its time grows with the square of their number, up to
+ * minutes for one case. So those cases are a fifth as large, with as many chords fewer; the tolerance is the same.
+ */
+function bounded(made: RandomShape, share: number): RandomShape {
+  if (share > -DEEP) return made;
+  const small = (length: number): number => length / 5;
+  const { x, y, width, height } = made.frame;
+  const fields = Object.entries(made.fields).map(([name, value]) => [
+    name,
+    typeof value === 'number' && name !== 'sides' && name !== 'steps' ? small(value) : value,
+  ]);
+  return { ...made, frame: { x, y, width: small(width), height: small(height) }, fields: Object.fromEntries(fields) };
 }
 
 describe('parallels against a general-purpose geometry library', () => {
@@ -67,12 +99,13 @@ describe('parallels against a general-purpose geometry library', () => {
   it('lie within 0.001 mm of it over random shapes and distances', () => {
     let compared = 0;
     fc.assert(
-      fc.property(randomShape, shares, (made, share) => {
+      fc.property(randomShape, shares, (drawn, share) => {
+        const made = bounded(drawn, share);
         const shape = shapeOf(made.kind);
         const by = share * Math.min(made.frame.width, made.frame.height);
         if (Math.abs(by) < 0.05 || partsOnCurves(made, by)) return;
         const ours = shape.parallel(made.frame, by, made.fields);
-        const theirs = reference(shape.outline(made.frame, made.fields), by).filter((each) => each.length > 2);
+        const theirs = reference(made, by).filter((each) => each.length > 2);
         if (ours === undefined || theirs.length !== 1) {
           // Nothing left, or several pieces: then the library must see the same, but for slivers.
           const area = theirs.reduce((sum, each) => sum + Math.abs(polygonArea(each)), 0);
