@@ -27,7 +27,7 @@ export interface Pass {
 
 const UP = 0;
 /** A setting in more facings than this is not shared out: the ways to do so double with each. */
-const MOST_SHARED_OUT = 10;
+const MOST_SHARED_OUT = 6;
 
 export const better = (a: { turns: number; up: number }, b: Pass | undefined): boolean =>
   b === undefined || a.turns < b.turns - 1e-9 || (a.turns <= b.turns + 1e-9 && a.up > b.up);
