@@ -56,10 +56,12 @@ export function roughLeads(job: Job, group: Group): Leads {
       top: float?.top ?? top,
       bottom: float?.bottom ?? bottom,
     };
-    return {
-      width: artwork.width + sign * (shown.left + shown.right),
-      height: artwork.height + sign * (shown.top + shown.bottom),
-    };
+    const width = artwork.width + sign * (shown.left + shown.right);
+    const height = artwork.height + sign * (shown.top + shown.bottom);
+    const aspect = shapeOf(request.shape).aspect?.(request.fields ?? {});
+    if (aspect === undefined) return { width, height };
+    // The shorter side of the artwork settles a shape of fixed proportion.
+    return { width: Math.min(width, height * aspect), height: Math.min(height, width / aspect) };
   });
 }
 

@@ -49,8 +49,9 @@ interface Settled {
 const contradictions = (plan: Plan, givens: readonly Given[]): readonly Problem[] =>
   plan.kept === undefined ? contradictionProblems(structure(plan), givens, plan.job.units) : [];
 
-function settle(plan: Plan, givens: readonly Given[]): Result<Settled> {
-  const problems = contradictions(plan, givens);
+/** Unless it is `checked`, what contradicts is passed over: the least trusted gives way. */
+function settle(plan: Plan, givens: readonly Given[], checked: boolean): Result<Settled> {
+  const problems = checked ? contradictions(plan, givens) : [];
   if (problems.length > 0) return fail(problems);
   const system = systemOf(plan, givens);
   const lengths = lengthsIn(plan, system, givens);
@@ -65,14 +66,14 @@ const STEADY = 1e-13;
 const ANY_SHARE = 0.4;
 
 /** The share is taken from the widths as they are without it; where the answer's own is another, by the secant method. */
-function settleByDiagonal(plan: Plan): Result<Settled> {
+function settleByDiagonal(plan: Plan, checked: boolean): Result<Settled> {
   const givens = givensOf(plan);
-  const problems = contradictions(plan, givens);
+  const problems = checked ? contradictions(plan, givens) : [];
   if (problems.length > 0) return fail(problems);
   let share = diagonalShare(systemOf(plan, givens));
   let last: { readonly share: number; readonly off: number } | undefined;
   for (let tried = 0; share !== undefined && share > 0 && tried < TRIES; tried++) {
-    const answer = settle(plan, givensOf(plan, share));
+    const answer = settle(plan, givensOf(plan, share), checked);
     if (!answer.ok) return answer;
     const off = (diagonalShare(answer.value.system) ?? Number.NaN) - share;
     if (Math.abs(off) < STEADY) return answer;
@@ -105,16 +106,20 @@ export function solveSizes(job: Job, kept?: BySide<number>): Result<AllSizes> {
   let plan: Plan = { job, group, excess: NO_EXCESS, leads: roughLeads(job, group), ...more };
   const problems = notFinite(plan);
   if (problems.length > 0) return fail(problems);
+  const diagonal = job.mat.weighting?.kind === 'diagonal' && group.arranged.length > 0;
+  const settled = (checked: boolean): Result<Settled> =>
+    diagonal ? settleByDiagonal(plan, checked) : settle(plan, givensOf(plan), checked);
   for (let round = 0; ; round++) {
-    const diagonal = job.mat.weighting?.kind === 'diagonal' && group.arranged.length > 0;
-    const answer = diagonal ? settleByDiagonal(plan) : settle(plan, givensOf(plan));
+    // How far slanting sides reach out is not known before: only then can sizes be said to contradict each other.
+    let answer = settled(false);
+    if (!answer.ok) answer = settled(true);
     if (!answer.ok) return answer;
-    const { lengths } = answer.value;
-    const made = unplaced(plan, lengths);
+    const made = unplaced(plan, answer.value.lengths);
     const excess = excessOf(job, made);
     const leads = leadsFrom(plan, made, excess);
     if (round >= ROUNDS || (sameLeads(leads, plan.leads) && sameExcess(excess, plan.excess))) {
-      return succeed(arranged({ ...plan, excess }, lengths, made));
+      const last = settled(true);
+      return last.ok ? succeed(arranged({ ...plan, excess }, answer.value.lengths, made)) : last;
     }
     plan = { ...plan, excess, leads };
   }

@@ -23,7 +23,7 @@ const frees = fc.constantFrom(
   'outline: "M0 40 C0 0 100 0 100 40 S80 110 50 110 S0 80 0 40 Z", ',
 );
 
-const opening = fc.oneof(
+export const anyOpening = fc.oneof(
   fc
     .tuple(shapes, upTo(70, 160), upTo(90, 190), fc.boolean())
     .map(([shape, w, h, art]) => (art ? `${shape}artwork: ${w} x ${h}, overlap: 5` : `${shape}size: ${w} x ${h}`)),
@@ -38,7 +38,7 @@ export interface GroupJob {
 
 export const groupJob: fc.Arbitrary<GroupJob> = fc
   .record({
-    openings: fc.array(opening, { minLength: 1, maxLength: 7 }),
+    openings: fc.array(anyOpening, { minLength: 1, maxLength: 7 }),
     columns: upTo(1, 4),
     aligned: fc.boolean(),
     gap: upTo(18, 45),
