@@ -12,9 +12,10 @@ import { fail, type Problem, type Result, succeed } from './problems/problem.ts'
 import { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
 import { onPaper } from './tiling/on-paper.ts';
 
-export { type Calibration, type CalibrationRequest, calibrate } from './bench/calibration.ts';
+export type { Calibration, CalibrationRequest } from './bench/calibration.ts';
 export type { Report } from './bench/report.ts';
 export { type SharedSetting, sharedSettings } from './bench/settings.ts';
+export { calibrateAny as calibrate } from './calibrate-any.ts';
 export { readShop } from './job/read.ts';
 export { type BenchSheetWishes, type MadeBenchSheets, makeBenchSheets } from './make-bench-sheets.ts';
 export { type MadePlacement, makePlacement } from './make-placement.ts';

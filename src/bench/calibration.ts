@@ -3,7 +3,7 @@ import { editShop } from '../job/edit-shop.ts';
 import type { Shop } from '../job/model.ts';
 import { readShop } from '../job/read.ts';
 import { type ReadReadings, readReadings } from '../job/readings.ts';
-import type { Calibrated } from '../job/readings-schema.ts';
+import type { Calibrated, Tool } from '../job/readings-schema.ts';
 import { fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { fromBevelReadings } from './bevel-readings.ts';
 import { fromGuideReadings } from './guide-readings.ts';
@@ -11,8 +11,8 @@ import { fromHeadReadings } from './head-readings.ts';
 import type { Context, Outcome } from './outcome.ts';
 import { fromPrinterReadings } from './printer-readings.ts';
 
-export interface CalibrationRequest {
-  readonly kind: Calibrated;
+export interface CalibrationRequest<K extends Calibrated = Calibrated> {
+  readonly kind: K;
   readonly text: string;
   /** As problems name it. */
   readonly file: string;
@@ -27,12 +27,19 @@ export interface Calibration extends Outcome {
   readonly shopText: string;
 }
 
+/** What the readings of a tool of the bench come to. Problems as of `inShop`. */
+export const calibrate = (request: CalibrationRequest<Tool>): Result<Calibration> =>
+  inShop(request, (context) => outcome(request.kind, request, context));
+
 /**
  * What readings come to, and the shop's file with it written in. Nothing is written to disk. Problems of the readings
  * carry file, line and column; a shop's file that could not be read afterwards is refused.
  */
-export function calibrate(request: CalibrationRequest): Result<Calibration> {
-  const { kind, shop: source } = request;
+export function inShop(
+  request: CalibrationRequest,
+  outcomeIn: (context: Context) => Result<Outcome>,
+): Result<Calibration> {
+  const { shop: source } = request;
   const shop = source === undefined ? succeed<Shop | undefined>(undefined) : readShop(source);
   if (!shop.ok) return shop;
   const context: Context = {
@@ -40,7 +47,7 @@ export function calibrate(request: CalibrationRequest): Result<Calibration> {
     state: calibrationState(source?.text, source?.file),
     date: request.date,
   };
-  const made = outcome(kind, request, context);
+  const made = outcomeIn(context);
   if (!made.ok) return made;
   const file = source?.file ?? 'shop.yaml';
   const edited = editShop(source?.text ?? NEW_SHOP, file, made.value.edits);
@@ -60,7 +67,7 @@ function orderWarnings({ kind, file }: CalibrationRequest, { state }: Context): 
 
 const NEW_SHOP = '# The shop: what it has, and what was measured of it.\n';
 
-function outcome(kind: Calibrated, request: { text: string; file: string }, context: Context): Result<Outcome> {
+function outcome(kind: Tool, request: { text: string; file: string }, context: Context): Result<Outcome> {
   switch (kind) {
     case 'printer':
       return located(readReadings('printer', request), (readings) => fromPrinterReadings(readings, context));
@@ -77,7 +84,8 @@ function outcome(kind: Calibrated, request: { text: string; file: string }, cont
   }
 }
 
-function located<K extends Calibrated>(
+/** Readings, and what comes of them; problems with file, line and column. */
+export function located<K extends Calibrated>(
   read: Result<ReadReadings<K>>,
   solve: (readings: ReadReadings<K>['readings']) => Result<Outcome>,
 ): Result<Outcome> {

@@ -46,7 +46,11 @@ export function kept(readings: object, lengths: readonly string[]): { readonly [
 }
 
 /** A name that the shop does not know but that is nearly one it knows is a slip of the pen; another one is new. */
-export function nameProblems(what: 'head' | 'printer', name: string, known: readonly string[]): readonly Problem[] {
+export function nameProblems(
+  what: 'head' | 'printer' | 'machine',
+  name: string,
+  known: readonly string[],
+): readonly Problem[] {
   if (known.includes(name)) return [];
   const near = nearest(name, known);
   if (near === undefined) return [];

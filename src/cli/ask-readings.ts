@@ -1,25 +1,16 @@
+import type { MachineKind } from '../job/machine-model.ts';
 import { SIDES } from '../job/model.ts';
 import type { Calibrated } from '../job/readings-schema.ts';
-import { parseLength } from '../units/parse.ts';
+import { askCoupon } from './ask-coupon.ts';
+import { type Asker, flow, length, line, quoted } from './asker.ts';
 
-/** Somebody who answers, one question at a time. */
-export interface Asker {
-  /** The answer as it was typed; undefined where it may be left empty and was. `wrong` says what is wrong with one. */
-  text(
-    question: string,
-    options: {
-      readonly example?: string;
-      readonly optional?: boolean;
-      readonly wrong?: (answer: string) => string | undefined;
-    },
-  ): Promise<string | undefined>;
-  confirm(question: string, usual: boolean): Promise<boolean>;
-}
+export type { Asker } from './asker.ts';
 
 /** What the questions offer as an answer. */
 export interface Offered {
   readonly printers: readonly string[];
   readonly heads: readonly string[];
+  readonly machines: readonly { readonly id: string; readonly kind: MachineKind }[];
 }
 
 /** Readings by question and answer, as the text of a readings file. */
@@ -33,6 +24,10 @@ export async function askReadings(kind: Calibrated, ask: Asker, offered: Offered
       return head(ask, offered.heads[0] ?? 'pull-45');
     case 'bevel':
       return bevel(ask, offered.heads[0] ?? 'pull-45');
+    case 'laser':
+    case 'knife':
+    case 'bevel-coupon':
+      return askCoupon(kind, ask, offered.machines);
     default: {
       const never: never = kind;
       throw new TypeError(`unknown kind ${JSON.stringify(never)}`);
@@ -46,22 +41,6 @@ export async function askPapers(ask: Asker): Promise<string> {
   const madeFor = await ask.text('Which paper does the sheet say that it is made for?', { example: 'letter' });
   return `paper: ${quoted(paper)}\nmadeFor: ${quoted(madeFor)}\n`;
 }
-
-const quoted = (answer: string | undefined): string => JSON.stringify(answer ?? '');
-
-const noLength = (answer: string): string | undefined => {
-  const parsed = parseLength(answer, 'mm');
-  return parsed.ok ? undefined : `${parsed.message}; ${parsed.hint}`;
-};
-
-const length = async (ask: Asker, question: string, example: string, optional = false): Promise<string | undefined> => {
-  const answer = await ask.text(question, { example, optional, wrong: noLength });
-  return answer === undefined ? undefined : quoted(answer);
-};
-
-const line = (key: string, value: string | undefined): string => (value === undefined ? '' : `${key}: ${value}\n`);
-const flow = (pairs: readonly (readonly [string, string | undefined])[]): string =>
-  `{${pairs.flatMap(([key, value]) => (value === undefined ? [] : [`${key}: ${value}`])).join(', ')}}`;
 
 async function several(ask: Asker, what: string, one: () => Promise<string>): Promise<string> {
   let list = '';

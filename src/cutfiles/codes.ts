@@ -15,6 +15,11 @@ export const CODES: Codes = {
   'coupon-bed-small': entry('The coupon does not fit on the bed.', 'Correct the bed, or leave its notes out.'),
   'coupon-fallout-absurd': entry('The fallout that was measured is none of this coupon.', 'Measure it again.'),
   'coupon-kerf-absurd': entry('The strips come to no kerf that a machine can have.', 'Measure them again.'),
+  'coupon-machine-kind': entry(
+    'The readings are of another kind of machine than the one that is named.',
+    'Name the machine that cut the coupon.',
+  ),
+  'coupon-scale-absurd': entry('Piece and hole mean a scale that no machine has.', 'Measure them again.'),
   'coupon-offset-absurd': entry(
     'The diagonals come to no offset that a knife can have.',
     'Measure the same squares again.',

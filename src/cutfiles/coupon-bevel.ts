@@ -51,6 +51,7 @@ export const BEVEL_STEPS: readonly string[] = [
   'Read on the face, at all eight ends of cuts, how far each runs past the corner.',
   `Starts: offset = ${BEYOND} mm - mean. Stops: offset = mean - ${BEYOND} mm.`,
   `Measure the fallout at its face and at its back, across and up: the face has ${SIDE} mm where the blade comes out at the right place.`,
+  'Put the readings into a file, the keys thickness, starts, stops, face and back, and run: matwright calibrate bevel-coupon FILE',
 ];
 
 /** Readings of one coupon, mm. */
@@ -84,8 +85,8 @@ export function calibrateBevel(readings: BevelReadings): Result<BevelCalibration
   if (readings.face === undefined || readings.back === undefined) {
     return head.ok ? succeed(head.value, problems) : fail(problems);
   }
-  const face = averaged('face', readings.face, problems);
-  const back = averaged('back', readings.back, problems);
+  const face = averaged(['face'], readings.face, problems);
+  const back = averaged(['back'], readings.back, problems);
   const setback = Math.abs(face.mean - back.mean) / 2;
   if (setback > 5 * thickness || Math.abs(face.mean - SIDE) > SIDE / 10) {
     const hint = `the test opening has ${SIDE} mm at its face; was the fallout measured there and at its back?`;

@@ -48,6 +48,7 @@ export const KNIFE_STEPS: readonly string[] = [
   'Cut it from the board that will be used. Nothing is allowed for: the corners of the squares come out cut short.',
   'Measure of each square both sides at their middle and both diagonals, from corner to corner.',
   `offset = (1.4142 x side - diagonal) / ${printDecimal(2 * CORNER_LOSS, 'mm', 4).text}`,
+  'Put the readings into a file, the keys sides and diagonals, and run: matwright calibrate knife FILE',
 ];
 
 /** Caliper readings of all squares, mm. */
@@ -67,8 +68,8 @@ const FARTHEST = 3;
 /** The offset from the corners that squares have lost. Problems: `coupon-reading-unusable`, `coupon-offset-absurd`. */
 export function calibrateKnife(readings: KnifeReadings): Result<KnifeCalibration> {
   const problems: Problem[] = [];
-  const sides = averaged('sides', readings.sides, problems);
-  const diagonals = averaged('diagonals', readings.diagonals, problems);
+  const sides = averaged(['sides'], readings.sides, problems);
+  const diagonals = averaged(['diagonals'], readings.diagonals, problems);
   const offset = (Math.SQRT2 * sides.mean - diagonals.mean) / (2 * CORNER_LOSS);
   const offsetError = Math.hypot(Math.SQRT2 * errorOf(sides), errorOf(diagonals)) / (2 * CORNER_LOSS);
   if (offset < -3 * offsetError || offset > FARTHEST) {

@@ -13,10 +13,11 @@ export interface Averaged {
 }
 
 /** The mean of what stands out of nothing; problems where a reading is no length, or none is given. */
-export function averaged(key: string, values: readonly number[], problems: Problem[]): Averaged {
+export function averaged(path: readonly string[], values: readonly number[], problems: Problem[]): Averaged {
+  const key = path.join('.');
   if (values.length === 0 || values.some((value) => !(Number.isFinite(value) && value > 0))) {
     const message = `${key} needs readings, each a length over 0`;
-    problems.push(error('coupon-reading-unusable', [key], message, 'measure with a caliper, several times'));
+    problems.push(error('coupon-reading-unusable', path, message, 'measure with a caliper, several times'));
     return { mean: Number.NaN, deviation: Number.NaN, count: 0 };
   }
   const out = standingOut(values, CALIPER);
@@ -24,7 +25,7 @@ export function averaged(key: string, values: readonly number[], problems: Probl
   for (const [i, value] of values.entries()) {
     if (!out[i]) continue;
     const message = `${printDecimal(value, 'mm', 3).text} mm stands out of the readings of ${key} and does not count`;
-    problems.push(warning('coupon-reading-stands-out', [key, i], message, 'measure it again'));
+    problems.push(warning('coupon-reading-stands-out', [...path, i], message, 'measure it again'));
   }
   const deviation = Math.max(standardDeviation(kept) ?? CALIPER, CALIPER / 2);
   return { mean: mean(kept), deviation, count: kept.length };

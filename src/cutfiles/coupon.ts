@@ -26,7 +26,9 @@ interface Coupon {
 }
 
 /** The small piece by which a machine is measured, from the top mat's board; its words say how. */
-export function couponFile(job: Job, mat: Mat, machine: Machine): Result<readonly CutFile[]> {
+export function couponFile(job: Job, mat: Mat, given: Machine): Result<readonly CutFile[]> {
+  // The scale that a plotter's file would be corrected by is measured, too.
+  const machine: Machine = { ...given, scale: { x: 1, y: 1 } };
   const made = couponOf(job, mat, machine);
   if (!made.ok) return made;
   const { size, toolpaths, steps } = made.value;

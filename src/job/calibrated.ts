@@ -1,4 +1,6 @@
+import { COUPONS } from './coupon-readings-schema.ts';
 import { find, type Node } from './node.ts';
+import type { Calibrated } from './readings-schema.ts';
 import { readText } from './text.ts';
 
 /** What a shop's file says itself, where the model has a default in its place as well. */
@@ -11,9 +13,17 @@ export interface CalibrationState {
   readonly heads: ReadonlySet<string>;
   /** Heads whose overrun was given. */
   readonly overruns: ReadonlySet<string>;
+  /** Machines whose overrun was given. */
+  readonly machineOverruns: ReadonlySet<string>;
 }
 
-const NOTHING: CalibrationState = { printers: new Set(), guide: false, heads: new Set(), overruns: new Set() };
+const NOTHING: CalibrationState = {
+  printers: new Set(),
+  guide: false,
+  heads: new Set(),
+  overruns: new Set(),
+  machineOverruns: new Set(),
+};
 
 /** Of a text that `readShop` takes; of no text, or one that is no document, nothing. */
 export function calibrationState(text: string | undefined, file = 'shop.yaml'): CalibrationState {
@@ -29,6 +39,7 @@ export function calibrationState(text: string | undefined, file = 'shop.yaml'): 
     guide: has(['guide'], ['a', 'b']),
     heads: names('heads', ['start', 'stop']),
     overruns: names('heads', ['overrun']),
+    machineOverruns: names('machines', ['overrun']),
   };
 }
 
@@ -36,9 +47,9 @@ function keysOf(node: Node, section: string, root: Node): readonly string[] {
   return find(root, [section]).whole && node.kind === 'map' ? [...node.entries.keys()] : [];
 }
 
-/** What has to be calibrated before `what`, and was not yet, in plain words: first the printer, then the guide, then a head. */
-export function notYet(what: 'printer' | 'guide' | 'head' | 'bevel', state: CalibrationState): readonly string[] {
-  if (what === 'printer') return [];
+/** What has to be calibrated before `what`, and was not yet, in plain words: first the printer, then the guide, then a head. A machine needs none of them. */
+export function notYet(what: Calibrated, state: CalibrationState): readonly string[] {
+  if (what === 'printer' || COUPONS.some((coupon) => coupon === what)) return [];
   return [
     ...(state.printers.size === 0 ? ['the printer'] : []),
     ...(what === 'head' && !state.guide ? ['the guide'] : []),

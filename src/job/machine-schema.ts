@@ -115,7 +115,12 @@ export function machineSchema(unit: LengthUnit) {
       ),
       start: z.optional(offsets(unit, 'How far ahead of the head’s own place the blade reaches the face')),
       stop: z.optional(offsets(unit, 'How far ahead of the head’s own place the cut in the face ends')),
-      overrun: z.optional(length('Wished overrun at both ends', ['0.25 mm'], { least: 0, most: 10 })),
+      spread: z.optional(
+        length('How far one end of its cuts strays, from its calibration', ['0.12 mm'], { least: 0, most: 10 }),
+      ),
+      overrun: z.optional(
+        length('Wished overrun at both ends; twice the spread without it', ['0.25 mm'], { least: 0, most: 10 }),
+      ),
     },
     'a map: kind, bed, kerf, offset, bevel …',
   );

@@ -10,7 +10,7 @@ type Given = NonNullable<ShopInput['machines']>[string];
 const KEYS: Readonly<Record<MachineKind, readonly (keyof Given)[]>> = {
   laser: ['kerf', 'tabs'],
   knife: ['offset', 'overcut', 'lead', 'passes', 'registration'],
-  bevel: ['bevel', 'opening', 'start', 'stop', 'overrun'],
+  bevel: ['bevel', 'opening', 'start', 'stop', 'spread', 'overrun'],
 };
 
 /** What each of those says, for a message. */
@@ -88,7 +88,7 @@ function filledIn(id: string, kind: MachineKind, given: Given): Machine {
         opening: given.opening ?? defaults.HEAD.opening,
         start: given.start ?? defaults.HEAD.start,
         stop: given.stop ?? defaults.HEAD.stop,
-        overrun: given.overrun ?? defaults.OVERRUN,
+        overrun: given.overrun ?? defaults.overrun(given.spread),
         calibrated: given.start !== undefined && given.stop !== undefined,
         ...defined({ bevel: given.bevel }),
       };

@@ -1,29 +1,19 @@
 import * as z from 'zod/mini';
 import type { LengthUnit } from '../units/units.ts';
+import { COUPON_EXAMPLES, COUPON_SHAPES, COUPONS } from './coupon-readings-schema.ts';
 import { check, described, id, type Keywords, line, needed, oneOf, record, yesNo } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
+import { date, some } from './readings-parts.ts';
 
-/** What is calibrated, in the order in which it is. */
-export const CALIBRATED = ['printer', 'guide', 'head', 'bevel'] as const;
+/** The tools of the bench, in the order in which they are calibrated. */
+export const TOOLS = ['printer', 'guide', 'head', 'bevel'] as const;
+export type Tool = (typeof TOOLS)[number];
+/** Everything that is. */
+export const CALIBRATED = [...TOOLS, ...COUPONS] as const;
 export type Calibrated = (typeof CALIBRATED)[number];
 
 /** Further past a corner than this, something else was measured, mm. */
 const FARTHEST = 30;
-
-const date = () => z.optional(line('The day of the readings', ['2026-03-01']));
-const unitsKey = () => z.optional(oneOf('The unit of bare numbers; mm without it', ['in', 'mm', 'cm']));
-
-/** A list of maps that has something in it; `one` is what an item is. */
-function some<T extends z.core.$ZodType>(about: string, one: string, example: Keywords, item: T, hint: string) {
-  const list = z
-    .array(described(item, one), 'a list')
-    .check(
-      check((given: readonly unknown[]) =>
-        given.length > 0 ? undefined : { code: 'readings-none', message: 'the list of readings is empty', hint },
-      ),
-    );
-  return described(list, about, [[example]]);
-}
 
 const pairOfDiagonals = check(
   (given: { readonly falling?: number | undefined; readonly rising?: number | undefined }) =>
@@ -141,12 +131,13 @@ function bevelShape(unit: LengthUnit) {
   };
 }
 
-const SHAPES = { printer: printerShape, guide: guideShape, head: headShape, bevel: bevelShape };
+const SHAPES = { printer: printerShape, guide: guideShape, head: headShape, bevel: bevelShape, ...COUPON_SHAPES };
 
 /** The readings of one kind as a file of their own. */
 export function readingsSchema<K extends Calibrated>(kind: K, unit: LengthUnit) {
   const shape = SHAPES[kind](unit) as ReturnType<(typeof SHAPES)[K]>;
-  const whole = { units: unitsKey(), ...shape };
+  const units = z.optional(oneOf('The unit of bare numbers; mm without it', ['in', 'mm', 'cm']));
+  const whole = { units, ...shape };
   return record(whole, `a map: ${Object.keys(shape).join(', ')}`);
 }
 
@@ -165,6 +156,13 @@ export function calibrationsSchema(unit: LengthUnit) {
       guide: kept('the guide', { strips: [STRIP] }, guideShape(unit)),
       head: kept('heads', { head: 'pull-45', pieces: [PIECE] }, headShape(unit)),
       bevel: kept('bevels', { head: 'pull-45', strips: [BEVELLED] }, bevelShape(unit)),
+      laser: kept('lasers', COUPON_EXAMPLES.laser, COUPON_SHAPES.laser(unit)),
+      knife: kept('drag knives', COUPON_EXAMPLES.knife, COUPON_SHAPES.knife(unit)),
+      'bevel-coupon': kept(
+        'bevel heads of machines',
+        COUPON_EXAMPLES['bevel-coupon'],
+        COUPON_SHAPES['bevel-coupon'](unit),
+      ),
     },
     `a map: ${CALIBRATED.join(', ')}`,
   );

@@ -24,6 +24,7 @@ export function shopSchema(unit: LengthUnit) {
   const sizes = z.array(size('An outer size', ['16 x 20'], { least: 25 }), 'a list of sizes');
   // Many keys, and most shops have none of them: made when there is one.
   const machines = z.lazy(() => machineSchema(unit));
+  const calibrations = z.lazy(() => calibrationsSchema(unit));
   const shop = record(
     {
       units: z.optional(oneOf('The unit of bare numbers in this file; in without it', LENGTH_UNITS)),
@@ -37,7 +38,7 @@ export function shopSchema(unit: LengthUnit) {
       frames: z.optional(named('Ready-made frames', ready, readyFrameSchema(unit))),
       glazing: z.optional(named('Glazing', { clear: { name: 'Clear glass', thickness: '2 mm' } }, part)),
       backing: z.optional(named('Backing', { foam: { name: 'Foam board', thickness: '5 mm' } }, backingSchema(unit))),
-      calibrations: z.optional(calibrationsSchema(unit)),
+      calibrations: z.optional(calibrations),
       prices: z.optional(pricesSchema()),
       shelf: z.optional(shelfSchema(unit)),
       stock: z.optional(stockSchema(unit)),

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Calibration, type CalibrationRequest, calibrate } from '../../src/bench/calibration.ts';
 import { readShop } from '../../src/job/read.ts';
+import type { Tool } from '../../src/job/readings-schema.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { WRONG_READINGS } from './wrong-readings.ts';
 
@@ -13,8 +14,8 @@ heads:
   push-90: {bevel: 90, opening: right}
 `;
 
-type Asked = Partial<CalibrationRequest> & Pick<CalibrationRequest, 'kind' | 'text'>;
-const request = (asked: Asked): CalibrationRequest => ({
+type Asked = Partial<CalibrationRequest<Tool>> & Pick<CalibrationRequest<Tool>, 'kind' | 'text'>;
+const request = (asked: Asked): CalibrationRequest<Tool> => ({
   file: 'readings.yaml',
   shop: { text: SHOP, file: 'shop.yaml' },
   date: '2026-03-01',

@@ -1,7 +1,7 @@
-import type { Calibrated } from '../../src/job/readings-schema.ts';
+import type { Tool } from '../../src/job/readings-schema.ts';
 
 /** Readings files that cannot be used: the kind, the text, the code, where it stands and what the message says. */
-export const WRONG_READINGS: readonly (readonly [Calibrated, string, string, string, RegExp])[] = [
+export const WRONG_READINGS: readonly (readonly [Tool, string, string, string, RegExp])[] = [
   ['printer', '', 'key-missing', '1:1', /printer is missing/],
   ['printer', 'printer: office\n', 'key-missing', '1:1', /sheets is missing/],
   ['printer', 'printer: office\nsheets: []\n', 'readings-none', '2:9', /list of readings is empty/],

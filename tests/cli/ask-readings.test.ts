@@ -32,7 +32,7 @@ function scripted(
   };
 }
 
-const OFFERED = { printers: ['office'], heads: ['pull-45'] };
+const OFFERED = { printers: ['office'], heads: ['pull-45'], machines: [{ id: 'big-laser', kind: 'laser' as const }] };
 
 async function readings<K extends Calibrated>(kind: K, answers: readonly (string | boolean)[]) {
   const ask = scripted(answers);
@@ -85,6 +85,32 @@ describe('readings by question and answer', () => {
     expect((await readings('bevel', ['pull-45', '3.2', '3.1', false])).strips).toEqual([
       { thickness: 3.2, setback: 3.1 },
     ]);
+  });
+
+  it('the coupon of a laser, a drag knife, a bevel head', async () => {
+    const square = ['29.8', '', '30.2', '', '29.8', '', '30.2', ''];
+    const laser = await readings('laser', ['big-laser', '98', '98.02', '', '97.9', '', true, ...square]);
+    expect(laser.stripsX).toEqual([98, 98.02]);
+    expect(laser.square).toEqual({ pieceX: [29.8], holeX: [30.2], pieceY: [29.8], holeY: [30.2] });
+    expect((await readings('laser', ['l', '98', '', '97.9', '', false])).square).toBeUndefined();
+    const knife = await readings('knife', ['knife', '40', '', '56.2', '56.3', '']);
+    expect([knife.sides, knife.diagonals]).toEqual([[40], [56.2, 56.3]]);
+    const bevel = await readings('bevel-coupon', [
+      'bevel',
+      '1.4',
+      '4.2',
+      '',
+      '2.6',
+      '-1',
+      '',
+      true,
+      '80',
+      '',
+      '77.2',
+      '',
+    ]);
+    expect(bevel).toMatchObject({ thickness: 1.4, starts: [4.2], stops: [2.6, -1], face: [80], back: [77.2] });
+    expect((await readings('bevel-coupon', ['b', '1.4', '4', '', '2', '', false])).face).toBeUndefined();
   });
 
   it('which paper is set, before a length near 94 or 97 % is believed', async () => {

@@ -73,4 +73,129 @@ describe('calibrate', () => {
     const ran = await run(['calibrate', 'heads', file()]);
     expect([ran.code, ran.err]).toEqual([2, expect.stringContaining('did you mean head?')]);
   });
+
+  describe('from the coupon of a machine', () => {
+    const MACHINES = `# Saltmarsh Print Room
+units: mm
+machines:
+  # behind the door
+  big-laser: {kind: laser, kerf: 0.1}   # new tube
+  plotter:
+    kind: knife
+    offset: 0.25   # as sold
+  mill: {kind: bevel, bevel: 45, start: [{thickness: 3, offset: 1}], stop: [{thickness: 3, offset: 0.5}], overrun: 0.3}
+`;
+    const calibrated = async (kind: string, text: string, ...more: string[]) => {
+      await writeFile(join(folder, 'shop.yaml'), MACHINES);
+      await writeFile(file(), text);
+      return run(['calibrate', kind, file(), ...more]);
+    };
+
+    it('a laser: kerf and scale, with how sure they are, comments kept', async () => {
+      const square = '{pieceX: 29.83, holeX: 30.23, pieceY: 29.81, holeY: 30.19}';
+      const ran = await calibrated(
+        'laser',
+        `machine: big-laser\nstripsX: [98.1, 98.12, 98.08]\nstripsY: [98.1]\nsquare: ${square}\n`,
+      );
+      expect([ran.code, ran.err]).toEqual([0, '']);
+      // By hand: scale x = (29.83 + 30.23)/60 = 1.001, kerf x = 10·1.001 − 98.1/10 = 0.2; scale y 1, kerf y 0.19.
+      expect(ran.out).toMatch(/kerf x 0\.200 ± 0\.00\d mm, kerf y 0\.190 ± 0\.00\d mm/u);
+      expect(ran.out).toContain('scale x 1.00100 ± 0.0');
+      const now = await shopNow();
+      expect(now).toContain('  # behind the door\n  big-laser: {kind: laser, kerf: {x: 0.2 mm, y: 0.19 mm}, scale: ');
+      expect(now).toContain('}   # new tube\n');
+      expect(now).toContain('stripsX: [98.1 mm, 98.12 mm, 98.08 mm]');
+    });
+
+    it('a knife, in its own block; one that is new gets its kind', async () => {
+      const text = 'machine: plotter\nsides: [40, 40.01]\ndiagonals: [56.23, 56.25]\n';
+      const ran = await calibrated('knife', text);
+      // (√2 · 40.005 − 56.24) / 1.2464
+      expect(ran.out).toMatch(/trails its axis by 0\.269 ± 0\.0\d\d mm/u);
+      expect(await shopNow()).toContain('    kind: knife\n    offset: 0.269 mm   # as sold\n');
+      await calibrated('knife', text.replace('plotter', 'small'));
+      expect(await shopNow()).toContain('  small: {kind: knife, offset: 0.269 mm}');
+    });
+
+    it('a bevel head: other thicknesses stay, a wished overrun too', async () => {
+      const ends = 'starts: [4.2, 4.2, 4.1, 4.3]\nstops: [2.6, 2.5, 2.7, 2.6]\n';
+      const fallout = 'face: [80.2, 80.2]\nback: [77.4, 77.4]\n';
+      const ran = await calibrated('bevel-coupon', `machine: mill\nthickness: 1.4\n${ends}${fallout}`);
+      expect([ran.code, ran.err]).toEqual([0, '']);
+      // Cut 3 mm long: starts 1.2 over, so the blade is 1.2 behind; stops 0.4 short.
+      expect(ran.out).toContain('start -1.20 ± ');
+      expect(ran.out).toContain('stop -0.40 ± ');
+      expect(ran.out).toContain('wishes 0.3 mm, which stays');
+      expect(ran.out).toContain('the blade cuts 45.0° ± ');
+      expect(ran.out).toContain('0.10 mm outside of their lines: move the head');
+      const now = await shopNow();
+      expect(now).toContain('start: [{thickness: 1.4 mm, offset: -1.2 mm}, {thickness: 3 mm, offset: 1 mm}]');
+      expect(now).toContain(
+        'stop: [{thickness: 1.4 mm, offset: -0.4 mm}, {thickness: 3 mm, offset: 0.5 mm}], overrun: 0.3',
+      );
+    });
+
+    it.each([
+      [
+        'laser',
+        'coupon-machine-kind',
+        'machine: plotter\nstripsX: 98\nstripsY: 98\n',
+        'readings.yaml:1:10',
+        'these are readings of a laser',
+      ],
+      [
+        'laser',
+        'machine-unknown',
+        'machine: big-lazer\nstripsX: 98\nstripsY: 98\n',
+        ':1:10',
+        'did you mean big-laser?',
+      ],
+      [
+        'laser',
+        'coupon-kerf-absurd',
+        'machine: big-laser\nstripsX: 98\nstripsY: 101\n',
+        ':3:10',
+        'none that a beam makes',
+      ],
+      [
+        'laser',
+        'coupon-scale-absurd',
+        'machine: l\nstripsX: 98\nstripsY: 98\nsquare: {pieceX: 20, holeX: 20, pieceY: 30, holeY: 30}\n',
+        ':4:',
+        'a scale of 0.6667 in x',
+      ],
+      ['laser', 'readings-none', 'machine: l\nstripsX: []\nstripsY: 98\n', ':2:10', 'the list of readings is empty'],
+      ['knife', 'key-missing', 'machine: plotter\nsides: 40\n', ':1:1', 'diagonals is missing'],
+      [
+        'knife',
+        'coupon-offset-absurd',
+        'machine: plotter\nsides: 40\ndiagonals: 50\n',
+        ':3:12',
+        'none that a drag knife has',
+      ],
+      [
+        'bevel-coupon',
+        'coupon-reading-unusable',
+        'machine: mill\nthickness: 1.4\nstarts: [4]\nstops: [3]\nface: 80\n',
+        ':1:1',
+        'alone says nothing of the bevel',
+      ],
+      ['bevel-coupon', 'length-large', 'machine: mill\nthickness: 1.4\nstarts: [4]\nstops: [31]\n', ':4:9', '30 mm'],
+      [
+        'bevel-coupon',
+        'coupon-fallout-absurd',
+        'machine: mill\nthickness: 1.4\nstarts: [4]\nstops: [3]\nface: 80\nback: 30\n',
+        ':5:7',
+        'none of this coupon',
+      ],
+    ])('%s: %j is refused, the shop stays', async (kind, code, text, place, words) => {
+      const told = JSON.parse((await calibrated(kind, text, '--json')).out) as { problems: { code: string }[] };
+      expect(told.problems.map((problem) => problem.code)).toContain(code);
+      const ran = await calibrated(kind, text);
+      expect(ran.code).toBe(2);
+      expect(ran.err).toContain(place);
+      expect(ran.err).toContain(words);
+      expect(await shopNow()).toBe(MACHINES);
+    });
+  });
 });

@@ -81,6 +81,14 @@ describe('the coupon of a laser', () => {
   });
 });
 
+it('is not corrected by the scale that it measures', async () => {
+  const text = async (scale: string) => {
+    const shop = `units: mm\nmachines: {laser: {format: hpgl, notes: false, comments: false${scale}}}\n`;
+    return (await cut(LOPSIDED, shop, { machine: 'laser', coupon: true })).texts[0];
+  };
+  expect(await text(', scale: {x: 1.002, y: 0.998}')).toBe(await text(''));
+});
+
 describe('the coupon of a drag knife', () => {
   /** The tip drawn after the axis; the piece inside of its way is measured. */
   function measured(points: readonly P[], offset: number, inner: P): { side: number; diagonal: number } {

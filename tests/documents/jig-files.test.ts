@@ -4,7 +4,7 @@ import type { Drawing } from '../../src/drawing/model.ts';
 import { textBox } from '../../src/fonts/measure.ts';
 import { contains } from '../../src/geometry/box.ts';
 import { pathBox } from '../../src/geometry/extent.ts';
-import { CALIBRATED } from '../../src/job/readings-schema.ts';
+import { TOOLS } from '../../src/job/readings-schema.ts';
 import { itemsOf, JOB, METRIC_SHOP, made, SHOP, textsOf } from './jig-samples.ts';
 
 /** The file that a sheet shows in a frame below its heading, typed off as it stands there, indents by eye. */
@@ -23,7 +23,7 @@ function shownFile(drawing: Drawing): string {
 }
 
 describe('the readings file that a sheet shows', () => {
-  const cases = CALIBRATED.flatMap((kind) => ['letter', 'a4', 'a3'].map((paper) => [kind, paper] as const));
+  const cases = TOOLS.flatMap((kind) => ['letter', 'a4', 'a3'].map((paper) => [kind, paper] as const));
 
   test.each(cases)('of the jig %s on %s is one that calibrate takes', async (kind, paper) => {
     for (const shop of [SHOP, METRIC_SHOP]) {

@@ -20,7 +20,10 @@ interface Options {
 export function define(command: Command): void {
   command
     .argument('<kind>', `what was measured: ${CALIBRATED.join(', ')}`)
-    .argument('[file]', 'the readings, YAML or JSON, as the jig shows them; asked for where it is left out')
+    .argument(
+      '[file]',
+      'the readings, YAML or JSON, as the jig or the reference shows them; asked for where it is left out',
+    )
     .option('--shop <file>', "the shop's file (default: shop.yaml beside the readings or in a folder above them)")
     .option('--dry-run', 'say what comes out and write nothing')
     .option('--json', 'one JSON document on standard output, every length in mm')
@@ -28,12 +31,14 @@ export function define(command: Command): void {
     .addHelpText(
       'after',
       `
-The order is printer, guide, head: each is read with the ones before.
+The order is printer, guide, head: each is read with the ones before. laser, knife and bevel-coupon are read from the
+coupon of a machine (matwright cutfile JOB --machine laser --coupon).
 
 Examples:
   matwright calibrate printer readings.yaml
   matwright calibrate head readings.yaml --dry-run
   matwright calibrate guide
+  matwright calibrate laser readings.yaml
 `,
     )
     .action(run);
@@ -74,7 +79,11 @@ async function asked(kind: Calibrated, shop: SourceFile | undefined): Promise<So
   const { TERMINAL } = await import('../prompts.ts');
   const read = shop === undefined ? undefined : readShop(shop);
   const names = read?.ok === true ? read.value : undefined;
-  const offered = { printers: [...(names?.printers.keys() ?? [])], heads: [...(names?.heads.keys() ?? [])] };
+  const offered = {
+    printers: [...(names?.printers.keys() ?? [])],
+    heads: [...(names?.heads.keys() ?? [])],
+    machines: [...(names?.machines.values() ?? [])],
+  };
   return { file: 'answers', text: await askReadings(kind, TERMINAL, offered) };
 }
 
