@@ -80,6 +80,15 @@ export class Forest {
     this.nodes.parent[this.root[sheet]!] = -1 - sheet;
   }
 
+  /** Closes what is bought and empty; true where there was such a sheet. */
+  closeEmpty(): boolean {
+    const before = this.sheets;
+    for (let sheet = before - 1; sheet >= 0; sheet--) {
+      if (this.isEmpty(sheet) && !this.instance.stocks[this.stock[sheet]!]!.free) this.close(sheet);
+    }
+    return this.sheets < before;
+  }
+
   isEmpty(sheet: number): boolean {
     return this.nodes.kind[this.root[sheet]!] === LEFTOVER;
   }

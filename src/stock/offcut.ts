@@ -32,6 +32,16 @@ export function largerOffcut(search: Search, least: Size, until: number): void {
     ruin.run(now, random, false);
     recreate.run(now, random.below(ORDERS), random, openNone);
     search.spendGo(now);
+    // A sheet that has become empty is saved, which counts before any offcut.
+    if (now.missingCount === 0 && now.closeEmpty()) {
+      kept.copy(now);
+      search.best.copy(now);
+      rest = { offcut: largest(now, least), cuts: cutsOf(now) };
+      keptOffcut = rest.offcut;
+      offcut.fill(rest.offcut);
+      value.fill(now.leftovers.value);
+      continue;
+    }
     const slot = go % HISTORY;
     const area = now.missingCount > 0 ? -1 : largest(now, least);
     const better = (than: number, worth: number): boolean =>

@@ -183,9 +183,7 @@ export class Search {
       }
     }
     if (now.missingCount > 0) return false;
-    for (let sheet = now.sheets - 1; sheet >= 0; sheet--) {
-      if (now.isEmpty(sheet) && !this.instance.stocks[now.stock[sheet]!]!.free) now.close(sheet);
-    }
+    now.closeEmpty();
     this.best = now;
     return true;
   }

@@ -6,7 +6,7 @@ import type { CutNode, PieceNode, Placement, StockInput, StockPlan, UsedSheet } 
 
 const NOISE = 1e-6;
 
-interface Rect {
+export interface Rect {
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -113,7 +113,7 @@ function sheetFaults(input: StockInput, plan: StockPlan, sheet: UsedSheet): stri
 }
 
 /** The clear distance in the direction in which there is one; negative where the two overlap. */
-function gap(a: Rect, b: Rect): number {
+export function gap(a: Rect, b: Rect): number {
   const across = Math.max(b.x - (a.x + a.width), a.x - (b.x + b.width));
   const down = Math.max(b.y - (a.y + a.height), a.y - (b.y + b.height));
   return Math.max(across, down);
