@@ -51,6 +51,27 @@ export function cornerGroups(
   lap: number,
   options: Printing,
 ): readonly CornerGroup[] {
+  return fewestGroups(drawing, board, paper, options, (corner, region, view, sheet) =>
+    severalSheets(corner, region, view, sheet, lap),
+  )!;
+}
+
+/** How many sheets that takes where none has to be joined to another; undefined where some corner is too deep for one. */
+export function cornerSheets(drawing: Drawing, board: Box, paper: Size, options: Printing): number | undefined {
+  const groups = fewestGroups(drawing, board, paper, options, () => undefined);
+  return groups === undefined ? undefined : sheetsOf(groups);
+}
+
+type Deep = (corner: number, region: Box, view: Turned, sheet: Sheet) => CornerGroup | undefined;
+
+/** `deep` serves the corners that are too deep for one sheet. */
+function fewestGroups(
+  drawing: Drawing,
+  board: Box,
+  paper: Size,
+  options: Printing,
+  deep: Deep,
+): readonly CornerGroup[] | undefined {
   let best: readonly CornerGroup[] | undefined;
   for (const rotation of [0, 90] as const) {
     const view = turned(drawing, rotation);
@@ -59,7 +80,7 @@ export function cornerGroups(
     for (const sideways of paper.width === paper.height ? [false] : [false, true]) {
       const sheet = sheetOf(paper, options, sideways);
       const alone = regions.map(
-        (region, i) => oneSheet([i], region, view, edge, sheet) ?? severalSheets(i, region, view, sheet, lap),
+        (region, i) => oneSheet([i], region, view, edge, sheet) ?? deep(i, region, view, sheet),
       );
       for (const grouping of GROUPINGS) {
         const groups = grouping.map((corners) =>
@@ -73,7 +94,7 @@ export function cornerGroups(
       }
     }
   }
-  return best!;
+  return best;
 }
 
 export const sheetsOf = (groups: readonly CornerGroup[]): number =>

@@ -4,7 +4,7 @@ import { error, fail, type Problem, type Result, succeed, warning } from '../pro
 import type { MapPlan } from './assembly-map.ts';
 import { checkPages } from './check-page.ts';
 import { type CheckFacts, cornerSteps, gridCaption, joiningSteps } from './check-words.ts';
-import { type CornerGroup, cornerGroups, sheetsOf } from './corners.ts';
+import { cornerGroups, cornerSheets, sheetsOf } from './corners.ts';
 import type { Document, Page } from './model.ts';
 import { onePage } from './one-page.ts';
 import type { LayoutOptions } from './options.ts';
@@ -72,7 +72,7 @@ function onGrid(drawing: Drawing, paper: SheetPaper, lap: number, options: Layou
   };
   const check = checkPages(facts, { drawing, turn: plan.turn, sheets: mapSheets(plan), caption: gridCaption(skipped) });
   const made = planPages(drawing, plan, options, { page: check.length + 1, sheet: 1, of: cells.length });
-  const advice = cells.length === 1 ? [] : cornerAdvice(drawing, paper, lap, options, cells.length);
+  const advice = cells.length === 1 ? [] : cornerAdvice(drawing, paper, options, cells.length);
   const summary = summaryOf(cells.length, paper, plan, skipped);
   return assembled(drawing, options, check, made, { skipped, summary, advice });
 }
@@ -119,16 +119,14 @@ function summaryOf(sheets: number, paper: SheetPaper, { sheet, turn }: Plan, ski
 }
 
 /** A board that is larger than one sheet is served more truly by its own corners. */
-function cornerAdvice(
-  drawing: Drawing,
-  paper: SheetPaper,
-  lap: number,
-  options: LayoutOptions,
-  sheets: number,
-): readonly string[] {
+function cornerAdvice(drawing: Drawing, paper: SheetPaper, options: LayoutOptions, sheets: number): readonly string[] {
   if (drawing.board === undefined) return [];
-  const corners: readonly CornerGroup[] = cornerGroups(drawing, drawing.board, paper, lap, options);
-  const count = sheetsOf(corners);
+  const count = cornerSheets(drawing, drawing.board, paper, options);
+  if (count === undefined) {
+    return [
+      "Corner sheets (--extent corners) are laid on by the board's own edges: that is truer for a board larger than a sheet, though its corners are too deep for one sheet each, so that some are still taped.",
+    ];
+  }
   const fewer = count < sheets ? ` and takes ${count} instead of ${sheets}` : '';
   return [
     `Corner sheets (--extent corners) are laid on by the board's own edges instead of being taped: that is truer for a board larger than a sheet${fewer}.`,

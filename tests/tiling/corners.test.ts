@@ -84,6 +84,8 @@ it('the whole pattern of a board larger than a sheet says that corner sheets are
   expect(advice).toContain('--extent corners');
   expect(advice).toContain('4 instead of 14');
   expect(laid(MIDDLING, 'a2').advice).toEqual([]);
+  const deep = ringDrawing({ width: 700, height: 700, top: 250, right: 120, bottom: 120, left: 120 });
+  expect(laid(deep, 'letter').advice[0]).toContain('too deep for one sheet each');
 });
 
 it('corners that lie near each other share a sheet: one for a board that fits, two for a long one', () => {
