@@ -46,8 +46,8 @@ export function assemblyMap(
   const small = (b: Box): Box => ({ ...at(b), width: b.width * k, height: b.height * k });
 
   const items: Item[] = [];
-  for (const sheet of sheets)
-    if (sheet.skipped) items.push({ kind: 'path', fill: 0.86, paths: [outline(small(sheet.box))] });
+  const skippedBoxes = sheets.flatMap((sheet) => (sheet.skipped ? [sheet.box] : []));
+  for (const area of joined(skippedBoxes)) items.push({ kind: 'path', fill: 0.86, paths: [outline(small(area))] });
   items.push(...miniature(drawing, turn, at, k));
   for (const sheet of sheets) {
     if (!sheet.skipped) items.push({ kind: 'path', pen: 'thin', paths: [outline(small(sheet.box))] });
@@ -71,11 +71,33 @@ export function assemblyMap(
 }
 
 function nameSizeFor(sheets: readonly MapSheet[], k: number): number {
-  const sizes = sheets.map(({ name, box: b }) =>
-    Math.min(6.5, 0.45 * b.height * k, (0.75 * b.width * k) / textWidth(name, 'bold', 1)),
-  );
-  return Math.min(...sizes);
+  let size = 6.5;
+  for (const { name, box: b, skipped } of sheets) {
+    if (skipped) continue;
+    size = Math.min(size, 0.45 * b.height * k, (0.75 * b.width * k) / textWidth(name, 'bold', 1));
+  }
+  return size;
 }
+
+/** Boxes that lie side by side in a row as one, and then rows of the same extent that lie below each other. */
+function joined(boxes: readonly Box[]): readonly Box[] {
+  const rows: Box[] = [];
+  for (const b of boxes) {
+    const last = rows.at(-1);
+    const goesOn = last !== undefined && last.y === b.y && last.height === b.height && meet(right(last), b.x);
+    if (goesOn) rows[rows.length - 1] = { ...last, width: right(b) - last.x };
+    else rows.push(b);
+  }
+  const areas: Box[] = [];
+  for (const b of rows) {
+    const above = areas.findLastIndex((a) => meet(a.x, b.x) && meet(right(a), right(b)) && meet(bottom(a), b.y));
+    if (above < 0) areas.push(b);
+    else areas[above] = { ...areas[above]!, height: bottom(b) - areas[above]!.y };
+  }
+  return areas;
+}
+
+const meet = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;
 
 /** The line that a fact measures, with its number on a white patch somewhere along it. */
 function factItems({ from, to }: Fact, number: number, at: (p: Point) => Point): readonly Item[] {

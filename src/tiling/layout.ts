@@ -26,6 +26,9 @@ export interface Layout extends Document {
   readonly advice: readonly string[];
 }
 
+/** So many of the crowded sheets are named, the others counted. */
+const NAMED_SHEETS = 4;
+
 /**
  * Lays a drawing out on paper: the check sheet first, then the sheets in the order of taping; on a roll or to fit, one
  * page. Errors have the codes of `wrongOptions`, `too-many-sheets`, and those of `onePage`.
@@ -141,13 +144,19 @@ function assembled(
   said: Pick<Layout, 'skipped' | 'summary' | 'advice'>,
 ): Result<Layout> {
   const pages = [...check, ...made.map(({ page }) => page)];
-  return finished(
-    drawing,
-    options,
-    pages,
-    { ...said, sheets: made.length },
-    made.flatMap(({ page, crowded }) => crowded.map((what) => `${page.name}: ${what}`)),
-  );
+  return finished(drawing, options, pages, { ...said, sheets: made.length }, withSheets(made));
+}
+
+/** What found no room, each with the sheets that it is missing on. */
+function withSheets(made: readonly MadeSheet[]): readonly string[] {
+  const sheets = new Map<string, string[]>();
+  for (const { page, crowded } of made) {
+    for (const what of new Set(crowded)) sheets.set(what, [...(sheets.get(what) ?? []), page.name]);
+  }
+  return [...sheets].map(([what, names]) => {
+    const more = names.length - NAMED_SHEETS;
+    return `${what} (${names.slice(0, NAMED_SHEETS).join(', ')}${more > 0 ? ` and ${more} more` : ''})`;
+  });
 }
 
 function finished(
@@ -165,7 +174,7 @@ function finished(
           warning(
             'sheet-crowded',
             [...(options.path ?? []), 'paper'],
-            `some sheets are too full for ${crowded.join('; ')}`,
+            `some sheets are too full for ${crowded.join(', ')}`,
             'take a larger paper',
           ),
         ];

@@ -76,9 +76,7 @@ export function sheetPage(plan: SheetPlan, number: number): MadeSheet {
     crowded.push(what);
   };
   for (const join of joins) {
-    set(`the name of its neighbour ${join.neighbour}`, [neighbourBlock(join)], (block) =>
-      besideJoin(block, join, area),
-    );
+    set('the name of a neighbour', [neighbourBlock(join)], (block) => besideJoin(block, join, area));
   }
   const kept = keptArea(area, joins);
   const from = (corner: Corner) => (block: Block) => placesFrom(corner, block, kept, STEP);

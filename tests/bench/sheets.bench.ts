@@ -16,7 +16,7 @@ title: Sheets
 units: mm
 mat: {outer: ${width} x ${width}, layers: [{board: {name: grey, thickness: 1.4}}]}
 openings: [{size: ${width * 0.9} x ${width * 0.9}}]
-print: {paper: 50 x 50, margin: 4, lap: 5}
+print: {paper: 51 x 51, margin: 4, lap: 6}
 `;
 
 /** `[WIDTHS…]` in mm instead of the usual row. */

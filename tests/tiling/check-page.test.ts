@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { itemBox } from '../../src/drawing/bounds.ts';
 import type { LineItem } from '../../src/drawing/model.ts';
-import { overlaps } from '../../src/geometry/box.ts';
+import { grown, overlaps, union } from '../../src/geometry/box.ts';
+import { pathBox } from '../../src/geometry/extent.ts';
 import { warning } from '../../src/problems/problem.ts';
 import type { Layout } from '../../src/tiling/layout.ts';
 import type { Page } from '../../src/tiling/model.ts';
@@ -143,14 +144,26 @@ describe('what the first sheet says', () => {
 
 describe('the map', () => {
   const fills = (page: Page, grey: number) =>
-    itemsOf(page).filter((item) => item.kind === 'path' && item.fill === grey);
+    itemsOf(page).flatMap((item) => (item.kind === 'path' && item.fill === grey ? [item] : []));
 
   it('names every sheet that is printed, and greys those that are not', () => {
     const layout = laid(LARGE, 'letter');
     const [check] = checkPagesOf(layout);
     for (const page of layout.pages) if (page.part !== undefined) expect(textsOf(check!)).toContain(page.name);
     for (const skipped of ['B2', 'B3', 'B4', 'C2', 'C3', 'C4']) expect(textsOf(check!)).not.toContain(skipped);
-    expect(fills(check!, 0.86)).toHaveLength(layout.skipped);
+    // The six lie side by side, so they are one area: three sheets wide, each as wide as its join lines leave it.
+    expect(layout.skipped).toBe(6);
+    expect(fills(check!, 0.86)).toHaveLength(1);
+    const [grey] = fills(check!, 0.86).map((item) => pathBox(item.paths[0]!));
+    const printed = itemsOf(check!).flatMap((item) =>
+      item.kind === 'path' && item.pen === 'thin' ? [pathBox(item.paths[0]!)] : [],
+    );
+    for (const sheet of printed) expect(overlaps(sheet, grown(grey!, -0.01))).toBe(false);
+    const all = union(printed);
+    expect(grey!.width * grey!.height + printed.reduce((sum, b) => sum + b.width * b.height, 0)).toBeCloseTo(
+      all.width * all.height,
+      3,
+    );
   });
 
   it('finds its place even for hundreds of sheets, and its names stay legible', () => {

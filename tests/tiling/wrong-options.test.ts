@@ -189,3 +189,10 @@ it('a drawing full of words is said to be crowded, and printed all the same', ()
   const made = layOut(full, options('a4', { margin: even(0) }));
   expect(made.ok && made.warnings.map(({ code }) => code)).toEqual(['sheet-crowded']);
 });
+
+it('what many sheets have no room for is told once, with the first of them', () => {
+  const made = layOut(MIDDLING, options('50 x 50 mm', { margin: even(4), lap: 6 }));
+  const message = made.ok ? made.warnings[0]!.message : '';
+  expect(message).toMatch(/its name \(\w+, \w+, \w+, \w+ and \d+ more\)/);
+  expect(message.match(/its name/g)).toHaveLength(1);
+});
