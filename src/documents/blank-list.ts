@@ -1,7 +1,7 @@
 import type { Drawing } from '../drawing/model.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import type { Size } from '../geometry/point.ts';
-import type { Board } from '../job/model.ts';
+import { boardKey, layerBlanks, type Material } from '../stock/blanks.ts';
 import type { Section } from './bench-flow.ts';
 import { BLANK, HEAD, moved, type Part, scaled, TEXT, textPart, tickSquare } from './bench-type.ts';
 import { blankWords } from './ticket-blanks.ts';
@@ -27,25 +27,21 @@ export interface BoardBlanks {
   readonly blanks: readonly ListedBlank[];
 }
 
-/** Boards are one where their name and thickness are: jobs may call the same one differently. */
-export const boardKey = ({ name, thickness }: Board): string => `${name.toLowerCase()} ${thickness.toFixed(3)}`;
-
 /** Every blank of the jobs, by board, the widest first, so that stops only ever move one way. */
 export function listedBlanks(jobs: readonly BenchJob[]): readonly BoardBlanks[] {
-  const boards = new Map<string, { readonly board: Board; readonly blanks: ListedBlank[] }>();
-  jobs.forEach(({ job, mat, number }, j) => {
-    mat.layers.forEach(({ board, blank, name }, i) => {
-      const key = boardKey(board);
-      const entry = boards.get(key) ?? { board, blanks: [] };
-      boards.set(key, entry);
-      const { size, note } = blankWords(mat, job, i);
-      const use = `${number ?? (jobs.length === 1 ? job.title : `job ${j + 1}, ${job.title}`)}: ${name}`;
-      const at = entry.blanks.findIndex((each) => each.shown === size && each.note === note);
-      const same = entry.blanks[at];
-      if (same === undefined) entry.blanks.push({ ...blank, count: job.count, shown: size, note, uses: [use] });
-      else entry.blanks[at] = { ...same, count: same.count + job.count, uses: [...same.uses, use] };
-    });
-  });
+  const boards = new Map<string, { readonly board: Material; readonly blanks: ListedBlank[] }>();
+  for (const { job: j, layer, material, name, count, width, height } of layerBlanks(jobs)) {
+    const { job, mat, number } = jobs[j]!;
+    const key = boardKey(material);
+    const entry = boards.get(key) ?? { board: material, blanks: [] };
+    boards.set(key, entry);
+    const { size, note } = blankWords(mat, job, layer);
+    const use = `${number ?? (jobs.length === 1 ? job.title : `job ${j + 1}, ${job.title}`)}: ${name}`;
+    const at = entry.blanks.findIndex((each) => each.shown === size && each.note === note);
+    const same = entry.blanks[at];
+    if (same === undefined) entry.blanks.push({ width, height, count, shown: size, note, uses: [use] });
+    else entry.blanks[at] = { ...same, count: same.count + count, uses: [...same.uses, use] };
+  }
   return [...boards.entries()]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([, { board, blanks }]) => ({

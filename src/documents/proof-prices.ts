@@ -1,6 +1,7 @@
 import type { Size } from '../geometry/point.ts';
 import type { Board, Job, Prices, Rate } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
+import { byArea } from '../stock/sheet-price.ts';
 import { inchesFromMm, mmFromInches } from '../units/units.ts';
 import { frameOf, pieceBox } from './proof-piece.ts';
 
@@ -113,9 +114,8 @@ function byRate({ amount, per }: Rate, size: Size): number {
     case 'sheet':
       return amount;
     case 'squareFoot':
-      return (amount * area(size)) / FOOT ** 2;
     case 'squareMetre':
-      return (amount * area(size)) / 1e6;
+      return byArea(amount, per, size);
     case 'foot':
       return (amount * around) / FOOT;
     case 'metre':

@@ -2,7 +2,7 @@ import { sharedSettings } from '../bench/settings.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import type { Size } from '../geometry/point.ts';
-import { boardKey } from './blank-list.ts';
+import { boardKey } from '../stock/blanks.ts';
 import { ticket, ticketRecord } from './ticket.ts';
 import type { BenchJob } from './ticket-model.ts';
 import { runList } from './ticket-run.ts';

@@ -83,6 +83,12 @@ export function readShop(request: { readonly text: string; readonly file: string
   return placed.some(({ severity }) => severity === 'error') ? fail(placed) : succeed(made.shop, placed);
 }
 
+/** Adds file, line and column of a shop's text, one that can be read, to problems that point into the shop. */
+export function shopLocator(text: string, file: string): (problems: readonly Problem[]) => readonly Problem[] {
+  const read = readText(text, file);
+  return (problems) => (read.ok ? problems.map((problem) => locate(problem, read.value.source)) : problems);
+}
+
 /** By place, nothing twice; a flood is cut off and counted. */
 export function ordered(problems: readonly Problem[]): readonly Problem[] {
   const seen = new Set<string>();

@@ -1,0 +1,169 @@
+import type { Size } from '../geometry/point.ts';
+import * as defaults from '../job/defaults.ts';
+import { defined } from '../job/defined.ts';
+import { lookUp } from '../job/look-up.ts';
+import type { SheetSize, ShelfOffcut, Units } from '../job/model.ts';
+import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import { showSize } from '../units/print.ts';
+import { type Blank, backingBlanks, boardKey, boardMaterial, layerBlanks, type Material } from './blanks.ts';
+import { falloutOf } from './fallout.ts';
+import type { StockInput, StockOptions, StockPiece, StockPlan, StockSheet } from './model.ts';
+import { planStock } from './plan.ts';
+import { pieceLabel, retold, shopSection } from './retold.ts';
+import { priceOfSheet } from './sheet-price.ts';
+import type { StockJob, StockShop } from './stock-job.ts';
+
+export interface StockWishes {
+  /** What drops out of openings is stock too. */
+  readonly fallouts?: boolean;
+  /** A board of the shop, instead of the shop's own wish: each piece gets another blank of it, behind the artwork. */
+  readonly backing?: string;
+  /** Every sheet must have a price. */
+  readonly cost?: boolean;
+  readonly effort?: number;
+  readonly seed?: number;
+}
+
+export interface StockRequest {
+  readonly jobs: readonly StockJob[];
+  readonly shop: StockShop;
+  /** As messages show lengths. */
+  readonly units: Units;
+  readonly wishes: StockWishes;
+}
+
+/** All blanks of one board, on sheets. */
+export interface BoardPlan {
+  readonly material: Material;
+  /** By the piece's id. */
+  readonly blanks: ReadonlyMap<string, Blank>;
+  /** By the sheet's id. */
+  readonly sources: ReadonlyMap<string, SheetSource>;
+  readonly input: StockInput;
+  readonly plan: StockPlan;
+}
+
+/** `index`: in the board's list of sheets. */
+export type SheetSource =
+  | { readonly kind: 'sheet'; readonly index: number; readonly size: Size }
+  | { readonly kind: 'offcut'; readonly offcut: ShelfOffcut };
+
+/**
+ * The blanks of all jobs that are not cut yet, board by board, each on the fewest sheets; the problems of all boards at
+ * once, with their places in the jobs and in the shop.
+ */
+export function planBoards(request: StockRequest): Result<readonly BoardPlan[]> {
+  const { jobs, shop, wishes } = request;
+  const backing = backingBoard(shop, wishes);
+  if (!backing.ok) return backing;
+  const blanks = [...layerBlanks(jobs), ...backingBlanks(jobs, backing.value)].filter(({ cut }) => !cut);
+  if (blanks.length === 0) {
+    const message = 'every blank of these jobs is cut already';
+    return fail([error('stock-nothing', [], message, 'take asCut out of a job to plan it anew')]);
+  }
+  const groups = new Map<string, Blank[]>();
+  for (const blank of blanks) {
+    const key = `${boardKey(blank.material)} ${blank.material.kind}`;
+    groups.set(key, [...(groups.get(key) ?? []), blank]);
+  }
+  const [plans, problems, warnings]: [BoardPlan[], Problem[], Problem[]] = [[], [], []];
+  for (const key of [...groups.keys()].sort((a, b) => (a < b ? -1 : 1))) {
+    const made = planBoard(groups.get(key)!, request);
+    if (made.ok) {
+      plans.push(made.value);
+      warnings.push(...made.warnings);
+    } else problems.push(...made.problems);
+  }
+  return problems.length > 0 ? fail(problems) : succeed(plans, warnings);
+}
+
+function backingBoard({ shop }: StockShop, { backing }: StockWishes) {
+  const id = backing ?? shop.stock.backing;
+  if (id === undefined) return succeed(undefined);
+  const problems: Problem[] = [];
+  const board = lookUp('board', id, shop.boards, [], problems);
+  return board === undefined ? fail(problems) : succeed(board);
+}
+
+/** What the shop lists of a board, also where a job calls it otherwise. */
+function ownMaterial(material: Material, { shop }: StockShop): Material {
+  if (material.kind !== 'board') return material;
+  const own = [...shop.boards.values()].find((board) => boardKey(board) === boardKey(material));
+  return own === undefined ? material : boardMaterial(own);
+}
+
+function planBoard(blanks: readonly Blank[], request: StockRequest): Result<BoardPlan> {
+  const { jobs, shop, units, wishes } = request;
+  const material = ownMaterial(blanks[0]!.material, shop);
+  const own = sheetsOf(material, shop, units);
+  const unpriced = own.sizes.findIndex((size) => priceOfSheet(size, material) === undefined);
+  if (unpriced >= 0 && wishes.cost === true) {
+    return fail([priceMissing(material, own.sizes[unpriced]!, unpriced, shop, units)]);
+  }
+  const pieces = blanks.map((blank, i) => pieceOf(blank, `${i + 1}`, material, request));
+  const sheets = unpriced >= 0 ? own.sheets.map(({ cost, ...sheet }) => sheet) : own.sheets;
+  const input: StockInput = { sheets, pieces, options: optionsFor(shop, wishes) };
+  const planned = planStock(input);
+  if (!planned.ok) {
+    const context = { input, blanks, material, jobs, shop, units };
+    return fail(planned.problems.map((problem) => retold(problem, context)));
+  }
+  const byId = new Map(pieces.map(({ id }, i) => [id, blanks[i]!]));
+  return succeed({ material, blanks: byId, sources: own.sources, input, plan: planned.value }, own.warnings);
+}
+
+function optionsFor({ shop: { stock } }: StockShop, { fallouts, effort, seed }: StockWishes): StockOptions {
+  const { kerf, trim, leastOffcut, longestCut } = stock;
+  return { kerf, trim, leastOffcut, ...defined({ longestCut, fallouts, effort, seed }) };
+}
+
+function pieceOf(blank: Blank, id: string, { directional }: Material, request: StockRequest): StockPiece {
+  const { jobs, shop, wishes } = request;
+  const { stock } = shop.shop;
+  const { width, height, layer, material } = blank;
+  const { mat } = jobs[blank.job]!;
+  const drops = wishes.fallouts === true && layer !== undefined;
+  return {
+    id,
+    width,
+    height,
+    quantity: blank.count,
+    label: pieceLabel(jobs, blank),
+    ...(directional ? { turn: false } : {}),
+    ...(stock.factoryEdge && material.kind === 'board' ? { factoryEdge: true } : {}),
+    ...defined({ fallout: drops ? falloutOf(mat, layer, stock.falloutMargin) : undefined }),
+  };
+}
+
+/** Sizes that are bought, each with its price where there is one, and what lies on the shelf. */
+function sheetsOf(material: Material, shop: StockShop, units: Units) {
+  const listed = material.sheets.length > 0;
+  const sizes: readonly SheetSize[] = listed ? material.sheets : [defaults.SHEET];
+  const sources = new Map<string, SheetSource>();
+  const sheets: StockSheet[] = [];
+  sizes.forEach((given, index) => {
+    const { width, height, count } = given;
+    const shown = showSize(given, units);
+    const id = sources.has(shown) ? `${shown} (${index + 1})` : shown;
+    sources.set(id, { kind: 'sheet', index, size: { width, height } });
+    sheets.push({ id, width, height, ...defined({ count, cost: priceOfSheet(given, material) }) });
+  });
+  if (shopSection(material, shop) !== undefined) {
+    for (const offcut of shop.shop.shelf.filter(({ board }) => board === material.id)) {
+      const { id, width, height } = offcut;
+      sources.set(id, { kind: 'offcut', offcut });
+      sheets.push({ id, width, height, count: 1, offcut: true });
+    }
+  }
+  const message = `nothing says what sheets of ${material.name} there are; ${showSize(defaults.SHEET, units)} is taken`;
+  const hint = 'list them as sheets of the board in the shop’s file';
+  return { sizes, sheets, sources, warnings: listed ? [] : [warning('stock-sheets-assumed', [], message, hint)] };
+}
+
+function priceMissing(material: Material, size: Size, index: number, shop: StockShop, units: Units): Problem {
+  const section = shopSection(material, shop);
+  const message = `the cost is asked for, but a sheet of ${material.name}, ${showSize(size, units)}, has no price`;
+  const problem = error('stock-price-missing', [], message, 'give the board, or that size of sheet, a price');
+  if (section === undefined) return problem;
+  return shop.locate([{ ...problem, path: [...section, 'sheets', index] }])[0]!;
+}
