@@ -19,6 +19,7 @@ export { calibrateAny as calibrate } from './calibrate-any.ts';
 export { readShop } from './job/read.ts';
 export { type BenchSheetWishes, type MadeBenchSheets, makeBenchSheets } from './make-bench-sheets.ts';
 export { type MadePlacement, makePlacement } from './make-placement.ts';
+export { type MadeStock, makeStock, type StockDayWishes } from './make-stock.ts';
 export type { Problem, Result } from './problems/problem.ts';
 export { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
 export type {

@@ -65,7 +65,10 @@ export async function makeBenchSheets(
 }
 
 /** A sheet; where the job's own paper is none (a roll, one page), the usual one. */
-function sheetFor({ paper, units }: BenchSheetWishes, first: Solved | undefined): Result<Size> {
+export function sheetFor(
+  { paper, units }: Pick<BenchSheetWishes, 'paper' | 'units'>,
+  first: Solved | undefined,
+): Result<Size> {
   const unit = first?.job.units ?? units ?? defaults.UNITS;
   const path: Problem['path'] = ['print', 'paper'];
   const custom = [...(first?.shop.papers ?? new Map<string, Size>())].map(([id, size]) => ({ id, name: id, ...size }));

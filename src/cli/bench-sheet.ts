@@ -2,7 +2,7 @@ import { dirname, join } from 'node:path';
 import type { Command } from 'commander';
 import { type BenchSheetWishes, makeBenchSheets, type Solved, solveJob } from '../index.ts';
 import type { Problem } from '../problems/problem.ts';
-import { defaultFolder, findShop, readSource } from './input.ts';
+import { defaultFolder, findShop, readSource, type SourceFile } from './input.ts';
 import { writeAll } from './output.ts';
 import { fail, note, printJson, warn } from './say.ts';
 
@@ -24,6 +24,30 @@ export function sheetOptions(command: Command): Command {
     .option('--quiet', 'say nothing but errors');
 }
 
+export interface SolvedFile {
+  readonly file: string;
+  readonly solved: Solved;
+  readonly shop?: SourceFile;
+}
+
+/** Every job with the shop that belongs to it; the problems of all at once. */
+export async function solveFiles(files: readonly string[], asked: string | undefined) {
+  const jobs: SolvedFile[] = [];
+  const problems: Problem[] = [];
+  const warnings: Problem[] = [];
+  for (const file of files) {
+    const source = await readSource(file, 'job');
+    const shop = await findShop(file, asked);
+    const known = shop === undefined ? {} : { shop };
+    const solved = solveJob(source.text, { file, ...known });
+    if (solved.ok) {
+      jobs.push({ file, solved: solved.value, ...known });
+      warnings.push(...solved.warnings);
+    } else problems.push(...solved.problems);
+  }
+  return { jobs, problems, warnings };
+}
+
 /** Solves the jobs, all of their problems at once, and writes one kind of sheet for them. */
 export async function writeSheets(
   kind: string,
@@ -31,18 +55,7 @@ export async function writeSheets(
   options: SheetOptions,
   wishes: BenchSheetWishes,
 ): Promise<void> {
-  const jobs: { readonly file: string; readonly solved: Solved }[] = [];
-  const problems: Problem[] = [];
-  const warnings: Problem[] = [];
-  for (const file of files) {
-    const source = await readSource(file, 'job');
-    const shop = await findShop(file, options.shop);
-    const solved = solveJob(source.text, { file, ...(shop === undefined ? {} : { shop }) });
-    if (solved.ok) {
-      jobs.push({ file, solved: solved.value });
-      warnings.push(...solved.warnings);
-    } else problems.push(...solved.problems);
-  }
+  const { jobs, problems, warnings } = await solveFiles(files, options.shop);
   if (problems.length > 0) return fail(problems, options.json === true);
   const { paper } = options;
   const made = await makeBenchSheets(
@@ -66,7 +79,7 @@ export async function writeSheets(
   note(`written to ${folder}`);
 }
 
-function folderFor(files: readonly string[]): string {
+export function folderFor(files: readonly string[]): string {
   const [first] = files;
   if (first === undefined) return '.';
   return files.length === 1 ? defaultFolder(first) : join(dirname(first), 'bench');

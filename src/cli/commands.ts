@@ -54,6 +54,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/labels.ts'),
   },
   {
+    name: 'stock',
+    summary: 'every blank of some jobs on the shop’s sheets, cut by cut, on as few as can be',
+    load: () => import('./commands/stock.ts'),
+  },
+  {
     name: 'jig',
     summary: 'sheets that measure the printer, the guide and the heads; gauges, sizes to try, a wall chart',
     load: () => import('./commands/jig.ts'),

@@ -9,9 +9,14 @@ export interface OutputFile {
 
 /**
  * Writes all files or none: each goes whole to a hidden neighbour first, and only when all are on the disk do they take
- * their names. Earlier outputs of the same names are replaced; nothing else in the folder is touched.
+ * their names. Earlier outputs of the same names are replaced; nothing else in the folder is touched. `before` is done
+ * when everything is on the disk; where it throws, nothing takes its name.
  */
-export async function writeAll(folder: string, files: readonly OutputFile[]): Promise<void> {
+export async function writeAll(
+  folder: string,
+  files: readonly OutputFile[],
+  before?: () => Promise<void>,
+): Promise<void> {
   await makeFolder(folder);
   const waiting: { readonly from: string; readonly to: string }[] = [];
   try {
@@ -28,6 +33,7 @@ export async function writeAll(folder: string, files: readonly OutputFile[]): Pr
         await handle.close();
       }
     }
+    await before?.();
     for (const { from, to } of waiting) await rename(from, to);
   } catch (problem) {
     await Promise.all(waiting.map(({ from }) => rm(from, { force: true })));

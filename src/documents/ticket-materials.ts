@@ -100,11 +100,14 @@ const negated = ({ top, right, bottom, left }: BySide<number>): BySide<number> =
   left: -left,
 });
 
+export const BLADE_CAUTION =
+  'Sharp blade, stable surface, hand out of its path; spent blades in a puncture-proof box. The cutter’s own manual comes first.';
+
 /** Short and usual; what applies to the job. */
 export function cautions(mat: Mat, job: Job): string {
   const glass = job.mat.frame?.glazing !== undefined || mat.glazing.width > 0;
   return [
-    'Sharp blade, stable surface, hand out of its path; spent blades in a puncture-proof box. The cutter’s own manual comes first.',
+    BLADE_CAUTION,
     ...(glass ? ['Glass: gloves and eye protection.'] : []),
     'Pencil lightly, it comes off on the art. A valuable or old work: ask a conservator before hinging or trimming.',
   ].join(' ');

@@ -6,7 +6,9 @@ import { showProblem } from '../../src/problems/show.ts';
 import { CASES, type Case } from '../golden/cases.ts';
 
 /** Every template and example, and what neither of them has. */
-export const PIECES = CASES.filter(({ jig, cut, sheet }) => [jig, cut, sheet].every((other) => other === undefined));
+export const PIECES = CASES.filter(({ jig, cut, sheet, day }) =>
+  [jig, cut, sheet, day].every((other) => other === undefined),
+);
 
 /** Pictures of a case from its folder. */
 export function picturesIn(folder: string | undefined): PictureSource {

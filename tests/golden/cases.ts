@@ -3,6 +3,7 @@ import { basename, dirname, extname, join } from 'node:path';
 import { BENCH_CASES } from './bench-cases.ts';
 import { CUT_CASES } from './cut-cases.ts';
 import { JIG_CASES } from './jig-cases.ts';
+import { STOCK_CASES } from './stock-cases.ts';
 
 const TOP = join(import.meta.dirname, '../..');
 
@@ -15,6 +16,8 @@ export interface Case {
   readonly sheet?: string;
   /** A machine's files instead of the patterns. */
   readonly cut?: string;
+  /** The jobs of a day's stock plan, by file, instead of a job's patterns. */
+  readonly day?: Readonly<Record<string, string>>;
   readonly job: string;
   /** As problems and titles name it. */
   readonly file: string;
@@ -38,12 +41,15 @@ function fromFile(name: string, path: string): Case {
 
 const JOB = /^(?!shop\.).*\.(?:ya?ml|json)$/;
 
+/** Days of several jobs, whose case is their stock plan. */
+const DAYS = /^monday[/\\]/;
+
 /** Every job file in a folder of the top level and in the folders in it. */
 function jobsIn(folder: string): Case[] {
   if (!existsSync(join(TOP, folder))) return [];
   const kind = folder.replace(/s$/, '');
   return readdirSync(join(TOP, folder), { recursive: true, encoding: 'utf8' })
-    .filter((path) => JOB.test(basename(path)))
+    .filter((path) => JOB.test(basename(path)) && !DAYS.test(path))
     .sort()
     .map((path) => {
       const steps = path.slice(0, -extname(path).length).split(/[/\\]/);
@@ -109,4 +115,5 @@ export const CASES: readonly Case[] = [
   ...JIG_CASES,
   ...BENCH_CASES,
   ...CUT_CASES,
+  ...STOCK_CASES,
 ];

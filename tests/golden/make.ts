@@ -9,6 +9,7 @@ import { makeBenchCase } from './make-bench.ts';
 import { makeCutCase } from './make-cut.ts';
 import { makeJigCase } from './make-jig.ts';
 import { proofFiles } from './make-proof.ts';
+import { makeStockCase } from './make-stock.ts';
 import { pdfText } from './pdf-text.ts';
 import { packed } from './pictures.ts';
 import { svgText } from './svg-text.ts';
@@ -43,6 +44,7 @@ async function makeFile({ name, bytes }: OutputFile, dpi: number): Promise<Outpu
 /** Everything that has a reference: what was solved, the drawings, and the files as they are read back. */
 export async function makeCase(each: Case): Promise<Outputs> {
   if (each.cut !== undefined) return makeCutCase(each);
+  if (each.day !== undefined) return makeStockCase(each, (output) => makeFile(output, DPI));
   if (each.sheet !== undefined) return makeBenchCase(each, (output) => makeFile(output, DPI));
   if (each.jig !== undefined) return makeJigCase(each, (output) => makeFile(output, DPI));
   const { name, job, file, shop } = each;

@@ -8,6 +8,7 @@ import { askPapers, askReadings } from '../ask-readings.ts';
 import { findShop, readSource, type SourceFile } from '../input.ts';
 import { replaceText } from '../replace.ts';
 import { fail, note, printJson, warn } from '../say.ts';
+import { today } from '../today.ts';
 import { UsageError } from '../usage.ts';
 
 interface Options {
@@ -109,11 +110,4 @@ async function believed(
   warn(made.problems);
   const { TERMINAL } = await import('../prompts.ts');
   return solve(`${readings.text.trimEnd()}\n${await askPapers(TERMINAL)}`);
-}
-
-/** The day, where the bench is. */
-function today(): string {
-  const now = new Date();
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -1,0 +1,145 @@
+import type { Box } from '../geometry/box.ts';
+import type { Size } from '../geometry/point.ts';
+import type { Shop } from '../job/model.ts';
+import type { Blank } from './blanks.ts';
+import type { BoardPlan } from './board-plans.ts';
+import type { CutNode, OffcutNode, PieceNode, UsedSheet } from './model.ts';
+import { type CutSequence, cutSequence } from './sequence.ts';
+
+/** Sheets of a day that are cut alike: one page shows them all. */
+export interface Layout extends Size {
+  /** Counted over all boards, in the order of cutting. */
+  readonly numbers: readonly number[];
+  readonly from: LayoutSource;
+  readonly tree: CutNode;
+  readonly sequence: CutSequence;
+  /** In the order in which they lie. */
+  readonly pieces: readonly LaidPiece[];
+  /** What is kept. */
+  readonly offcuts: readonly KeptOffcut[];
+}
+
+export type LayoutSource =
+  | { readonly kind: 'sheet'; readonly id: string }
+  /** From the shelf, by what is written on it. */
+  | { readonly kind: 'offcut'; readonly id: string }
+  /** Drops out of an opening of that piece, which must be cut first. */
+  | { readonly kind: 'fallout'; readonly piece: string; readonly blank: Blank };
+
+export interface LaidPiece extends Box {
+  /** `a`, `b` …, the same for all copies of a blank on a sheet. */
+  readonly key: string;
+  readonly piece: string;
+  readonly blank: Blank;
+  readonly turned: boolean;
+}
+
+export interface KeptOffcut extends Box {
+  /** What is written on it, one for each of the layout's sheets. */
+  readonly marks: readonly string[];
+}
+
+export interface BoardLayouts {
+  readonly board: BoardPlan;
+  readonly layouts: readonly Layout[];
+}
+
+/** The sheets of all boards, those that are cut alike together, with numbers that count on from board to board. */
+export function layOutDay(boards: readonly BoardPlan[], shop: Shop): readonly BoardLayouts[] {
+  const marks = new Marks(shop);
+  let number = 1;
+  return boards.map((board) => ({
+    board,
+    layouts: alike(board.plan.sheets).map((sheets) => {
+      const numbers = sheets.map(() => number++);
+      return layoutOf(sheets[0]!, numbers, board, marks);
+    }),
+  }));
+}
+
+/** Copies of a piece are alike; all else that is seen of a sheet counts. */
+function signature(sheet: UsedSheet): string {
+  const { width, height, id, tree } = sheet;
+  const shown = { width, height, id, kind: sheet.source.kind, tree };
+  return JSON.stringify(shown, (key, value: unknown) => (key === 'copy' ? undefined : value));
+}
+
+/** What drops out of an opening waits for its mat: such sheets stay where they come, and only neighbours are one. */
+function alike(sheets: readonly UsedSheet[]): readonly (readonly UsedSheet[])[] {
+  const groups: { readonly signature: string; readonly sheets: UsedSheet[] }[] = [];
+  for (const sheet of sheets) {
+    const own = signature(sheet);
+    const known = sheet.source.kind === 'fallout' ? groups.slice(-1) : groups;
+    const same = known.find((group) => group.signature === own);
+    if (same === undefined) groups.push({ signature: own, sheets: [sheet] });
+    else same.sheets.push(sheet);
+  }
+  return groups.map((group) => group.sheets);
+}
+
+function layoutOf(sheet: UsedSheet, numbers: readonly number[], board: BoardPlan, marks: Marks): Layout {
+  const leaves = leavesOf(sheet.tree);
+  const keys = new Map<string, string>();
+  const keyOf = (piece: string): string => {
+    const key = keys.get(piece) ?? letters(keys.size);
+    keys.set(piece, key);
+    return key;
+  };
+  const pieces = leaves
+    .filter((leaf): leaf is PieceNode => leaf.kind === 'piece')
+    .map(({ piece, turned, x, y, width, height }): LaidPiece => {
+      return { key: keyOf(piece), piece, blank: board.blanks.get(piece)!, turned, x, y, width, height };
+    });
+  const offcuts = leaves
+    .filter((leaf): leaf is OffcutNode => leaf.kind === 'offcut' && leaf.keep)
+    .map(({ x, y, width, height }) => ({ x, y, width, height, marks: numbers.map(() => marks.next()) }));
+  return {
+    numbers,
+    from: sourceOf(sheet, board),
+    width: sheet.width,
+    height: sheet.height,
+    tree: sheet.tree,
+    sequence: cutSequence(sheet.tree),
+    pieces,
+    offcuts,
+  };
+}
+
+function sourceOf({ id, source }: UsedSheet, { blanks }: BoardPlan): LayoutSource {
+  switch (source.kind) {
+    case 'sheet':
+    case 'offcut':
+      return { kind: source.kind, id };
+    case 'fallout':
+      return { kind: 'fallout', piece: source.piece, blank: blanks.get(source.piece)! };
+    default: {
+      const never: never = source;
+      return never;
+    }
+  }
+}
+
+export function leavesOf(node: CutNode): readonly Exclude<CutNode, { readonly kind: 'cuts' }>[] {
+  return node.kind === 'cuts' ? node.parts.flatMap(leavesOf) : [node];
+}
+
+/** `a` … `z`, `aa` … */
+function letters(index: number): string {
+  const last = String.fromCharCode(97 + (index % 26));
+  return index < 26 ? last : `${letters(Math.floor(index / 26) - 1)}${last}`;
+}
+
+/** What is written on new offcuts: S1, S2 … on from the highest on the shelf. */
+class Marks {
+  private last: number;
+
+  constructor({ shelf }: Shop) {
+    const numbers = shelf.map(({ id }) => Number(/^S(\d{1,9})$/.exec(id)?.[1] ?? 0));
+    this.last = Math.max(0, ...numbers);
+  }
+
+  next(): string {
+    this.last++;
+    return `S${this.last}`;
+  }
+}

@@ -1,0 +1,29 @@
+import { makeStock, solveJob } from '../../src/index.ts';
+import { showProblem } from '../../src/problems/show.ts';
+import { canonicalDrawing, canonicalJson } from './canonical.ts';
+import type { Case } from './cases.ts';
+import type { Outputs } from './compare.ts';
+
+type MakeFile = (file: { readonly name: string; readonly bytes: Uint8Array }) => Promise<Outputs>;
+
+/** Found soon and the same on every machine; the best plan is for the planner's own tests. */
+const EFFORT = 0.005;
+
+/** A day's stock plan: what it says, its first page as a drawing, and the file as it is read back by `makeFile`. */
+export async function makeStockCase({ day = {}, shop }: Case, makeFile: MakeFile): Promise<Outputs> {
+  const source = { shop: { text: shop ?? '', file: 'shop.yaml' } };
+  const solved = Object.entries(day).map(([file, text]) => solveJob(text, { file, ...source }));
+  const made = await makeStock(
+    solved.flatMap((each) => (each.ok ? [each.value] : [])),
+    { effort: EFFORT, fallouts: true, ...source },
+  );
+  if (!made.ok) throw new Error(`a golden case must make its plan:\n${made.problems.map(showProblem).join('\n')}`);
+  const { drawings, files, record } = made.value;
+  const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
+  const outputs = new Map([
+    ['record.json', encode(`${canonicalJson(record)}\n`)],
+    ['page-1.drawing.json', encode(canonicalDrawing(drawings[0]!))],
+  ]);
+  for (const output of files) for (const [name, bytes] of await makeFile(output)) outputs.set(name, bytes);
+  return outputs;
+}
