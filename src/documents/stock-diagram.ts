@@ -3,7 +3,7 @@ import { fraction } from '../fonts/fractions.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import { type Box, bottom, box, centre, contains, grown, overlaps, right } from '../geometry/box.ts';
 import { clipLine } from '../geometry/clip.ts';
-import { type Point, point, type Size } from '../geometry/point.ts';
+import { distance, type Point, point, type Size } from '../geometry/point.ts';
 import { type JobToCut, jobName } from '../stock/blanks.ts';
 import { type LaidPiece, type Layout, leavesOf } from '../stock/layouts.ts';
 import type { Cut } from '../stock/sequence.ts';
@@ -206,7 +206,7 @@ function numbers(
       ...[0.5, 0.35, 0.65, 0.22, 0.78, 0.12, 0.88].map((share) => mix(from, to, share)),
     ];
     const around = ({ x, y }: Point): Box => box(x - RADIUS, y - RADIUS, 2 * RADIUS, 2 * RADIUS);
-    const clear = (spot: Point): boolean => !made.some(({ taken }) => overlaps(around(spot), taken, 0.2));
+    const clear = (spot: Point): boolean => made.every(({ taken }) => distance(spot, centre(taken)) > 2 * RADIUS + 0.2);
     const spot = spots.find(clear) ?? mix(from, to, 0.5);
     made.push({ taken: around(spot), drawn: disc(`${cut}`, spot, RADIUS) });
   }
@@ -219,7 +219,7 @@ const mix = (from: Point, to: Point, share: number): Point =>
 /** Beyond the ends that lie at the sheet's edge, or as near to it as a trim is wide. */
 function outside(from: Point, to: Point, across: boolean, sheet: Box): readonly Point[] {
   const inner = grown(sheet, -3);
-  const gap = RADIUS + 0.4;
+  const gap = RADIUS + 0.6;
   const spots: Point[] = [];
   if (across) {
     if (from.y < inner.y) spots.push(point(from.x, sheet.y - gap));
