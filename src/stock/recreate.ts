@@ -57,9 +57,13 @@ export function openBelow(below: Price, random: Random): Opener {
   };
 }
 
-/** Puts missing blanks back, each where it costs least. Counts its work in looks at a leftover. */
+/** What work costs, in steps: passing over so many leftovers takes one, trying a blank in one, placement and all, more. */
+const PASSED_PER_STEP = 4;
+const STEPS_PER_LOOK = 18;
+
+/** Puts missing blanks back, each where it costs least. */
 export class Recreate {
-  steps = 0;
+  private passed = 0;
   private readonly spot = new Spot();
   private readonly order: Int32Array;
   private readonly keys: Float64Array;
@@ -69,13 +73,17 @@ export class Recreate {
     this.keys = new Float64Array(instance.types.length);
   }
 
+  get steps(): number {
+    return Math.floor(this.passed / PASSED_PER_STEP) + STEPS_PER_LOOK * this.spot.looks;
+  }
+
   /** With `random` in an order up to twofold off the sizes' own, and overlooking some options. */
   run(forest: Forest, how: number, random: Random | undefined, opener: Opener): void {
     const count = this.sort(forest, how, random);
     for (let i = 0; i < count; i++) {
       const type = this.order[i]!;
       while (forest.missing[type]! > 0) {
-        this.steps += forest.leftovers.count + 1;
+        this.passed += forest.leftovers.count + 1;
         if (this.spot.find(forest, type, random)) {
           const { leftover, width, height, yFirst } = this.spot;
           forest.place(leftover, type, width, height, yFirst);
@@ -85,7 +93,7 @@ export class Recreate {
         if (stock < 0) break;
         const root = forest.open(stock);
         // A blank that no leftover took, the new one included, was overlooked or has no factory edge there.
-        this.steps += forest.leftovers.count + 1;
+        this.passed += forest.leftovers.count + 1;
         if (!this.spot.find(forest, type, undefined)) {
           forest.close(forest.nodes.sheetOf(root));
           break;

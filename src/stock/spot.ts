@@ -12,6 +12,8 @@ export class Spot {
   width = 0;
   height = 0;
   yFirst = false;
+  /** How often a blank was tried in a leftover that holds it. */
+  looks = 0;
   private cost = 0;
 
   /** False where no leftover holds the blank. Without `random` nothing is overlooked. */
@@ -42,6 +44,7 @@ export class Spot {
     edge: boolean,
     random: Random | undefined,
   ): void {
+    this.looks++;
     if (random !== undefined && random.below(OVERLOOK) === 0) return;
     const { leftovers, instance } = forest;
     const { longest } = instance;
