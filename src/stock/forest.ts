@@ -37,6 +37,21 @@ export class Forest {
 
   /** Becomes equal to `other`, a forest of the same instance. */
   copy(other: Forest): void {
+    this.copyTrees(other);
+    this.missing.set(other.missing);
+    this.missingCount = other.missingCount;
+    this.missingArea = other.missingArea;
+  }
+
+  /** Becomes equal to `other`, in which no blank is missing, and whose instance has the same types and some more, or some less. */
+  copyFull(other: Forest): void {
+    this.copyTrees(other);
+    this.missing.fill(0);
+    this.missingCount = 0;
+    this.missingArea = 0;
+  }
+
+  private copyTrees(other: Forest): void {
     const { sheets } = other;
     this.nodes.copy(other.nodes);
     this.leftovers.copy(other.leftovers);
@@ -46,9 +61,14 @@ export class Forest {
     this.dirty.fill(0, 0, sheets);
     this.sheets = sheets;
     this.opened.set(other.opened);
-    this.missing.set(other.missing);
-    this.missingCount = other.missingCount;
-    this.missingArea = other.missingArea;
+  }
+
+  /** Asks for one more copy of a type. */
+  ask(type: number): void {
+    const { width, height } = this.instance.types[type]!;
+    this.missing[type]!++;
+    this.missingCount++;
+    this.missingArea += width * height;
   }
 
   /** Opens a sheet and returns its root, a leftover. */

@@ -110,6 +110,11 @@ export class Nodes {
     return length;
   }
 
+  /** The first node of that kind and data; there must be one. */
+  find(kind: number, data: number): number {
+    for (let node = 0; ; node++) if (this.kind[node] === kind && this.data[node] === data) return node;
+  }
+
   /** Area of the pieces at and below a node. */
   filled(node: number): number {
     if (this.kind[node] === PIECE) return this.width[node]! * this.height[node]!;

@@ -7,6 +7,7 @@ import type { StockInput, StockOptions, StockPlan } from './model.ts';
 import { largerOffcut } from './offcut.ts';
 import { type Posed, pose } from './pose.ts';
 import { inputProblems } from './read-input.ts';
+import { reserveStrips } from './reserve.ts';
 import { Search } from './search.ts';
 import { tooSmall } from './too-small.ts';
 import { writePlan } from './write-plan.ts';
@@ -18,8 +19,9 @@ const SHEETS_UNTIL = 0.85;
 /** A small case that is not proved by then is worked out exactly. */
 const EXACT_AFTER = 0.05;
 const COST_UNTIL = 0.95;
-/** The offcut gets so much of the budget at most. */
+/** The offcut gets so much of the budget at most, and strips across a sheet so much of that. */
 const OFFCUT_SHARE = 0.15;
+const STRIPS_SHARE = 0.6;
 
 /**
  * Lays pieces out on sheets by straight cuts from edge to edge: fewest sheets, then least cost, then the largest single
@@ -64,7 +66,10 @@ function solve(posed: Posed, options: StockOptions): Result<Found> {
   }
   const short = instance.stocks.some((stock, s) => search.best.opened[s]! > stock.limit);
   if (search.best.missingCount > 0 || short) return fail([tooSmall(posed)]);
-  largerOffcut(search, least, Math.min(budget, search.steps + OFFCUT_SHARE * budget));
+  const share = Math.min(OFFCUT_SHARE * budget, budget - search.steps);
+  const polish = search.steps + share;
+  reserveStrips(search, least, search.steps + STRIPS_SHARE * share);
+  largerOffcut(search, least, polish);
   return succeed({ forest: search.best, bound });
 }
 

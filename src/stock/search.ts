@@ -36,13 +36,15 @@ export class Search {
   best: Forest;
   private spent = 0;
 
+  /** Begins with `start`, or with the best of some plans made in one go. */
   constructor(
     readonly instance: Instance,
     seed: number,
+    start?: Forest,
   ) {
     this.random = new Random(seed);
     this.recreate = new Recreate(instance);
-    this.best = this.start();
+    this.best = start ?? this.start();
   }
 
   get steps(): number {
@@ -109,6 +111,11 @@ export class Search {
     if (this.best.missingCount === 0) return;
     const any: Price = { sheets: Infinity, cost: Infinity };
     this.reach(this.copyOfBest(), openBelow(any, this.random), this.exchangeable(), until);
+  }
+
+  /** Looks for a place for all blanks on the sheets that are open; true where it finds one. */
+  fitAll(until: number): boolean {
+    return this.best.missingCount === 0 || this.reach(this.copyOfBest(), openNone, false, until);
   }
 
   /** Saves one sheet after the other, down to `bound`. */

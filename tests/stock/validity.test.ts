@@ -82,9 +82,9 @@ describe('plans of all sorts', () => {
           }
         }
       }),
-      { numRuns: 150, seed: 4 },
+      { numRuns: 100, seed: 4 },
     );
-    expect(plans).toBeGreaterThan(50);
+    expect(plans).toBeGreaterThan(40);
   });
 
   it('serve many equal blanks and many sheets', () => {
