@@ -47,6 +47,18 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[]) {
         ...(layer.cut === true ? { cut: true } : {}),
       })),
     })),
+    ...(mat.lettering === undefined
+      ? {}
+      : {
+          lettering: mat.lettering.map(({ text, box, square, bridges, bridge, parts }) => ({
+            text,
+            box,
+            square,
+            bridges,
+            bridge,
+            windows: parts.length,
+          })),
+        }),
     bench: {
       head: head.id,
       calibrated: head.calibrated,

@@ -33,6 +33,12 @@ export function sizesInWords(report: Report): readonly string[] {
       );
     }
   }
+  for (const { text, box, square, bridges } of report.lettering ?? []) {
+    const held = bridges === 0 ? '' : `, ${bridges} bridges`;
+    lines.push(
+      `  lettering  ${text}: ${size(box)}, ${square ? 'square cut' : 'bevelled'}${held}, by template or machine`,
+    );
+  }
   lines.push(`  glazing    ${showSize(report.glazing, unit)}, backing the same`);
   lines.push('  guide, in the order of work (sides named as from the face):');
   for (const s of [...report.strokes].sort((a, b) => a.order - b.order)) {

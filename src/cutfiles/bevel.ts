@@ -7,7 +7,7 @@ import type { MatLayer } from '../mat/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { printDecimal, showLength } from '../units/print.ts';
 import { movedRun, runsOf, strokeAlong, turnedRun } from './bevel-runs.ts';
-import type { CutJob, LaidBoard, MachineKindWork, Tilt, Toolpath } from './model.ts';
+import type { CutJob, LaidBoard, LaidOpening, MachineKindWork, Tilt, Toolpath } from './model.ts';
 
 type Hand = 'left' | 'right';
 const other = (hand: Hand): Hand => (hand === 'left' ? 'right' : 'left');
@@ -47,7 +47,7 @@ function toolpaths(board: LaidBoard, cut: CutJob, machine: BevelMachine): Result
   // Out of the opening where positive: where the blade enters, seen from the face edge.
   const entry = machine.up === 'face' ? 0 : -backInset(board.board.thickness, layer.bevel);
   const problems: Problem[] = [];
-  const strokes = (outline: Path, by: number, id: string, told: Tilt, opening?: LaidBoard['openings'][number]) => {
+  const strokes = (outline: Path, by: number, id: string, told: Tilt, opening?: LaidOpening) => {
     const found: Toolpath[] = [];
     // Run through clockwise the inside lies on the right, the outside on the left.
     const runs = runsOf(outline).map((run) => movedRun(run, by));
@@ -59,21 +59,30 @@ function toolpaths(board: LaidBoard, cut: CutJob, machine: BevelMachine): Result
           ? undefined
           : strokeAlong(
               own,
-              start + machine.overrun + intoWaste(own.turns.before, layer, opening !== undefined),
-              machine.overrun - stop + intoWaste(own.turns.after, layer, opening !== undefined),
+              start +
+                machine.overrun +
+                intoWaste(own.turns.before, layer, opening !== undefined && opening.upright !== true),
+              machine.overrun -
+                stop +
+                intoWaste(own.turns.after, layer, opening !== undefined && opening.upright !== true),
             );
       const operation = opening === undefined ? 'outer' : 'bevel';
       if (path !== undefined) found.push({ operation, path, id: `${id}-${i + 1}`, reversible: false, tilt: told });
-      else if (opening !== undefined) problems.push(noStroke(board, opening.number, opening.name, run === undefined));
+      else if (opening !== undefined) problems.push(noStroke(board, opening, run === undefined));
     }
     return found;
   };
-  const found = board.openings.flatMap((opening) =>
-    strokes(opening.face, entry, `bevel-${opening.number}-${board.layer}`, tilt, opening),
-  );
+  const found = board.openings.flatMap((opening) => {
+    const id = `${opening.id.replace('opening', 'bevel')}-${board.layer}`;
+    if (opening.upright !== true) return strokes(opening.face, entry, id, tilt, opening);
+    // A head that cannot stand upright leaves these to a template: `byHand` says so.
+    return standsUpright(machine) ? strokes(opening.face, 0, id, { angle: 90 }, opening) : [];
+  });
   if (machine.outside) found.push(...strokes(board.outline, 0, `outside-${board.layer}`, { angle: 90 }));
   return problems.length > 0 ? fail(problems) : succeed(found, warnings);
 }
+
+export const standsUpright = ({ bevel: fixed }: BevelMachine): boolean => fixed === undefined || fixed === 90;
 
 /**
  * Where the mat has a corner that points into the opening, a stroke runs on into the fallout: a normal bevel's mitre lies
@@ -118,12 +127,12 @@ function angleProblems(angle: number, index: number, machine: BevelMachine): rea
   return problems;
 }
 
-function noStroke(board: LaidBoard, opening: number, name: string, tight: boolean): Problem {
+function noStroke(board: LaidBoard, { name, path }: LaidOpening, tight: boolean): Problem {
   const where = `${name} in the ${board.name}`;
   const message = tight
     ? `${where} has a bend that is tighter than its bevel is wide`
     : `${where} has a side that is too short for the offsets of the head`;
-  return error('bevel-no-stroke', ['openings', opening - 1], message, 'cut it by hand, or with a square cut');
+  return error('bevel-no-stroke', path, message, 'cut it by hand, or with a square cut');
 }
 
 const mm = (length: number): string => printDecimal(length, 'mm', 3).text;

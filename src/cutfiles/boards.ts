@@ -1,10 +1,10 @@
 import { mirror } from '../bench/outline.ts';
-import { polygon } from '../geometry/path.ts';
+import { type Path, polygon } from '../geometry/path.ts';
 import type { Point, Size } from '../geometry/point.ts';
 import type { Machine } from '../job/machine-model.ts';
 import type { Mat } from '../mat/model.ts';
 import { laid } from './clockwise.ts';
-import type { LaidBoard } from './model.ts';
+import type { LaidBoard, LaidOpening } from './model.ts';
 
 /** The blank of a layer as it hangs. */
 export const blankSize = (mat: Mat, layer: number): Size => mat.layers[layer - 1]!.blank;
@@ -35,11 +35,29 @@ export function laidBoard(mat: Mat, layer: number, up: Machine['up'], at: Point,
     at,
     turned,
     outline: laid(polygon(corners), place),
-    openings: mat.openings.flatMap((opening, i) => {
-      const { face, back, cut } = opening.layers[layer - 1]!;
-      // What the job says is cut already is not cut again.
-      return cut === true ? [] : [{ number: i + 1, name: opening.name, face: seen(face), back: seen(back) }];
-    }),
+    openings: [
+      ...mat.openings.flatMap((opening, i): LaidOpening[] => {
+        const { face, back, cut } = opening.layers[layer - 1]!;
+        // What the job says is cut already is not cut again.
+        return cut === true
+          ? []
+          : [{ id: `opening-${i + 1}`, path: ['openings', i], name: opening.name, face: seen(face), back: seen(back) }];
+      }),
+      ...(layer === 1 ? letterWindows(mat, seen) : []),
+    ],
     place,
   };
+}
+
+function letterWindows(mat: Mat, seen: (path: Path) => Path): readonly LaidOpening[] {
+  return (mat.lettering ?? []).flatMap(({ text, square, parts }, i) =>
+    parts.map(({ face, back }, k) => ({
+      id: `lettering-${i + 1}-${k + 1}`,
+      path: ['lettering', i],
+      name: text,
+      face: seen(face),
+      back: seen(back),
+      ...(square ? { upright: true as const } : {}),
+    })),
+  );
 }

@@ -34,6 +34,10 @@ export const CODES: Codes = {
     'An opening is too small for the knife to come in from its waste.',
     'Give a smaller lead, or cut it by hand.',
   ),
+  'lettering-by-hand': entry(
+    'A bevel head that cannot stand upright leaves lettering out of its file.',
+    'Cut it by the pattern, or on another machine.',
+  ),
   'machine-board-thick': entry('A board is thicker than the machine cuts.', 'Take a thinner board or another machine.'),
   'machine-missing': entry('It is not said which machine the file is for.', 'Give `--machine`.'),
   'machine-plain': entry(

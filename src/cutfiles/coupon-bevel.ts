@@ -41,7 +41,7 @@ export function bevelCoupon(board: Board): LaidBoard {
     at: { x: 0, y: 0 },
     turned: false,
     outline: square(0, BEVEL_COUPON.width),
-    openings: [{ number: 1, name: 'test opening', face, back: face }],
+    openings: [{ id: 'opening-1', path: ['openings', 0], name: 'test opening', face, back: face }],
     place: (p) => p,
   };
 }

@@ -6,6 +6,7 @@ import { solve } from '../mat/solve.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { showLength, showSize } from '../units/print.ts';
 import { type Bed, type Blank, oneEach, type Room, together } from './bed.ts';
+import { standsUpright } from './bevel.ts';
 import { laidBoard } from './boards.ts';
 import { describedFile } from './described.ts';
 import { cutNotes } from './drawing.ts';
@@ -147,8 +148,22 @@ function leftOut(all: readonly Blank[], blanks: readonly Blank[]): readonly Prob
 }
 
 /** Grooves and ink lines belong on the face, before or after the machine's work. */
-function byHand(job: Job, { id }: Machine): readonly Problem[] {
-  return job.openings.flatMap(({ decor = [] }, i) =>
+function byHand(job: Job, machine: Machine): readonly Problem[] {
+  const { id } = machine;
+  const slanted = machine.kind === 'bevel' && !standsUpright(machine);
+  const letters = (slanted ? (job.lettering ?? []) : []).flatMap(({ text, edge }, i) =>
+    edge === 'bevel'
+      ? []
+      : [
+          warning(
+            'lettering-by-hand',
+            ['lettering', i],
+            `${id} cannot cut upright: the lettering ${text} is not in its file`,
+            'cut it by the pattern, or on another machine',
+          ),
+        ],
+  );
+  const lines = job.openings.flatMap(({ decor = [] }, i) =>
     decor.length === 0
       ? []
       : [
@@ -160,6 +175,7 @@ function byHand(job: Job, { id }: Machine): readonly Problem[] {
           ),
         ],
   );
+  return [...lines, ...letters];
 }
 
 function gapWidened(machine: Machine, gap: number): Problem {

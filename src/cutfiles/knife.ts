@@ -4,7 +4,7 @@ import { error, fail, type Problem, type Result, succeed } from '../problems/pro
 import { printDecimal } from '../units/print.ts';
 import { withLead } from './lead.ts';
 import { boardMarks } from './marks.ts';
-import type { LaidBoard, MachineKindWork, Toolpath } from './model.ts';
+import type { LaidBoard, LaidOpening, MachineKindWork, Toolpath } from './model.ts';
 import { targetRoom } from './registration.ts';
 import { squared } from './square.ts';
 import { swivelPath } from './swivel.ts';
@@ -52,8 +52,8 @@ function toolpaths(
       found.push({ ...mark, path: swivelPath(mark.path, machine.offset), reversible: false });
   }
   for (const opening of board.openings) {
-    if (contour('inner', opening.face, `opening-${opening.number}-${board.layer}`)) continue;
-    problems.push(noRoom(board, opening.number, opening.name, machine));
+    if (contour('inner', opening.face, `${opening.id}-${board.layer}`)) continue;
+    problems.push(noRoom(board, opening, machine));
   }
   if (machine.outside) contour('outer', board.outline, `outside-${board.layer}`);
   return problems.length > 0 ? fail(problems) : succeed(found);
@@ -71,10 +71,10 @@ function allowances({ offset, overcut, passes }: KnifeMachine): readonly string[
   ];
 }
 
-function noRoom(board: LaidBoard, opening: number, name: string, machine: KnifeMachine): Problem {
+function noRoom(board: LaidBoard, { name, path }: LaidOpening, machine: KnifeMachine): Problem {
   return error(
     'knife-no-room',
-    ['openings', opening - 1],
+    path,
     `${name} in the ${board.name} is too small for the knife to come in from its waste`,
     `give the machine a lead smaller than ${mm(machine.lead)} mm, or cut this opening by hand`,
   );

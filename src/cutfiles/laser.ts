@@ -3,7 +3,7 @@ import { error, fail, type Problem, succeed } from '../problems/problem.ts';
 import { printDecimal } from '../units/print.ts';
 import { besideKerf } from './kerf.ts';
 import { boardMarks } from './marks.ts';
-import type { LaidBoard, MachineKindWork, Toolpath } from './model.ts';
+import type { LaidBoard, LaidOpening, MachineKindWork, Toolpath } from './model.ts';
 import { squared } from './square.ts';
 import { withTabs } from './tabs.ts';
 
@@ -18,10 +18,10 @@ export const laser: MachineKindWork<LaserMachine> = {
     const found: Toolpath[] = machine.marks ? [...boardMarks(board, cut, machine, 'letters')] : [];
     const problems: Problem[] = [];
     for (const opening of board.openings) {
-      const id = `opening-${opening.number}-${board.layer}`;
+      const id = `${opening.id}-${board.layer}`;
       const path = besideKerf(opening.face, machine.kerf, 'in');
       if (typeof path === 'string') {
-        problems.push(tooWide(board, opening.number, opening.name, machine));
+        problems.push(tooWide(board, opening, machine));
         continue;
       }
       const { tabs } = machine;
@@ -30,7 +30,7 @@ export const laser: MachineKindWork<LaserMachine> = {
         continue;
       }
       const runs = withTabs(path, tabs.count, tabs.width + Math.max(machine.kerf.x, machine.kerf.y));
-      if (runs === undefined) problems.push(noRoomForTabs(opening.number, opening.name, tabs.count));
+      if (runs === undefined) problems.push(noRoomForTabs(opening, tabs.count));
       for (const [i, run] of (runs ?? []).entries())
         found.push({ operation: 'inner', path: run, id: `${id}-${i + 1}`, reversible: true });
     }
@@ -58,20 +58,20 @@ function allowances({ kerf, tabs }: LaserMachine): readonly string[] {
   ];
 }
 
-function tooWide(board: LaidBoard, opening: number, name: string, machine: LaserMachine): Problem {
+function tooWide(board: LaidBoard, { name, path }: LaidOpening, machine: LaserMachine): Problem {
   const { x, y } = machine.kerf;
   return error(
     'kerf-too-wide',
-    ['openings', opening - 1],
+    path,
     `${name} in the ${board.name} is nowhere wide enough for a kerf of ${mm(Math.max(x, y))} mm, or falls apart with it`,
     'is the kerf of the machine right?',
   );
 }
 
-function noRoomForTabs(opening: number, name: string, count: number): Problem {
+function noRoomForTabs({ name, path }: LaidOpening, count: number): Problem {
   return error(
     'tabs-no-room',
-    ['openings', opening - 1],
+    path,
     `${count} tabs find no room on the sides of ${name}`,
     'give the machine fewer or narrower tabs',
   );

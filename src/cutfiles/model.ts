@@ -4,7 +4,7 @@ import type { Point, Size } from '../geometry/point.ts';
 import type { Machine, Operation } from '../job/machine-model.ts';
 import type { Board, Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
-import type { Result } from '../problems/problem.ts';
+import type { Problem, Result } from '../problems/problem.ts';
 
 /** One way of the tool while it is down, in mm, y down, as the machine sees the side of the board that lies up. */
 export interface Toolpath {
@@ -50,10 +50,15 @@ export interface LaidBoard {
 }
 
 export interface LaidOpening {
-  readonly number: number;
+  /** `opening-2` is opening 2; `lettering-1-3` the third window of the first text. */
+  readonly id: string;
+  /** Where the job asks for it. */
+  readonly path: Problem['path'];
   readonly name: string;
   readonly face: Path;
   readonly back: Path;
+  /** True where it is cut upright, whatever the bevel of its layer. */
+  readonly upright?: true;
 }
 
 /** What one kind of machine does, all in one file. */

@@ -25,6 +25,7 @@ import {
   strokeBlock,
   uprightFor,
 } from './pattern-labels.ts';
+import { letteredBack } from './pattern-lettering.ts';
 import { LEGEND, line, lineBox, outward, PENS, TRIM_INSET } from './pattern-lines.ts';
 import { noteBlocks } from './pattern-notes.ts';
 import { across, chained, closeTo, GAP, letterPlaces, linesOf, nearestOf, once } from './pattern-places.ts';
@@ -106,6 +107,8 @@ export function pattern(
     });
     add('curves', ...each.items);
   }
+  const lettered = layer === 0 ? letteredBack(mat, job, AROUND) : [];
+  for (const { items } of lettered) add('cut', ...items);
   if (layer === 0) add('decor', ...decorLines(mat, job, AROUND));
   const ticks = drawStrokes(own, job, paper, cutBoxes, curved, add, avoid);
 
@@ -198,6 +201,14 @@ export function pattern(
     );
     const far = small.slice(1).map((block) => () => around(block(), upright, middle, 140));
     set(`number and reading of stroke ${s.order}`, chained(places), 'reading', middle, chained(far));
+  }
+  for (const { what, lines, box: around_ } of lettered) {
+    const blocks = [4.5, 3.6, 3].map((size) =>
+      once(() => textBlock(lines.map((text) => ({ group: 'curves', text, size, weight: 'regular' as const })))),
+    );
+    const at = point(around_.x + around_.width / 2, bottom(around_));
+    const near = blocks.map((block) => () => closeTo(block(), at, paper, 60));
+    set(what, chained(near), 'text', at, chained(blocks.map((block) => () => around(block(), 0, at, 200))));
   }
   if (layer === 0) {
     for (const { what, lines, at } of decorWords(mat, job, AROUND)) {

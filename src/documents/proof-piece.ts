@@ -96,6 +96,8 @@ export function pieceItems(
   mat.openings.forEach((opening, i) => {
     items.push(...artItems(opening, pictures[i], words[i] ?? '', placedBox));
   });
+  if (mat.layers.length === 1)
+    for (const each of mat.lettering ?? []) items.push(boxItem(placedBox(grown(each.box, 0.5)), GROUND));
   for (let k = mat.layers.length - 1; k >= 0; k--) items.push(...layerItems(mat, k, placed, placedBox, scale));
   items.push(...decorItems(mat, job, placed, scale));
   if (frame === undefined) {
@@ -136,14 +138,29 @@ function layerItems(
 ): readonly Item[] {
   const { board, bevel, blankBox, setback } = mat.layers[k]!;
   const edge = boxItem(placedBox(blankBox), undefined).paths[0]!;
-  const faces = mat.openings.map(({ layers }) => placed(layers[k]!.face));
-  const board_: PathItem = { kind: 'path', paths: [edge, ...faces], fill: board.colour, id: `layer-${k + 1}` };
+  const letters = k === 0 ? (mat.lettering ?? []) : [];
+  const upright = letters.flatMap(({ square, parts }) => (square ? parts.map(({ face }) => placed(face)) : []));
+  const sloped = letters.flatMap(({ square, parts }) => (square ? [] : parts));
+  const faces = [
+    ...mat.openings.map(({ layers }) => placed(layers[k]!.face)),
+    ...sloped.map(({ face }) => placed(face)),
+  ];
+  const board_: PathItem = {
+    kind: 'path',
+    paths: [edge, ...faces, ...upright],
+    fill: board.colour,
+    id: `layer-${k + 1}`,
+  };
   if (bevel.reverse || setback === 0) {
     // No core is seen: the edge alone parts the board from what lies behind.
-    return [board_, { kind: 'path', paths: faces, pen: 'cut' }];
+    return [board_, { kind: 'path', paths: [...faces, ...upright], pen: 'cut' }];
   }
   const core = coreColour(board.core, board.colour);
-  const backs = mat.openings.map(({ layers }) => placed(layers[k]!.back));
+  const backs = [
+    ...mat.openings.map(({ layers }) => placed(layers[k]!.back)),
+    ...sloped.map(({ back }) => placed(back)),
+    ...upright,
+  ];
   const slopes: PathItem = { kind: 'path', paths: [edge, ...backs], fill: mixed(core, darker(core, 0.15), 0.5) };
   return [slopes, ...faces.flatMap((face) => facets(face, setback * scale, core)), board_];
 }

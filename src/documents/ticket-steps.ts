@@ -3,6 +3,7 @@ import type { Job, Units } from '../job/model.ts';
 import type { Mat, MatLayer } from '../mat/model.ts';
 import { printDecimal } from '../units/print.ts';
 import { grooveDepth } from './pattern-decor.ts';
+import { letteringWords } from './pattern-lettering.ts';
 import { bevelWords } from './pattern-words.ts';
 import { length, sides, size } from './proof-words.ts';
 
@@ -96,6 +97,12 @@ export function layerSteps(mat: Mat, job: Job, index: number): readonly string[]
     steps.push(
       `${capital(opening.name)} (${opening.shape}): the curves are cut by the pattern; ${size(faceBox, job.units)} on the face, line on the back ${size(backBox, job.units)}.`,
     );
+  }
+  if (index === 0) {
+    for (const lettering of mat.lettering ?? []) {
+      const [how, ...held] = letteringWords(lettering, job);
+      steps.push(`Lettering ${[how, ...held, `${size(lettering.box, job.units)} over all`].join('; ')}.`);
+    }
   }
   const above = mat.layers[index - 1];
   if (above !== undefined && job.bench.stack === 'together' && above.board.thickness !== board.thickness) {

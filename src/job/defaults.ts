@@ -138,3 +138,6 @@ export const MACHINE = {
 /** Seen width of a groove, and of a line drawn with a ruling pen (common practice, no source). */
 export const lineWidth = (units: Units, kind: 'groove' | 'ink'): number =>
   kind === 'groove' ? either(units, 1 / 16, 1.5) : 0.5;
+
+/** Between letters and islands: narrower paper board tears when it is lifted (common practice, no source). */
+export const bridge = (units: Units): number => either(units, 1 / 16, 2);

@@ -4,6 +4,7 @@ import { arrangeSchema } from './arrange-schema.ts';
 import { asCutSchema } from './as-cut-schema.ts';
 import { described, id, line, oneOf, record, whole, yesNo } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
+import { letteringSchema } from './lettering-schema.ts';
 import { matSchema } from './mat-schema.ts';
 import { openingsSchema } from './opening-schema.ts';
 
@@ -28,6 +29,7 @@ function madeSchema(unit: LengthUnit) {
       mat: z.optional(matSchema(unit)),
       openings: openingsSchema(unit),
       arrange: z.optional(arrangeSchema(unit)),
+      lettering: z.optional(letteringSchema(unit)),
       count: z.optional(whole('How many alike', [1, 40], 1, 999)),
       bench: z.optional(benchSchema(unit)),
       print: z.optional(printSchema(unit)),

@@ -8,6 +8,7 @@ import { frameFrom, rebateProblems } from './frame.ts';
 import type { JobInput } from './job-schema.ts';
 import { layersFrom } from './layers.ts';
 import type { GivenBySides } from './length-fields.ts';
+import { letteringFrom } from './lettering.ts';
 import { lookUp } from './look-up.ts';
 import {
   type BenchRequest,
@@ -47,7 +48,12 @@ export function jobFrom(
     count: input.count ?? defaults.COUNT,
     bench,
     print: printFrom(input.print ?? {}, shop, units, problems),
-    ...defined({ customer: input.customer, arrange: arrangeFrom(input.arrange, free), asCut }),
+    ...defined({
+      customer: input.customer,
+      arrange: arrangeFrom(input.arrange, free),
+      lettering: letteringFrom(input.lettering, units),
+      asCut,
+    }),
   };
   return { job, problems };
 }

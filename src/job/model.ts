@@ -5,6 +5,7 @@ import type { LengthUnit } from '../units/units.ts';
 import type { ArrangeRequest, DecorRequest, OpeningStep, PlaceRequest } from './arrange-model.ts';
 import type { AsCutRequest } from './as-cut-model.ts';
 import type { Head } from './head-model.ts';
+import type { LetteringRequest } from './lettering-model.ts';
 import type { Machine } from './machine-model.ts';
 
 export type { Head, OffsetAt } from './head-model.ts';
@@ -21,6 +22,8 @@ export interface Job {
   readonly openings: readonly OpeningRequest[];
   /** How the openings without a place of their own lie; one alone needs none. */
   readonly arrange?: ArrangeRequest;
+  /** Texts that are cut through the top mat. */
+  readonly lettering?: readonly LetteringRequest[];
   readonly count: number;
   readonly bench: BenchRequest;
   readonly print: PrintRequest;

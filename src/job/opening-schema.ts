@@ -140,7 +140,7 @@ function outlineIn(input: unknown, unit: LengthUnit): Reading<unknown> {
   return read.ok ? taken(read.path) : refused('outline-unreadable', read.message, read.hint);
 }
 
-function placeSchema(unit: LengthUnit) {
+export function placeSchema(unit: LengthUnit) {
   const { length } = lengthFields(unit);
   const edge = (side: string) =>
     z.optional(length(`${side} edge of the mat to the face opening of the top mat`, ['3']));

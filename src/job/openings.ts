@@ -39,7 +39,7 @@ function fieldsFrom(given: OpeningInput): Fields | undefined {
   return Object.keys(found).length === 0 ? undefined : found;
 }
 
-function placeFrom(given: OpeningInput['place']): PlaceRequest | undefined {
+export function placeFrom(given: OpeningInput['place']): PlaceRequest | undefined {
   if (given === undefined) return undefined;
   const { below, gap, left, right, top, bottom } = given;
   if (below !== undefined) return { below: { opening: below, gap: gap ?? 0 } };

@@ -20,6 +20,7 @@ export function userTexts(job: Job): readonly PrintedText[] {
       text: name ?? '',
       path: ['mat', 'frame'],
     })),
+    ...(job.lettering ?? []).map(({ text }, i) => ({ text, path: ['lettering', i, 'text'] })),
     ...job.openings.map(({ name }, i) => ({ text: name ?? '', path: ['openings', i, 'name'] })),
   ];
 }

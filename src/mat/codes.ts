@@ -67,6 +67,22 @@ export const CODES: Codes = {
   ),
   'float-narrow': entry('Very little is seen around a floated artwork.', 'Make the float larger.'),
   'float-none': entry('The mat covers an artwork that is to float.', 'Make the float larger.'),
+  'lettering-near': entry(
+    'Letters come nearer to an opening, or to another text, than the least bar of board.',
+    'Move the text, make it smaller, or set `mat.leastBar`.',
+  ),
+  'lettering-off-mat': entry(
+    'A text runs off the mat, or off the under mat that should show in it.',
+    'Move it, or make the letters smaller.',
+  ),
+  'lettering-unfit': entry(
+    'A text cannot be cut: a letter is not in the font, has an island that is refused or too small to bridge, or is too narrow for a bevel.',
+    'Do what the message says: larger letters, a narrower bridge, `edge: square`.',
+  ),
+  'letters-near': entry(
+    'Two letters leave less board between them than a bridge is wide.',
+    'Set more `spacing`, or a narrower `bridge`.',
+  ),
   'line-off-mat': entry(
     'A groove or a drawn line around an opening would run off the mat.',
     'Bring the line nearer to its opening, or give the mat a wider border.',

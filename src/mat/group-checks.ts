@@ -60,11 +60,7 @@ function belowProblems(job: Job): Problem[] {
     const under = place?.below;
     if (under === undefined) return [];
     const path = ['openings', index, 'place', 'below'];
-    if (!names.includes(under.opening)) {
-      const near = nearest(under.opening, names);
-      const hint = near === undefined ? `there are ${names.slice(0, 12).join(', ')}` : `did you mean ${near}?`;
-      return [error('below-unknown', path, `no opening is called ${under.opening}`, hint)];
-    }
+    if (!names.includes(under.opening)) return [belowUnknown(job, path, under.opening)];
     const seen = new Set([index]);
     let at = names.indexOf(under.opening);
     while (!seen.has(at)) {
@@ -77,6 +73,14 @@ function belowProblems(job: Job): Problem[] {
     const message = `${names[index]} lies below ${under.opening}, which in the end lies below ${names[at]} itself`;
     return [error('below-ring', path, message, 'give one of them a place of its own')];
   });
+}
+
+/** Names the nearest of the openings that there are. */
+export function belowUnknown(job: Job, path: Problem['path'], name: string): Problem {
+  const names = job.openings.map((_, index) => openingName(job, index));
+  const near = nearest(name, names);
+  const hint = near === undefined ? `there are ${names.slice(0, 12).join(', ')}` : `did you mean ${near}?`;
+  return error('below-unknown', path, `no opening is called ${name}`, hint);
 }
 
 /** Reveals that differ by side need sides that can be moved by themselves; a skipped layer cannot be cut in a stack. */

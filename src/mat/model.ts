@@ -21,12 +21,34 @@ export interface Mat {
   /** Top mat first. */
   readonly layers: readonly MatLayer[];
   readonly openings: readonly MatOpening[];
+  /** Texts cut through the top mat. */
+  readonly lettering?: readonly MatLettering[];
   /** Settings that snapping moved, in words for the user. */
   readonly moved: readonly Moved[];
   /** The mat as it was planned, where something was cut otherwise. */
   readonly planned?: Mat;
   /** What is not as it was planned. */
   readonly changed?: readonly Moved[];
+}
+
+/** A text in windows, in the top mat alone: what lies below shows through. */
+export interface MatLettering {
+  readonly text: string;
+  /** Round all letters, on the face. */
+  readonly box: Box;
+  /** True where it is cut upright, whatever the bevel of the board. */
+  readonly square: boolean;
+  /** How many hold islands, and how wide they are. */
+  readonly bridges: number;
+  readonly bridge: number;
+  readonly parts: readonly LetterPart[];
+}
+
+/** One window: a letter, or a part of one that bridges cut off. */
+export interface LetterPart {
+  readonly letter: string;
+  readonly face: Path;
+  readonly back: Path;
 }
 
 export interface Moved {

@@ -6,6 +6,7 @@ import { blamed, changesOf } from './as-cut-checks.ts';
 import { boardsProblems } from './board-checks.ts';
 import { decorProblems } from './decor-checks.ts';
 import { matLayers } from './layers.ts';
+import { lettered } from './lettering.ts';
 import type { Mat } from './model.ts';
 import { nearnessProblems } from './nearness.ts';
 import { openingProblems } from './opening-checks.ts';
@@ -55,6 +56,8 @@ function matFrom(job: Job, { sizes, moved, warnings }: Snapped): Result<Mat> {
   problems.push(...fallenApart(job, openings));
   const whole = openings.filter((each) => each !== undefined);
   problems.push(...nearnessProblems(job, outer, whole), ...decorProblems(job, outer, whole));
+  const lettering = lettered(job, outer, layers, whole);
+  problems.push(...lettering.problems);
   if (problems.some((each) => each.severity === 'error')) return fail(problems);
   const mat: Mat = {
     outer,
@@ -65,6 +68,7 @@ function matFrom(job: Job, { sizes, moved, warnings }: Snapped): Result<Mat> {
     border: sizes.border,
     layers,
     openings: whole,
+    ...(job.lettering === undefined ? {} : { lettering: lettering.made }),
     moved,
   };
   return succeed(mat, problems);

@@ -171,7 +171,7 @@ describe('strokes', () => {
     const outline = shapeOf('notched').outline({ x: 0, y: 0, width: 80, height: 80 }, { notch: 10, steps: 1 });
     const board = {
       ...bevelCoupon(solved.value.mat.layers[0]!.board),
-      openings: [{ number: 1, name: 'o', face: outline, back: outline }],
+      openings: [{ id: 'opening-1', path: ['openings', 0], name: 'o', face: outline, back: outline }],
     };
     const own = { ...(plainMachine('bevel') as BevelMachine), overrun: 0 };
     const found = bevel.toolpaths(board, solved.value, own);
@@ -199,7 +199,7 @@ describe('strokes', () => {
           const outline = shapeOf(made.kind).outline(made.frame, made.fields);
           const board = {
             ...bevelCoupon(layers[0]!.board),
-            openings: [{ number: 1, name: 'o', face: outline, back: outline }],
+            openings: [{ id: 'opening-1', path: ['openings', 0], name: 'o', face: outline, back: outline }],
           };
           expect(board.size).toEqual(BEVEL_COUPON);
           const own: BevelMachine = {

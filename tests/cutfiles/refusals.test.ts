@@ -16,7 +16,7 @@ if (!solved.ok) throw new Error('no good job');
 const cutJob: CutJob = solved.value;
 const board = (outline: Path) => ({
   ...bevelCoupon(cutJob.mat.layers[0]!.board),
-  openings: [{ number: 1, name: 'opening 1', face: outline, back: outline }],
+  openings: [{ id: 'opening-1', path: ['openings', 0], name: 'opening 1', face: outline, back: outline }],
 });
 
 describe('openings that a machine cannot cut', () => {

@@ -20,10 +20,11 @@ function expected(job: string, shop: string, layer: number, up: 'back' | 'face',
   if (!solved.ok) throw new Error('a template is a good job');
   const mat = solve(squared(solved.value.job));
   if (!mat.ok) throw new Error('a template can be cut square');
-  const { outer, layers, openings } = mat.value;
+  const { outer, layers, openings, lettering = [] } = mat.value;
+  const letters = layer === 0 ? lettering.flatMap(({ parts }) => parts.map(({ face }) => face)) : [];
   const { trimBack, blank } = layers[layer]!;
-  return openings.map((opening) =>
-    flattened(opening.layers[layer]!.face, 1e-3).map(({ x, y }) => {
+  return [...openings.map((opening) => opening.layers[layer]!.face), ...letters].map((face) =>
+    flattened(face, 1e-3).map(({ x, y }) => {
       const seen = { x: (up === 'back' ? outer.width - x : x) - trimBack, y: y - trimBack };
       // A quarter turn clockwise: what was at the left is now at the top.
       const lies = turn ? { x: blank.height - seen.y, y: seen.x } : seen;

@@ -115,6 +115,7 @@ export const BAD_JOBS: readonly Bad[] = [
   ['openings: [{place: {}}]\n', 'place-empty', 1, 20, 'says nothing'],
   ['openings: [{}]\narrange: {rowWeighting: {}}\n', 'row-weighting-one', 2, 25, 'neither add nor ratio'],
   [`openings: [{lines: [${'{distance: 1},'.repeat(13)}]}]\n`, 'lines-many', 1, 20, '13 lines'],
+  [`openings: [{}]\nlettering: [${'{text: A, height: 1},'.repeat(21)}]\n`, 'lettering-many', 2, 12, '21 texts'],
   ['openings: [{shape: rectangel}]\n', 'value-unknown', 1, 20, 'did you mean rectangle?'],
   ['openings: [{measure: back}]\n', 'value-unknown', 1, 22, 'one of face, sight'],
   ['openings: [{size: 5}]\n', 'value-kind', 1, 19, 'a size such as 16 x 20'],

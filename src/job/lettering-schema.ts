@@ -1,0 +1,46 @@
+import * as z from 'zod/mini';
+import type { LengthUnit } from '../units/units.ts';
+import { check, described, line, needed, oneOf, record } from './fields.ts';
+import { lengthFields } from './length-fields.ts';
+import { placeSchema } from './opening-schema.ts';
+
+const MOST = 20;
+
+export function letteringSchema(unit: LengthUnit) {
+  const { length } = lengthFields(unit);
+  const bridge =
+    'Width of the bridges that hold the inside of O, A or e, and the least board between letters; 1/16 in or 2 mm';
+  const one = record(
+    {
+      text: needed(line('What is cut', ['HERON'])),
+      height: needed(length('Height of the capitals', ['3/4'], { least: 5, most: 1000 })),
+      weight: z.optional(oneOf('Of the bundled font; bold without it', ['regular', 'bold'])),
+      spacing: z.optional(length('Added after each letter; a tenth of the height without it', ['1/16'], { most: 200 })),
+      bridge: z.optional(length(bridge, ['1/16'], { least: 0.5, most: 50 })),
+      islands: z.optional(oneOf('Letters with an island are bridged, or refused', ['bridge', 'refuse'])),
+      edge: z.optional(oneOf('Cut upright, or with the bevel of the top mat', ['square', 'bevel'])),
+      place: z.optional(placeSchema(unit)),
+    },
+    'a map: text, height, weight, spacing, bridge, islands, edge, place',
+  );
+  const each = described(one, 'A text cut through the top mat; what lies below shows in its letters', [
+    { text: 'HERON', height: '3/4', place: { below: 'Heron', gap: '1/2' } },
+  ]);
+  const list = z
+    .array(each, 'a list of texts')
+    .check(
+      check<readonly unknown[]>(({ length: count }) =>
+        count <= MOST
+          ? undefined
+          : { code: 'lettering-many', message: `there are ${count} texts`, hint: `give ${MOST} at most` },
+      ),
+    );
+  return described(
+    list,
+    'Windows in the shape of letters, by template or machine',
+    [[{ text: 'HERON', height: '3/4' }]],
+    {
+      maxItems: MOST,
+    },
+  );
+}
