@@ -1,4 +1,4 @@
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import type { Command } from 'commander';
 import { type BenchSheetWishes, makeBenchSheets, type Solved, solveJob } from '../index.ts';
 import type { Problem } from '../problems/problem.ts';
@@ -30,8 +30,9 @@ export interface SolvedFile {
   readonly shop?: SourceFile;
 }
 
-/** Every job with the shop that belongs to it; the problems of all at once. */
-export async function solveFiles(files: readonly string[], asked: string | undefined) {
+/** Every job with the shop that belongs to it, the problems of all at once. A shop among them, as `*.yaml` gives it, is none. */
+export async function solveFiles(given: readonly string[], asked: string | undefined) {
+  const files = given.length > 1 ? given.filter((file) => basename(file) !== 'shop.yaml') : given;
   const jobs: SolvedFile[] = [];
   const problems: Problem[] = [];
   const warnings: Problem[] = [];

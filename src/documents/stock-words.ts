@@ -94,11 +94,15 @@ function givesWords({ board, first, second }: Cut, layout: Layout, jobs: readonl
   return one === other ? `2 × ${one}` : `${one} and ${other}`;
 }
 
+/** A longer name stands beside its key in the list of what is on the sheet alone. */
+const LONG = 40;
+
 function partWords(part: Part, layout: Layout, jobs: readonly JobToCut[], tape: Tape): string {
   switch (part.kind) {
     case 'piece': {
       const laid = layout.pieces.find(({ piece }) => piece === part.piece)!;
-      return `${laid.key} ${blankName(laid, jobs)}`;
+      const name = blankName(laid, jobs);
+      return `${laid.key} ${name.length > LONG ? laid.blank.name : name}`;
     }
     case 'board':
       return `board ${part.board}`;

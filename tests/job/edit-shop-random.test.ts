@@ -107,4 +107,34 @@ describe('random shops, edited at random', () => {
     );
     expect(refused).toBe(0);
   });
+
+  test('items are taken out of lists, and nothing else changes', () => {
+    let refused = 0;
+    fc.assert(
+      fc.property(shop, fc.nat(), (text, pick) => {
+        fc.pre(parseDocument(text).errors.length === 0);
+        const lists = Object.entries(data(text)).flatMap(([key, section]) =>
+          Object.entries(section).flatMap(([own, map]) =>
+            Object.entries(map).flatMap(([field, value]) => (Array.isArray(value) ? [[key, own, field]] : [])),
+          ),
+        );
+        fc.pre(lists.length > 0);
+        const path = lists[pick % lists.length]!;
+        const [key, own, field] = path as [string, string, string];
+        const before = data(text);
+        const items = before[key]![own]![field] as unknown[];
+        const at = pick % items.length;
+        const result = editShop(text, 'shop.yaml', [{ kind: 'remove', path, at }]);
+        if (!result.ok) {
+          refused++;
+          return;
+        }
+        before[key]![own]![field] = items.filter((_, i) => i !== at);
+        expect(data(result.value)).toEqual(before);
+        for (const comment of text.match(/^# comment \d$/gm) ?? []) expect(result.value).toContain(comment);
+      }),
+      { numRuns: 150, seed: 7 },
+    );
+    expect(refused).toBe(0);
+  });
 });
