@@ -25,6 +25,7 @@ const RUNS: Readonly<Record<string, readonly (readonly string[])[]>> = {
   intake: [[JOB, '--out', 'OUT']],
   blanks: [[JOB, '--out', 'OUT']],
   labels: [[JOB, '--out', 'OUT']],
+  stock: [[JOB, '--effort', '0.02', '--out', 'OUT']],
   jig: [['printer', '--out', 'OUT']],
   cutfile: ['dxf', 'hpgl', 'svg'].map((format) => [JOB, '--machine', 'laser', '--format', format, '--out', 'OUT']),
   schema: [['job']],
