@@ -182,6 +182,14 @@ describe('a stock plan that cannot be', () => {
     const none = await run(['stock', '{}/bare.yaml', '--shelve', ...FAST], { 'bare.yaml': bare });
     expect([none.code, none.made]).toEqual([2, []]);
     expect(none.err).toContain('there is no shop.yaml to shelve offcuts in');
+    const twoShops = await run(['stock', '{}/one.yaml', 'examples/heron/job.yaml', ...FAST], files);
+    expect([twoShops.code, twoShops.made]).toEqual([2, []]);
+    expect(twoShops.err).toContain('the jobs lie beside different shop files');
+  });
+
+  it('passes over the shop among the jobs', async () => {
+    const ran = await run(['stock', '{}/one.yaml', '{}/shop.yaml', '--quiet', ...FAST], files);
+    expect([ran.code, ran.err, ran.made]).toEqual([0, '', ['bench', 'bench/stock.pdf']]);
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Report } from '../../src/index.ts';
+import { priceList } from '../../src/documents/proof-prices.ts';
+import { type Report, solveJob } from '../../src/index.ts';
 import { type ReadPage, readPdf } from '../readers/pdf-lines.ts';
 import { numbersIn, PIECES, proofOf } from './proofs.ts';
 
@@ -176,4 +177,14 @@ it('a shop without prices shows none, though its boards have theirs', async () =
   const made = await proofOf({ job, file: 'job.yaml', shop });
   const words = (await readPdf(made.pdf)).pages[0]!.texts.map(({ text }) => text);
   expect(words).not.toContain('Total');
+});
+
+it('a sheet’s own price goes before that of its board', async () => {
+  const shop = `boards: {a: {sheets: [{size: 32 x 40, price: 8}], price: 9}}\nprices: {boards: sheet}\n`;
+  const solved = solveJob('mat: {outer: 16 x 20, border: 3, layers: [{board: a}]}\nopenings: [{}]\n', {
+    shop: { text: shop, file: 'shop.yaml' },
+  });
+  if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
+  const { mat, job, shop: read } = solved.value;
+  expect(priceList(mat, job, read.prices)).toMatchObject({ total: 8 });
 });

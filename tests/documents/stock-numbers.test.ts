@@ -131,7 +131,8 @@ describe('a day at the print room', () => {
     checkCarriedOut(record);
     checkCounts(record, 'backing' in wishes ? 44 : 25);
     const words = pages[0]!.texts.map(({ text }) => text);
-    for (const { yield: share, kept, waste, cost, sheets } of record.boards) {
+    for (const { yield: share, kept, waste, cost, sheets, verdict } of record.boards) {
+      expect(words.some((text) => text.startsWith(`${verdict}`))).toBe(true);
       for (const part of [share, kept, waste]) expect(words).toContain(`${(100 * part).toFixed(1)} %`);
       expect(words).toContain(`£\u00a0${cost!.toFixed(2)}`);
       expect(words).toContain(`${sheets}`);
@@ -143,7 +144,8 @@ describe('a day at the print room', () => {
   });
 
   it('gives the same bytes each time', async () => {
-    const [one, two] = [await madeDay(MONDAY, MONDAY_SHOP), await madeDay(MONDAY, MONDAY_SHOP)];
+    const day = { 'samphire.yaml': MONDAY['samphire.yaml']! };
+    const [one, two] = [await madeDay(day, MONDAY_SHOP), await madeDay(day, MONDAY_SHOP)];
     expect(two).toEqual(one);
   });
 });
