@@ -36,6 +36,7 @@ export function define(command: Command): void {
       'after',
       `
 The same jobs, shop and seed give the same plan on every machine. Offcuts on the shelf are used before a sheet is opened.
+Give --shelve once, with the options of the plan that was cut.
 
 Examples:
   matwright stock monday/*.yaml
