@@ -63,6 +63,16 @@ export class Forest {
     this.opened.set(other.opened);
   }
 
+  /** Asks for so many copies of each type and no others; nothing may lie anywhere. */
+  askOnly(counts: Int32Array): void {
+    this.missing.fill(0);
+    this.missingCount = 0;
+    this.missingArea = 0;
+    counts.forEach((count, type) => {
+      for (let i = 0; i < count; i++) this.ask(type);
+    });
+  }
+
   /** Asks for one more copy of a type. */
   ask(type: number): void {
     const { width, height } = this.instance.types[type]!;

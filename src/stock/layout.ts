@@ -5,7 +5,7 @@ import type { Forest } from './forest.ts';
 import type { CutNode, StockPiece } from './model.ts';
 import { CUT_X, LEFTOVER, PIECE } from './nodes.ts';
 import { useful } from './offcut.ts';
-import type { Posed } from './pose.ts';
+import type { Posed, StockSource } from './pose.ts';
 import { transposedNode, transposedSides } from './transpose.ts';
 import { NO_TRIM } from './trim.ts';
 
@@ -23,6 +23,13 @@ export interface SheetToLay {
   readonly trim: BySide<number>;
   /** True where untrimmed sides are factory edges. */
   readonly factory: boolean;
+}
+
+/** A fallout, like an offcut, has no factory edge. */
+export function sheetToLay(source: StockSource, sheet: number): SheetToLay {
+  if (source.kind === 'fallout') return { sheet, ...source.piece.fallout!, trim: NO_TRIM, factory: false };
+  const { width, height } = source.sheet;
+  return { sheet, width, height, trim: source.trim, factory: source.kind === 'sheet' };
 }
 
 const NO_NODE = -1;
@@ -50,6 +57,9 @@ export function layOutSheet(
 }
 
 class Layout {
+  /** How many parts of the sheet have a size, across their cut. */
+  private readonly uses = new Map<number, number>();
+
   constructor(
     private readonly posed: Posed,
     private readonly forest: Forest,
@@ -69,7 +79,17 @@ class Layout {
       bottom: edge(trim.bottom),
       left: edge(trim.left),
     };
+    this.countUses(this.forest.root[sheet]!);
     return this.region({ node: this.forest.root[sheet]!, inner, trim, edges });
+  }
+
+  private countUses(node: number): void {
+    const { nodes } = this.forest;
+    const extents = nodes.kind[node] === CUT_X ? nodes.width : nodes.height;
+    for (const child of nodes.children(node)) {
+      if (nodes.kind[child] !== LEFTOVER) this.uses.set(extents[child]!, (this.uses.get(extents[child]!) ?? 0) + 1);
+      this.countUses(child);
+    }
   }
 
   /** Trims as soon as a cut is short enough, then cuts. */
@@ -172,20 +192,26 @@ class Layout {
     return { kind: 'cuts', along: alongX ? 'x' : 'y', ...this.outer(region), parts };
   }
 
-  /** Large parts first, so that equal settings follow each other, leftover last; blanks that need an edge at their ends. */
+  /**
+   * Large parts first, so that equal settings follow each other. The last part needs no setting: that is leftover, or else
+   * the part whose size is set most seldom on this sheet. Blanks that need an edge come at their ends.
+   */
   private inOrder(node: number, edges: BySide<boolean>): number[] {
     const { nodes } = this.forest;
     const alongX = nodes.kind[node] === CUT_X;
     const extents = alongX ? nodes.width : nodes.height;
     const [x, y] = [Number(edges.left) + Number(edges.right), Number(edges.top) + Number(edges.bottom)];
     const ends = endsFor(this.forest, node, x, y, NO_NODE) ?? [];
-    const rank = (child: number): number => (nodes.kind[child] === LEFTOVER ? 0 : extents[child]!);
     const others = nodes.children(node).filter((child) => !ends.includes(child));
-    others.sort((a, b) => rank(b) - rank(a));
+    others.sort((a, b) => extents[b]! - extents[a]!);
+    const times = (child: number): number =>
+      nodes.kind[child] === LEFTOVER ? 0 : (this.uses.get(extents[child]!) ?? 0);
+    const last = others.reduce((best, child) => (times(child) < times(best) ? child : best), others[0] ?? NO_NODE);
+    const ordered = [...others.filter((child) => child !== last), ...(last === NO_NODE ? [] : [last])];
     const [first, second] = ends;
-    if (first === undefined) return others;
-    if (second !== undefined) return [first, ...others, second];
-    return (alongX ? edges.left : edges.top) ? [first, ...others] : [...others.reverse(), first];
+    if (first === undefined) return ordered;
+    if (second !== undefined) return [first, ...ordered, second];
+    return (alongX ? edges.left : edges.top) ? [first, ...ordered] : [...ordered.reverse(), first];
   }
 }
 

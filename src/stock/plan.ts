@@ -1,6 +1,7 @@
 import { fail, type Result, succeed } from '../problems/problem.ts';
 import { type LowerBound, lowerBound } from './bounds.ts';
 import { exactPlan, layOut } from './exact.ts';
+import { fewerSettings } from './fewer-settings.ts';
 import { Forest } from './forest.ts';
 import type { Instance } from './instance.ts';
 import type { StockInput, StockOptions, StockPlan } from './model.ts';
@@ -22,6 +23,8 @@ const COST_UNTIL = 0.95;
 /** The offcut gets so much of the budget at most, and strips across a sheet so much of that. */
 const OFFCUT_SHARE = 0.15;
 const STRIPS_SHARE = 0.6;
+/** What settings of the stop may take on top of the budget. */
+const SETTINGS_SHARE = 0.05;
 
 /**
  * Lays pieces out on sheets by straight cuts from edge to edge: fewest sheets, then least cost, then the largest single
@@ -70,7 +73,8 @@ function solve(posed: Posed, options: StockOptions): Result<Found> {
   const polish = search.steps + share;
   reserveStrips(search, least, search.steps + STRIPS_SHARE * share);
   largerOffcut(search, least, polish);
-  return succeed({ forest: search.best, bound });
+  const forest = fewerSettings(posed, search.best, options.longestCut ?? Infinity, SETTINGS_SHARE * budget);
+  return succeed({ forest, bound });
 }
 
 /**

@@ -2,6 +2,7 @@ import { edgeAt } from './edges.ts';
 import type { Forest } from './forest.ts';
 import { worth } from './leftovers.ts';
 import type { Random } from './random.ts';
+import type { Stops } from './stops.ts';
 
 /** One option in so many is overlooked, which keeps the search from walking in circles. */
 const OVERLOOK = 1000;
@@ -14,6 +15,8 @@ export class Spot {
   yFirst = false;
   /** How often a blank was tried in a leftover that holds it. */
   looks = 0;
+  /** Where given, settings of the stop cost as much as shares of the leftover. */
+  stops: Stops | undefined;
   private cost = 0;
 
   /** False where no leftover holds the blank. Without `random` nothing is overlooked. */
@@ -71,10 +74,14 @@ export class Spot {
     yFirst: boolean,
     cost: number,
   ): void {
-    if (cost >= this.cost) return;
     const leftover = forest.leftovers.node[slot]!;
+    const whole =
+      this.stops === undefined
+        ? cost
+        : cost / forest.leftovers.worth[slot]! + this.stops.cost(forest, leftover, width, height, yFirst);
+    if (whole >= this.cost) return;
     if (edge && !edgeAt(forest, leftover)) return;
-    this.cost = cost;
+    this.cost = whole;
     this.leftover = leftover;
     this.width = width;
     this.height = height;

@@ -1,7 +1,7 @@
 import type { LowerBound } from './bounds.ts';
 import type { Forest } from './forest.ts';
 import { priceOf } from './instance.ts';
-import { type Copy, layOutSheet, type SheetToLay } from './layout.ts';
+import { type Copy, layOutSheet, sheetToLay } from './layout.ts';
 import type {
   Areas,
   CutNode,
@@ -14,13 +14,12 @@ import type {
   UsedSheet,
 } from './model.ts';
 import type { Posed, StockSource } from './pose.ts';
-import { NO_TRIM } from './trim.ts';
 
 /** The plan in the input's own terms. */
 export function writePlan(posed: Posed, forest: Forest, bound: LowerBound, options: StockOptions): StockPlan {
   const sheets = new Writer(posed, forest, options.longestCut ?? Infinity).sheets();
   const price = priceOf(posed.instance, forest.opened);
-  const gap = Math.max(0, price.sheets - bound.sheets);
+  const gap = price.sheets - bound.sheets;
   const largest = largestOffcut(sheets);
   const priced = sheets.some((sheet) => sheet.cost !== undefined);
   return {
@@ -28,7 +27,7 @@ export function writePlan(posed: Posed, forest: Forest, bound: LowerBound, optio
     placements: sheets.flatMap((sheet) => leaves(sheet.tree).flatMap((leaf) => placement(sheet, leaf))),
     count: price.sheets,
     ...(priced ? { cost: sheets.reduce((sum, sheet) => sum + (sheet.cost ?? 0), 0) } : {}),
-    bound: { sheets: Math.min(bound.sheets, price.sheets), by: bound.by },
+    bound,
     status: gap === 0 ? 'optimal' : 'open',
     gap,
     verdict: gap === 0 ? 'optimal' : `at most ${gap} ${gap === 1 ? 'sheet' : 'sheets'} from the bound`,
@@ -77,19 +76,17 @@ class Writer {
 
   private lay(sheet: number, source: StockSource): void {
     const number = this.out.length + 1;
-    const hand = (type: number): Copy => this.hand(type);
+    const laid = sheetToLay(source, sheet);
+    const { width, height } = laid;
+    // The copy whose fallout is used is taken before others are handed out.
+    const copy = source.kind === 'fallout' ? this.fallouts.get(source.piece.id)!.shift()! : 0;
+    const tree = layOutSheet(this.posed, this.forest, laid, this.longestCut, (type) => this.hand(type));
     if (source.kind === 'fallout') {
-      const { piece } = source;
-      const copy = this.fallouts.get(piece.id)!.shift()!;
-      const { width, height } = piece.fallout!;
-      const laid: SheetToLay = { sheet, width, height, trim: NO_TRIM, factory: false };
-      const tree = layOutSheet(this.posed, this.forest, laid, this.longestCut, hand);
-      this.out.push({ number, id: piece.id, source: { kind: 'fallout', piece: piece.id, copy }, width, height, tree });
+      const { id } = source.piece;
+      this.out.push({ number, id, source: { kind: 'fallout', piece: id, copy }, width, height, tree });
       return;
     }
-    const { id, width, height, cost } = source.sheet;
-    const laid: SheetToLay = { sheet, width, height, trim: source.trim, factory: source.kind === 'sheet' };
-    const tree = layOutSheet(this.posed, this.forest, laid, this.longestCut, hand);
+    const { id, cost } = source.sheet;
     const priced = cost === undefined ? {} : { cost };
     this.out.push({ number, id, source: { kind: source.kind }, width, height, ...priced, tree });
   }

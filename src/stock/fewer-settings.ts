@@ -1,0 +1,106 @@
+import { type FlatLayout, flatLayout, layFlat, typesOf } from './flat.ts';
+import { Forest } from './forest.ts';
+import { layOutSheet, sheetToLay } from './layout.ts';
+import { largest } from './offcut.ts';
+import type { Posed } from './pose.ts';
+import { Random } from './random.ts';
+import { cutSequence } from './sequence.ts';
+import { Spot } from './spot.ts';
+import { Stops } from './stops.ts';
+
+/** What it takes to lay one blank, and to work out the sequence of one cut, in steps of the search. */
+const STEPS_PER_BLANK = 40;
+const STEPS_PER_CUT = 200;
+/** More attempts than these find no better order on one sheet. */
+const MOST_ATTEMPTS = 400;
+/** A setting is reading and turning a wheel: it counts as much as so many cuts or turns of the board. */
+const SETTING = 2;
+
+/**
+ * Lays the pieces of each sheet anew so that the stop is set less often: the same pieces on the same sheet, its largest
+ * offcut no smaller. Returns a new forest of the same sheets, without those that lie empty.
+ */
+export function fewerSettings(posed: Posed, forest: Forest, longestCut: number, steps: number): Forest {
+  const random = new Random(1);
+  const used = Array.from({ length: forest.sheets }, (_, sheet) => sheet).filter((sheet) => !forest.isEmpty(sheet));
+  const tidied = new Forest(forest.instance);
+  for (const sheet of used) {
+    const stock = forest.stock[sheet]!;
+    const layout = flatLayout(forest, forest.root[sheet]!);
+    layFlat(tidied, stock, new OneSheet(posed, stock, layout, longestCut, random).best(steps / used.length));
+  }
+  return tidied;
+}
+
+class OneSheet {
+  private readonly forest: Forest;
+  private readonly blank: Forest;
+  private readonly spot = new Spot();
+  private readonly types: readonly number[];
+
+  constructor(
+    private readonly posed: Posed,
+    private readonly stock: number,
+    private readonly given: FlatLayout,
+    private readonly longestCut: number,
+    private readonly random: Random,
+  ) {
+    const { instance } = posed;
+    const counts = new Int32Array(instance.types.length);
+    for (const type of typesOf(given)) counts[type]!++;
+    this.types = [...counts.keys()].filter((type) => counts[type]! > 0);
+    this.blank = new Forest(instance);
+    this.blank.askOnly(counts);
+    this.forest = new Forest(instance);
+    this.forest.copy(this.blank);
+    layFlat(this.forest, stock, given);
+    this.blank.open(stock);
+  }
+
+  best(steps: number): FlatLayout {
+    let best = this.given;
+    let work = this.work();
+    const offcut = largest(this.forest, this.posed.least);
+    const blanks = this.blank.missingCount;
+    let left = steps;
+    for (let attempt = 0; attempt < MOST_ATTEMPTS && left > 0 && work > SETTING; attempt++) {
+      left -= STEPS_PER_BLANK * blanks;
+      if (!this.layAnew() || largest(this.forest, this.posed.least) < offcut) continue;
+      left -= STEPS_PER_CUT * blanks;
+      const other = this.work();
+      if (other < work) [best, work] = [flatLayout(this.forest, this.forest.root[0]!), other];
+    }
+    return best;
+  }
+
+  /** Kind after kind in an order by chance, each blank where it asks for the fewest new settings. */
+  private layAnew(): boolean {
+    const { forest, random, spot } = this;
+    forest.copy(this.blank);
+    const stops = new Stops(random.below(16) / 8);
+    spot.stops = stops;
+    const order = this.types.map((type) => ({ type, key: this.sizeOf(type) * (1 + random.below(256) / 64) }));
+    order.sort((a, b) => b.key - a.key);
+    for (const { type } of order) {
+      while (forest.missing[type]! > 0) {
+        if (!spot.find(forest, type, random)) return false;
+        stops.add(forest, spot.leftover, spot.width, spot.height, spot.yFirst);
+        forest.place(spot.leftover, type, spot.width, spot.height, spot.yFirst);
+      }
+    }
+    return true;
+  }
+
+  private sizeOf(type: number): number {
+    const { width, height } = this.posed.instance.types[type]!;
+    return width * height;
+  }
+
+  private work(): number {
+    const { posed, forest, longestCut } = this;
+    const hand = (type: number) => ({ piece: posed.members[type]![0]!, copy: 1 });
+    const tree = layOutSheet(posed, forest, sheetToLay(posed.sources[this.stock]!, 0), longestCut, hand);
+    const { settings, cuts, turns } = cutSequence(tree);
+    return SETTING * settings + cuts + turns;
+  }
+}

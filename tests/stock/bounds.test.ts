@@ -1,0 +1,87 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { lowerBound } from '../../src/stock/bounds.ts';
+import { counting, cutOff, halves, type LengthWeight, plain, steps } from '../../src/stock/dual-feasible.ts';
+import { pose } from '../../src/stock/pose.ts';
+import { fewestSheets } from './brute-force.ts';
+
+const BASE = 24;
+
+/** All of them over a base of 24, with every parameter. */
+function weights(sizes: readonly number[]): LengthWeight[] {
+  const out = [plain(BASE)];
+  for (let k = 1; k <= 30; k++) out.push(steps(BASE, k));
+  for (let value = 1; 2 * value <= BASE; value++) {
+    out.push(cutOff(BASE, value), halves(BASE, value));
+    const weight = counting(BASE, value, sizes);
+    if (weight !== undefined) out.push(weight);
+  }
+  return out;
+}
+
+describe('the weights of lengths', () => {
+  it('never sum up to more than a room holds, whatever fits into it, and the base holds one', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 1, max: BASE }), { minLength: 1, maxLength: 12 }),
+        fc.integer({ min: 1, max: BASE }),
+        (list, room) => {
+          const sizes = [...list].sort((a, b) => a - b);
+          const fit: number[] = [];
+          for (const size of list) if (fit.reduce((sum, each) => sum + each, size) <= room) fit.push(size);
+          for (const weight of weights(sizes)) {
+            const sum = fit.reduce((total, size) => total + weight.of(size), 0);
+            expect(sum, `${weight.name} of ${fit.join(', ')} in ${room}`).toBeLessThanOrEqual(
+              weight.holds(room) + 1e-9,
+            );
+            expect(weight.holds(BASE)).toBeLessThanOrEqual(1 + 1e-9);
+          }
+        },
+      ),
+      { numRuns: 400, seed: 3 },
+    );
+  });
+});
+
+describe('the bound', () => {
+  const bound = (sheets: readonly object[], pieces: readonly object[], options = {}) => {
+    const input = { sheets, pieces, options };
+    const posed = pose(JSON.parse(JSON.stringify(input)));
+    if (!posed.ok) throw new Error('not posed');
+    return lowerBound(posed.value.instance).sheets;
+  };
+  const square = { id: 's', width: 10, height: 10 };
+
+  it('sees more than the area', () => {
+    // Two of 6 × 6 never share a sheet of 10 × 10, though three would by their area.
+    expect(bound([square], [{ id: 'p', width: 6, height: 6, quantity: 7 }])).toBe(7);
+    // 4 × 4: two by two and no more.
+    expect(bound([square], [{ id: 'p', width: 4, height: 4, quantity: 9 }])).toBe(3);
+    expect(bound([square], [{ id: 'p', width: 5, height: 2, quantity: 11 }])).toBe(2);
+  });
+
+  it('knows of the kerf, of the shelf, and of stock that can never do', () => {
+    const halvesOf = { id: 'p', width: 5, height: 10, quantity: 2, turn: false };
+    expect(bound([square], [halvesOf])).toBe(1);
+    expect(bound([square], [halvesOf], { kerf: 0.5 })).toBe(2);
+    expect(bound([square, { id: 'shelf', width: 5, height: 10, offcut: true, count: 2 }], [halvesOf])).toBe(0);
+    expect(bound([{ ...square, count: 1 }], [{ ...halvesOf, quantity: 3 }])).toBe(Infinity);
+  });
+
+  it('is never above the truth', () => {
+    const blank = fc.record({ width: fc.integer({ min: 1, max: 7 }), height: fc.integer({ min: 1, max: 6 }) });
+    fc.assert(
+      fc.property(
+        fc.array(blank, { minLength: 1, maxLength: 6 }),
+        fc.boolean(),
+        fc.integer({ min: 0, max: 1 }),
+        (blanks, turn, kerf) => {
+          const pieces = blanks.map((each, i) => ({ id: `p${i}`, ...each, turn }));
+          const found = bound([{ id: 's', width: 7, height: 6 }], pieces, { kerf });
+          expect(found).toBeLessThanOrEqual(fewestSheets(blanks, { width: 7, height: 6, kerf, turn }));
+        },
+      ),
+      { numRuns: 120, seed: 12 },
+    );
+  });
+});
