@@ -1,4 +1,5 @@
 import { pattern } from './documents/pattern.ts';
+import { facePattern } from './documents/pattern-face.ts';
 import type { Drawing } from './drawing/model.ts';
 import type { RareFonts } from './fonts/model.ts';
 import { onOwnBoard } from './mat/own-board.ts';
@@ -36,7 +37,7 @@ export interface MadePatterns {
   readonly records: readonly PatternRecord[];
 }
 
-/** The pattern of every layer, `pattern-1.pdf` for the top mat. */
+/** The pattern of every layer, `pattern-1.pdf` for the top mat; `pattern-face.pdf` for what is done on its face. */
 export async function makePatterns(
   { job, mat, strokes }: Solved,
   paper: Omit<LayoutOptions, 'units'>,
@@ -45,7 +46,15 @@ export async function makePatterns(
 ): Promise<Result<MadePatterns>> {
   const optional = rare === undefined ? {} : { rare };
   const how = { extent: wishes.extent ?? 'whole', ...optional } as const;
-  const patterns = mat.layers.map((_, layer) => pattern(onOwnBoard(mat, job, layer), strokes, job, layer, how));
+  const backs = mat.layers.map((_, layer) => ({
+    ...pattern(onOwnBoard(mat, job, layer), strokes, job, layer, how),
+    file: `pattern-${layer + 1}`,
+    layer: layer + 1,
+    name: mat.layers[layer]!.name,
+  }));
+  const face = facePattern(mat, job, how);
+  const patterns =
+    face === undefined ? backs : [...backs, { ...face, file: 'pattern-face', layer: 1, name: 'face of the top mat' }];
   const unknown = unknownGroups(
     wishes.show,
     patterns.map((p) => p.drawing),
@@ -69,13 +78,13 @@ export async function makePatterns(
   const warnings = patterns.flatMap((p) => p.warnings);
   for (const [i, layout] of layouts.entries()) {
     if (!layout.ok) continue;
-    const name = `pattern-${i + 1}`;
+    const { file: name, layer, name: called } = patterns[i]!;
     const { sheets, skipped, summary, advice, drawing } = layout.value;
     warnings.push(...layout.warnings);
     records.push({
       file: `${name}.pdf`,
-      layer: i + 1,
-      name: mat.layers[i]!.name,
+      layer,
+      name: called,
       sheets,
       skipped,
       summary,

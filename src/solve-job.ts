@@ -1,3 +1,4 @@
+import { type GrooveStroke, grooveStrokes } from './bench/grooves.ts';
 import type { Stroke } from './bench/model.ts';
 import type { Step } from './bench/order.ts';
 import { report as makeReport, type Report } from './bench/report.ts';
@@ -30,6 +31,8 @@ export interface Solved {
   readonly strokes: readonly Stroke[];
   /** What is done before each stroke, same order. */
   readonly steps: readonly Step[];
+  /** Strokes of V-grooves, on the face, numbered by themselves. */
+  readonly grooves: readonly GrooveStroke[];
   readonly report: Report;
   /** Adds file, line and column to problems that point into the job. */
   readonly locate: (problems: readonly Problem[]) => readonly Problem[];
@@ -52,7 +55,8 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   const refused = cut.warnings.filter((problem) => problem.severity === 'error');
   if (refused.length > 0) return fail(locate(refused));
   const { strokes, steps } = cut;
-  return succeed({ job, shop, mat, strokes, steps, report: makeReport(job, mat, strokes), locate }, [
+  const grooves = grooveStrokes(mat, job);
+  return succeed({ job, shop, mat, strokes, steps, grooves, report: makeReport(job, mat, strokes, grooves), locate }, [
     ...read.warnings,
     ...locate([...solved.warnings, ...cut.warnings]),
   ]);

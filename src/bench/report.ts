@@ -1,13 +1,15 @@
 import type { Point } from '../geometry/point.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
+import type { GrooveStroke } from './grooves.ts';
 import type { Stroke } from './model.ts';
 
 /**
  * Everything solved, as plain data for `check --json`: every length a number in mm whatever the job's units, layers and
- * openings counted from 1. Sizes are in the face view; strokes in the back view, from the board's top left as seen there.
+ * openings counted from 1. Sizes and grooves are in the face view; strokes in the back view, from the board's top left as
+ * seen there.
  */
-export function report(job: Job, mat: Mat, strokes: readonly Stroke[]) {
+export function report(job: Job, mat: Mat, strokes: readonly Stroke[], grooves: readonly GrooveStroke[] = []) {
   const { head, guide } = job.bench;
   return {
     title: job.title,
@@ -68,6 +70,27 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[]) {
       guideLongest: guide.longest ?? null,
       moved: mat.moved,
     },
+    ...(grooves.length === 0
+      ? {}
+      : {
+          grooves: grooves.map((s) => ({
+            opening: s.opening,
+            line: s.number,
+            pass: s.pass,
+            side: s.side,
+            order: s.order,
+            start: xy(s.start),
+            stop: xy(s.stop),
+            edge: { from: xy(s.line.from), to: xy(s.line.to) },
+            middle: { from: xy(s.face.from), to: xy(s.face.to) },
+            depth: s.depth,
+            guide: s.guide,
+            guideFrom: s.guideFrom,
+            distance: s.distance,
+            setting: s.setting,
+            beyondGuide: s.beyondGuide,
+          })),
+        }),
     ...(mat.changed === undefined ? {} : { asCut: { changed: mat.changed } }),
     strokes: strokes.map((s) => ({
       layer: s.layer,

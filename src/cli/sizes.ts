@@ -51,6 +51,16 @@ export function sizesInWords(report: Report): readonly string[] {
       `  ${String(s.order).padStart(4)}  ${(report.layers[s.layer - 1]?.name ?? '').padEnd(12)} ${s.side.padEnd(7)} ${setting}${far}${past}${changed}${cut}`,
     );
   }
+  if (report.grooves !== undefined) {
+    lines.push('  grooves, on the FACE, both passes in the order of work:');
+    for (const s of [...report.grooves].sort((a, b) => a.order - b.order)) {
+      const edge = s.guideFrom === 'far' ? 'far edge on the guide' : 'near edge on the guide';
+      const setting = s.beyondGuide ? 'guide off' : settingText(s.setting);
+      lines.push(
+        `  ${String(s.order).padStart(4)}  opening ${s.opening}, line ${s.line}, ${s.side.padEnd(7)} ${setting}, ${edge}`,
+      );
+    }
+  }
   for (const moved of report.bench.moved)
     lines.push(`  snapped: ${moved.what} from ${len(moved.from)} to ${len(moved.to)}`);
   if (report.asCut !== undefined) {

@@ -1,39 +1,19 @@
 import { mirror } from '../bench/outline.ts';
 import type { Item } from '../drawing/model.ts';
 import { pathBox } from '../geometry/extent.ts';
-import { parallelOf } from '../geometry/parallel.ts';
-import { type Path, placedPath } from '../geometry/path.ts';
+import { placedPath } from '../geometry/path.ts';
 import { type Point, point } from '../geometry/point.ts';
-import type { DecorRequest } from '../job/arrange-model.ts';
 import { type Job, SIDES } from '../job/model.ts';
+import { decor, grooveDepth } from '../mat/decor.ts';
 import type { Mat } from '../mat/model.ts';
 import { printDecimal, showLength } from '../units/print.ts';
 
-/** A line on the face of the top mat, as its job asks for it. */
-export interface Decor {
-  readonly opening: number;
-  readonly request: DecorRequest;
-  readonly number: number;
-  /** On the face, in the face view. */
-  readonly path: Path;
-}
-
-/** Grooves and ink lines of the top mat's face; one whose outline falls apart was refused before. */
-export function decor(mat: Mat, job: Job): readonly Decor[] {
-  return job.openings.flatMap((request, opening) =>
-    (request.decor ?? []).flatMap((each, i): Decor[] => {
-      const path = parallelOf(mat.openings[opening]!.layers[0]!.face, each.distance);
-      return path === 'nothing' || path === 'parts' ? [] : [{ opening, request: each, number: i + 1, path }];
-    }),
-  );
-}
-
 /** Where the lines of the face run, seen from the back. */
 export function decorLines(mat: Mat, job: Job, by: number): readonly Item[] {
-  return decor(mat, job).map(({ opening, request, number, path }) => ({
+  return decor(mat, job).map(({ opening, request, number, runs }) => ({
     kind: 'path',
     pen: request.kind,
-    paths: [placedPath(mirror(path, mat.outer.width), (p) => ({ x: p.x + by, y: p.y + by }))],
+    paths: runs.map((run) => placedPath(mirror(run, mat.outer.width), (p) => ({ x: p.x + by, y: p.y + by }))),
     id: `${request.kind}-${opening + 1}-${number}`,
   }));
 }
@@ -45,17 +25,18 @@ export interface DecorWords {
 }
 
 /** What is done on the face: the depth of a groove, and where the middle of the line lies from each edge of the mat. */
-export function decorWords(mat: Mat, job: Job, by: number): readonly DecorWords[] {
+export function decorWords(mat: Mat, job: Job, by: number, view: 'face' | 'back' = 'back'): readonly DecorWords[] {
   const show = (mm: number): string => showLength(mm, job.units);
-  return decor(mat, job).map(({ opening, request, number, path }) => {
-    const around = pathBox(path);
+  return decor(mat, job).map(({ opening, request, number, whole }) => {
+    const around = pathBox(whole);
+    const middle = around.x + around.width / 2;
     const from = {
       left: around.x,
       top: around.y,
       right: mat.outer.width - around.x - around.width,
       bottom: mat.outer.height - around.y - around.height,
     };
-    const edges = SIDES.map((side) => `${side} ${show(from[side])}`).join(', ');
+    const edges = (request.sides ?? SIDES).map((side) => `${side} ${show(from[side])}`).join(', ');
     const name = mat.openings.length === 1 ? '' : ` round ${mat.openings[opening]!.name}`;
     const deep = grooveDepth(request);
     const how =
@@ -65,10 +46,7 @@ export function decorWords(mat: Mat, job: Job, by: number): readonly DecorWords[
     return {
       what: `${request.kind} line ${number}${name}`,
       lines: [how, `its middle from the edges: ${edges}`],
-      at: point(mat.outer.width - around.x - around.width / 2 + by, around.y + by),
+      at: point((view === 'back' ? mat.outer.width - middle : middle) + by, around.y + by),
     };
   });
 }
-
-/** Two bevels that meet at the bottom: half of the width times the tangent of the angle. */
-export const grooveDepth = ({ width, angle }: DecorRequest): number => (width / 2) * Math.tan((angle * Math.PI) / 180);

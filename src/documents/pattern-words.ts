@@ -84,7 +84,7 @@ export function instructions(
     steps.push(`Nothing of ${name} is seen in ${hidden.join(', ')}: it is cut back behind the mat above there.`);
   if (layer === 0 && job.openings.some((opening) => (opening.decor ?? []).length > 0))
     steps.push(
-      'Grooves and ink lines are made on the FACE, before the openings are cut: measure them from the edges, do not prick them through.',
+      'Grooves and ink lines are made on the FACE, before the openings are cut, by the pattern of the face: do not prick them through from here.',
     );
   if (together)
     steps.push(

@@ -2,14 +2,14 @@ import type { Item, PathItem, Pen } from '../drawing/model.ts';
 import { textWidth } from '../fonts/measure.ts';
 import { type Box, box, centre, grown } from '../geometry/box.ts';
 import { parallelOf } from '../geometry/parallel.ts';
-import { type Path, placedPath } from '../geometry/path.ts';
+import { type Path, placedPath, polygon, straightSides } from '../geometry/path.ts';
 import { type Point, point } from '../geometry/point.ts';
 import type { Job } from '../job/model.ts';
+import { decor } from '../mat/decor.ts';
 import type { Mat, MatOpening } from '../mat/model.ts';
-import { decor } from './pattern-decor.ts';
 import { facets } from './proof-bevel.ts';
 import { frameItems, lipShadow, mitreColour, mitrePen, shadow } from './proof-frame.ts';
-import { coreColour, darker, mixed } from './shades.ts';
+import { coreColour, darker, mixed, slope } from './shades.ts';
 import { boxItem, SMALL, set } from './type-scale.ts';
 
 /** Where the piece stands on the sheet: its mat's top left, and mm of the sheet for each of the piece. */
@@ -119,12 +119,27 @@ const inkPen = (width: number): string => `ink ${width.toFixed(4)}`;
 function decorItems(mat: Mat, job: Job, placed: (path: Path) => Path, scale: number): readonly Item[] {
   const { board } = mat.layers[0]!;
   const core = coreColour(board.core, board.colour);
-  return decor(mat, job).flatMap(({ request, path }): readonly Item[] => {
-    if (request.kind === 'ink') return [{ kind: 'path', pen: inkPen(request.width), paths: [placed(path)] }];
+  return decor(mat, job).flatMap(({ request, whole: path, runs }): readonly Item[] => {
+    if (request.kind === 'ink') return [{ kind: 'path', pen: inkPen(request.width), paths: runs.map(placed) }];
     const half = request.width / 2;
+    if (request.sides !== undefined) return runs.flatMap((run) => straightGroove(run, half, placed, core));
     const outer = parallelOf(path, half);
     if (typeof outer === 'string') return [];
     return [...facets(placed(outer), half * scale, core, 0), ...facets(placed(path), half * scale, core, 0, true)];
+  });
+}
+
+/** Of a groove along some sides alone: the two slopes of each side, square at their ends. */
+function straightGroove(run: Path, half: number, placed: (path: Path) => Path, core: string): readonly Item[] {
+  return straightSides(run).flatMap(({ from, to }): Item[] => {
+    const long = Math.hypot(to.x - from.x, to.y - from.y);
+    const out = point((to.y - from.y) / long, (from.x - to.x) / long);
+    const band = (by: number): Path =>
+      polygon([from, to, point(to.x + out.x * by, to.y + out.y * by), point(from.x + out.x * by, from.y + out.y * by)]);
+    return [
+      { kind: 'path', paths: [placed(band(half))], fill: slope(core, out) },
+      { kind: 'path', paths: [placed(band(-half))], fill: slope(core, point(-out.x, -out.y)) },
+    ];
   });
 }
 

@@ -1,8 +1,10 @@
+import { type GrooveStroke, grooveStrokes } from '../bench/grooves.ts';
 import { offsetAt } from '../bench/offsets.ts';
-import type { Job, Units } from '../job/model.ts';
+import type { Job, Side, Units } from '../job/model.ts';
+import { grooveDepth } from '../mat/decor.ts';
 import type { Mat, MatLayer } from '../mat/model.ts';
 import { printDecimal } from '../units/print.ts';
-import { grooveDepth } from './pattern-decor.ts';
+import { settingWords } from './pattern-labels.ts';
 import { letteringWords } from './pattern-lettering.ts';
 import { bevelWords } from './pattern-words.ts';
 import { length, sides, size } from './proof-words.ts';
@@ -115,17 +117,40 @@ export function layerSteps(mat: Mat, job: Job, index: number): readonly string[]
 
 /** Lines on the face of the top mat, before its openings are cut. */
 function grooveSteps(mat: Mat, job: Job): readonly string[] {
+  const strokes = grooveStrokes(mat, job);
   return mat.openings.flatMap((opening, i) =>
-    (job.openings[i]?.decor ?? []).map((line) => {
+    (job.openings[i]?.decor ?? []).flatMap((line, k): string[] => {
       const { border } = opening.layers[0]!;
-      const from = (side: 'top' | 'right' | 'bottom' | 'left'): number => border[side] - line.distance;
+      const from = (side: Side): number => border[side] - line.distance;
       const along = line.sides === undefined ? 'all round' : `along ${line.sides.join(', ')}`;
-      const edges = `edge to its middle ${sides({ top: from('top'), right: from('right'), bottom: from('bottom'), left: from('left') }, job.units)}`;
-      const where = `${along}, ${length(line.distance, job.units)} outside the face of ${opening.name}; ${edges}, on the FACE`;
-      if (line.kind === 'ink') return `Ink line of ${fine(line.width)} ${where}. Rule it before the opening is cut.`;
-      return `V-groove ${where}, before the opening is cut: two strokes at ${line.angle}°, ${fine(line.width / 2)} to either side of the middle and ${fine(grooveDepth(line))} deep where they meet. Try it on an offcut.`;
+      const edges =
+        line.sides === undefined
+          ? sides({ top: from('top'), right: from('right'), bottom: from('bottom'), left: from('left') }, job.units)
+          : line.sides.map((side) => `${side} ${length(from(side), job.units)}`).join(', ');
+      const where = `${along}, ${length(line.distance, job.units)} outside the face of ${opening.name}; edge to its middle ${edges}, on the FACE`;
+      if (line.kind === 'ink') return [`Ink line of ${fine(line.width)} ${where}. Rule it before the opening is cut.`];
+      const own = strokes.filter((s) => s.opening === i + 1 && s.number === k + 1);
+      const passes = ([1, 2] as const).flatMap((pass) => passStep(own, pass));
+      return [
+        `V-groove ${where}, before the opening is cut: two passes face up at ${line.angle}°, ${fine(line.width / 2)} to either side of the middle and ${fine(grooveDepth(line))} deep where they meet${own.length === 0 ? ', by template or machine' : ''}. Try it on an offcut.`,
+        ...passes,
+      ];
     }),
   );
+}
+
+/** Readings of one pass, sides named from the face, which is up. */
+function passStep(own: readonly GrooveStroke[], pass: 1 | 2): readonly string[] {
+  const strokes = own.filter((s) => s.pass === pass);
+  if (strokes.length === 0) return [];
+  const edge = pass === 1 ? 'near edge' : 'far edge';
+  const readings = strokes.map(
+    (s) =>
+      `${s.order} ${s.side} ${settingWords(s)}${s.setting.sense === 'exact' || s.beyondGuide ? '' : ` ${s.setting.sense}`}`,
+  );
+  return [
+    `Groove, pass ${pass}, the ${edge} on the guide, FACE up: ${readings.join('; ')}. Marks by the pattern of the face.`,
+  ];
 }
 
 /** How the under mat `index` comes behind the mat above it, before it is cut (together). */

@@ -35,7 +35,7 @@ export function jobFrom(
 ): { readonly job: Job; readonly problems: readonly Problem[] } {
   const problems: Problem[] = [];
   const bench = benchFrom(input.bench ?? {}, shop, units, problems);
-  const openings = input.openings.map((opening) => openingFrom(opening, units));
+  const openings = input.openings.map((opening) => openingFrom(opening, units, bench.head.bevel));
   const mat = matFrom(input, bench, shop, units, problems);
   const asCut =
     input.asCut === undefined ? undefined : asCutFrom(input.asCut, mat.layers.length, openings.length, problems);

@@ -18,6 +18,7 @@ import {
   whole,
 } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
+import { SIDES } from './model.ts';
 
 /** More openings than this are no mat. */
 export const MOST_OPENINGS = 400;
@@ -200,10 +201,19 @@ function linesSchema(unit: LengthUnit) {
         length('Face opening of the top mat to the middle of the line', ['1/2'], { least: 1, most: 1000 }),
       ),
       width: z.optional(length('Width of the line as it is seen', ['1/16', '0.5 mm'], { least: 0.1, most: 20 })),
+      sides: z.optional(
+        described(
+          z.array(oneOf('A straight side', SIDES), 'a list of sides'),
+          'Only along these sides; all round without it',
+          [['top', 'bottom']],
+        ),
+      ),
     },
-    'a map: kind, distance, width',
+    'a map: kind, distance, width, sides',
   );
-  const each = described(one, 'A line all round the opening', [{ kind: 'ink', distance: '3/8' }]);
+  const each = described(one, 'A line round the opening, or along some of its sides', [
+    { kind: 'ink', distance: '3/8' },
+  ]);
   const list = z
     .array(each, 'a list of lines')
     .check(
@@ -211,7 +221,7 @@ function linesSchema(unit: LengthUnit) {
         count <= 12 ? undefined : { code: 'lines-many', message: `there are ${count} lines`, hint: 'give 12 at most' },
       ),
     );
-  return described(list, 'Lines on the face all round the opening', [[{ kind: 'groove', distance: '1/2' }]], {
+  return described(list, 'Lines on the face round the opening', [[{ kind: 'groove', distance: '1/2' }]], {
     maxItems: 12,
   });
 }

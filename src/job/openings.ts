@@ -8,7 +8,7 @@ import { FIELD_NAMES } from './opening-schema.ts';
 
 type OpeningInput = JobInput['openings'][number];
 
-export function openingFrom(given: OpeningInput, units: Units): OpeningRequest {
+export function openingFrom(given: OpeningInput, units: Units, bevel: number): OpeningRequest {
   const fields = fieldsFrom(given);
   return {
     shape: given.shape ?? (fields?.outline === undefined ? defaults.SHAPE : 'outline'),
@@ -22,7 +22,7 @@ export function openingFrom(given: OpeningInput, units: Units): OpeningRequest {
       size: given.size,
       place: placeFrom(given.place),
       steps: given.reveals?.map(stepFrom),
-      decor: given.lines?.map((line) => decorFrom(line, units)),
+      decor: given.lines?.map((line) => decorFrom(line, units, bevel)),
       picture: given.picture,
     }),
   };
@@ -59,13 +59,15 @@ export function allSides(given: SomeSides): Readonly<Record<(typeof SIDES)[numbe
 const stepFrom = (given: NonNullable<OpeningInput['reveals']>[number]): OpeningStep =>
   typeof given === 'string' ? given : namesNoSide(given) ? 'same' : allSides(given);
 
-function decorFrom(given: NonNullable<OpeningInput['lines']>[number], units: Units): DecorRequest {
+function decorFrom(given: NonNullable<OpeningInput['lines']>[number], units: Units, bevel: number): DecorRequest {
   const kind = given.kind ?? 'groove';
   return {
     kind,
     distance: given.distance,
     width: given.width ?? defaults.lineWidth(units, kind),
-    angle: defaults.BEVEL,
+    // The head that cuts the bevels cuts the grooves; one that stands upright cannot.
+    angle: bevel < 90 ? bevel : defaults.BEVEL,
+    ...defined({ sides: given.sides }),
   };
 }
 

@@ -67,6 +67,11 @@ export const CODES: Codes = {
   ),
   'float-narrow': entry('Very little is seen around a floated artwork.', 'Make the float larger.'),
   'float-none': entry('The mat covers an artwork that is to float.', 'Make the float larger.'),
+  'groove-deep': entry('A groove would be as deep as the board is thick.', 'Make it narrower.'),
+  'line-side-none': entry(
+    'A line is asked for along a side that the shape has none of.',
+    'Take the side out, or give no `sides`.',
+  ),
   'lettering-near': entry(
     'Letters come nearer to an opening, or to another text, than the least bar of board.',
     'Move the text, make it smaller, or set `mat.leastBar`.',

@@ -66,7 +66,7 @@ async function pattern(file: string, options: Options): Promise<void> {
     }
   }
   await writeAll(folder, made.files);
-  const left = await leftOver(folder, /^pattern-\d+(?:-\w+)?\.(?:pdf|svg)$/u, made.files);
+  const left = await leftOver(folder, /^pattern-(?:\d+|face)(?:-\w+)?\.(?:pdf|svg)$/u, made.files);
   if (options.json === true) {
     const pages = patterns.flatMap((p) => p.pages);
     const board = patterns[0]?.board;

@@ -1,0 +1,65 @@
+import type { Stroke } from '../bench/model.ts';
+import type { Quarter } from '../drawing/turned.ts';
+import { type Box, box } from '../geometry/box.ts';
+import { between, distance, plus, times } from '../geometry/point.ts';
+import type { Job } from '../job/model.ts';
+import { around, besideSide, SCALES, SMALL_SIZES, smallBlock, strokeBlock, uprightFor } from './pattern-labels.ts';
+import { outward } from './pattern-lines.ts';
+import { across, chained, letterPlaces, once } from './pattern-places.ts';
+import type { PatternSheet } from './pattern-sheet.ts';
+import type { Tick } from './pattern-strokes.ts';
+
+/** Labels inside an opening stay this near to its lines, so that the middle is blank. */
+export const REACH_INSIDE = 52;
+
+/** The letters at both ends of every tick. */
+export function tickLetters(sheet: PatternSheet, ticks: readonly Tick[], crowded: boolean): void {
+  const sizes = crowded ? [3.6, 2.6, 2] : [7, 5, 3.6, 2.6];
+  for (const t of ticks) {
+    const name = `${t.letter} of stroke ${t.stroke.order}`;
+    sheet.set(name, letterPlaces(t.item.from, t.out, t, sizes), 'tick');
+    if (distance(t.item.to, t.letter === 'S' ? t.stroke.start : t.stroke.stop) > 12)
+      sheet.set(name, letterPlaces(t.item.to, times(t.out, -1), t, sizes), 'tick');
+  }
+}
+
+/** Arrow, number and reading beside every side; `alone` where the whole border belongs to one opening. */
+export function strokeWords(
+  sheet: PatternSheet,
+  own: readonly Stroke[],
+  job: Job,
+  board: Box,
+  boxes: ReadonlyMap<number, Box>,
+  { crowded, alone }: { readonly crowded: boolean; readonly alone: boolean },
+): void {
+  for (const s of own) {
+    const out = outward(s, job.bench.head.opening);
+    const upright = uprightFor(s.direction);
+    const along = ((upright + 3) % 4) as Quarter;
+    const middle = between(s.line.from, s.line.to, 0.5);
+    const clear = Math.min(across(board, out), sheet.taken.clearance(plus(middle, times(out, 0.2)), out, 400));
+    const reach = alone ? across(board, out) : clear;
+    const depth = Math.min(REACH_INSIDE, across(boxes.get(s.opening) ?? box(0, 0, 0, 0), out));
+    const places = (crowded ? [] : SCALES).flatMap((scale) => {
+      const standing = once(() => strokeBlock(s, scale, true));
+      const lying = once(() => strokeBlock(s, scale, false));
+      return [
+        () => besideSide(standing(), s.line, out, upright, 4, reach),
+        () => besideSide(lying(), s.line, out, along, 4, reach),
+        () => besideSide(standing(), s.line, times(out, -1), upright, 4, depth),
+        () => besideSide(lying(), s.line, times(out, -1), along, 4, depth),
+      ];
+    });
+    const small = SMALL_SIZES.map((size) => once(() => smallBlock(s, size)));
+    places.push(
+      ...small.flatMap((block) => [
+        () => besideSide(block(), s.line, times(out, -1), upright, 2, depth),
+        () => besideSide(block(), s.line, times(out, -1), along, 2, depth),
+        () => besideSide(block(), s.line, out, upright, 2, Math.min(reach, 60)),
+        () => besideSide(block(), s.line, out, along, 2, Math.min(reach, 60)),
+      ]),
+    );
+    const far = small.slice(1).map((block) => () => around(block(), upright, middle, 140));
+    sheet.set(`number and reading of stroke ${s.order}`, chained(places), 'reading', middle, chained(far));
+  }
+}
