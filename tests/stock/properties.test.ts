@@ -82,6 +82,21 @@ describe('the same problem', () => {
     );
   });
 
+  it('takes no more sheets where small days of blanks may turn', () => {
+    fc.assert(
+      fc.property(pieces(7), (list) => {
+        const count = (turn: boolean): number =>
+          planned({
+            sheets: [{ id: 's', width: 90, height: 70 }],
+            pieces: list.map((piece) => ({ ...piece, turn })),
+            options: { effort: QUICK, kerf: 1 },
+          }).count;
+        expect(count(true)).toBeLessThanOrEqual(count(false));
+      }),
+      { numRuns: 30, seed: 13 },
+    );
+  });
+
   it('listed in another order takes as many sheets, and asked again gives the same plan', () => {
     fc.assert(
       fc.property(problem, ({ width, height, list }) => {
