@@ -58,20 +58,11 @@ class Writer {
     const filled = (sheet: number): number => forest.nodes.filled(forest.root[sheet]!);
     used.sort((a, b) => forest.stock[a]! - forest.stock[b]! || filled(b) - filled(a));
     const source = (sheet: number): StockSource => posed.sources[forest.stock[sheet]!]!;
-    let waiting = used.filter((sheet) => source(sheet).kind === 'fallout');
-    for (const sheet of used) if (!waiting.includes(sheet)) this.lay(sheet, source(sheet));
-    // A fallout is smaller than its mat, so the mats of the largest ones waiting lie on none that waits.
-    while (waiting.length > 0) {
-      const ready = waiting.find((sheet) => this.hasFallout(source(sheet)));
-      if (ready === undefined) throw new Error('a fallout is used before its mat is cut');
-      waiting = waiting.filter((sheet) => sheet !== ready);
-      this.lay(ready, source(ready));
-    }
+    // Fallouts come in the order of their size: a mat is larger than its fallout, so it lies on something before that.
+    const fallouts = used.filter((sheet) => source(sheet).kind === 'fallout');
+    for (const sheet of used) if (!fallouts.includes(sheet)) this.lay(sheet, source(sheet));
+    for (const sheet of fallouts) this.lay(sheet, source(sheet));
     return this.out;
-  }
-
-  private hasFallout(source: StockSource): boolean {
-    return source.kind === 'fallout' && (this.fallouts.get(source.piece.id)?.length ?? 0) > 0;
   }
 
   private lay(sheet: number, source: StockSource): void {

@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { fewerSettings } from '../../src/stock/fewer-settings.ts';
+import { flatLayout, typesOf } from '../../src/stock/flat.ts';
+import type { Forest } from '../../src/stock/forest.ts';
+import { layOutSheet, sheetToLay } from '../../src/stock/layout.ts';
 import type { CutNode, UsedSheet } from '../../src/stock/model.ts';
+import { largest } from '../../src/stock/offcut.ts';
+import { type Posed, pose } from '../../src/stock/pose.ts';
+import { Search } from '../../src/stock/search.ts';
 import { type CutSequence, cutSequence, type Part } from '../../src/stock/sequence.ts';
 import { planned, QUICK } from './planned.ts';
 
@@ -133,5 +140,39 @@ describe('the order of the cuts', () => {
       pieces: [{ id: 'p', width: 10, height: 10 }],
     });
     expect(cutSequence(plan.sheets[0]!.tree)).toEqual({ instructions: [], cuts: 0, settings: 0, turns: 0 });
+  });
+});
+
+describe('laying sheets anew for fewer settings', () => {
+  it('keeps every piece on its sheet and the largest offcut, and takes fewer settings in all', () => {
+    const [before, after] = [{ settings: 0 }, { settings: 0 }];
+    const settings = (posed: Posed, forest: Forest): number => {
+      const sheets = Array.from({ length: forest.sheets }, (_, sheet) => sheet);
+      const piece = (type: number) => ({ piece: posed.members[type]![0]!, copy: 1 });
+      return sheets.reduce((sum, sheet) => {
+        const laid = sheetToLay(posed.sources[forest.stock[sheet]!]!, sheet);
+        return sum + cutSequence(layOutSheet(posed, forest, laid, Infinity, piece)).settings;
+      }, 0);
+    };
+    const pieces = (forest: Forest): string[] =>
+      Array.from({ length: forest.sheets }, (_, sheet) =>
+        typesOf(flatLayout(forest, forest.root[sheet]!)).sort().join(),
+      );
+    for (let day = 0; day < 12; day++) {
+      const blanks = Array.from({ length: 4 + day }, (_, i) => ({
+        id: `p${i}`,
+        width: 10 + 5 * ((i * 7 + day) % 6),
+        height: 15 + 5 * ((i * 5 + 3 * day) % 8),
+      }));
+      const posed = pose({ sheets: [{ id: 's', width: 110, height: 90 }], pieces: blanks });
+      if (!posed.ok) throw new Error('not posed');
+      const { best } = new Search(posed.value.instance, 1);
+      const tidied = fewerSettings(posed.value, best, Infinity, 400_000);
+      expect(pieces(tidied)).toEqual(pieces(best));
+      expect(largest(tidied, posed.value.least)).toBeGreaterThanOrEqual(largest(best, posed.value.least));
+      before.settings += settings(posed.value, best);
+      after.settings += settings(posed.value, tidied);
+    }
+    expect(after.settings).toBeLessThan(before.settings);
   });
 });
