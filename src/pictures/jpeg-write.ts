@@ -1,5 +1,6 @@
 import { ZIGZAG } from './jpeg-blocks.ts';
 import { type CodeBook, codeBook } from './jpeg-codes.ts';
+import { type Blocks, quantized } from './jpeg-transform.ts';
 import type { Pixels, PreparedPicture } from './model.ts';
 
 /** Steps for luminance and for colour at half of the best quality (T.81, tables K.1 and K.2), in natural order. */
@@ -24,8 +25,9 @@ export function writeJpeg(pixels: Pixels): PreparedPicture {
   const planes = planesOf(pixels);
   const tables = planes.length === 1 ? [steps(LUMINANCE)] : [steps(LUMINANCE), steps(COLOUR)];
   const blocks = planes.map((plane, i) => quantized(plane, pixels, tables[Math.min(i, 1)]!));
-  const coded = blocks.map(symbolsOf);
-  const books = tables.map((_, table) => counted(coded.filter((__, i) => Math.min(i, 1) === table)));
+  const tallies = tables.map((): Tally => ({ dc: new Float64Array(256), ac: new Float64Array(256) }));
+  const coded = blocks.map((each, i) => symbolsOf(each, tallies[Math.min(i, 1)]!));
+  const books = tallies.map(({ dc, ac }): Books => ({ dc: codeBook([...dc]), ac: codeBook([...ac]) }));
 
   const out = new Out();
   out.bytes(0xff, 0xd8);
@@ -45,20 +47,24 @@ export function writeJpeg(pixels: Pixels): PreparedPicture {
   for (let block = 0; block < coded[0]!.ends.length; block++) {
     for (let i = 0; i < coded.length; i++) {
       const { symbols, ends } = coded[i]!;
-      const { dc, ac } = books[Math.min(i, 1)]!;
-      let book = dc;
-      for (let at = next[i]!; at < ends[block]!; at++) {
-        const entry = symbols[at]!;
-        const symbol = entry >>> 16;
-        out.bits(book.codes[symbol]!, book.lengths[symbol]!);
-        out.bits(entry & 0xffff, symbol & 15);
-        book = ac;
-      }
+      scanned(out, symbols, next[i]!, ends[block]!, books[Math.min(i, 1)]!);
       next[i] = ends[block]!;
     }
   }
   out.finish();
   return { width, height, channels: planes.length === 1 ? 1 : 3, jpeg: out.result() };
+}
+
+/** The symbols of one block, the first by the code for means. */
+function scanned(out: Out, symbols: Uint32Array, from: number, to: number, { dc, ac }: Books): void {
+  let book = dc;
+  for (let at = from; at < to; at++) {
+    const entry = symbols[at]!;
+    const symbol = entry >>> 16;
+    out.bits(book.codes[symbol]!, book.lengths[symbol]!);
+    if ((symbol & 15) > 0) out.bits(entry & 0xffff, symbol & 15);
+    book = ac;
+  }
 }
 
 /** Luminance alone where the picture is grey, else with two planes of colour; around 0. */
@@ -83,76 +89,6 @@ function planesOf({ rgb }: Pixels): Float32Array[] {
   return [y, cb, cr];
 }
 
-/** What the fast transform leaves to be divided by, along each direction: 1 and √2·cos(kπ/16), and 8 for both. */
-const LEFT = Array.from({ length: 8 }, (_, k) => (k === 0 ? 1 : Math.SQRT2 * Math.cos((k * Math.PI) / 16)));
-
-/** Coefficients in the order of the zigzag, block after block; the last row and column go on past the picture's edge. */
-function quantized(plane: Float32Array, { width, height }: Pixels, table: Uint8Array): Int16Array {
-  const [wide, high] = [Math.ceil(width / 8), Math.ceil(height / 8)];
-  const out = new Int16Array(wide * high * 64);
-  const shares = Float64Array.from(ZIGZAG, (place) => 1 / (8 * table[place]! * LEFT[place >> 3]! * LEFT[place & 7]!));
-  const block = new Float64Array(64);
-  let at = 0;
-  for (let row = 0; row < high; row++) {
-    for (let column = 0; column < wide; column++, at += 64) {
-      for (let y = 0; y < 8; y++) {
-        const line = Math.min(height - 1, row * 8 + y) * width;
-        const x0 = column * 8;
-        if (x0 + 8 <= width) for (let x = 0; x < 8; x++) block[y * 8 + x] = plane[line + x0 + x]!;
-        else for (let x = 0; x < 8; x++) block[y * 8 + x] = plane[line + Math.min(width - 1, x0 + x)]!;
-      }
-      for (let y = 0; y < 64; y += 8) transform(block, y, 1);
-      for (let x = 0; x < 8; x++) transform(block, x, 8);
-      for (let k = 0; k < 64; k++) out[at + k] = Math.round(block[ZIGZAG[k]!]! * shares[k]!);
-    }
-  }
-  return out;
-}
-
-const [HALF, Q1, Q2, Q3] = [
-  Math.SQRT1_2,
-  Math.sin(Math.PI / 8),
-  Math.SQRT2 * Math.sin(Math.PI / 8),
-  Math.SQRT2 * Math.cos(Math.PI / 8),
-];
-
-/** Eight values in place, scaled by `LEFT` (Y. Arai, T. Agui, M. Nakajima, A fast DCT-SQ scheme for images, 1988). */
-function transform(v: Float64Array, at: number, step: number): void {
-  const i1 = at + step;
-  const i2 = i1 + step;
-  const i3 = i2 + step;
-  const i4 = i3 + step;
-  const i5 = i4 + step;
-  const i6 = i5 + step;
-  const i7 = i6 + step;
-  const s07 = v[at]! + v[i7]!;
-  const d07 = v[at]! - v[i7]!;
-  const s16 = v[i1]! + v[i6]!;
-  const d16 = v[i1]! - v[i6]!;
-  const s25 = v[i2]! + v[i5]!;
-  const d25 = v[i2]! - v[i5]!;
-  const s34 = v[i3]! + v[i4]!;
-  const d34 = v[i3]! - v[i4]!;
-  const even = s07 - s34;
-  v[at] = s07 + s34 + (s16 + s25);
-  v[i4] = s07 + s34 - (s16 + s25);
-  const middle = (s16 - s25 + even) * HALF;
-  v[i2] = even + middle;
-  v[i6] = even - middle;
-  const a = d34 + d25;
-  const b = (d25 + d16) * HALF;
-  const c = d16 + d07;
-  const shared = (a - c) * Q1;
-  const low = Q2 * a + shared;
-  const high = Q3 * c + shared;
-  const p = d07 + b;
-  const q = d07 - b;
-  v[i5] = q + low;
-  v[i3] = q - low;
-  v[i1] = p + high;
-  v[i7] = p - high;
-}
-
 /** How blocks are coded (F.1.2): symbol × 65536 + its bits, the first of each block for its mean; where each block ends. */
 interface Coded {
   readonly symbols: Uint32Array;
@@ -161,51 +97,76 @@ interface Coded {
 
 const sizeOf = (value: number): number => 32 - Math.clz32(value < 0 ? -value : value);
 
-function symbolsOf(blocks: Int16Array): Coded {
-  const symbols = new Uint32Array(blocks.length + blocks.length / 64);
-  const ends = new Uint32Array(blocks.length / 64);
+/** How often each symbol is used. */
+interface Tally {
+  readonly dc: Float64Array;
+  readonly ac: Float64Array;
+}
+
+/** The symbols of a plane; `tally` counts them. */
+function symbolsOf({ values, last }: Blocks, tally: Tally): Coded {
+  const symbols = new Uint32Array(values.length + last.length);
+  const ends = new Uint32Array(last.length);
   let count = 0;
   let before = 0;
-  for (let at = 0, block = 0; at < blocks.length; at += 64, block++) {
-    const step = blocks[at]! - before;
-    before = blocks[at]!;
-    const wide = sizeOf(step);
-    symbols[count++] = (wide << 16) | (step < 0 ? step + (1 << wide) - 1 : step);
-    let end = 63;
-    while (end > 0 && blocks[at + end] === 0) end--;
-    let zeros = 0;
-    for (let k = 1; k <= end; k++) {
-      const value = blocks[at + k]!;
-      if (value === 0) {
-        zeros++;
-        continue;
-      }
-      for (; zeros > 15; zeros -= 16) symbols[count++] = 0xf00000;
-      const size = sizeOf(value);
-      symbols[count++] = (zeros << 20) | (size << 16) | (value < 0 ? value + (1 << size) - 1 : value);
-      zeros = 0;
-    }
-    if (end < 63) symbols[count++] = 0;
+  for (let block = 0; block < last.length; block++) {
+    const mean = values[64 * block]!;
+    const entry = entryOf(0, mean - before);
+    symbols[count++] = entry;
+    tally.dc[entry >>> 16]!++;
+    before = mean;
+    count = coefficients(values, 64 * block, last[block]!, symbols, count, tally.ac);
     ends[block] = count;
   }
   return { symbols, ends };
 }
 
-function counted(components: readonly Coded[]): { readonly dc: CodeBook; readonly ac: CodeBook } {
-  const [dc, ac] = [new Array<number>(256).fill(0), new Array<number>(256).fill(0)];
-  for (const { symbols, ends } of components) {
-    let at = 0;
-    for (const end of ends) {
-      dc[symbols[at++]! >>> 16]!++;
-      for (; at < end; at++) ac[symbols[at]! >>> 16]!++;
+function entryOf(zeros: number, value: number): number {
+  const size = sizeOf(value);
+  return (zeros << 20) | (size << 16) | (value < 0 ? value + (1 << size) - 1 : value);
+}
+
+/** All of a block but its mean, from the place `count` of the symbols on; the place behind them. */
+function coefficients(
+  values: Int16Array,
+  at: number,
+  end: number,
+  symbols: Uint32Array,
+  count: number,
+  tally: Float64Array,
+): number {
+  let to = count;
+  let zeros = 0;
+  for (let k = 1; k <= end; k++) {
+    const value = values[at + k]!;
+    if (value === 0) {
+      zeros++;
+      continue;
     }
+    for (; zeros > 15; zeros -= 16) {
+      symbols[to++] = 0xf00000;
+      tally[0xf0]!++;
+    }
+    const entry = entryOf(zeros, value);
+    symbols[to++] = entry;
+    tally[entry >>> 16]!++;
+    zeros = 0;
   }
-  return { dc: codeBook(dc), ac: codeBook(ac) };
+  if (end < 63) {
+    symbols[to++] = 0;
+    tally[0]!++;
+  }
+  return to;
+}
+
+interface Books {
+  readonly dc: CodeBook;
+  readonly ac: CodeBook;
 }
 
 /** Bytes and, in a scan, bits: a byte of ones is followed by one of zeros. */
 class Out {
-  #bytes = new Uint8Array(1 << 16);
+  #bytes = new Uint8Array(1 << 18);
   #length = 0;
   #buffer = 0;
   #count = 0;
@@ -219,16 +180,19 @@ class Out {
     this.bytes(0xff, marker, length >> 8, length & 255, ...body);
   }
 
+  /** At most 16 bits. */
   bits(value: number, size: number): void {
-    this.#buffer = (this.#buffer << size) | value;
-    this.#count += size;
-    while (this.#count >= 8) {
-      this.#count -= 8;
-      const byte = (this.#buffer >>> this.#count) & 255;
-      this.#put(byte);
-      if (byte === 255) this.#put(0);
+    const buffer = (this.#buffer << size) | value;
+    let count = this.#count + size;
+    if (this.#length + 8 > this.#bytes.length) this.#grow();
+    while (count >= 8) {
+      count -= 8;
+      const byte = (buffer >>> count) & 255;
+      this.#bytes[this.#length++] = byte;
+      if (byte === 255) this.#bytes[this.#length++] = 0;
     }
-    this.#buffer &= (1 << this.#count) - 1;
+    this.#buffer = buffer & ((1 << count) - 1);
+    this.#count = count;
   }
 
   finish(): void {
@@ -241,11 +205,13 @@ class Out {
   }
 
   #put(byte: number): void {
-    if (this.#length === this.#bytes.length) {
-      const larger = new Uint8Array(this.#length * 2);
-      larger.set(this.#bytes);
-      this.#bytes = larger;
-    }
+    if (this.#length === this.#bytes.length) this.#grow();
     this.#bytes[this.#length++] = byte;
+  }
+
+  #grow(): void {
+    const larger = new Uint8Array(this.#bytes.length * 2);
+    larger.set(this.#bytes);
+    this.#bytes = larger;
   }
 }
