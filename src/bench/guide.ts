@@ -1,6 +1,7 @@
 import type { Point, Size } from '../geometry/point.ts';
 import type { Units } from '../job/model.ts';
 import { showLength } from '../units/print.ts';
+import { inchesFromMm } from '../units/units.ts';
 import type { Setting } from './model.ts';
 
 /** Within this a setting is said without "scant" or "full": half the width of a fine scale line. Common practice, no source. */
@@ -10,6 +11,19 @@ export const EXACT_WITHIN = 0.05;
 export function reach(board: Size, at: Point, towards: Point): number {
   const farthest = Math.max(0, board.width * towards.x) + Math.max(0, board.height * towards.y);
   return farthest - (at.x * towards.x + at.y * towards.y);
+}
+
+/** The finest rule that marks of 1/64 in or half a millimetre make. */
+const PER_INCH = 64;
+const PER_MM = 2;
+
+const whole = (parts: number): boolean => Math.abs(parts - Math.round(parts)) < 1e-6;
+
+/** The unit that a scale of this graduation has its figures in: the job's, unless it is plainly one of the other kind. */
+export function scaleUnits(graduation: number, units: Units): Units {
+  const inches = whole(inchesFromMm(graduation) * PER_INCH);
+  if (units === 'in') return !inches && whole(graduation * PER_MM) ? 'mm' : 'in';
+  return inches && !whole(graduation * PER_MM) ? 'in' : units;
 }
 
 /**

@@ -48,7 +48,7 @@ export interface Stroke {
 export interface Setting {
   /** mm, on the graduation. */
   readonly value: number;
-  /** In the job's units, with its unit. */
+  /** In the unit of the guide's scale, with its unit. */
   readonly text: string;
   readonly sense: 'exact' | 'scant' | 'full';
   /** guide − value, mm. */

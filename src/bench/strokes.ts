@@ -9,7 +9,7 @@ import type { Mat, MatLayer, MatOpening } from '../mat/model.ts';
 import { onOwnBoard } from '../mat/own-board.ts';
 import { type Problem, warning } from '../problems/problem.ts';
 import { showLength } from '../units/print.ts';
-import { reach, settingOf } from './guide.ts';
+import { reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
 import { type OffsetHere, offsetAt } from './offsets.ts';
 import { order, type Unordered, type WorkOrder } from './order.ts';
@@ -38,7 +38,8 @@ export function sideName(outward: Point): Side {
  *
  * Along a side u runs with the travel, u = 0 and u = L at the face corners. The blade is e_start ahead of the scribe when
  * it is pushed in and the face cut ends e_stop ahead of it, so with the overrun x wished at both ends the scribe starts at
- * u = −e_start − x and stops at u = L − e_stop + x, on the line that is followed on the back.
+ * u = −e_start − x and stops at u = L − e_stop + x, on the line that is followed on the back. Where a corner of the mat
+ * points into the opening, the stroke runs on to the corner on the back: what is not cut there would hold the fallout.
  */
 export function strokes(whole: Mat, job: Job): BenchWork {
   const found: Unordered[] = [];
@@ -59,6 +60,16 @@ export function strokes(whole: Mat, job: Job): BenchWork {
   const marked =
     whole.planned === undefined ? work.strokes : changedFrom(strokes(whole.planned, job).strokes, work.strokes);
   return { ...work, strokes: marked, warnings: [...warnings, ...checkStacking(whole, job)] };
+}
+
+/**
+ * How far a stroke runs on beyond the face corners for the corners on the back: a corner of the mat that points into the
+ * opening has its back corner out there, in the fallout. What would be cut there of a reverse bevel is the mat itself.
+ */
+export function runOn(stroke: Pick<Stroke, 'face' | 'line' | 'direction' | 'reverse'>) {
+  const { face, line, direction, reverse } = stroke;
+  const beyond = (from: Point, to: Point): number => (reverse ? 0 : Math.max(0, dot(minus(to, from), direction)));
+  return { before: beyond(line.from, face.from), after: beyond(face.to, line.to) };
 }
 
 /** The same strokes, those with another setting than was planned marked. */
@@ -84,6 +95,7 @@ function strokesOfOpening(
   const outline: Path = mirror(face, mat.outer.width);
   const head = job.bench.head;
   const { reverse } = layer.bevel;
+  const { graduation } = job.bench;
   // A pattern that is cut through lifts the blade's entry by the thickness of its paper.
   const lifted = underBar(job, layerIndex);
   const aside = setback(lifted, layer.bevel);
@@ -104,6 +116,7 @@ function strokesOfOpening(
     const straightedge = straightedgeLine(head, side);
     const bar = beyondGuide && straightedge === undefined ? barLine(head, side) : undefined;
     const part = parts[index];
+    const on = runOn({ face: side, line: side.moved, direction, reverse });
     return {
       layer: layerIndex + 1,
       opening: openingIndex + 1,
@@ -112,13 +125,13 @@ function strokesOfOpening(
       direction,
       line: side.moved,
       face: { from: side.from, to: side.to },
-      start: onLine(side.from, -start - head.overrun),
-      stop: onLine(side.to, -stop + head.overrun),
+      start: onLine(side.from, -start - head.overrun - on.before),
+      stop: onLine(side.to, -stop + head.overrun + on.after),
       reverse,
       guideFrom: reverse ? 'far' : 'border',
       distance,
       guide,
-      setting: settingOf(guide, job.bench.graduation, job.units),
+      setting: settingOf(guide, graduation, scaleUnits(graduation, job.units)),
       ...(straightedge === undefined ? {} : { straightedge }),
       ...(bar === undefined ? {} : { bar }),
       beyondGuide,

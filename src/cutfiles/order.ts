@@ -57,35 +57,30 @@ function improved(given: readonly Step[], stretches: readonly Stretch[], from: P
   });
   const gap = (a: Step | undefined, b: Step | undefined): number => {
     if (b === undefined) return 0;
-    const at = a === undefined ? from : end(stretches[a.index]!, a.backwards);
-    return distance(at, begin(stretches[b.index]!, b.backwards));
-  };
-  /** Within the steps from `i` to `k` when they are turned about; alike both ways where each of them is. */
-  const within = (list: readonly Step[]): number => list.slice(1).reduce((sum, step, n) => sum + gap(list[n], step), 0);
-  const alike = (step: Step): boolean => {
-    const stretch = stretches[step.index]!;
-    return stretch.reversible || distance(stretch.start, stretch.end) === 0;
+    const p = a === undefined ? from : end(stretches[a.index]!, a.backwards);
+    const q = begin(stretches[b.index]!, b.backwards);
+    return Math.sqrt((p.x - q.x) ** 2 + (p.y - q.y) ** 2);
   };
   for (let round = 0, better = true; better && round < MOST_ROUNDS; round++) {
     better = false;
     for (let i = 0; i < steps.length; i++) {
-      let symmetric = true;
+      // The way within the steps from `i` to `k`, and when they are turned about.
+      let [ahead, about] = [0, 0];
       for (let k = i; k < steps.length; k++) {
-        symmetric &&= alike(steps[k]!);
-        const [before, after] = [steps[i - 1], steps[k + 1]];
-        const now = gap(before, steps[i]) + gap(steps[k], after);
-        let gain = now - gap(before, turned(steps[k]!)) - gap(turned(steps[i]!), after);
-        const slice = symmetric ? [] : steps.slice(i, k + 1);
-        if (!symmetric) gain += within(slice) - within(slice.map(turned).reverse());
-        if (gain <= GAIN) continue;
-        steps.splice(
-          i,
-          k + 1 - i,
-          ...steps
-            .slice(i, k + 1)
-            .map(turned)
-            .reverse(),
-        );
+        const [before, step, after] = [steps[i - 1], steps[k]!, steps[k + 1]];
+        if (k > i) {
+          ahead += gap(steps[k - 1], step);
+          about += gap(turned(step), turned(steps[k - 1]!));
+        }
+        const now = gap(before, steps[i]) + ahead + gap(step, after);
+        const then = gap(before, turned(step)) + about + gap(turned(steps[i]!), after);
+        if (now - then <= GAIN) continue;
+        const part = steps
+          .slice(i, k + 1)
+          .map(turned)
+          .reverse();
+        steps.splice(i, part.length, ...part);
+        [ahead, about] = [about, ahead];
         better = true;
       }
     }

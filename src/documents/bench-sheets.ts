@@ -10,7 +10,7 @@ import { intakeSheets } from './intake.ts';
 import { intakeFields } from './intake-fields.ts';
 import { labelSheets, labelsOf, type SheetGrid, USUAL_GRID } from './labels.ts';
 import type { BenchJob } from './ticket-model.ts';
-import { countedOn, tickets } from './tickets.ts';
+import { numbered, tickets } from './tickets.ts';
 
 export interface BenchSheetContext {
   readonly jobs: readonly BenchJob[];
@@ -74,9 +74,6 @@ const INTAKE: BenchSheet = {
     return succeed({ title, sheets: intakeSheets(work, units, options), record: intakeFields(work, units) });
   },
 };
-
-const numbered = (jobs: readonly BenchJob[], number: string | undefined): readonly BenchJob[] =>
-  number === undefined ? jobs : jobs.map((job, i) => ({ ...job, number: countedOn(number, i) }));
 
 export const BENCH_SHEETS: readonly BenchSheet[] = [TICKET, BLANKS, LABELS, INTAKE];
 

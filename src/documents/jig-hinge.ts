@@ -2,22 +2,17 @@ import type { Item } from '../drawing/model.ts';
 import { box } from '../geometry/box.ts';
 import { point } from '../geometry/point.ts';
 import { showLength } from '../units/print.ts';
+import { hingeFromCorner, ON_ART, STRIP, TAB } from './hinges.ts';
 import { contentArea, type JigContext, type JigEntry, rectangle, tooSmall } from './jig.ts';
 import { type Gauge, gaugeJig, MAKING } from './jig-gauge.ts';
 import { steps, words } from './jig-words.ts';
 
-/** The tab of a T-hinge and the strip that crosses it. Common practice, no source. */
-const TAB = { width: 25, height: 32 };
-const STRIP = { width: 50, height: 14 };
-/** How much of the tab lies on the artwork. Common practice, no source. */
-const ON_ART = 6;
-const [NEAREST, FARTHEST] = [30, 110];
 const EDGE = 18;
 
-/** A sixth of the artwork's width in from its corner, as far as a hand-sized card goes. Common practice, no source. */
+/** Of the work that the job has, or of one that is usual. */
 function distance({ solved }: JigContext): number {
   const width = solved?.mat.openings[0]?.artwork?.size.width;
-  return width === undefined ? 50 : Math.min(FARTHEST, Math.max(NEAREST, Math.round(width / 6)));
+  return width === undefined ? 50 : hingeFromCorner(width);
 }
 
 /** A card whose lower edge and one side lie flush with the back of the artwork's upper corner. */

@@ -5,6 +5,7 @@ import { polygon } from '../geometry/path.ts';
 import { between, distance, minus, type Point, plus, point, times, unit } from '../geometry/point.ts';
 import type { Side } from '../job/model.ts';
 import { printDecimal } from '../units/print.ts';
+import { BACK_WORDS, backSide } from './back-side.ts';
 import { type Block, beside, textBlock, turnedSize } from './blocks.ts';
 import type { Candidate } from './placing.ts';
 
@@ -61,19 +62,14 @@ export function senseWords(stroke: Stroke): string {
  * upright for the cutter, the travel running down the words; else to be set along the side, the travel running to their left.
  */
 export function strokeBlock(stroke: Stroke, scale: number, across: boolean): Block {
-  const side = stroke.guideFrom === 'far' ? `${stroke.side}, far edge on guide` : `${stroke.side}, from the face`;
-  const where = [side, ...stateWords(stroke)].join(', ');
+  const where = [`${backSide(stroke)}, ${BACK_WORDS}`, ...stateWords(stroke)].join(', ');
+  const far = stroke.guideFrom === 'far' ? ['far edge on guide'] : [];
   const sense = senseWords(stroke);
   const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }]);
   const reading = textBlock([
     { group: 'readings', text: settingWords(stroke), size: 11 * scale, weight: 'bold' },
     ...(sense === '' ? [] : [{ group: 'readings', text: sense, size: 4.5 * scale, weight: 'regular' as const }]),
-    {
-      group: 'readings',
-      text: where,
-      size: 4.5 * scale,
-      weight: 'regular',
-    },
+    ...[where, ...far].map((text) => ({ group: 'readings', text, size: 4.5 * scale, weight: 'regular' as const })),
   ]);
   return beside(beside(arrow(16 * scale, across ? 'down' : 'left'), number, 1.5 * scale), reading, 5 * scale);
 }

@@ -2,7 +2,11 @@ import type { Stroke } from '../bench/model.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { printDecimal, showLength, showSize } from '../units/print.ts';
+import { BACK_WORDS, backSide } from './back-side.ts';
 import { senseWords, settingWords, stateWords } from './pattern-labels.ts';
+
+/** As on the ticket. */
+const NAMED = `Sides are named as they lie before you, ${BACK_WORDS}.`;
 
 const offset = (at: readonly { offset: number }[]): string =>
   at.map((one) => `${printDecimal(one.offset, 'mm', 2).text}`).join(' / ');
@@ -60,14 +64,14 @@ export function instructions(
       : 'Stick the paper down all over: a loose edge lifts the head. The solid lines allow for the thickness of the paper.',
     `Cut in the order of the numbers, each from S to E: scribe on S, blade in, along the line until the scribe is on E. ${headWords(job)}.`,
     strokes.length > MOST_LISTED
-      ? 'Guide: its setting stands beside every side, and the check command lists all in the order of work. Sides are named as from the face.'
+      ? `Guide: its setting stands beside every side, and the check command lists all in the order of work. ${NAMED}`
       : `Guide: ${[...strokes]
           .sort((a, b) => a.order - b.order)
           .map((s) => {
             const sense = senseWords(s) === '' ? '' : ` ${senseWords(s)}`;
-            return [`${s.order} ${s.side} ${settingWords(s)}${sense}`, ...stateWords(s)].join(', ');
+            return [`${s.order} ${backSide(s)} ${settingWords(s)}${sense}`, ...stateWords(s)].join(', ');
           })
-          .join('; ')}. Sides are named as from the face.`,
+          .join('; ')}. ${NAMED}`,
   ];
   const changed = mat.changed ?? [];
   if (changed.length > 0)

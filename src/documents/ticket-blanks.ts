@@ -1,25 +1,20 @@
-import { settingOf } from '../bench/guide.ts';
+import { scaleUnits, settingOf } from '../bench/guide.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { printDecimal } from '../units/print.ts';
-import { inchesFromMm, mmFromInches } from '../units/units.ts';
+import { mmFromInches } from '../units/units.ts';
 import type { Density } from './bench-flow.ts';
 import { BLANK, HEAD, moved, type Part, scaled, TEXT, textPart, tickSquare } from './bench-type.ts';
 import { fine, layerTitle } from './ticket-steps.ts';
 import { capHeight, fitted, set, widthOf } from './type-scale.ts';
-
-/** The finest rule that marks of 1/64 in or half a millimetre make. */
-const PER_INCH = 64;
-const PER_MM = 2;
 
 /**
  * What tapes and stops are read to: the job's own graduation, unless it is one of another unit than the job's, whose
  * numbers nobody could read off; then a sixteenth or a millimetre (common practice, no source).
  */
 export function tapeGraduation({ units, bench }: Job): number {
-  const parts = units === 'in' ? inchesFromMm(bench.graduation) * PER_INCH : bench.graduation * PER_MM;
-  if (Math.abs(parts - Math.round(parts)) < 1e-6) return bench.graduation;
+  if (scaleUnits(bench.graduation, units) === units) return bench.graduation;
   return units === 'in' ? mmFromInches(1 / 16) : 1;
 }
 

@@ -6,8 +6,8 @@ import { type Path, placedPath, polygon } from '../geometry/path.ts';
 import { distance, dot, minus, type Point, plus, point, times, unit } from '../geometry/point.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
+import { BACK_WORDS } from './back-side.ts';
 import { BOLD, disc, FINE, type Part, scaled } from './bench-type.ts';
-import { BACK_WORDS } from './ticket-rows.ts';
 import { boxItem, capHeight, set, widthOf } from './type-scale.ts';
 
 /** Radii of the numbers, the largest first. */

@@ -4,10 +4,11 @@ import { fraction } from '../fonts/fractions.ts';
 import { ellipsized } from '../fonts/measure.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import { point } from '../geometry/point.ts';
-import type { Job, Side, Units } from '../job/model.ts';
+import type { Job, Units } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { printDecimal } from '../units/print.ts';
-import { mmPer } from '../units/units.ts';
+import { LENGTH_UNITS, mmPer } from '../units/units.ts';
+import { BACK_WORDS, backSide } from './back-side.ts';
 import {
   BOLD,
   type Chunk,
@@ -36,7 +37,7 @@ export interface SettingRow {
   readonly unit: string;
   /** `scant`, `full`, or what to do with the guide off. */
   readonly sense: string;
-  /** The unrounded setting in the same unit. */
+  /** The unrounded setting in the same unit, which is that of the guide's scale. */
   readonly decimal: string;
   readonly far: boolean;
   readonly cuts: readonly { readonly stroke: Stroke; readonly turn: number }[];
@@ -86,11 +87,12 @@ function rowOf(stroke: Stroke, turn: number, units: Units): SettingRow {
   }
   const { text, sense } = stroke.setting;
   const cut = text.lastIndexOf(' ');
+  const unit = text.slice(cut + 1);
   return {
     reading: text.slice(0, cut),
-    unit: text.slice(cut + 1),
+    unit,
     sense: [...(sense === 'exact' ? [] : [sense]), ...stateWords(stroke)].join(', '),
-    decimal: decimals(stroke.guide, units),
+    decimal: decimals(stroke.guide, LENGTH_UNITS.find((each) => each === unit) ?? units),
     far,
     cuts,
   };
@@ -98,13 +100,6 @@ function rowOf(stroke: Stroke, turn: number, units: Units): SettingRow {
 
 /** Always as many digits, so that one can be compared with the next. */
 const decimals = (mm: number, units: Units): string => (mm / mmPer(units)).toFixed(units === 'mm' ? 2 : 3);
-
-const MIRRORED: Readonly<Record<Side, Side>> = { left: 'right', right: 'left', top: 'top', bottom: 'bottom' };
-
-/** The side as it lies before the one who cuts: left and right change places on the back. */
-export const backSide = ({ side }: Stroke): Side => MIRRORED[side];
-
-export const BACK_WORDS = 'seen from the BACK';
 
 /** `¼ turn`, and whether it goes clockwise; a half turn has no direction. */
 export function turnWords(turn: number): { readonly text: string; readonly clockwise?: boolean } | undefined {

@@ -3,12 +3,12 @@ import type { Drawing } from '../drawing/model.ts';
 import { fraction } from '../fonts/fractions.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import type { Size } from '../geometry/point.ts';
+import { backSide } from './back-side.ts';
 import type { Section } from './bench-flow.ts';
 import { action, HEAD, moved, type Part, READING, scaled, TEXT, textPart } from './bench-type.ts';
 import { size } from './proof-words.ts';
 import type { BenchJob } from './ticket-model.ts';
 import { listedSheets } from './ticket-page.ts';
-import { backSide } from './ticket-rows.ts';
 import { capHeight, set, widthOf } from './type-scale.ts';
 
 /** What lies in front of several tickets: the jobs in their order, and the settings that serve more than one of them. */

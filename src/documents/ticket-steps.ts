@@ -1,5 +1,7 @@
 import { type GrooveStroke, grooveStrokes } from '../bench/grooves.ts';
+import type { Stroke } from '../bench/model.ts';
 import { offsetAt } from '../bench/offsets.ts';
+import { runOn } from '../bench/strokes.ts';
 import type { Job, Side, Units } from '../job/model.ts';
 import { grooveDepth } from '../mat/decor.ts';
 import type { Mat, MatLayer } from '../mat/model.ts';
@@ -35,7 +37,7 @@ export function corrections({ bench: { head } }: Job, thickness: number) {
 }
 
 /** What is set before the first cut. */
-export function setUpSteps(mat: Mat, job: Job): readonly string[] {
+export function setUpSteps(mat: Mat, job: Job, strokes: readonly Stroke[]): readonly string[] {
   const { head } = job.bench;
   const all = thicknesses(mat);
   const depths = all.map((t) => {
@@ -53,9 +55,16 @@ export function setUpSteps(mat: Mat, job: Job): readonly string[] {
     : `Head ${head.id}, NOT CALIBRATED`;
   return [
     `Blade depth ${depths.join('; ')}: through one board, just scratching the slip sheet of waste board under it.`,
-    `${state}. Face corners: ${marks.join('; ')}; overrun of ${fine(head.overrun)} in it.`,
+    `${state}. Face corners: ${marks.join('; ')}; overrun of ${fine(head.overrun)} in it.${runOnWords(strokes)}`,
     `Test corner on an offcut of ${mat.layers[0]!.board.name}: no hook, no long overcut.`,
   ];
+}
+
+/** Where the ticks lie farther out than head and overrun ask for. */
+function runOnWords(strokes: readonly Stroke[]): string {
+  const most = Math.max(0, ...strokes.map(runOn).flatMap(({ before, after }) => [before, after]));
+  if (most < 0.005) return '';
+  return ` Where the mat points into the opening, up to ${fine(most)} more, into the fallout.`;
 }
 
 const known = (text: string | undefined, before: string): string => (text === undefined ? '' : `${before}${text}`);

@@ -68,7 +68,7 @@ function sections(work: BenchJob, rare: RareFonts | undefined): readonly Section
       title: 'Blanks',
       parts: (width, density) => mat.layers.map((_, i) => blankPart(mat, job, i, width, density, rare)),
     },
-    { title: 'Set up', parts: actions(setUpSteps(mat, job)) },
+    { title: 'Set up', parts: actions(setUpSteps(mat, job, strokes)) },
   ];
   for (const layer of order) {
     const behind = together && layer > 1 ? assemblySteps(mat, job, layer - 1) : [];

@@ -9,7 +9,7 @@ import { runList } from './ticket-run.ts';
 
 export interface TicketsOptions {
   readonly paper: Size;
-  /** Of the first job as it was given; those after it count on. */
+  /** Of the first job as it was given, instead of the jobs' own; those after it count on. */
   readonly number?: string;
   readonly rare?: RareFonts;
 }
@@ -26,8 +26,7 @@ export interface Tickets {
  */
 export function tickets(jobs: readonly BenchJob[], { paper, number, rare }: TicketsOptions): Tickets {
   const optional = rare === undefined ? {} : { rare };
-  const numbered = jobs.map((job, i) => (number === undefined ? job : { ...job, number: countedOn(number, i) }));
-  const sorted = sortedForBench(numbered);
+  const sorted = sortedForBench(numbered(jobs, number));
   const each = sorted.map((job, index) => ticket(job, { paper, of: { index, count: sorted.length }, ...optional }));
   const front =
     sorted.length > 1 ? runList(sorted, sharedSettings(sorted.map(({ strokes }) => strokes)), paper, rare) : [];
@@ -45,6 +44,14 @@ export function sortedForBench<T extends Pick<BenchJob, 'mat' | 'strokes'>>(jobs
     .map((job) => ({ job, boards: boards(job), setting: setting(job) }))
     .sort((a, b) => (a.boards < b.boards ? -1 : a.boards > b.boards ? 1 : a.setting - b.setting || 0))
     .map(({ job }) => job);
+}
+
+/** The number that is asked for counts on from job to job; without one each job has its own. */
+export function numbered(jobs: readonly BenchJob[], asked: string | undefined): readonly BenchJob[] {
+  return jobs.map((work, i) => {
+    const number = asked === undefined ? work.job.number : countedOn(asked, i);
+    return number === undefined ? work : { ...work, number };
+  });
 }
 
 /** `41` and `A-07` count on to `42` and `A-08`; what ends in no figure has the count behind it. */

@@ -167,12 +167,12 @@ const LONGEST_LINE = 200;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what it looks for.
 const NOT_IN_LINE = /[\u0000-\u001f\u007f-\u009f\ud800-\udfff\u2028-\u202e\u2066-\u2069]/u;
 
-function readLine(input: unknown): Reading<string> {
+function readLine(input: unknown, longest = LONGEST_LINE): Reading<string> {
   if (typeof input !== 'string') return undefined;
   const text = input.trim();
   if (text === '') return refused('text-missing', 'the text is empty', 'write it, or take the key out');
-  if (text.length > LONGEST_LINE) {
-    return refused('text-line-long', `the text has ${text.length} characters`, `keep it to ${LONGEST_LINE}`);
+  if (text.length > longest) {
+    return refused('text-line-long', `the text has ${text.length} characters`, `keep it to ${longest}`);
   }
   if (!NOT_IN_LINE.test(text)) return taken(text);
   return refused('text-line', 'the text holds a line break or an invisible character', 'keep it to one plain line');
@@ -180,7 +180,24 @@ function readLine(input: unknown): Reading<string> {
 
 /** One line of text that can be printed. */
 export const line = (about: string, examples: Examples = []) =>
-  leaf('text', readLine, about, examples, { type: 'string', minLength: 1, maxLength: LONGEST_LINE });
+  leaf('text', (input) => readLine(input), about, examples, { type: 'string', minLength: 1, maxLength: LONGEST_LINE });
+
+const LONGEST_NUMBER = 24;
+
+/** A number as a shop counts its jobs: `41`, `A-07`. */
+export const count = (about: string, examples: Examples) =>
+  leaf(
+    'a number or a short text such as A-07',
+    (input) => readLine(Number.isSafeInteger(input) && Number(input) >= 0 ? String(input) : input, LONGEST_NUMBER),
+    about,
+    examples,
+    {
+      anyOf: [
+        { type: 'integer', minimum: 0 },
+        { type: 'string', minLength: 1, maxLength: LONGEST_NUMBER },
+      ],
+    },
+  );
 
 const COLOUR = /^#(?:[0-9a-fA-F]{3}|[0-9a-fA-F]{6})$/;
 

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { LENGTH_UNITS, type LengthUnit } from '../units/units.ts';
 import { arrangeSchema } from './arrange-schema.ts';
 import { asCutSchema } from './as-cut-schema.ts';
-import { described, id, line, oneOf, record, whole, yesNo } from './fields.ts';
+import { count, described, id, line, oneOf, record, whole, yesNo } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
 import { letteringSchema } from './lettering-schema.ts';
 import { matSchema } from './mat-schema.ts';
@@ -24,6 +24,7 @@ function madeSchema(unit: LengthUnit) {
       title: z.optional(
         line('What the piece is called; the name of the file where it is left out', ['Heron, linocut']),
       ),
+      number: z.optional(count('Its number in the shop’s own count, for ticket, labels and lists', ['A-07', 41])),
       customer: z.optional(line('Whom it is for', ['Saltmarsh Print Room'])),
       units: z.optional(oneOf('The unit of bare numbers, and of what documents print; in without it', LENGTH_UNITS)),
       mat: z.optional(matSchema(unit)),

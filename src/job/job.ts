@@ -49,6 +49,7 @@ export function jobFrom(
     bench,
     print: printFrom(input.print ?? {}, shop, units, problems),
     ...defined({
+      number: input.number,
       customer: input.customer,
       arrange: arrangeFrom(input.arrange, free),
       lettering: letteringFrom(input.lettering, units),

@@ -16,6 +16,7 @@ export type { Head, OffsetAt } from './head-model.ts';
  */
 export interface Job {
   readonly title: string;
+  readonly number?: string;
   readonly customer?: string;
   readonly units: Units;
   readonly mat: MatRequest;

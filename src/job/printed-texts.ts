@@ -13,6 +13,7 @@ export function userTexts(job: Job): readonly PrintedText[] {
   const { head } = job.bench;
   return [
     { text: job.title, path: ['title'] },
+    { text: job.number ?? '', path: ['number'] },
     { text: job.customer ?? '', path: ['customer'] },
     ...job.mat.layers.map((layer, i) => ({ text: layer.board.name, path: ['mat', 'layers', i, 'board'] })),
     { text: `${head.id} ${head.scribe ?? ''}`, path: ['bench', 'head'] },

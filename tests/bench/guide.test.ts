@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { reach, settingOf } from '../../src/bench/guide.ts';
+import { reach, scaleUnits, settingOf } from '../../src/bench/guide.ts';
 import type { Stroke } from '../../src/bench/model.ts';
 import { strokes } from '../../src/bench/strokes.ts';
 import { box } from '../../src/geometry/box.ts';
 import type { Guide, Head, Side } from '../../src/job/model.ts';
 import { guideReading } from '../../src/mat/guide-reading.ts';
+import { solveJob } from '../../src/solve-job.ts';
 import { bevel, lopsidedMat, makeJob, makeMat } from './mats.ts';
 
 const guide = (some: Partial<Guide> = {}): Guide => ({ graduation: 1, a: 0, b: 1, ...some });
@@ -134,5 +135,31 @@ describe('setting', () => {
         },
       ),
     );
+  });
+});
+
+describe('the unit of a reading', () => {
+  test.each([
+    [1.5875, 'mm', 'in'],
+    [1.5875, 'cm', 'in'],
+    [25.4 / 32, 'in', 'in'],
+    [1, 'in', 'mm'],
+    [0.5, 'in', 'mm'],
+    [1, 'mm', 'mm'],
+    [1, 'cm', 'cm'],
+    // Of neither kind, or of both: as the job has it.
+    [0.7, 'mm', 'mm'],
+    [0.7, 'in', 'in'],
+    [12.7, 'in', 'in'],
+    [127, 'mm', 'mm'],
+  ] as const)('a scale of %s mm in a job in %s is read in %s', (graduation, units, expected) => {
+    expect(scaleUnits(graduation, units)).toBe(expected);
+  });
+
+  test('85.72 mm on a scale of sixteenths is 3 3/8 in, in a metric job too', () => {
+    const job = 'units: mm\nmat: {outer: 400 x 400, border: 85.725}\nopenings: [{}]\n';
+    const solved = solveJob(job, { shop: { text: 'guide: {graduation: 1/16}\n', file: 'shop.yaml' } });
+    if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
+    expect(solved.value.strokes[0]!.setting).toMatchObject({ text: '3 3/8 in', sense: 'exact' });
   });
 });

@@ -1,13 +1,12 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { measured } from './whole-process.ts';
 
 export const about =
   'whole process of `pattern` for 10 to 300 openings on one board; goal 2 s and 300 MiB for 300, growth no worse than n log n';
 export const light = false;
 
-const TOP = join(import.meta.dirname, '../..');
 const COUNTS = [10, 30, 100, 300];
 
 /** Every artwork of its own size, so that nothing is worked out once for all. */
@@ -18,20 +17,6 @@ function job(count: number): string {
   });
   const columns = Math.ceil(Math.sqrt(count * 1.2));
   return `units: mm\nmat: {border: 60}\nopenings:\n${openings.join('\n')}\narrange: {columns: ${columns}, gap: 15}\n`;
-}
-
-/** Milliseconds and peak MiB of one whole process; the peak is told by the process itself as it ends. */
-function measured(args: readonly string[]): { readonly ms: number; readonly mib: number } {
-  const tell = "process.on('exit',()=>process._rawDebug('peak '+process.resourceUsage().maxRSS))";
-  const start = process.hrtime.bigint();
-  const { status, stderr } = spawnSync(process.execPath, ['--import', `data:text/javascript,${tell}`, ...args], {
-    cwd: TOP,
-    encoding: 'utf8',
-    stdio: ['ignore', 'ignore', 'pipe'],
-  });
-  const ms = Number(process.hrtime.bigint() - start) / 1e6;
-  if (status !== 0) throw new Error(`node ${args.join(' ')} ended with ${status}\n${stderr}`);
-  return { ms, mib: Number(/peak (\d+)/.exec(stderr)?.[1]) / 1024 };
 }
 
 /** `[RUNS]`, 5 unless given: medians, and how the time above that of 10 openings grows against n log n. */

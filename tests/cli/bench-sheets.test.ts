@@ -31,6 +31,30 @@ describe('the commands for the bench', () => {
     expect(ticket[0].layers[0].settings[0]).toMatchObject({ reading: expect.any(String), unit: 'in' });
   });
 
+  it('takes the number that the job says, unless another is asked for', async () => {
+    const own = { 'one.yaml': `number: 7\n${one}`, 'two.yaml': `number: "B-03"\n${two}`, 'bare.yaml': bare };
+    const numbers = async (...args: string[]) => {
+      const ran = await run(['ticket', '{}/one.yaml', '{}/two.yaml', '{}/bare.yaml', ...args, '--json'], own);
+      const found = JSON.parse(ran.out).ticket as { title: string; number?: string }[];
+      return new Map(found.map(({ title, number }) => [title, number]));
+    };
+    expect(await numbers()).toEqual(
+      new Map([
+        ['One', '7'],
+        ['Two', 'B-03'],
+        ['bare', undefined],
+      ]),
+    );
+    expect((await numbers('--number', '40')).get('Two')).toBe('41');
+    const intake = JSON.parse((await run(['intake', '{}/one.yaml', '--json'], own)).out).intake as {
+      fields: { label?: string; value?: string }[];
+    }[];
+    const field = intake.flatMap(({ fields }) => fields).find(({ label }) => label === 'Job number');
+    expect(field!.value).toBe('7');
+    const long = await run(['ticket', '{}/long.yaml'], { 'long.yaml': `number: ${'9'.repeat(25)}a\n${one}` });
+    expect([long.code, long.err]).toEqual([2, expect.stringContaining('number  the text has 26 characters')]);
+  });
+
   it('blanks counts every blank by board', async () => {
     const ran = await run(['blanks', '{}/one.yaml', '{}/two.yaml', '{}/one.yaml', '--json'], files);
     const { blanks } = JSON.parse(ran.out);

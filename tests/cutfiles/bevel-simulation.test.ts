@@ -151,9 +151,13 @@ describe('what a tilted blade leaves in the face', () => {
 });
 
 describe('strokes', () => {
-  it('are those of the bench, for a head with the same offsets', async () => {
+  it.each([
+    ['a rectangle', ''],
+    ['a notched opening, whose corners point into it', ', shape: notched, notch: 12'],
+  ])('are those of the bench, for a head with the same offsets: %s', async (_, shape) => {
     const shop = `${machine('')}heads: {pull: {bevel: 45, opening: left, start: 1.2, stop: -0.4, overrun: 0.3}}\n`;
-    const text = `${job('45')}bench: {head: pull}\n`;
+    const text = `${job('45').replace(/(openings: *\[\{[^}]*)\}/u, `$1${shape}}`)}bench: {head: pull}\n`;
+    expect(text).toContain(shape);
     const solved = solveJob(text, { shop: { text: shop, file: 'shop.yaml' } });
     if (!solved.ok) throw new Error('no good job');
     const { texts } = await cut(text, shop, { machine: 'bevel' });

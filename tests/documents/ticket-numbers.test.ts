@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checks, diagonal } from '../../src/documents/ticket-checks.ts';
 import { chopSizes, materialRows } from '../../src/documents/ticket-materials.ts';
+import { solveJob } from '../../src/solve-job.ts';
 import type { ReadPage, ReadText } from '../readers/pdf-lines.ts';
 import { inMm, lengthsIn, MM_PER_POINT, readSheets, SAMPLES, solvedSample, wordsOf } from './tickets.ts';
 
@@ -120,11 +121,14 @@ describe.each(SAMPLES)('the ticket of $name', (sample) => {
 
   it('says where the scribe starts and stops, as the marks of check lie', async () => {
     const words = wordsOf((await sheets()).pages);
-    for (const { start, stop, face, layer } of report.strokes) {
+    for (const { start, stop, face, line, layer, guideFrom } of report.strokes) {
       const length = Math.hypot(face.to.x - face.from.x, face.to.y - face.from.y);
       const along = { x: (face.to.x - face.from.x) / length, y: (face.to.y - face.from.y) / length };
       const u = (p: { x: number; y: number }) => (p.x - face.from.x) * along.x + (p.y - face.from.y) * along.y;
-      const [before, past] = [-u(start), u(stop) - length];
+      // Where the back corner lies beyond the face corner, in the fallout, the stroke runs on to it.
+      const on = guideFrom === 'far' ? [0, 0] : [Math.max(0, -u(line.from)), Math.max(0, u(line.to) - length)];
+      const [before, past] = [-u(start) - on[0]!, u(stop) - length - on[1]!];
+      if (Math.max(...on) > 0.005) expect(words).toContain('Where the mat points into the opening, up to ');
       const say = (mm: number, outside: string, within: string) =>
         `${Number(Math.abs(mm).toFixed(2))} mm ${mm > 0 ? outside : within} it`;
       expect(words).toContain(`start ${say(before, 'before', 'after')}, stop ${say(past, 'past', 'before')}`);
@@ -227,5 +231,20 @@ describe('the words of the ticket', () => {
       running: 2 * (435 + 535),
     });
     expect(said('Moulding')).toContain('2 × 435 mm and 2 × 535 mm');
+  });
+
+  it('gives glazing, rebate and moulding by the size that the mat came off the cutter with', () => {
+    const text = `units: mm
+mat: {frame: {inside: 403 x 503, clearance: 3, lip: 6, width: 22}}
+openings: [{artwork: 230 x 300}]
+asCut: {outer: 396 x 500}
+`;
+    const solved = solveJob(text, {});
+    if (!solved.ok) throw new Error('no good job');
+    const { mat, job } = solved.value;
+    expect(chopSizes(mat, job)!.rebate).toEqual({ width: 399, height: 503 });
+    const said = Object.fromEntries(materialRows(mat, job).map(({ name, value }) => [name, value]));
+    expect(said.Moulding).toContain('399 × 503 mm in the rebate');
+    expect(said.Glazing).toContain('396 × 500 mm');
   });
 });

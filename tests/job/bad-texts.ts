@@ -96,7 +96,7 @@ export const BAD_JOBS: readonly Bad[] = [
   [`${O}mat: {outr: 16 x 20}\n`, 'key-unknown', 2, 7, 'did you mean outer?'],
   [`${O}mat:\n  layers:\n    - {revael: 1}\n`, 'key-unknown', 4, 8, 'did you mean reveal?'],
   [`${O}__proto__: {count: 3}\n`, 'key-unknown', 2, 1, '__proto__ is not a key'],
-  [`${O}constructor: 1\n`, 'key-unknown', 2, 1, 'known here: title, customer'],
+  [`${O}constructor: 1\n`, 'key-unknown', 2, 1, 'known here: title, number, customer'],
   [`${O}mat: {prototype: 1}\n`, 'key-unknown', 2, 7, 'prototype is not a key of mat'],
   [`${O}units: feet\n`, 'value-unknown', 2, 8, 'one of in, mm, cm'],
   [`${O}units: 3\n`, 'value-kind', 2, 8, 'one of in, mm, cm'],

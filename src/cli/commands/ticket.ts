@@ -9,7 +9,10 @@ export function define(command: Command): void {
   sheetOptions(
     command
       .argument('<job...>', 'job files, YAML or JSON; several are sorted by board and guide setting')
-      .option('--number <number>', 'of the first job, as the shop counts: 41, A-07; the others count on'),
+      .option(
+        '--number <number>',
+        'of the first job, as the shop counts: 41, A-07; the others count on (default: what each job says)',
+      ),
   )
     .addHelpText(
       'after',

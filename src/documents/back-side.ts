@@ -1,0 +1,10 @@
+import type { Stroke } from '../bench/model.ts';
+import type { Side } from '../job/model.ts';
+
+const MIRRORED: Readonly<Record<Side, Side>> = { left: 'right', right: 'left', top: 'top', bottom: 'bottom' };
+
+/** The side as it lies before the one who cuts: left and right change places on the back. */
+export const backSide = ({ side }: Pick<Stroke, 'side'>): Side => MIRRORED[side];
+
+/** Said with every side on whatever lies on the bench: pattern, ticket and list of the run name them alike. */
+export const BACK_WORDS = 'seen from the BACK';
