@@ -63,7 +63,7 @@ export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, rare?:
       name: 'hinge edge',
       sizes: each((k) =>
         textBlock([
-          { group: 'hinge', text: `hinge along the ${hinge} edge (grey dashes)`, size: 4.5 * k, weight: 'regular' },
+          { group: 'hinge', text: 'hinge along this edge (grey dashes)', size: 4.5 * k, weight: 'regular' },
         ]),
       ),
     },

@@ -7,8 +7,10 @@ import type { AsCutRequest } from './as-cut-model.ts';
 import type { Head } from './head-model.ts';
 import type { LetteringRequest } from './lettering-model.ts';
 import type { Machine } from './machine-model.ts';
+import type { Prices } from './prices-model.ts';
 
 export type { Head, OffsetAt } from './head-model.ts';
+export type { Prices } from './prices-model.ts';
 
 /**
  * A checked job with everything of the shop that it names already looked up. Lengths are mm.
@@ -287,17 +289,4 @@ export interface StockSettings {
   readonly falloutMargin: number;
   /** The board that each piece gets another blank of, behind the artwork. */
   readonly backing?: string;
-}
-
-/** What a shop asks for beside the prices of its things. */
-export interface Prices {
-  /** Stands before amounts. */
-  readonly currency?: string;
-  readonly decimals: number;
-  /** A blank costs its share of a sheet by area, or every sheet that is begun counts whole. */
-  readonly boards: 'share' | 'sheet';
-  /** For the mat, each inch of its width + height. */
-  readonly unitedInch?: number;
-  readonly labour?: number;
-  readonly tax?: { readonly name: string; readonly percent: number; readonly included: boolean };
 }
