@@ -3,7 +3,7 @@ import type { Job } from '../job/model.ts';
 import { type Decor, decor, grooveDepth, sideAlong } from '../mat/decor.ts';
 import { guideReading } from '../mat/guide-reading.ts';
 import type { Mat } from '../mat/model.ts';
-import { reach, settingOf } from './guide.ts';
+import { reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
 import { offsetAt } from './offsets.ts';
 import { order, type Unordered } from './order.ts';
@@ -79,7 +79,7 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
         guideFrom: second ? 'far' : 'border',
         distance,
         guide: reading,
-        setting: settingOf(reading, graduation, job.units),
+        setting: settingOf(reading, graduation, scaleUnits(graduation, job.units)),
         beyondGuide: oblique || reading < 0 || tooFar,
         number,
         pass,

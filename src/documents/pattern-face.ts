@@ -66,7 +66,7 @@ export function facePattern(mat: Mat, job: Job, { rare }: PatternOptions = {}): 
   }
   const crowded = own.length > 48;
   tickLetters(sheet, ticks, true);
-  strokeWords(sheet, own, job, board, boxes, { crowded, alone: mat.openings.length === 1 });
+  strokeWords(sheet, own, job, board, boxes, { crowded, alone: mat.openings.length === 1, view: 'face' });
   for (const { what, lines: words, at } of decorWords(mat, job, AROUND, 'face'))
     sheet.setWords(what, 'decor', words, at);
   placeNotes(sheet, notes(mat, job, rare), union([...boxes.values()]));

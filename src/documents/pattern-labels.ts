@@ -5,7 +5,7 @@ import { polygon } from '../geometry/path.ts';
 import { between, distance, minus, type Point, plus, point, times, unit } from '../geometry/point.ts';
 import type { Side } from '../job/model.ts';
 import { printDecimal } from '../units/print.ts';
-import { BACK_WORDS, backSide } from './back-side.ts';
+import { sideWords } from './back-side.ts';
 import { type Block, beside, textBlock, turnedSize } from './blocks.ts';
 import type { Candidate } from './placing.ts';
 
@@ -61,8 +61,8 @@ export function senseWords(stroke: Stroke): string {
  * The arrow along the travel, the stroke's number, the guide's setting in large type, the side. `across`: to be set
  * upright for the cutter, the travel running down the words; else to be set along the side, the travel running to their left.
  */
-export function strokeBlock(stroke: Stroke, scale: number, across: boolean): Block {
-  const where = [`${backSide(stroke)}, ${BACK_WORDS}`, ...stateWords(stroke)].join(', ');
+export function strokeBlock(stroke: Stroke, scale: number, across: boolean, view: 'face' | 'back'): Block {
+  const where = [sideWords(stroke, view), ...stateWords(stroke)].join(', ');
   const far = stroke.guideFrom === 'far' ? ['far edge on guide'] : [];
   const sense = senseWords(stroke);
   const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }]);

@@ -4,7 +4,6 @@ import type { Box } from '../geometry/box.ts';
 import type { Job } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { type Block, textBlock } from './blocks.ts';
-import { hingeSide } from './pattern-board.ts';
 import { SCALES } from './pattern-labels.ts';
 import { headWords, layerWords, transferWords } from './pattern-words.ts';
 
@@ -46,7 +45,6 @@ export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, rare?:
       rare,
     );
   };
-  const hinge = hingeSide(job, mat);
   return [
     { name: 'TOP', sizes: each((k) => textBlock([{ group: 'notes', text: '↑ TOP', size: 12 * k, weight: 'bold' }])) },
     {
@@ -62,9 +60,7 @@ export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, rare?:
     {
       name: 'hinge edge',
       sizes: each((k) =>
-        textBlock([
-          { group: 'hinge', text: 'hinge along this edge (grey dashes)', size: 4.5 * k, weight: 'regular' },
-        ]),
+        textBlock([{ group: 'hinge', text: 'hinge along this edge (grey dashes)', size: 4.5 * k, weight: 'regular' }]),
       ),
     },
   ];

@@ -30,7 +30,7 @@ export function strokeWords(
   job: Job,
   board: Box,
   boxes: ReadonlyMap<number, Box>,
-  { crowded, alone }: { readonly crowded: boolean; readonly alone: boolean },
+  { crowded, alone, view }: { readonly crowded: boolean; readonly alone: boolean; readonly view: 'face' | 'back' },
 ): void {
   for (const s of own) {
     const out = outward(s, job.bench.head.opening);
@@ -41,8 +41,8 @@ export function strokeWords(
     const reach = alone ? across(board, out) : clear;
     const depth = Math.min(REACH_INSIDE, across(boxes.get(s.opening) ?? box(0, 0, 0, 0), out));
     const places = (crowded ? [] : SCALES).flatMap((scale) => {
-      const standing = once(() => strokeBlock(s, scale, true));
-      const lying = once(() => strokeBlock(s, scale, false));
+      const standing = once(() => strokeBlock(s, scale, true, view));
+      const lying = once(() => strokeBlock(s, scale, false, view));
       return [
         () => besideSide(standing(), s.line, out, upright, 4, reach),
         () => besideSide(lying(), s.line, out, along, 4, reach),

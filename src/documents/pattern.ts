@@ -87,7 +87,7 @@ export function pattern(
       sheet.set(`hand work of opening ${each.opening}`, chained(places), 'text', at, chained(far));
     }
   tickLetters(sheet, ticks, crowded);
-  strokeWords(sheet, own, job, board, cutBoxes, { crowded, alone: mat.openings.length === 1 });
+  strokeWords(sheet, own, job, board, cutBoxes, { crowded, alone: mat.openings.length === 1, view: 'back' });
   for (const { what, lines, box: area } of lettered) sheet.setWords(what, 'curves', lines, foot(area));
   if (layer === 0)
     for (const { what, lines, at } of decorWords(mat, job, AROUND)) sheet.setWords(what, 'decor', lines, at);

@@ -158,7 +158,7 @@ function passStep(own: readonly GrooveStroke[], pass: 1 | 2): readonly string[] 
       `${s.order} ${s.side} ${settingWords(s)}${s.setting.sense === 'exact' || s.beyondGuide ? '' : ` ${s.setting.sense}`}`,
   );
   return [
-    `Groove, pass ${pass}, the ${edge} on the guide, FACE up: ${readings.join('; ')}. Marks by the pattern of the face.`,
+    `Groove, pass ${pass}, the ${edge} on the guide, FACE up, sides as seen from it: ${readings.join('; ')}. Marks by the pattern of the face.`,
   ];
 }
 

@@ -17,6 +17,8 @@ import { svgText } from './svg-text.ts';
 /** Enough to see every line, and light enough for a page to stay below the limit; templates are many. */
 const DPI = 64;
 const TEMPLATE_DPI = 40;
+/** A ticket is full of words. */
+const TICKET_DPI = 60;
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 
@@ -45,7 +47,7 @@ async function makeFile({ name, bytes }: OutputFile, dpi: number): Promise<Outpu
 export async function makeCase(each: Case): Promise<Outputs> {
   if (each.cut !== undefined) return makeCutCase(each);
   if (each.day !== undefined) return makeStockCase(each, (output) => makeFile(output, DPI));
-  if (each.sheet !== undefined) return makeBenchCase(each, (output) => makeFile(output, DPI));
+  if (each.sheet !== undefined) return makeBenchCase(each, (output) => makeFile(output, each.sheet === 'ticket' ? TICKET_DPI : DPI));
   if (each.jig !== undefined) return makeJigCase(each, (output) => makeFile(output, DPI));
   const { name, job, file, shop } = each;
   const dpi = name.startsWith('template-') ? TEMPLATE_DPI : DPI;
