@@ -47,7 +47,8 @@ async function makeFile({ name, bytes }: OutputFile, dpi: number): Promise<Outpu
 export async function makeCase(each: Case): Promise<Outputs> {
   if (each.cut !== undefined) return makeCutCase(each);
   if (each.day !== undefined) return makeStockCase(each, (output) => makeFile(output, DPI));
-  if (each.sheet !== undefined) return makeBenchCase(each, (output) => makeFile(output, each.sheet === 'ticket' ? TICKET_DPI : DPI));
+  if (each.sheet !== undefined)
+    return makeBenchCase(each, (output) => makeFile(output, each.sheet === 'ticket' ? TICKET_DPI : DPI));
   if (each.jig !== undefined) return makeJigCase(each, (output) => makeFile(output, DPI));
   const { name, job, file, shop } = each;
   const dpi = name.startsWith('template-') ? TEMPLATE_DPI : DPI;
