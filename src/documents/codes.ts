@@ -11,6 +11,10 @@ export const CODES: Codes = {
   'jig-paper-small': entry('The paper is too small for the jig.', 'Take a larger paper.'),
   'jig-spacers-left-out': entry('Spacers do not fit on the paper.', 'Cut them by a rule, or take a larger paper.'),
   'label-grid': entry('The labels do not fit in the grid.', 'Give fewer rows or columns, or a larger sheet.'),
+  'label-number-alone': entry(
+    'Sides on a crowded pattern show their number alone.',
+    'Read their settings by the number on the ticket, or in `check`.',
+  ),
   'label-without-room': entry('Words find no room on a pattern; they stand on sheet 1.', 'Nothing need be done.'),
   'placement-artwork-missing': entry('A placement is asked for, but the job has no artwork.', 'Give its size.'),
   'sheet-unknown': entry('There is no sheet of that name.', 'Take one that the message names.'),

@@ -65,7 +65,7 @@ export function facePattern(mat: Mat, job: Job, { rare }: PatternOptions = {}): 
     boxes.set(opening + 1, known === undefined ? area : union([known, area]));
   }
   const crowded = own.length > 48;
-  tickLetters(sheet, ticks, true);
+  tickLetters(sheet, ticks, crowded, [3.6, 2.6, 2]);
   strokeWords(sheet, own, job, board, boxes, { crowded, alone: mat.openings.length === 1, view: 'face' });
   for (const { what, lines: words, at } of decorWords(mat, job, AROUND, 'face'))
     sheet.setWords(what, 'decor', words, at);

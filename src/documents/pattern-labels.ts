@@ -91,6 +91,10 @@ export function smallBlock(stroke: Stroke, size: number): Block {
   return beside(number, textBlock([{ group: 'readings', text: setting, size, weight: 'regular' }]), 0.5 * size);
 }
 
+/** The stroke's number alone, for a side whose setting is read elsewhere. */
+export const numberBlock = (stroke: Stroke, size: number): Block =>
+  textBlock([{ group: 'strokes', text: String(stroke.order), size, weight: 'bold' }]);
+
 /** A little less than the printed setting, or a little more. */
 const SIGN: Readonly<Record<Stroke['setting']['sense'], string>> = { exact: '', scant: ' −', full: ' +' };
 

@@ -23,9 +23,16 @@ export const PENS: Readonly<Record<string, Pen>> = {
   ink: { width: 0.25, colour: 0.35, dash: [6, 1, 0.6, 1], cap: 'butt' },
 };
 
+/** With the pen for the ticks at the ends of strokes where letters may find no room. */
+export const CROWDED_PENS: Readonly<Record<string, Pen>> = {
+  ...PENS,
+  end: { width: 0.25, colour: 0, dash: [0.8, 0.8], cap: 'butt' },
+};
+
 export const LEGEND = [
   { pen: 'cut', text: 'line to follow with the blade' },
   { pen: 'mark', text: 'tick: S start, E end, where the scribe is read' },
+  { pen: 'end', text: 'tick at the END of a stroke; longer dashes at its start' },
   { pen: 'face', text: 'edge of the opening on the face' },
   { pen: 'board', text: "board's edge" },
   { pen: 'trim', text: 'trim the paper here, but not at the tabs' },

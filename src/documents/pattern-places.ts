@@ -6,7 +6,7 @@ import { type Path, polygon, straightSides } from '../geometry/path.ts';
 import { type Point, plus, point, times } from '../geometry/point.ts';
 import { beside, textBlock } from './blocks.ts';
 import { uprightFor } from './pattern-labels.ts';
-import { PENS } from './pattern-lines.ts';
+import { CROWDED_PENS } from './pattern-lines.ts';
 import type { Tick } from './pattern-strokes.ts';
 import type { Candidate } from './placing.ts';
 import type { InkedLine } from './taken.ts';
@@ -93,7 +93,8 @@ export function* chained(places: readonly (() => Iterable<Candidate>)[]): Genera
 
 /** The lines of an item that words must keep clear of, curves as chords. */
 export function linesOf(item: Item): readonly InkedLine[] {
-  const half = (item.kind === 'line' || item.kind === 'path') && item.pen !== undefined ? PENS[item.pen]!.width / 2 : 0;
+  const half =
+    (item.kind === 'line' || item.kind === 'path') && item.pen !== undefined ? CROWDED_PENS[item.pen]!.width / 2 : 0;
   if (item.kind === 'line') return [{ from: item.from, to: item.to, half }];
   return item.kind === 'path' ? item.paths.flatMap(chords).map((side) => ({ ...side, half: half + CHORD })) : [];
 }

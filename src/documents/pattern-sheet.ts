@@ -36,6 +36,8 @@ export class PatternSheet {
   readonly avoid: AvoidBox[] = [];
   /** What found no room. */
   readonly unplaced: string[] = [];
+  /** Sides that show their number alone. */
+  keyed = 0;
   readonly taken = new Taken();
   private readonly items = new Map<string, Item[]>(GROUPS.map(([name]) => [name, []]));
 
@@ -52,9 +54,19 @@ export class PatternSheet {
     for (const each of [...this.items.values()].flat().flatMap(linesOf)) this.taken.addLine(each);
   }
 
-  /** Beside its place, or farther off with a leader to it; `target` is that place, for words that may stand off. */
+  /** As `attempt`; what finds no room is remembered. */
   set(
     what: string,
+    candidates: Iterable<Candidate>,
+    why: AvoidBox['why'],
+    target?: Point,
+    farther: Iterable<Candidate> = [],
+  ): void {
+    if (!this.attempt(candidates, why, target, farther)) this.unplaced.push(what);
+  }
+
+  /** Beside its place, or farther off with a leader to it; `target` is that place, for words that may stand off. */
+  attempt(
     candidates: Iterable<Candidate>,
     why: AvoidBox['why'],
     target?: Point,
@@ -73,7 +85,6 @@ export class PatternSheet {
       this.keep(free, why);
       return true;
     }
-    this.unplaced.push(what);
     return false;
   }
 
@@ -106,7 +117,21 @@ export class PatternSheet {
     const { unplaced } = this;
     const told =
       unplaced.length > 6 ? [`${unplaced.length} words, among them ${unplaced.slice(0, 3).join(', ')}`] : unplaced;
-    return told.map((what) => warning('label-without-room', ['mat'], `no room on the ${name} for: ${what}`, hint));
+    const keyed =
+      this.keyed === 0
+        ? []
+        : [
+            warning(
+              'label-number-alone',
+              ['mat'],
+              `${this.keyed} sides on the ${name} show their number alone`,
+              'their settings stand by these numbers on the ticket and in the check command',
+            ),
+          ];
+    return [
+      ...told.map((what) => warning('label-without-room', ['mat'], `no room on the ${name} for: ${what}`, hint)),
+      ...keyed,
+    ];
   }
 
   private keep(found: { readonly candidate: Candidate; readonly box: Box }, why: AvoidBox['why']): void {

@@ -3,7 +3,16 @@ import type { Quarter } from '../drawing/turned.ts';
 import { type Box, box } from '../geometry/box.ts';
 import { between, distance, plus, times } from '../geometry/point.ts';
 import type { Job } from '../job/model.ts';
-import { around, besideSide, SCALES, SMALL_SIZES, smallBlock, strokeBlock, uprightFor } from './pattern-labels.ts';
+import {
+  around,
+  besideSide,
+  numberBlock,
+  SCALES,
+  SMALL_SIZES,
+  smallBlock,
+  strokeBlock,
+  uprightFor,
+} from './pattern-labels.ts';
 import { outward } from './pattern-lines.ts';
 import { across, chained, letterPlaces, once } from './pattern-places.ts';
 import type { PatternSheet } from './pattern-sheet.ts';
@@ -12,12 +21,22 @@ import type { Tick } from './pattern-strokes.ts';
 /** Labels inside an opening stay this near to its lines, so that the middle is blank. */
 export const REACH_INSIDE = 52;
 
-/** The letters at both ends of every tick. */
-export function tickLetters(sheet: PatternSheet, ticks: readonly Tick[], crowded: boolean): void {
-  const sizes = crowded ? [3.6, 2.6, 2] : [7, 5, 3.6, 2.6];
+/** The letters at both ends of every tick; at one end alone, and only where there is room, on a crowded sheet. */
+export function tickLetters(
+  sheet: PatternSheet,
+  ticks: readonly Tick[],
+  crowded: boolean,
+  sizes: readonly number[] = crowded ? [3.6, 2.6, 2] : [7, 5, 3.6, 2.6],
+): void {
   for (const t of ticks) {
     const name = `${t.letter} of stroke ${t.stroke.order}`;
-    sheet.set(name, letterPlaces(t.item.from, t.out, t, sizes), 'tick');
+    const places = letterPlaces(t.item.from, t.out, t, sizes);
+    if (crowded) {
+      // Where letters find no room, the dashes tell a start from an end.
+      sheet.attempt(places, 'tick');
+      continue;
+    }
+    sheet.set(name, places, 'tick');
     if (distance(t.item.to, t.letter === 'S' ? t.stroke.start : t.stroke.stop) > 12)
       sheet.set(name, letterPlaces(t.item.to, times(t.out, -1), t, sizes), 'tick');
   }
@@ -60,6 +79,16 @@ export function strokeWords(
       ]),
     );
     const far = small.slice(1).map((block) => () => around(block(), upright, middle, 140));
-    sheet.set(`number and reading of stroke ${s.order}`, chained(places), 'reading', middle, chained(far));
+    const what = `number and reading of stroke ${s.order}`;
+    if (!crowded) {
+      sheet.set(what, chained(places), 'reading', middle, chained(far));
+      continue;
+    }
+    if (sheet.attempt(chained(places), 'reading', middle, chained(far.slice(-1)))) continue;
+    const number = once(() => numberBlock(s, 2.4));
+    const beside = [times(out, -1), out].map((way) => () => besideSide(number(), s.line, way, upright, 1.5, 30));
+    const round = () => around(number(), upright, middle, 140);
+    if (sheet.attempt(chained(beside), 'reading', middle, round())) sheet.keyed++;
+    else sheet.unplaced.push(what);
   }
 }

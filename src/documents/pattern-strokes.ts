@@ -21,7 +21,10 @@ export interface Tick {
 /** `1-left`, or `1-left-2` where the opening has several sides of that name. */
 export const tagOf = (s: Stroke): string => `${s.opening}-${s.side}${s.part === undefined ? '' : `-${s.part}`}`;
 
-/** The lines to follow, their face edges, straightedges and ticks; the ticks are given back for their letters. */
+/**
+ * The lines to follow, their face edges, straightedges and ticks; the ticks are given back for their letters. On a crowded sheet
+ * those at the ends have dashes of their own.
+ */
 export function drawStrokes(
   own: readonly Stroke[],
   job: Job,
@@ -30,6 +33,7 @@ export function drawStrokes(
   curved: readonly Curved[],
   add: (group: string, ...items: readonly Item[]) => void,
   avoid: AvoidBox[],
+  crowded = false,
 ): readonly Tick[] {
   const cuts = new Taken();
   for (const s of own) cuts.addLine({ ...s.line, half: 0 });
@@ -51,7 +55,7 @@ export function drawStrokes(
       ] as const
     ).map(([letter, mark]): Tick => {
       const item = tick(mark, out, paper, depth, cuts, `${letter === 'S' ? 'start' : 'stop'}-${tag}`);
-      add('marks', item);
+      add('marks', crowded && letter === 'E' ? { ...item, pen: 'end' } : item);
       avoid.push({ why: 'tick', box: grown(lineBox(item), 1) });
       return { item, letter, stroke: s, out };
     });

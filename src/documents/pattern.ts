@@ -12,7 +12,7 @@ import { curves } from './pattern-curves.ts';
 import { decorLines, decorWords } from './pattern-decor.ts';
 import { alongHinge, around, bands, nearTop, scan } from './pattern-labels.ts';
 import { letteredBack } from './pattern-lettering.ts';
-import { LEGEND, lineBox, PENS, TRIM_INSET } from './pattern-lines.ts';
+import { CROWDED_PENS, LEGEND, lineBox, PENS, TRIM_INSET } from './pattern-lines.ts';
 import { noteBlocks } from './pattern-notes.ts';
 import { chained, closeTo, once } from './pattern-places.ts';
 import { foot, innerStrips, PatternSheet } from './pattern-sheet.ts';
@@ -56,6 +56,7 @@ export function pattern(
   const paper = grown(board, -inset);
   const sheet = new PatternSheet(paper);
   const { add } = sheet;
+  const crowded = mat.openings.length > CROWDED;
   const curved = curves(mat, job, layer, AROUND);
   const cutBoxes = openingBoxes(own, curved);
   const cutBox = union([...cutBoxes.values()]);
@@ -72,10 +73,9 @@ export function pattern(
   const lettered = layer === 0 ? letteredBack(mat, job, AROUND) : [];
   for (const { items } of lettered) add('cut', ...items);
   if (layer === 0) add('decor', ...decorLines(mat, job, AROUND));
-  const ticks = drawStrokes(own, job, paper, cutBoxes, curved, add, sheet.avoid);
+  const ticks = drawStrokes(own, job, paper, cutBoxes, curved, add, sheet.avoid, crowded);
 
   sheet.endOfLines();
-  const crowded = mat.openings.length > CROWDED;
   for (const each of curved)
     for (const { lines, at } of each.words) {
       const sizes = [4.5, 3.6, 3, 2.5].map((size) =>
@@ -118,7 +118,7 @@ export function pattern(
     width: mat.outer.width + 2 * AROUND,
     height: mat.outer.height + 2 * AROUND,
     view: 'back',
-    pens: PENS,
+    pens: crowded ? CROWDED_PENS : PENS,
     groups: sheet.groups(),
     avoid: sheet.avoid,
     facts: facts(board, own, job),

@@ -25,6 +25,12 @@ const NARROW = JOB.replace('size: 100 x 150', 'outline: "50,50 150,50 150,51.5 5
   '300, layers: [{bevel: 90}]}',
 );
 
+/** Sixty small openings, eight millimetres apart. */
+const CROWD = `${MM}mat: {border: 20}
+openings: [${Array.from({ length: 60 }, (_, i) => `{name: n${i}, size: 26 x 18}`).join(', ')}]
+arrange: {columns: 10, gap: 8}
+`;
+
 async function built(job: string, options: BuildOptions = {}, shop?: string): Promise<readonly Problem[]> {
   const source = shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } };
   const made = await build(job, { ...source, ...options });
@@ -101,6 +107,7 @@ const ROWS: readonly (readonly [code: string, made: () => Promise<readonly Probl
         `${MM}mat: {outer: 64 x 64, border: 8}\ntitle: ${'A title that is far too long '.repeat(5)}\nopenings: [{}]\n`,
       ),
   ],
+  ['label-number-alone', () => built(CROWD)],
   ['picture-missing', () => proof(withPicture('gone.png'))],
   [
     'picture-unreadable',

@@ -150,6 +150,33 @@ describe('room on the pattern', () => {
     // Words are lost on crowded sheets alone, and seldom there.
     expect(lostInAll / strokesInAll).toBeLessThan(0.02);
   });
+
+  it('of a crowded sheet: every side its number, starts and ends told by their dashes where letters find no room', () => {
+    const many = (count: number, width: number, height: number, gap: number): string =>
+      `units: mm\nmat: {border: 40}\nopenings: [${Array.from({ length: count }, (_, i) => `{name: n${i + 1}, size: ${width} x ${height}}`).join(', ')}]\narrange: {columns: 12, gap: ${gap}}\n`;
+    const drawn = (text: string) => {
+      const solved = solveJob(text);
+      if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
+      const { mat, strokes, job } = solved.value;
+      return { ...pattern(mat, strokes, job, 0), count: strokes.length };
+    };
+    for (const [width, height, gap] of [
+      [55, 65, 15],
+      [42, 36, 12],
+    ] as const) {
+      const { drawing, warnings, count } = drawn(many(72, width, height, gap));
+      expect(warnings.map(({ code }) => code).filter((code) => code === 'label-without-room')).toEqual([]);
+      expect(faults(drawing)).toEqual([]);
+      const numbers = texts(drawing).filter((item) => item.weight === 'bold' && /^\d+$/u.test(item.text));
+      expect(new Set(numbers.map((item) => item.text)).size).toBe(count);
+      const ticks = drawing.groups
+        .find(({ name }) => name === 'marks')!
+        .items.flatMap((item) => (item.kind === 'line' ? [[item.id!.split('-')[0], item.pen]] : []));
+      expect(ticks.filter(([end, pen]) => (end === 'stop') !== (pen === 'end'))).toEqual([]);
+      expect(ticks.length).toBe(2 * count);
+      expect(drawing.legend!.map(({ pen }) => pen)).toContain('end');
+    }
+  });
 });
 
 let lostInAll = 0;
