@@ -10,7 +10,7 @@ import type { Job } from '../job/model.ts';
 import { setback } from '../mat/bevel.ts';
 import type { Mat, MatOpening } from '../mat/model.ts';
 import { pinsAndLoop } from '../shapes/by-hand.ts';
-import { printDecimal, showLength } from '../units/print.ts';
+import { printDecimal, showNear } from '../units/print.ts';
 import { line } from './pattern-lines.ts';
 
 /** The line to follow along the curves of one opening, and what a hand needs to draw it. */
@@ -80,7 +80,7 @@ const cross = (p: Point, id: string): readonly Item[] => [
 function ovalByHand(path: Path, around: Box, job: Job, tag: string): ByHand {
   const middle = centre(around);
   const { pin, loop, along } = pinsAndLoop(around.width, around.height);
-  const show = (mm: number): string => showLength(mm, job.units);
+  const show = (mm: number): string => showNear(mm, job.units);
   const inwards = Math.min(AXIS_TICK, around.width / 6, around.height / 6);
   const ends: readonly (readonly [Point, Point])[] = [
     [point(middle.x, around.y), point(0, 1)],
@@ -148,7 +148,7 @@ function arcsByHand(path: Path, board: Box, job: Job, tag: string): ByHand {
     (arc, i) => centres.findIndex((other) => Math.abs(arc.radius - other.radius) < 1e-6) === i,
   );
   const drawn = (p: Point): boolean => contains(grown(board, -CENTRE_FROM_EDGE), box(p.x, p.y, 0, 0));
-  const radius = (mm: number): string => `radius ${showLength(mm, job.units)}`;
+  const radius = (mm: number): string => `radius ${showNear(mm, job.units)}`;
   return {
     items: centres.flatMap((arc, i) => (drawn(arc.centre) ? cross(arc.centre, `centre-${tag}-${i + 1}`) : [])),
     words: told.map((arc) =>
@@ -161,7 +161,7 @@ function arcsByHand(path: Path, board: Box, job: Job, tag: string): ByHand {
 
 /** Where a point off the drawing lies, from the board's upper left corner as it is drawn. */
 function fromCorner(p: Point, board: Box, job: Job): string {
-  const show = (mm: number): string => showLength(Math.abs(mm), job.units);
+  const show = (mm: number): string => showNear(Math.abs(mm), job.units);
   const [across, down] = [p.x - board.x, p.y - board.y];
   const level = `${show(across)} ${across < 0 ? 'left' : 'right'}`;
   return `${level} and ${show(down)} ${down < 0 ? 'above' : 'below'} the upper left corner`;

@@ -6,7 +6,7 @@ import { type Point, point } from '../geometry/point.ts';
 import { type Job, SIDES } from '../job/model.ts';
 import { decor, grooveDepth } from '../mat/decor.ts';
 import type { Mat } from '../mat/model.ts';
-import { printDecimal, showLength } from '../units/print.ts';
+import { printDecimal, showNear } from '../units/print.ts';
 
 /** Where the lines of the face run, seen from the back. */
 export function decorLines(mat: Mat, job: Job, by: number): readonly Item[] {
@@ -26,7 +26,7 @@ export interface DecorWords {
 
 /** What is done on the face: the depth of a groove, and where the middle of the line lies from each edge of the mat. */
 export function decorWords(mat: Mat, job: Job, by: number, view: 'face' | 'back' = 'back'): readonly DecorWords[] {
-  const show = (mm: number): string => showLength(mm, job.units);
+  const show = (mm: number): string => showNear(mm, job.units);
   return decor(mat, job).map(({ opening, request, number, whole }) => {
     const around = pathBox(whole);
     const middle = around.x + around.width / 2;
