@@ -107,7 +107,8 @@ class SheetLayout {
       const at = this.#pieceAt(variant, i);
       const place = { at, scale: this.scale };
       const pictures = variant.mat.openings.map((_, k) => asked.picture(variant, k));
-      const words = variant.mat.openings.map((opening) => placeholderWords(opening, variant.job.units));
+      const { openings, units } = variant.job;
+      const words = variant.mat.openings.map((opening, i) => placeholderWords(opening, openings[i]?.name, units));
       add('piece', pieceItems(variant.mat, variant.job, place, pictures, words));
       if (this.#options.dimensions) {
         const rows = dimensions(variant.mat, variant.job, this.scale);

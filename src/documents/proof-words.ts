@@ -124,8 +124,9 @@ function shows(mat: Mat, k: number, units: Units): string {
 }
 
 /** What a placeholder says. */
-export function placeholderWords({ artwork }: MatOpening, units: Units): string {
-  return artwork === undefined ? 'artwork' : `artwork ${size(artwork.size, units)}`;
+export function placeholderWords({ artwork }: MatOpening, name: string | undefined, units: Units): string {
+  // What is no artwork, a name plate or a text, is called by its name.
+  return artwork === undefined ? (name ?? 'artwork') : `artwork ${size(artwork.size, units)}`;
 }
 
 export const COLOURS =

@@ -14,7 +14,7 @@ const HIGHEST = 44;
 const ABOVE = 1;
 const GUTTER = 4;
 /** So many rows stay beside their diagram even where they reach below it. */
-const TOGETHER = 4;
+const TOGETHER = 6;
 const MANY = 10;
 
 const spaced = ({ items, height }: Part): Part => ({ items: moved(items, 0, ABOVE), height: height + ABOVE });
