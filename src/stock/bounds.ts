@@ -12,6 +12,8 @@ const SMALL_BASE = 320;
 /** Work for one set of pairs of functions: pairs times types. */
 const MOST_WORK = 30_000_000;
 const MOST_STEPS = 30;
+/** Work to see which functions differ: functions times sizes. */
+const MOST_COMPARED = 3_000_000;
 /** Sums of weights are doubles; a bound is rounded down by far more than they err. */
 const NOISE = 1e-9;
 
@@ -156,8 +158,10 @@ function family(base: number, sizes: readonly number[], most: number): LengthWei
   const distinct = [...new Set(sizes)];
   const all: LengthWeight[] = [];
   for (let k = 1; k <= MOST_STEPS; k++) all.push(steps(base, k));
-  for (const value of parameters(base, distinct)) all.push(cutOff(base, value), halves(base, value));
-  for (const size of distinct) {
+  // A third each for the three kinds that have a parameter.
+  const each = Math.ceil(MOST_COMPARED / (3 * distinct.length));
+  for (const value of evenly(parameters(base, distinct), each)) all.push(cutOff(base, value), halves(base, value));
+  for (const size of evenly(distinct, each)) {
     const weight = 2 * size <= base ? counting(base, size, sizes) : undefined;
     if (weight !== undefined) all.push(weight);
   }
@@ -168,9 +172,11 @@ function family(base: number, sizes: readonly number[], most: number): LengthWei
     seen.add(key);
     return true;
   });
-  if (different.length <= most) return different;
-  return Array.from({ length: most }, (_, i) => different[Math.floor((i * different.length) / most)]!);
+  return evenly(different, most);
 }
+
+const evenly = <T>(list: readonly T[], most: number): T[] =>
+  list.length <= most ? [...list] : Array.from({ length: most }, (_, i) => list[Math.floor((i * list.length) / most)]!);
 
 function tables(types: readonly BlankType[], weights: readonly LengthWeight[], base: number): Table[] {
   const under = (weight: LengthWeight, size: number): number => (size <= base ? weight.of(size) : 0);

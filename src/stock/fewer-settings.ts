@@ -11,6 +11,8 @@ import { Stops } from './stops.ts';
 /** What it takes to lay one blank, and to work out the sequence of one cut, in steps of the search. */
 const STEPS_PER_BLANK = 40;
 const STEPS_PER_CUT = 200;
+/** A sheet with more blanks stays as it is: working out the sequence takes more than in proportion. */
+const MOST_BLANKS = 60;
 /** More attempts than these find no better order on one sheet. */
 const MOST_ATTEMPTS = 400;
 /** A setting is reading and turning a wheel: it counts as much as so many cuts or turns of the board. */
@@ -58,10 +60,11 @@ class OneSheet {
   }
 
   best(steps: number): FlatLayout {
+    const blanks = this.blank.missingCount;
+    if (blanks > MOST_BLANKS) return this.given;
     let best = this.given;
     let work = this.work();
     const offcut = largest(this.forest, this.posed.least);
-    const blanks = this.blank.missingCount;
     let left = steps;
     for (let attempt = 0; attempt < MOST_ATTEMPTS && left > 0 && work > SETTING; attempt++) {
       left -= STEPS_PER_BLANK * blanks;

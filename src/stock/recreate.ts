@@ -119,6 +119,7 @@ export class Recreate {
         order[at] = order[at - 1]!;
         keys[at] = keys[at - 1]!;
         at--;
+        this.passed++;
       }
       order[at] = type;
       keys[at] = key;
