@@ -41,6 +41,15 @@ export function unplaced({ job, group }: Plan, lengths: ReadonlyMap<string, numb
   );
 }
 
+/** What the sizes were laid out from, for whoever moves them on. */
+export interface SolvedSizes extends AllSizes {
+  readonly laid: {
+    readonly plan: Plan;
+    readonly lengths: ReadonlyMap<string, number>;
+    readonly made: ReadonlyMap<number, Unplaced>;
+  };
+}
+
 interface Settled {
   readonly system: System;
   readonly lengths: ReadonlyMap<string, number>;
@@ -100,7 +109,7 @@ const ROUNDS = 40;
  * Every length of the mat, or all contradictions among the givens, or which sizes would be enough. With the borders as
  * they were planned in `kept` nothing contradicts: what does not go with the outer size gives way.
  */
-export function solveSizes(job: Job, kept?: BySide<number>): Result<AllSizes> {
+export function solveSizes(job: Job, kept?: BySide<number>): Result<SolvedSizes> {
   const group = groupOf(job);
   const more = kept === undefined ? {} : { kept };
   let plan: Plan = { job, group, excess: NO_EXCESS, leads: roughLeads(job, group), ...more };
@@ -119,7 +128,10 @@ export function solveSizes(job: Job, kept?: BySide<number>): Result<AllSizes> {
     const leads = leadsFrom(plan, made, excess);
     if (round >= ROUNDS || (sameLeads(leads, plan.leads) && sameExcess(excess, plan.excess))) {
       const last = settled(true);
-      return last.ok ? succeed(arranged({ ...plan, excess }, answer.value.lengths, made)) : last;
+      if (!last.ok) return last;
+      const { lengths } = answer.value;
+      const settledPlan = { ...plan, excess };
+      return succeed({ ...arranged(settledPlan, lengths, made), laid: { plan: settledPlan, lengths, made } });
     }
     plan = { ...plan, excess, leads };
   }

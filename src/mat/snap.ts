@@ -8,7 +8,9 @@ import type { Moved } from './model.ts';
 import { openingName } from './names.ts';
 import { LEAST_OVERLAP } from './opening-checks.ts';
 import { placeOpening } from './placed.ts';
+import type { SolvedSizes } from './sizes.ts';
 import type { AllSizes, Sizes } from './sizes-model.ts';
+import { type Scale, snapGroup } from './snap-group.ts';
 import { AXES, type Axis } from './unknowns.ts';
 
 export interface Snapped {
@@ -25,12 +27,6 @@ interface SnappedOne {
 
 /** A move of one edge of the opening, inwards; the border grows by it. */
 type Move = number;
-
-/** The borders on one axis at which the guide reads a graduation: `zero` and every `step` from there. */
-interface Scale {
-  readonly zero: number;
-  readonly step: number;
-}
 
 /**
  * It is the guide's reading that falls on the graduation: its correction and the thickness of the board shift the borders
@@ -157,12 +153,27 @@ function snapOne(job: Job, index: number, sizes: Sizes): SnappedOne {
   };
 }
 
-/** Every opening by itself. A shape whose outline is not a matter of its four sides alone stays where it is. */
-export function snap(job: Job, all: AllSizes): Snapped {
+/**
+ * A group as one, an opening with a place of its own by itself. A shape whose outline is not a matter of its four sides
+ * alone stays as it is. Where something was cut already every opening is moved by itself.
+ */
+export function snap(job: Job, all: SolvedSizes): Snapped {
   if (!job.bench.snap || !(job.bench.graduation > 0)) return { sizes: all, moved: [], warnings: [] };
+  const { plan } = all.laid;
+  const grouped = plan.group.arranged.flat();
+  if (job.openings.length > 1 && grouped.length > 0 && plan.kept === undefined) {
+    const made = snapGroup(job, all, (axis) => scaleOf(job, axis, all.outer));
+    if (grouped.length === job.openings.length) return made;
+    const others = snapEach(job, made.sizes, (index) => !grouped.includes(index));
+    return { ...others, moved: [...made.moved, ...others.moved], warnings: [...made.warnings, ...others.warnings] };
+  }
+  return snapEach(job, all, () => true);
+}
+
+function snapEach(job: Job, all: AllSizes, wanted: (index: number) => boolean): Snapped {
   const made = all.openings.map(
     (sizes, index): SnappedOne =>
-      shapeOf(job.openings[index]!.shape).reveals === 'any side'
+      wanted(index) && shapeOf(job.openings[index]!.shape).reveals === 'any side'
         ? snapOne(job, index, sizes)
         : { sizes, moved: [], warnings: [] },
   );
