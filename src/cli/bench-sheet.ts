@@ -26,6 +26,7 @@ export function sheetOptions(command: Command): Command {
 
 export interface SolvedFile {
   readonly file: string;
+  readonly text: string;
   readonly solved: Solved;
   readonly shop?: SourceFile;
 }
@@ -42,7 +43,7 @@ export async function solveFiles(given: readonly string[], asked: string | undef
     const known = shop === undefined ? {} : { shop };
     const solved = solveJob(source.text, { file, ...known });
     if (solved.ok) {
-      jobs.push({ file, solved: solved.value, ...known });
+      jobs.push({ file, text: source.text, solved: solved.value, ...known });
       warnings.push(...solved.warnings);
     } else problems.push(...solved.problems);
   }

@@ -74,6 +74,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/calibrate.ts'),
   },
   {
+    name: 'make',
+    summary: 'everything for every job: patterns, files for the machines, proof, ticket and the other sheets',
+    load: () => import('./commands/make.ts'),
+  },
+  {
     name: 'schema',
     summary: 'JSON Schema of a job or of the shop, for editors',
     load: () => import('./commands/schema.ts'),

@@ -7,20 +7,25 @@ export interface OutputFile {
   readonly bytes: Uint8Array;
 }
 
+export interface OutputFolder {
+  readonly folder: string;
+  readonly files: readonly OutputFile[];
+}
+
+/** As `writeFolders`, into one folder. */
+export const writeAll = (folder: string, files: readonly OutputFile[], before?: () => Promise<void>): Promise<void> =>
+  writeFolders([{ folder, files }], before);
+
 /**
- * Writes all files or none: each goes whole to a hidden neighbour first, and only when all are on the disk do they take
+ * Writes all files of all folders or none: each goes whole to a hidden neighbour first, and only when all are on the disk do they take
  * their names. Earlier outputs of the same names are replaced; nothing else in the folder is touched. `before` is done
  * when everything is on the disk; where it throws, nothing takes its name.
  */
-export async function writeAll(
-  folder: string,
-  files: readonly OutputFile[],
-  before?: () => Promise<void>,
-): Promise<void> {
-  await makeFolder(folder);
+export async function writeFolders(folders: readonly OutputFolder[], before?: () => Promise<void>): Promise<void> {
+  for (const { folder } of folders) await makeFolder(folder);
   const waiting: { readonly from: string; readonly to: string }[] = [];
   try {
-    for (const { name, bytes } of files) {
+    for (const { folder, name, bytes } of folders.flatMap(inFolder)) {
       const to = join(folder, name);
       if ((await kind(to)) === 'folder')
         throw new UsageError(`${to} is a folder, where a file of that name is to be written`);
@@ -40,6 +45,8 @@ export async function writeAll(
     throw problem;
   }
 }
+
+const inFolder = ({ folder, files }: OutputFolder) => files.map((file) => ({ folder, ...file }));
 
 async function makeFolder(folder: string): Promise<void> {
   if ((await kind(folder)) === 'file') throw new UsageError(`${folder} is a file, not a folder to write into`);

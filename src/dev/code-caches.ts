@@ -28,6 +28,7 @@ const RUNS: Readonly<Record<string, readonly (readonly string[])[]>> = {
   stock: [[JOB, '--effort', '0.02', '--out', 'OUT']],
   jig: [['printer', '--out', 'OUT']],
   cutfile: ['dxf', 'hpgl', 'svg'].map((format) => [JOB, '--machine', 'laser', '--format', format, '--out', 'OUT']),
+  make: [[JOB, '--out', 'OUT']],
   schema: [['job']],
 };
 
