@@ -8,6 +8,7 @@ import type { Stroke } from './model.ts';
 import { offsetAt } from './offsets.ts';
 import { order, type Unordered } from './order.ts';
 import { travelledSides } from './outline.ts';
+import { barLine, straightedgeLine } from './strokes.ts';
 
 /**
  * One pull of the head along one side of a V-groove, in the FACE view (origin at the mat's top left), since it is cut from
@@ -64,6 +65,9 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
     const reading = guideReading(guide, distance, depth, { angle: request.angle, reverse: second });
     const oblique = Math.abs(direction.x * direction.y) > 1e-9;
     const tooFar = guide.longest !== undefined && reading > guide.longest + 1e-9;
+    const beyondGuide = oblique || reading < 0 || tooFar;
+    const straightedge = straightedgeLine(head, side);
+    const bar = beyondGuide && straightedge === undefined ? barLine(head, side) : undefined;
     return [
       {
         layer: 1,
@@ -80,7 +84,9 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
         distance,
         guide: reading,
         setting: settingOf(reading, graduation, scaleUnits(graduation, job.units)),
-        beyondGuide: oblique || reading < 0 || tooFar,
+        ...(straightedge === undefined ? {} : { straightedge }),
+        ...(bar === undefined ? {} : { bar }),
+        beyondGuide,
         number,
         pass,
         depth,

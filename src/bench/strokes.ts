@@ -151,10 +151,14 @@ function partNumbers(names: readonly Side[]): readonly (number | undefined)[] {
   });
 }
 
-/** Where the bar of a board-mounted cutter lies, on the border side, for a side that the guide cannot be set for. */
-function barLine(head: Head, side: TravelledSide): Stroke['bar'] {
+/**
+ * Where the bar of a board-mounted cutter lies, for a side that the guide cannot be set for: on the hand away from the
+ * usual opening, which is the border side, but for a reverse bevel, whose opening lies under the bar.
+ */
+export function barLine(head: Head, side: TravelledSide): Stroke['bar'] {
   if (head.bar === undefined) return undefined;
-  const shift = times(side.outward, head.bar);
+  const left: Point = { x: side.direction.y, y: -side.direction.x };
+  const shift = times(left, head.opening === 'left' ? -head.bar : head.bar);
   return { from: plus(side.moved.from, shift), to: plus(side.moved.to, shift) };
 }
 
@@ -162,7 +166,7 @@ function barLine(head: Head, side: TravelledSide): Stroke['bar'] {
  * The straightedge lies on a fixed hand of the head. A head says on which side of its usual cut that is; a reverse
  * bevel swaps border and opening about the travel, so that the straightedge then lies on the other of the two.
  */
-function straightedgeLine(head: Head, side: TravelledSide): Stroke['straightedge'] {
+export function straightedgeLine(head: Head, side: TravelledSide): Stroke['straightedge'] {
   if (head.straightedge === 0) return undefined;
   const onLeft = head.straightedgeOn === 'opening' ? head.opening === 'left' : head.opening === 'right';
   const left: Point = { x: side.direction.y, y: -side.direction.x };

@@ -19,7 +19,7 @@ import { chained, once } from './pattern-places.ts';
 import { innerStrips, PatternSheet } from './pattern-sheet.ts';
 import { shifted } from './pattern-shifted.ts';
 import { REACH_INSIDE, strokeWords, tickLetters } from './pattern-stroke-words.ts';
-import { type Tick, tagOf } from './pattern-strokes.ts';
+import { drawRests, type Tick, tagOf } from './pattern-strokes.ts';
 import { headWords } from './pattern-words.ts';
 
 const AROUND = 1;
@@ -101,6 +101,7 @@ function drawPass(
   const out = outward(s, job.bench.head.opening);
   add('cut', line('cut', s.line.from, s.line.to, `cut-${tag}`));
   if (s.pass === 1) add('face', line('face', s.face.from, s.face.to, `middle-${tag}`));
+  drawRests(s, tag, paper, add);
   const ends = [
     ['S', s.start],
     ['E', s.stop],

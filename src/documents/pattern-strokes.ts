@@ -60,16 +60,26 @@ export function drawStrokes(
       return { item, letter, stroke: s, out };
     });
     for (const end of [s.line.from, s.line.to]) avoid.push({ why: 'corner', box: grown(box(end.x, end.y, 0, 0), 8) });
-    if (s.straightedge !== undefined) {
-      const rest = extended(s.straightedge, paper);
-      add('straightedge', line('straightedge', rest.from, rest.to, `straightedge-${tag}`));
-    }
-    // A bar that would lie off the board has no line.
-    const rest = s.bar === undefined ? undefined : clipLine(s.bar, paper);
-    if (rest !== undefined) {
-      const bar = extended(rest, paper);
-      add('straightedge', line('bar', bar.from, bar.to, `bar-${tag}`));
-    }
+    drawRests(s, tag, paper, add);
     return ticks;
   });
+}
+
+/** Where the straightedge or the bar lies, as far along as the paper goes. */
+export function drawRests(
+  s: Stroke,
+  tag: string,
+  paper: Box,
+  add: (group: string, ...items: readonly Item[]) => void,
+): void {
+  if (s.straightedge !== undefined) {
+    const rest = extended(s.straightedge, paper);
+    add('straightedge', line('straightedge', rest.from, rest.to, `straightedge-${tag}`));
+  }
+  // A bar that would lie off the board has no line.
+  const rest = s.bar === undefined ? undefined : clipLine(s.bar, paper);
+  if (rest !== undefined) {
+    const bar = extended(rest, paper);
+    add('straightedge', line('bar', bar.from, bar.to, `bar-${tag}`));
+  }
 }

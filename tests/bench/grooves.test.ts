@@ -74,6 +74,25 @@ describe('V-grooves', () => {
     expect(left.guide).toBeCloseTo(39.5, 9);
   });
 
+  it('have a bar line past the guide, on the hand of the bar: outside for the first pass, inside for the second', () => {
+    for (const hand of ['left', 'right']) {
+      const text = job('{distance: 20, width: 2}');
+      const bars = shop(hand, ', longest: 50');
+      const made = solveJob(text, { shop: { ...bars, text: bars.text.replace('bevel: 45,', 'bevel: 45, bar: 30,') } });
+      if (!made.ok) throw new Error(JSON.stringify(made.problems));
+      const { grooves } = made.value;
+      // 40 from the left is within reach, everything else is not.
+      expect(grooves.filter((s) => s.bar === undefined).map((s) => [s.side, s.pass])).toEqual([['left', 1]]);
+      for (const { bar, line, pass, face } of grooves) {
+        if (bar === undefined) continue;
+        const way = { x: bar.from.x - line.from.x, y: bar.from.y - line.from.y };
+        expect(Math.hypot(way.x, way.y)).toBeCloseTo(30, 9);
+        const outward = { x: face.from.x + face.to.x - 240, y: face.from.y + face.to.y - 320 };
+        expect(Math.sign(way.x * outward.x + way.y * outward.y)).toBe(pass === 1 ? 1 : -1);
+      }
+    }
+  });
+
   it('and ink lines run along the sides that were asked for alone', () => {
     const {
       grooves,

@@ -4,6 +4,7 @@ import { reach, scaleUnits, settingOf } from '../../src/bench/guide.ts';
 import type { Stroke } from '../../src/bench/model.ts';
 import { strokes } from '../../src/bench/strokes.ts';
 import { box } from '../../src/geometry/box.ts';
+import { solveJob } from '../../src/index.ts';
 import type { Guide, Head, Side } from '../../src/job/model.ts';
 import { guideReading } from '../../src/mat/guide-reading.ts';
 import { solveJob } from '../../src/solve-job.ts';
@@ -89,6 +90,19 @@ describe('reading', () => {
   test('beyond the longest setting of the guide', () => {
     const s = bySide(strokes(lopsidedMat(), makeJob(lopsidedMat(), { guide: { longest: 90 } })).strokes);
     expect([s.left, s.right, s.top, s.bottom].map((each) => each.beyondGuide)).toEqual([false, false, false, true]);
+  });
+
+  test('a reverse bevel, whose opening lies under the bar, has the bar line on the side of the opening', () => {
+    const text = `units: mm
+mat: {outer: 400 x 500, layers: [{bevel: {angle: 45, reverse: true}}]}
+openings: [{size: 100 x 120}]
+bench: {head: h}
+`;
+    const shop = 'units: mm\nheads: {h: {bevel: 45, bar: 30}}\nguide: {graduation: 1, longest: 100, a: 0, b: 1}\n';
+    const solved = solveJob(text, { shop: { text: shop, file: 'shop.yaml' } });
+    if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
+    const top = solved.value.strokes.find((s) => s.side === 'top')!;
+    expect(top.bar!.from.y - top.line.from.y).toBeCloseTo(30, 9);
   });
 
   test('beyond it the bar lies at its distance from the line, on the border side, or a warning asks for it', () => {
