@@ -4,7 +4,6 @@ import { reach, scaleUnits, settingOf } from '../../src/bench/guide.ts';
 import type { Stroke } from '../../src/bench/model.ts';
 import { strokes } from '../../src/bench/strokes.ts';
 import { box } from '../../src/geometry/box.ts';
-import { solveJob } from '../../src/index.ts';
 import type { Guide, Head, Side } from '../../src/job/model.ts';
 import { guideReading } from '../../src/mat/guide-reading.ts';
 import { solveJob } from '../../src/solve-job.ts';
