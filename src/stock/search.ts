@@ -20,7 +20,7 @@ const HISTORY = 20;
  */
 const STEPS_PER_GO = 110;
 /** Steps between two attempts to put the sheets of many states together. */
-const STEPS_PER_COVER = 15_000_000;
+const STEPS_PER_COVER = 6_000_000;
 /** With fewer sheets nothing is gained by that. */
 const FEWEST_TO_COVER = 5;
 /** A sheet is remembered unless it is emptier than the average must be, by this share of its area. */
