@@ -120,7 +120,13 @@ function filledMatFields(mat: Mat, job: Job): readonly Field[] {
   const shapes = [...new Set(mat.openings.map(({ shape }) => shape))].join(', ');
   const count = mat.openings.length === 1 ? shapes : `${mat.openings.length} openings: ${shapes}`;
   const lines = job.openings.flatMap(({ decor }) => decor ?? []);
-  const said = lines.map(({ kind, distance }) => `${kind} ${length(distance, units)} outside`).join(', ');
+  const said = [
+    ...lines.map(({ kind, distance, sides: along }) => {
+      const where = along === undefined ? '' : ` along ${along.join(' and ')}`;
+      return `${kind} ${length(distance, units)} outside${where}`;
+    }),
+    ...(job.lettering ?? []).map(({ text }) => `lettering ${text}`),
+  ].join(', ');
   return [
     choice('The edges are', COVERS, first === undefined ? undefined : first.floated ? COVERS[1] : COVERS[0]),
     line('By how much', margin),

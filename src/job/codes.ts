@@ -116,7 +116,7 @@ const MEANING = {
   'place-below': entry('A place below another opening needs its name and a gap.', 'Give both.'),
   'place-empty': entry('A place says nothing.', 'Give distances from the edges, or take it out.'),
   'row-weighting-one': entry('A row weighting has exactly one of `add` and `ratio`.', 'Keep one.'),
-  'lettering-many': entry('There are more texts to cut than any mat holds.', 'Give 20 at most.'),
+  'lettering-many': entry('There are more texts to cut than any mat holds.', 'Give 8 at most.'),
   'lines-many': entry('An opening has more than 12 lines around it.', 'Give fewer.'),
   'layers-count': entry('A mat has 1 to 8 layers.', 'Leave the key out for one top mat.'),
   'overlap-or-float': entry('An artwork is overlapped or floated, not both.', 'Keep the one that is meant.'),

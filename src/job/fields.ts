@@ -179,8 +179,12 @@ function readLine(input: unknown, longest = LONGEST_LINE): Reading<string> {
 }
 
 /** One line of text that can be printed. */
-export const line = (about: string, examples: Examples = []) =>
-  leaf('text', (input) => readLine(input), about, examples, { type: 'string', minLength: 1, maxLength: LONGEST_LINE });
+export const line = (about: string, examples: Examples = [], longest = LONGEST_LINE) =>
+  leaf('text', (input) => readLine(input, longest), about, examples, {
+    type: 'string',
+    minLength: 1,
+    maxLength: longest,
+  });
 
 const LONGEST_NUMBER = 24;
 

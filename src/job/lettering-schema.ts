@@ -4,7 +4,9 @@ import { check, described, line, needed, oneOf, record } from './fields.ts';
 import { lengthFields } from './length-fields.ts';
 import { placeSchema } from './opening-schema.ts';
 
-const MOST = 20;
+const MOST = 8;
+/** A mat has room for no more at a height that a blade can follow. */
+const LONGEST = 60;
 
 export function letteringSchema(unit: LengthUnit) {
   const { length } = lengthFields(unit);
@@ -12,7 +14,7 @@ export function letteringSchema(unit: LengthUnit) {
     'Width of the bridges that hold the inside of O, A or e, and the least board between letters; 1/16 in or 2 mm';
   const one = record(
     {
-      text: needed(line('What is cut', ['HERON'])),
+      text: needed(line('What is cut', ['HERON'], LONGEST)),
       height: needed(length('Height of the capitals', ['3/4'], { least: 5, most: 1000 })),
       weight: z.optional(oneOf('Of the bundled font; bold without it', ['regular', 'bold'])),
       spacing: z.optional(length('Added after each letter; a tenth of the height without it', ['1/16'], { most: 200 })),

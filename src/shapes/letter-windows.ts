@@ -28,9 +28,15 @@ export interface LetterPart {
 
 export type LetterWindows =
   | { readonly ok: true; readonly parts: readonly LetterPart[]; readonly bridges: number }
-  | { readonly ok: false; readonly message: string; readonly hint: string };
+  | Refused;
 
-const refusal = (message: string, hint: string): LetterWindows => ({ ok: false, message, hint });
+interface Refused {
+  readonly ok: false;
+  readonly message: string;
+  readonly hint: string;
+}
+
+const refusal = (message: string, hint: string): Refused => ({ ok: false, message, hint });
 
 /** A text as windows to be cut, from the outlines of the bundled font; letters that hold an island are bridged or refused. */
 export function letterWindows(text: string, { weight, height, spacing, bridge }: LetterStyle): LetterWindows {
@@ -40,31 +46,58 @@ export function letterWindows(text: string, { weight, height, spacing, bridge }:
   let x = 0;
   for (const [index, codePoint] of drawnCodePoints(text).entries()) {
     const letter = String.fromCodePoint(codePoint);
-    if (!isPrepared(codePoint)) {
-      return refusal(`the bundled font has no ${letter} to cut`, 'write it in other letters, or give an outline');
-    }
-    const found = windowsOf(textOutline(letter, weight, size).map(withoutLoops));
-    if (!found.ok) {
-      const why = found.why === 'nested' ? 'has a window within an island' : 'has strokes that lie over one another';
-      return refusal(`${letter} ${why}, which no single cut makes`, 'leave it out, or give an outline of your own');
-    }
-    for (const window of found.windows) {
-      if (window.islands.length > 0 && bridge === undefined) {
-        const message = `the inside of ${letter} would fall out`;
-        return refusal(message, 'write islands: bridge, or take letters without an island');
-      }
-      const made = bridged(window, bridge ?? 0);
-      if (made === undefined) {
-        const message = `the island of ${letter} has no room for its bridges`;
-        return refusal(message, 'make the letters larger or bolder, or the bridge narrower');
-      }
-      bridges += made.bridges;
-      const at = x;
-      for (const path of made.parts)
-        parts.push({ letter, index, path: placedPath(path, (p) => ({ x: p.x + at, y: p.y })) });
-    }
+    const made = letterOf(codePoint, weight, size, bridge);
+    if (!made.ok) return made;
+    bridges += made.bridges;
+    const at = x;
+    for (const path of made.paths)
+      parts.push({ letter, index, path: placedPath(path, (p) => ({ x: p.x + at, y: p.y })) });
     x += textWidth(letter, weight, size) + spacing;
   }
   if (parts.length === 0) return refusal('the text has nothing to cut', 'write at least one letter');
   return { ok: true, parts, bridges };
+}
+
+type Letter = { readonly ok: true; readonly paths: readonly Path[]; readonly bridges: number } | Refused;
+
+/** Letters come again within a text, and the same text is asked for by every document. */
+const KNOWN = new Map<string, Letter>();
+const MOST_KNOWN = 500;
+
+function letterOf(codePoint: number, weight: Weight, size: number, bridge: number | undefined): Letter {
+  const key = `${codePoint} ${weight} ${size} ${bridge}`;
+  const known = KNOWN.get(key);
+  if (known !== undefined) return known;
+  const made = oneLetter(codePoint, weight, size, bridge);
+  if (KNOWN.size >= MOST_KNOWN) KNOWN.clear();
+  KNOWN.set(key, made);
+  return made;
+}
+
+function oneLetter(codePoint: number, weight: Weight, size: number, bridge: number | undefined): Letter {
+  const letter = String.fromCodePoint(codePoint);
+  if (!isPrepared(codePoint)) {
+    return refusal(`the bundled font has no ${letter} to cut`, 'write it in other letters, or give an outline');
+  }
+  const found = windowsOf(textOutline(letter, weight, size).map(withoutLoops));
+  if (!found.ok) {
+    const why = found.why === 'nested' ? 'has a window within an island' : 'has strokes that lie over one another';
+    return refusal(`${letter} ${why}, which no single cut makes`, 'leave it out, or give an outline of your own');
+  }
+  const paths: Path[] = [];
+  let bridges = 0;
+  for (const window of found.windows) {
+    if (window.islands.length > 0 && bridge === undefined) {
+      const message = `the inside of ${letter} would fall out`;
+      return refusal(message, 'write islands: bridge, or take letters without an island');
+    }
+    const made = bridged(window, bridge ?? 0);
+    if (made === undefined) {
+      const message = `the island of ${letter} has no room for its bridges`;
+      return refusal(message, 'make the letters larger or bolder, or the bridge narrower');
+    }
+    bridges += made.bridges;
+    paths.push(...made.parts);
+  }
+  return { ok: true, paths, bridges };
 }
