@@ -50,7 +50,7 @@ interface Found {
 function solve(posed: Posed, options: StockOptions): Result<Found> {
   const { instance, least } = posed;
   let bound = lowerBound(instance);
-  if (bound.sheets === Infinity) return fail([tooSmall(posed)]);
+  if (bound.sheets === Infinity) return fail([tooSmall(posed, true)]);
   const budget = Math.round((options.effort ?? 1) * STEPS);
   const search = new Search(unlimited(instance), options.seed ?? 1);
   search.placeAll(SHEETS_UNTIL * budget);
@@ -58,7 +58,7 @@ function solve(posed: Posed, options: StockOptions): Result<Found> {
 
   const proved = search.best.missingCount === 0 && search.price.sheets <= bound.sheets && !search.exchangeable();
   const exact = proved ? undefined : exactPlan(instance);
-  if (exact === 'none') return fail([tooSmall(posed)]);
+  if (exact === 'none') return fail([tooSmall(posed, true)]);
   if (exact !== undefined && exact.sheets > bound.sheets) bound = { sheets: exact.sheets, by: 'every layout tried' };
   if (exact !== undefined && unrestricted(instance)) {
     search.best = new Forest(search.instance);
@@ -68,7 +68,7 @@ function solve(posed: Posed, options: StockOptions): Result<Found> {
     search.lessCost(COST_UNTIL * budget);
   }
   const short = instance.stocks.some((stock, s) => search.best.opened[s]! > stock.limit);
-  if (search.best.missingCount > 0 || short) return fail([tooSmall(posed)]);
+  if (search.best.missingCount > 0 || short) return fail([tooSmall(posed, false)]);
   const share = Math.min(OFFCUT_SHARE * budget, budget - search.steps);
   const polish = search.steps + share;
   reserveStrips(search, least, search.steps + STRIPS_SHARE * share);

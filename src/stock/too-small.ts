@@ -9,8 +9,11 @@ const MOST_NAMED = 8;
 /** Steps to find out how little more would do. */
 const SHORT_SEARCH = 2_000_000;
 
-/** Says which pieces found no place, and which sheets would do beside those that there are. */
-export function tooSmall(posed: Posed): Problem {
+/**
+ * Says which pieces found no place, and which sheets would do beside those that there are. `proved`: no plan exists; else
+ * none was found, which more effort might.
+ */
+export function tooSmall(posed: Posed, proved: boolean): Problem {
   const { instance } = posed;
   const [own, more] = [instance.stocks.length, extraOf(instance)];
   // All that there is comes first, as if it were free; sheets that there are not are saved as far as that goes.
@@ -22,13 +25,14 @@ export function tooSmall(posed: Posed): Problem {
   const { best } = search;
   const names = namesOf(posed, fullest(instance).missing);
   const list = names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED), 'others'] : names;
-  const message = `the stock is too small: without a place stay ${list.join(', ')}`;
+  const verdict = proved ? 'the stock is too small' : 'the stock seems too small';
+  const message = `${verdict}: without a place stay ${list.join(', ')}`;
   const sheets = more.flatMap((stock, i) => {
     const [count, source] = [best.opened[own + i]!, posed.sources[stock]!];
     return count > 0 && source.kind === 'sheet' ? [`${count} more of ${JSON.stringify(source.sheet.id)}`] : [];
   });
   const hint = sheets.length === 0 ? 'add sheets that are large enough' : `${sheets.join(' and ')} would do`;
-  return error('stock-too-small', ['sheets'], message, hint);
+  return error('stock-too-small', ['sheets'], message, proved ? hint : `${hint}; or search longer`);
 }
 
 /** A plan for as much of the pieces as a short search finds room for. */

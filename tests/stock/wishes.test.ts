@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { StockInput } from '../../src/stock/model.ts';
+import { planStock } from '../../src/stock/plan.ts';
 import { planned, QUICK } from './planned.ts';
 
 const options = { effort: QUICK };
@@ -97,19 +98,24 @@ describe('the longest cut', () => {
     expect(planned({ sheets, pieces: halves, options: { ...options, longestCut: 100 } }).count).toBe(1);
   });
 
-  it('may take more sheets', () => {
-    const sheets = [{ id: 's', width: 100, height: 100 }];
-    const pieces = [{ id: 'p', width: 45, height: 70, quantity: 2 }];
+  it('may take more sheets: two columns of other rows need a cut along the sheet', () => {
+    const sheets = [{ id: 's', width: 90, height: 120 }];
+    const pieces = [[70], [50], [60, 2]].map(([height, quantity = 1], i) => ({
+      id: `p${i}`,
+      width: 45,
+      height: height!,
+      quantity,
+      turn: false,
+    }));
     expect(planned({ sheets, pieces, options }).count).toBe(1);
-    expect(planned({ sheets, pieces, options: { ...options, longestCut: 100 } }).count).toBe(1);
+    expect(planned({ sheets, pieces, options: { ...options, longestCut: 90 } }).count).toBe(2);
   });
 });
 
 describe('factory edges', () => {
-  it('four corners serve four blanks, the fifth in the middle has none', () => {
+  it('three columns of three: the blank in the very middle has none', () => {
     const sheets = [{ id: 's', width: 90, height: 30 }];
     const of = (quantity: number) => [{ id: 'p', width: 30, height: 10, quantity, turn: false, factoryEdge: true }];
-    // Three columns of three: the one in the very middle touches no edge.
     expect(planned({ sheets, pieces: of(8), options }).count).toBe(1);
     expect(planned({ sheets, pieces: of(9), options }).count).toBe(2);
     const plain = of(9).map((piece) => ({ ...piece, factoryEdge: false }));
@@ -156,5 +162,20 @@ describe('what the answer says of itself', () => {
     expect(plan.gap).toBe(plan.count - plan.bound.sheets);
     expect(plan.gap).toBeGreaterThan(0);
     expect(plan.verdict).toBe(`at most ${plan.gap} sheet${plan.gap === 1 ? '' : 's'} from the bound`);
+  });
+
+  it('too little stock for sure only where the bound or every layout says so', () => {
+    const pieces = Array.from({ length: 60 }, (_, i) => ({
+      id: `p${i}`,
+      width: 11 + ((i * 37) % 53),
+      height: 13 + ((i * 29) % 47),
+    }));
+    const { bound } = planned({ sheets: [board], pieces, options: { effort: 0 } });
+    const says = (count: number): string => {
+      const made = planStock({ sheets: [{ ...board, count }], pieces, options: { effort: 0 } });
+      return made.ok ? 'planned' : `${made.problems[0]!.message}; ${made.problems[0]!.hint}`;
+    };
+    expect(says(bound.sheets)).toMatch(/^the stock seems too small: .*; 1 more of "board" would do; or search longer$/);
+    expect(says(bound.sheets - 1)).toMatch(/^the stock is too small: .* would do$/);
   });
 });
