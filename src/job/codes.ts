@@ -117,6 +117,7 @@ const MEANING = {
   'place-empty': entry('A place says nothing.', 'Give distances from the edges, or take it out.'),
   'row-weighting-one': entry('A row weighting has exactly one of `add` and `ratio`.', 'Keep one.'),
   'lettering-many': entry('There are more texts to cut than any mat holds.', 'Give 8 at most.'),
+  'line-sides-empty': entry('A line runs along no side.', 'Leave `sides` out for a line all round.'),
   'lines-many': entry('An opening has more than 12 lines around it.', 'Give fewer.'),
   'layers-count': entry('A mat has 1 to 8 layers.', 'Leave the key out for one top mat.'),
   'overlap-or-float': entry('An artwork is overlapped or floated, not both.', 'Keep the one that is meant.'),

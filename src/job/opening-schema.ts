@@ -203,9 +203,20 @@ function linesSchema(unit: LengthUnit) {
       width: z.optional(length('Width of the line as it is seen', ['1/16', '0.5 mm'], { least: 0.1, most: 20 })),
       sides: z.optional(
         described(
-          z.array(oneOf('A straight side', SIDES), 'a list of sides'),
+          z.array(oneOf('A straight side', SIDES), 'a list of sides').check(
+            check<readonly unknown[]>(({ length: given }) =>
+              given > 0
+                ? undefined
+                : {
+                    code: 'line-sides-empty',
+                    message: 'the list of sides is empty',
+                    hint: 'leave it out for all round',
+                  },
+            ),
+          ),
           'Only along these sides; all round without it',
           [['top', 'bottom']],
+          { minItems: 1 },
         ),
       ),
     },

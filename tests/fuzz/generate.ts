@@ -116,6 +116,10 @@ const KEYS = [
   'inside',
   'nominal',
   'lip',
+  'lettering',
+  'lines',
+  'text',
+  'height',
   'clearance',
   'add',
   'ratio',
@@ -177,6 +181,24 @@ function asCut(next: Random, odd: boolean): string {
   return `{${parts.join(', ')}}`;
 }
 
+/** A groove or an ink line, now and then along some sides. */
+function decorated(next: Random, odd: boolean): string {
+  const along = pick(next, [
+    '',
+    ', sides: [top]',
+    ', sides: [left, bottom]',
+    ...(odd ? [', sides: []', ', width: 3'] : []),
+  ]);
+  return `kind: ${pick(next, ['groove', 'ink'])}, distance: ${length(next, odd)}${along}`;
+}
+
+/** A text in windows, of letters that are seldom cut too. */
+function lettered(next: Random, odd: boolean): string {
+  const text = pick(next, ['TIDES', 'Heron & egg', 'B8a@e', '"Ø Åß"', ...(odd ? ['"鷺"', '" "', '®'] : [])]);
+  const more = pick(next, ['', ', edge: bevel', ', bridge: 1/4', ', islands: refuse', ', place: {bottom: 1}']);
+  return `text: ${text}, height: ${pick(next, ['1/2', '1', '12 mm', '2'])}${more}`;
+}
+
 /** A job that follows the format loosely: keys come and go, values are now and then wrong. */
 export function grammarJob(next: Random): string {
   // Half of them hold nothing that is wrong by itself.
@@ -215,11 +237,13 @@ export function grammarJob(next: Random): string {
       parts.push(`size: ${mostly(next, odd, odd ? size(next, odd) : pick(next, WORKS))}`);
     if ((art || odd) && next() < 0.5)
       parts.push(`${pick(next, ['overlap', 'float'])}: ${mostly(next, odd, sides(next, odd))}`);
+    if (next() < 0.15) parts.push(`lines: [{${mostly(next, odd, decorated(next, odd))}}]`);
     if (next() < 0.2) parts.push(`measure: ${pick(next, odd ? ['face', 'sight', 'back'] : ['face', 'sight'])}`);
     return `{${parts.join(', ')}}`;
   });
   const rest: string[] = [];
   if (next() < 0.15) rest.push(`asCut: ${mostly(next, odd, asCut(next, odd))}`);
+  if (next() < 0.15) rest.push(`lettering: [{${mostly(next, odd, lettered(next, odd))}}]`);
   if (next() < 0.2)
     rest.push(`arrange: {${pick(next, ['rows: 2', 'columns: 2', 'gap: 1/2', 'fill: true', 'rows: [1, 2]'])}}`);
   if (next() < 0.3) rest.push(`units: ${mostly(next, odd, pick(next, ['in', 'mm', 'cm']))}`);

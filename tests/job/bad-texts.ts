@@ -117,6 +117,7 @@ export const BAD_JOBS: readonly Bad[] = [
   [`openings: [{lines: [${'{distance: 1},'.repeat(13)}]}]\n`, 'lines-many', 1, 20, '13 lines'],
   [`openings: [{}]\nlettering: [${'{text: A, height: 1},'.repeat(9)}]\n`, 'lettering-many', 2, 12, '9 texts'],
   [`openings: [{}]\nlettering: [{text: ${'A'.repeat(61)}, height: 1}]\n`, 'text-line-long', 2, 20, '61 characters'],
+  ['openings: [{lines: [{distance: 1, sides: []}]}]\n', 'line-sides-empty', 1, 42, 'sides is empty'],
   ['openings: [{shape: rectangel}]\n', 'value-unknown', 1, 20, 'did you mean rectangle?'],
   ['openings: [{measure: back}]\n', 'value-unknown', 1, 22, 'one of face, sight'],
   ['openings: [{size: 5}]\n', 'value-kind', 1, 19, 'a size such as 16 x 20'],
