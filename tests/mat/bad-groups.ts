@@ -1,3 +1,4 @@
+import type { LetteringRequest } from '../../src/job/lettering-model.ts';
 import type { Job, OpeningRequest } from '../../src/job/model.ts';
 import { all, type Changes, jobOf, layer, opening } from './job.ts';
 
@@ -42,6 +43,22 @@ const hourglass = {
   ],
   closed: true,
 } as const;
+
+const text = (words: string, more: Partial<LetteringRequest> = {}): Changes => ({
+  lettering: [
+    {
+      text: words,
+      weight: 'bold',
+      height: 20,
+      spacing: 2,
+      bridge: 2,
+      islands: 'bridge',
+      edge: 'square',
+      place: { bottom: 30 },
+      ...more,
+    },
+  ],
+});
 
 /** Wrong layouts and shapes, each with its clear error. */
 export const GROUP_ROWS: readonly Row[] = [
@@ -201,5 +218,41 @@ export const GROUP_ROWS: readonly Row[] = [
       {},
       { mat: { border: all(50) }, arrange: { rows: [2], columns: false, align: 'centre', fill: false, across: 60 } },
     ),
+  ],
+  [
+    'groove-deep',
+    'error',
+    'openings[0].lines[0].width',
+    'would be 5 mm deep, the board is',
+    one({ decor: [{ kind: 'groove', distance: 20, width: 10, angle: 45 }] }),
+  ],
+  [
+    'line-side-none',
+    'error',
+    'openings[0].lines[0].sides',
+    'round Heron, oval, has no straight top side',
+    one({ shape: 'oval', decor: [{ kind: 'ink', distance: 20, width: 1, angle: 45, sides: ['top'] }] }),
+  ],
+  [
+    'lettering-unfit',
+    'error',
+    'lettering[0].text',
+    'the lettering HERON: the inside of R would fall out',
+    one({}, text('HERON', { islands: 'refuse' })),
+  ],
+  [
+    'lettering-near',
+    'error',
+    'lettering[0]',
+    'the lettering HEN comes within 3 mm of Heron in the top mat, 6 mm is the least',
+    one(at(110, 40), text('HEN', { place: { below: { opening: 'Heron', gap: 3 } } })),
+  ],
+  ['lettering-off-mat', 'error', 'lettering[0]', 'runs off the part', one({}, text('HEN', { place: { bottom: -4 } }))],
+  [
+    'letters-near',
+    'error',
+    'lettering[0].spacing',
+    'in the lettering HILL',
+    one({}, text('HILL', { bridge: 9, islands: 'refuse' })),
   ],
 ];
