@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { measured } from './whole-process.ts';
 
 export const about =
-  'whole process of `cutfile` by machine, format and number of openings; goal 3.5 × bare Node for one opening, 2 s for 200';
+  'whole process of `cutfile` by machine, format and number of openings; goal 3.5 × bare Node for one opening, growth no worse than n log n';
 export const light = false;
 
 const SHOP = `units: mm
