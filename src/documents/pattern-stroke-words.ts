@@ -1,7 +1,7 @@
 import type { Stroke } from '../bench/model.ts';
 import type { Quarter } from '../drawing/turned.ts';
-import { type Box, box } from '../geometry/box.ts';
-import { between, distance, plus, times } from '../geometry/point.ts';
+import { type Box, bottom, box, right } from '../geometry/box.ts';
+import { between, distance, type Point, plus, times } from '../geometry/point.ts';
 import type { Job } from '../job/model.ts';
 import {
   around,
@@ -42,6 +42,13 @@ export function tickLetters(
   }
 }
 
+/** How far words can reach off a level or upright side without leaving the paper; unbounded off a slanting one. */
+function toEdge(paper: Box, from: Point, { x, y }: Point): number {
+  if (Math.abs(y) < 1e-9) return x > 0 ? right(paper) - from.x : from.x - paper.x;
+  if (Math.abs(x) < 1e-9) return y > 0 ? bottom(paper) - from.y : from.y - paper.y;
+  return Number.POSITIVE_INFINITY;
+}
+
 /** Arrow, number and reading beside every side; `alone` where the whole border belongs to one opening. */
 export function strokeWords(
   sheet: PatternSheet,
@@ -57,7 +64,7 @@ export function strokeWords(
     const along = ((upright + 3) % 4) as Quarter;
     const middle = between(s.line.from, s.line.to, 0.5);
     const clear = Math.min(across(board, out), sheet.taken.clearance(plus(middle, times(out, 0.2)), out, 400));
-    const reach = alone ? across(board, out) : clear;
+    const reach = Math.min(alone ? across(board, out) : clear, toEdge(sheet.paper, middle, out));
     const depth = Math.min(REACH_INSIDE, across(boxes.get(s.opening) ?? box(0, 0, 0, 0), out));
     const places = (crowded ? [] : SCALES).flatMap((scale) => {
       const standing = once(() => strokeBlock(s, scale, true, view));

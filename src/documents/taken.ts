@@ -14,6 +14,9 @@ const SQUARE = 16;
 export class Taken {
   private readonly lines = new Map<number, InkedLine[]>();
   private readonly boxes = new Map<number, Box[]>();
+  /** What the last question that was answered with no ran into. */
+  private lastBox: Box | undefined;
+  private lastLine: InkedLine | undefined;
 
   addLine(line: InkedLine): void {
     const { from, to, half } = line;
@@ -63,18 +66,33 @@ export class Taken {
 
   isFree(area: Box, gap: number): boolean {
     const padded = grown(area, gap);
-    const { x, y } = padded;
-    const [toX, toY] = [right(padded), bottom(padded)];
-    for (const [key] of squares(grown(padded, 1))) {
-      if (this.boxes.get(key)?.some((other) => overlaps(padded, other))) return false;
-      const crossed = this.lines
-        .get(key)
-        ?.some((line) => meetsBox(line, x - line.half, y - line.half, toX + line.half, toY + line.half));
-      if (crossed === true) return false;
+    // Places are asked for one beside the other, so that what was in the way is most often still in the way.
+    const { lastBox, lastLine } = this;
+    if (lastBox !== undefined && overlaps(padded, lastBox)) return false;
+    if (lastLine !== undefined && runsThrough(lastLine, padded)) return false;
+    const [fromColumn, toColumn] = [Math.floor((padded.x - 1) / SQUARE), Math.floor((right(padded) + 1) / SQUARE)];
+    const [fromRow, toRow] = [Math.floor((padded.y - 1) / SQUARE), Math.floor((bottom(padded) + 1) / SQUARE)];
+    for (let row = fromRow; row <= toRow; row++) {
+      for (let column = fromColumn; column <= toColumn; column++) {
+        const key = keyOf(row, column);
+        const box = this.boxes.get(key)?.find((other) => overlaps(padded, other));
+        if (box !== undefined) {
+          this.lastBox = box;
+          return false;
+        }
+        const line = this.lines.get(key)?.find((other) => runsThrough(other, padded));
+        if (line !== undefined) {
+          this.lastLine = line;
+          return false;
+        }
+      }
     }
     return true;
   }
 }
+
+const runsThrough = (line: InkedLine, { x, y, width, height }: Box): boolean =>
+  meetsBox(line, x - line.half, y - line.half, x + width + line.half, y + height + line.half);
 
 const spanned = (a: Point, b: Point): Box => ({
   x: Math.min(a.x, b.x),
@@ -99,10 +117,12 @@ function put<T>(map: Map<number, T[]>, key: number, value: T): void {
   else there.push(value);
 }
 
+const keyOf = (row: number, column: number): number => row * 65536 + column;
+
 function* squares(area: Box): Generator<readonly [number, Box]> {
   for (let row = Math.floor(area.y / SQUARE); row <= Math.floor(bottom(area) / SQUARE); row++) {
     for (let column = Math.floor(area.x / SQUARE); column <= Math.floor(right(area) / SQUARE); column++) {
-      yield [row * 65536 + column, { x: column * SQUARE, y: row * SQUARE, width: SQUARE, height: SQUARE }];
+      yield [keyOf(row, column), { x: column * SQUARE, y: row * SQUARE, width: SQUARE, height: SQUARE }];
     }
   }
 }

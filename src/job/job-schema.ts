@@ -19,6 +19,11 @@ export function jobSchema(unit: LengthUnit): ReturnType<typeof madeSchema> {
 
 /** A new key is one line here and one in `job.ts`. */
 function madeSchema(unit: LengthUnit) {
+  // Few jobs have these: made when there is one.
+  const arrange = z.lazy(() => arrangeSchema(unit));
+  const lettering = z.lazy(() => letteringSchema(unit));
+  const print = z.lazy(() => printSchema(unit));
+  const asCut = z.lazy(() => asCutSchema(unit));
   const job = record(
     {
       title: z.optional(
@@ -29,12 +34,12 @@ function madeSchema(unit: LengthUnit) {
       units: z.optional(oneOf('The unit of bare numbers, and of what documents print; in without it', LENGTH_UNITS)),
       mat: z.optional(matSchema(unit)),
       openings: openingsSchema(unit),
-      arrange: z.optional(arrangeSchema(unit)),
-      lettering: z.optional(letteringSchema(unit)),
+      arrange: z.optional(arrange),
+      lettering: z.optional(lettering),
       count: z.optional(whole('How many alike', [1, 40], 1, 999)),
       bench: z.optional(benchSchema(unit)),
-      print: z.optional(printSchema(unit)),
-      asCut: z.optional(asCutSchema(unit)),
+      print: z.optional(print),
+      asCut: z.optional(asCut),
     },
     'a map of keys: title, units, mat, openings …',
   );

@@ -17,14 +17,22 @@ const ASH = { lip: '1/4 in', depth: '5/8 in' };
 
 /** The whole shop, bare numbers being in `unit`. A new section is one line here and one in `shop.ts`. */
 export function shopSchema(unit: LengthUnit) {
-  const { size } = lengthFields(unit);
-  const part = packagePart(unit, 'a map: thickness, name');
   const office = { office: { x: 0.9965, y: 0.998 } };
   const ready = { 'ash-16x20': { nominal: '16 x 20 in', moulding: 'ash' } };
-  const sizes = z.array(size('An outer size', ['16 x 20'], { least: 25 }), 'a list of sizes');
-  // Many keys, and most shops have none of them: made when there is one.
+  const likes = () => z.array(lengthFields(unit).size('An outer size', ['16 x 20'], { least: 25 }), 'a list of sizes');
+  // Many keys, and few shops have all of them: made when there is one.
   const machines = z.lazy(() => machineSchema(unit));
   const calibrations = z.lazy(() => calibrationsSchema(unit));
+  const printers = z.lazy(() => printerSchema(unit));
+  const papers = z.lazy(() => paperSchema(unit));
+  const mouldings = z.lazy(() => mouldingSchema(unit));
+  const frames = z.lazy(() => readyFrameSchema(unit));
+  const glazing = z.lazy(() => packagePart(unit, 'a map: thickness, name'));
+  const backing = z.lazy(() => backingSchema(unit));
+  const prices = z.lazy(pricesSchema);
+  const shelf = z.lazy(() => shelfSchema(unit));
+  const stock = z.lazy(() => stockSchema(unit));
+  const sizes = z.lazy(likes);
   const shop = record(
     {
       units: z.optional(oneOf('The unit of bare numbers in this file; in without it', LENGTH_UNITS)),
@@ -32,16 +40,16 @@ export function shopSchema(unit: LengthUnit) {
       heads: z.optional(named('The cutting heads', { 'pull-45': PULL }, headSchema(unit))),
       guide: z.optional(guideSchema(unit)),
       machines: z.optional(named('The cutting machines', { laser: LASER }, machines)),
-      printers: z.optional(named('The printers and what their check line measured', office, printerSchema(unit))),
-      papers: z.optional(named('Papers of the shop’s own', { banner: { size: '13 x 40 in' } }, paperSchema(unit))),
-      mouldings: z.optional(named('Mouldings for frames of any size', { ash: ASH }, mouldingSchema(unit))),
-      frames: z.optional(named('Ready-made frames', ready, readyFrameSchema(unit))),
-      glazing: z.optional(named('Glazing', { clear: { name: 'Clear glass', thickness: '2 mm' } }, part)),
-      backing: z.optional(named('Backing', { foam: { name: 'Foam board', thickness: '5 mm' } }, backingSchema(unit))),
+      printers: z.optional(named('The printers and what their check line measured', office, printers)),
+      papers: z.optional(named('Papers of the shop’s own', { banner: { size: '13 x 40 in' } }, papers)),
+      mouldings: z.optional(named('Mouldings for frames of any size', { ash: ASH }, mouldings)),
+      frames: z.optional(named('Ready-made frames', ready, frames)),
+      glazing: z.optional(named('Glazing', { clear: { name: 'Clear glass', thickness: '2 mm' } }, glazing)),
+      backing: z.optional(named('Backing', { foam: { name: 'Foam board', thickness: '5 mm' } }, backing)),
       calibrations: z.optional(calibrations),
-      prices: z.optional(pricesSchema()),
-      shelf: z.optional(shelfSchema(unit)),
-      stock: z.optional(stockSchema(unit)),
+      prices: z.optional(prices),
+      shelf: z.optional(shelf),
+      stock: z.optional(stock),
       sizes: z.optional(described(sizes, 'Outer sizes that the shop likes to use', [['11 x 14', '16 x 20']])),
     },
     'a map of keys: boards, heads, guide, printers …',

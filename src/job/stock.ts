@@ -12,7 +12,7 @@ export const sheetFrom = ({ size, price, count }: SheetInput): SheetSize => ({ .
 
 /** What sheets are listed for: boards, then backings. */
 function materials({ boards = {}, backing = {} }: ShopInput): ReadonlyMap<string, unknown> {
-  return new Map([...Object.entries(backing), ...Object.entries(boards)]);
+  return new Map<string, unknown>([...Object.entries(backing), ...Object.entries(boards)]);
 }
 
 export function shelfFrom(input: ShopInput, problems: Problem[]): readonly ShelfOffcut[] {
