@@ -1,5 +1,6 @@
 import { type GrooveStroke, grooveStrokes } from '../bench/grooves.ts';
 import type { Item } from '../drawing/model.ts';
+import { once } from '../drawing/once.ts';
 import { wrap } from '../fonts/measure.ts';
 import { type Box, box, grown, union } from '../geometry/box.ts';
 import { pathBox } from '../geometry/extent.ts';
@@ -15,7 +16,7 @@ import { drawBoard, facts } from './pattern-board.ts';
 import { decorWords } from './pattern-decor.ts';
 import { nearTop, SCALES, scan } from './pattern-labels.ts';
 import { LEGEND, line, outward, PENS, TRIM_INSET } from './pattern-lines.ts';
-import { chained, once } from './pattern-places.ts';
+import { chained } from './pattern-places.ts';
 import { innerStrips, PatternSheet } from './pattern-sheet.ts';
 import { shifted } from './pattern-shifted.ts';
 import { REACH_INSIDE, strokeWords, tickLetters } from './pattern-stroke-words.ts';

@@ -78,15 +78,6 @@ export function* letterPlaces(
   }
 }
 
-/** Made when it is first asked for, and kept. */
-export function once<T>(make: () => T): () => T {
-  let made: T | undefined;
-  return () => {
-    made ??= make();
-    return made;
-  };
-}
-
 export function* chained(places: readonly (() => Iterable<Candidate>)[]): Generator<Candidate> {
   for (const place of places) yield* place();
 }

@@ -1,4 +1,5 @@
 import type { AvoidBox, Group, Item } from '../drawing/model.ts';
+import { once } from '../drawing/once.ts';
 import { type Box, bottom, box } from '../geometry/box.ts';
 import type { Line } from '../geometry/clip.ts';
 import { between, distance, type Point, point } from '../geometry/point.ts';
@@ -6,7 +7,7 @@ import { type Problem, warning } from '../problems/problem.ts';
 import { placed, textBlock } from './blocks.ts';
 import { around } from './pattern-labels.ts';
 import { line, PENS } from './pattern-lines.ts';
-import { chained, closeTo, GAP, linesOf, nearestOf, once } from './pattern-places.ts';
+import { chained, closeTo, GAP, linesOf, nearestOf } from './pattern-places.ts';
 import { type Candidate, firstFree } from './placing.ts';
 import { Taken } from './taken.ts';
 

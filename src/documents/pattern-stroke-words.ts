@@ -1,4 +1,5 @@
 import type { Stroke } from '../bench/model.ts';
+import { once } from '../drawing/once.ts';
 import type { Quarter } from '../drawing/turned.ts';
 import { type Box, bottom, box, right } from '../geometry/box.ts';
 import { between, distance, type Point, plus, times } from '../geometry/point.ts';
@@ -14,7 +15,7 @@ import {
   uprightFor,
 } from './pattern-labels.ts';
 import { outward } from './pattern-lines.ts';
-import { across, chained, letterPlaces, once } from './pattern-places.ts';
+import { across, chained, letterPlaces } from './pattern-places.ts';
 import type { PatternSheet } from './pattern-sheet.ts';
 import type { Tick } from './pattern-strokes.ts';
 

@@ -1,5 +1,6 @@
 import type { Stroke } from '../bench/model.ts';
 import type { Drawing } from '../drawing/model.ts';
+import { once } from '../drawing/once.ts';
 import type { RareFonts } from '../fonts/model.ts';
 import { type Box, box, grown, union } from '../geometry/box.ts';
 import { point } from '../geometry/point.ts';
@@ -14,7 +15,7 @@ import { alongHinge, around, bands, nearTop, scan } from './pattern-labels.ts';
 import { letteredBack } from './pattern-lettering.ts';
 import { CROWDED_PENS, LEGEND, lineBox, PENS, TRIM_INSET } from './pattern-lines.ts';
 import { noteBlocks } from './pattern-notes.ts';
-import { chained, closeTo, once } from './pattern-places.ts';
+import { chained, closeTo } from './pattern-places.ts';
 import { foot, innerStrips, PatternSheet } from './pattern-sheet.ts';
 import { shifted } from './pattern-shifted.ts';
 import { REACH_INSIDE, strokeWords, tickLetters } from './pattern-stroke-words.ts';

@@ -23,6 +23,10 @@ export class Axis {
   readonly to: number;
   private readonly lastLow: number;
   private readonly obstacles: readonly WeighedStretch[];
+  /** The same, those that lie alike along this axis as one: beginnings, ends and weights. */
+  private readonly begins: Float64Array;
+  private readonly ends: Float64Array;
+  private readonly weights: Float64Array;
 
   constructor(drawn: readonly Stretch[], obstacles: readonly WeighedStretch[]) {
     this.lows = Float64Array.from(drawn, ([low]) => low);
@@ -31,6 +35,18 @@ export class Axis {
     this.to = Math.max(...this.highs);
     this.lastLow = Math.max(...this.lows);
     this.obstacles = obstacles;
+    const alike = new Map<string, { low: number; high: number; weight: number }>();
+    for (const { stretch, weight } of obstacles) {
+      const [low, high] = stretch;
+      const key = `${low} ${high}`;
+      const known = alike.get(key);
+      if (known === undefined) alike.set(key, { low, high, weight });
+      else known.weight += weight;
+    }
+    const all = [...alike.values()];
+    this.begins = Float64Array.from(all, ({ low }) => low);
+    this.ends = Float64Array.from(all, ({ high }) => high);
+    this.weights = Float64Array.from(all, ({ weight }) => weight);
   }
 
   zones(origin: number, pitch: number, lap: number): Zones {
@@ -39,32 +55,30 @@ export class Axis {
 
   /** Every origin at which some sheet begins where something drawn begins. */
   origins(pitch: number): readonly number[] {
-    return this.distinct([...this.lows], pitch);
+    return this.distinct([...new Set(this.lows)], pitch);
   }
 
   /** More origins: sheets that end where something ends, seams just clear of an obstacle, the grid in the middle. */
   seamOrigins(pitch: number, lap: number, most: number): readonly number[] {
-    const ends = [...this.highs].map((high) => high - pitch - lap);
-    const clear = this.obstacles.flatMap(({ stretch: [low, high] }) => [
-      low - SEAM_CLEARANCE - lap / 2,
-      high + SEAM_CLEARANCE - lap / 2,
-    ]);
-    const all = this.distinct([this.middle(pitch, lap), ...ends, ...clear], pitch);
+    const ends = [...new Set(this.highs)].map((high) => high - pitch - lap);
+    const before = [...this.begins].map((low) => low - SEAM_CLEARANCE - lap / 2);
+    const behind = [...this.ends].map((high) => high + SEAM_CLEARANCE - lap / 2);
+    const all = this.distinct([this.middle(pitch, lap), ...ends, ...before, ...behind], pitch);
     return this.clearest(all, (origin) => ({ origin, pitch, lap }), most);
   }
 
   /** Up to `most` of some grids: those whose seams would cost least, were every seam whole. */
   clearest<T>(grids: readonly T[], lines: (grid: T) => Lines, most: number): readonly T[] {
     const costs = Float64Array.from(grids, (grid) => this.lineCost(lines(grid)));
-    const order = [...grids.keys()].sort((a, b) => costs[a]! - costs[b]!);
+    const order = [...grids.keys()].sort((a, b) => costs[a]! - costs[b]! || a - b);
     return order.slice(0, most).map((i) => grids[i]!);
   }
 
   private lineCost({ origin, pitch, lap }: Lines): number {
     let cost = 0;
-    for (const { stretch, weight } of this.obstacles) {
-      const first = firstLine(stretch[0], origin, pitch, lap);
-      cost += weight * Math.max(0, behindLast(stretch[1], origin, pitch, lap) - first);
+    for (let i = 0; i < this.weights.length; i++) {
+      const lines = behindLast(this.ends[i]!, origin, pitch, lap) - firstLine(this.begins[i]!, origin, pitch, lap);
+      if (lines > 0) cost += this.weights[i]! * lines;
     }
     return cost;
   }

@@ -4,8 +4,8 @@ import { distance, type Point, type Size } from '../geometry/point.ts';
 import { type Printing, type Sheet, sheetOf } from './area.ts';
 import type { Plan } from './plan.ts';
 import { fewestSheets } from './search.ts';
-import { turnBox } from './turn.ts';
-import { planOf, type Turned, turned } from './whole.ts';
+import { type Turn, turnBox } from './turn.ts';
+import { planOf, type Turned, turned, turnOf } from './whole.ts';
 
 /** Sheets that together show one corner of the board, or several corners that lie near each other. */
 export interface CornerGroup {
@@ -51,8 +51,8 @@ export function cornerGroups(
   lap: number,
   options: Printing,
 ): readonly CornerGroup[] {
-  return fewestGroups(drawing, board, paper, options, (corner, region, view, sheet) =>
-    severalSheets(corner, region, view, sheet, lap),
+  return fewestGroups(drawing, board, paper, options, (corner, region, { rotation }, sheet) =>
+    severalSheets(corner, region, turned(drawing, rotation), sheet, lap),
   )!;
 }
 
@@ -62,7 +62,7 @@ export function cornerSheets(drawing: Drawing, board: Box, paper: Size, options:
   return groups === undefined ? undefined : sheetsOf(groups);
 }
 
-type Deep = (corner: number, region: Box, view: Turned, sheet: Sheet) => CornerGroup | undefined;
+type Deep = (corner: number, region: Box, turn: Turn, sheet: Sheet) => CornerGroup | undefined;
 
 /** `deep` serves the corners that are too deep for one sheet. */
 function fewestGroups(
@@ -74,19 +74,19 @@ function fewestGroups(
 ): readonly CornerGroup[] | undefined {
   let best: readonly CornerGroup[] | undefined;
   for (const rotation of [0, 90] as const) {
-    const view = turned(drawing, rotation);
-    const regions = cornerRegions(drawing, board, view);
-    const edge = turnBox(board, view.turn);
+    const turn = turnOf(drawing, rotation);
+    const regions = cornerRegions(drawing, board, turn);
+    const edge = turnBox(board, turn);
     for (const sideways of paper.width === paper.height ? [false] : [false, true]) {
       const sheet = sheetOf(paper, options, sideways);
       const alone = regions.map(
-        (region, i) => oneSheet([i], region, view, edge, sheet) ?? deep(i, region, view, sheet),
+        (region, i) => oneSheet([i], region, turn, edge, sheet) ?? deep(i, region, turn, sheet),
       );
       for (const grouping of GROUPINGS) {
         const groups = grouping.map((corners) =>
           corners.length === 1
             ? alone[corners[0]!]
-            : oneSheet(corners, union(corners.map((i) => regions[i]!)), view, edge, sheet),
+            : oneSheet(corners, union(corners.map((i) => regions[i]!)), turn, edge, sheet),
         );
         if (groups.includes(undefined)) continue;
         const all = groups as readonly CornerGroup[];
@@ -101,7 +101,7 @@ export const sheetsOf = (groups: readonly CornerGroup[]): number =>
   groups.reduce((sum, { plan }) => sum + plan.cells.length, 0);
 
 /** What must be seen of each corner, turned space, in the order of CORNERS in the drawing upright. */
-function cornerRegions(drawing: Drawing, board: Box, { turn }: Turned): readonly Box[] {
+function cornerRegions(drawing: Drawing, board: Box, turn: Turn): readonly Box[] {
   const points: readonly Point[] = [
     { x: board.x, y: board.y },
     { x: right(board), y: board.y },
@@ -122,7 +122,7 @@ function cornerRegions(drawing: Drawing, board: Box, { turn }: Turned): readonly
 function oneSheet(
   corners: readonly number[],
   region: Box,
-  view: Turned,
+  turn: Turn,
   board: Box,
   sheet: Sheet,
 ): CornerGroup | undefined {
@@ -130,7 +130,7 @@ function oneSheet(
   if (region.width + 2 * AROUND > width || region.height + 2 * AROUND > height) return undefined;
   const plan: Plan = {
     sheet,
-    turn: view.turn,
+    turn,
     x: placed(region.x, right(region), board.x, right(board), width),
     y: placed(region.y, bottom(region), board.y, bottom(board), height),
     pitchX: width,

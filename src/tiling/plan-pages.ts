@@ -1,8 +1,7 @@
-import { itemBox } from '../drawing/bounds.ts';
 import type { Drawing } from '../drawing/model.ts';
-import { coverBoxes } from '../drawing/touches.ts';
 import { type Box, box } from '../geometry/box.ts';
 import type { MapSheet } from './assembly-map.ts';
+import { coveringOf } from './covering.ts';
 import { crossesOf } from './crosses.ts';
 import type { LayoutOptions } from './options.ts';
 import { type Cell, cellAt, lapX, lapY, nameOf, type Plan, windowOf } from './plan.ts';
@@ -11,24 +10,14 @@ import type { Edge, Join } from './seam-marks.ts';
 import { seamsOf } from './seams.ts';
 import { type MadeSheet, sheetPage } from './sheet-page.ts';
 import { type Turn, turnBox } from './turn.ts';
-import { CURVE_STEP } from './whole.ts';
 
 /** Everything of a drawing, the parts that are left out unless asked for too, as boxes in turned space. */
 export function inTheWay(
   drawing: Drawing,
   turn: Turn,
 ): { readonly words: readonly Box[]; readonly lines: readonly Box[] } {
-  const words: Box[] = [];
-  const lines: Box[] = [];
-  for (const item of drawing.groups.flatMap((group) => group.items)) {
-    if (item.kind === 'line' || item.kind === 'path') {
-      lines.push(...coverBoxes(item, drawing.pens, CURVE_STEP).map((b) => turnBox(b, turn)));
-    } else {
-      const around = itemBox(item, drawing.pens);
-      if (around !== undefined) words.push(turnBox(around, turn));
-    }
-  }
-  return { words, lines };
+  const { words, lines } = coveringOf(drawing);
+  return { words: words.map((b) => turnBox(b, turn)), lines: lines.map((b) => turnBox(b, turn)) };
 }
 
 /** How the sheets of one plan are called and counted among all. */

@@ -1,7 +1,8 @@
 import type { Item, LineItem } from '../drawing/model.ts';
+import { once } from '../drawing/once.ts';
 import { metrics } from '../fonts/measure.ts';
 import { mmFromInches } from '../units/units.ts';
-import { type Block, words } from './block.ts';
+import { type Block, turnedBlock, words } from './block.ts';
 
 const NUMBER = 2.5;
 const AROUND = 2.2;
@@ -14,7 +15,9 @@ const LENGTHS = [
 ] as const;
 
 /** Rulers, the longest first; which of them fits is the sheet's business. */
-export const RULERS: readonly Block[] = LENGTHS.map(({ mm, inches }) => ruler(mm, inches));
+export const RULERS: readonly (() => Block)[] = LENGTHS.map(({ mm, inches }) => once(() => ruler(mm, inches)));
+/** The same, upright. */
+export const UPRIGHT_RULERS: readonly (() => Block)[] = RULERS.map((level) => once(() => turnedBlock(level(), 3)));
 
 /**
  * A level ruler: whole millimetres below its backbone, eighths of an inch above. Its ticks are exact: the first

@@ -25,8 +25,17 @@ export function printerWords(printer: Printer | undefined): string | undefined {
   return `corrected for printer ${printer.id}: it prints ${factor(printer.x)} in x, ${factor(printer.y)} in y`;
 }
 
-/** What a sheet says of itself, as shapes of falling size: the first that finds a clear place is taken. */
-export function labelBlocks({ name, number, of, title, view, place, printer, rare }: SheetLabel): readonly Block[] {
+/** What a sheet says of itself, as shapes of falling size, made when they are tried: the first that finds a clear place is taken. */
+export function labelBlocks({
+  name,
+  number,
+  of,
+  title,
+  view,
+  place,
+  printer,
+  rare,
+}: SheetLabel): readonly (() => Block)[] {
   const count = `sheet ${number} of ${of}`;
   const back = view === 'back' ? 'seen from the BACK' : view === 'face' ? 'seen from the FACE' : undefined;
   const stamp = printerWords(printer);
@@ -53,10 +62,10 @@ export function labelBlocks({ name, number, of, title, view, place, printer, rar
       1.5,
     );
   return [
-    besideEachOther(large(14), linesBlock(lines(4.2, 80), rare), 3),
-    besideEachOther(large(11), linesBlock(lines(3.6, 56), rare), 2.5),
-    narrow(3.6, 40),
-    narrow(3.2, 26),
-    narrow(2.8, 18),
+    () => besideEachOther(large(14), linesBlock(lines(4.2, 80), rare), 3),
+    () => besideEachOther(large(11), linesBlock(lines(3.6, 56), rare), 2.5),
+    () => narrow(3.6, 40),
+    () => narrow(3.2, 26),
+    () => narrow(2.8, 18),
   ];
 }

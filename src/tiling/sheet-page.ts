@@ -2,11 +2,11 @@ import type { Item } from '../drawing/model.ts';
 import { type Box, bottom, box, overlaps, right } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Sheet } from './area.ts';
-import { type Block, boxAt, shifted, turnedBlock } from './block.ts';
+import { type Block, boxAt, shifted } from './block.ts';
 import type { CrossMark, Page } from './model.ts';
 import { SHEET_PENS } from './pens.ts';
 import { type Corner, outwardsFrom, placesFrom, Room } from './room.ts';
-import { RULERS } from './rulers.ts';
+import { RULERS, UPRIGHT_RULERS } from './rulers.ts';
 import { crossBox, crossItems, type Edge, type Join, joinLine, neighbourBlock } from './seam-marks.ts';
 import { labelBlocks, type SheetLabel } from './sheet-label.ts';
 import { partOf, type Turn, turnedBack, turnPoint } from './turn.ts';
@@ -65,10 +65,11 @@ export function sheetPage(plan: SheetPlan, number: number): MadeSheet {
       crosses.push({ name, onPage, inDrawing: turnPoint(at, turnedBack(turn)) });
     }
   }
-  const set = (what: string, blocks: readonly Block[], places: (block: Block) => Iterable<Box>): void => {
-    for (const block of blocks) {
+  const set = (what: string, blocks: readonly (() => Block)[], places: (block: Block) => Iterable<Box>): void => {
+    for (const make of blocks) {
+      const block = make();
       const clear = room.best(places(block));
-      if (clear === undefined || (room.cost(clear) > 0 && block !== blocks.at(-1))) continue;
+      if (clear === undefined || (room.cost(clear) > 0 && make !== blocks.at(-1))) continue;
       room.take(clear);
       under.push(...shifted(block.items, clear));
       return;
@@ -76,17 +77,13 @@ export function sheetPage(plan: SheetPlan, number: number): MadeSheet {
     crowded.push(what);
   };
   for (const join of joins) {
-    set('the name of a neighbour', [neighbourBlock(join)], (block) => besideJoin(block, join, area));
+    set('the name of a neighbour', [() => neighbourBlock(join)], (block) => besideJoin(block, join, area));
   }
   const kept = keptArea(area, joins);
   const from = (corner: Corner) => (block: Block) => placesFrom(corner, block, kept, STEP);
   set('its name', labelBlocks(plan.label), from('bottom left'));
   set('a ruler in x', RULERS, from('bottom right'));
-  set(
-    'a ruler in y',
-    RULERS.map((ruler) => turnedBlock(ruler, 3)),
-    from('top right'),
-  );
+  set('a ruler in y', UPRIGHT_RULERS, from('top right'));
 
   const page: Page = {
     number,

@@ -1,8 +1,9 @@
 import { itemBox, shownItems } from '../drawing/bounds.ts';
 import type { AvoidBox, Drawing } from '../drawing/model.ts';
-import { coverBoxes } from '../drawing/touches.ts';
+import type { Box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import { type Printing, type Sheet, sheetOf } from './area.ts';
+import { coveringOf } from './covering.ts';
 import type { Cell, Plan } from './plan.ts';
 import { type Found, fewestSheets } from './search.ts';
 import { type Turn, turnBox } from './turn.ts';
@@ -10,26 +11,23 @@ import { type Turn, turnBox } from './turn.ts';
 /** What a seam costs that runs through a box: no number of lesser ones outweighs a worse one. */
 const WEIGHTS: Readonly<Record<AvoidBox['why'], number>> = { corner: 1e9, tick: 1e6, reading: 1e3, text: 1 };
 
-/** Curves are held by boxes of this length, mm: a sheet that only such a box touches is not skipped. */
-export const CURVE_STEP = 4;
-
 /** More sheets than anyone tapes together. */
 export const MOST_SHEETS = 2000;
 
 /** The drawing as it lies on the sheets: turned, with what is drawn and what seams keep off. */
 export interface Turned {
   readonly turn: Turn;
-  readonly drawn: ReturnType<typeof coverBoxes>;
+  readonly drawn: readonly Box[];
   readonly avoid: readonly { readonly box: AvoidBox['box']; readonly weight: number }[];
 }
 
+export const turnOf = ({ width, height }: Drawing, rotation: Turn['rotation']): Turn => ({ rotation, width, height });
+
 export function turned(drawing: Drawing, rotation: Turn['rotation']): Turned {
-  const turn: Turn = { rotation, width: drawing.width, height: drawing.height };
+  const turn = turnOf(drawing, rotation);
   return {
     turn,
-    drawn: shownItems(drawing).flatMap((item) =>
-      coverBoxes(item, drawing.pens, CURVE_STEP).map((b) => turnBox(b, turn)),
-    ),
+    drawn: coveringOf(drawing).shown.map((b) => turnBox(b, turn)),
     avoid: drawing.avoid.map(({ box, why }) => ({ box: turnBox(box, turn), weight: WEIGHTS[why] })),
   };
 }
