@@ -1,4 +1,5 @@
-import { readFile, stat } from 'node:fs/promises';
+// A few small files, read before anything else can be done: the calls that wait cost less than those that come back later.
+import { readFileSync, statSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { UsageError } from './usage.ts';
 
@@ -13,10 +14,10 @@ export interface SourceFile {
 
 export async function readSource(file: string, what: string): Promise<SourceFile> {
   try {
-    const { size } = await stat(file);
+    const { size } = statSync(file);
     if (size > MOST_BYTES)
       throw new UsageError(`${file}: ${what} of ${size} bytes is refused; at most 256 KiB are read`);
-    return { file, text: await readFile(file, 'utf8') };
+    return { file, text: readFileSync(file, 'utf8') };
   } catch (problem) {
     if (problem instanceof UsageError) throw problem;
     const code = (problem as NodeJS.ErrnoException).code;
@@ -41,7 +42,7 @@ export async function findShop(jobFile: string, asked: string | undefined): Prom
 
 async function exists(file: string): Promise<boolean> {
   try {
-    return (await stat(file)).isFile();
+    return statSync(file).isFile();
   } catch {
     return false;
   }

@@ -1,4 +1,5 @@
-import { mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises';
+// The last thing that a command does: the calls that wait cost less than those that come back later.
+import { closeSync, mkdirSync, openSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { UsageError } from './usage.ts';
 
@@ -22,40 +23,39 @@ export const writeAll = (folder: string, files: readonly OutputFile[], before?: 
  * when everything is on the disk; where it throws, nothing takes its name.
  */
 export async function writeFolders(folders: readonly OutputFolder[], before?: () => Promise<void>): Promise<void> {
-  for (const { folder } of folders) await makeFolder(folder);
+  for (const { folder } of folders) makeFolder(folder);
   const waiting: { readonly from: string; readonly to: string }[] = [];
   try {
     for (const { folder, name, bytes } of folders.flatMap(inFolder)) {
       const to = join(folder, name);
-      if ((await kind(to)) === 'folder')
-        throw new UsageError(`${to} is a folder, where a file of that name is to be written`);
+      if (kind(to) === 'folder') throw new UsageError(`${to} is a folder, where a file of that name is to be written`);
       const from = join(folder, `.${name}.${process.pid}.part`);
       waiting.push({ from, to });
-      const handle = await open(from, 'wx');
+      const handle = openSync(from, 'wx');
       try {
-        await handle.writeFile(bytes);
+        writeFileSync(handle, bytes);
       } finally {
-        await handle.close();
+        closeSync(handle);
       }
     }
     await before?.();
-    for (const { from, to } of waiting) await rename(from, to);
+    for (const { from, to } of waiting) renameSync(from, to);
   } catch (problem) {
-    await Promise.all(waiting.map(({ from }) => rm(from, { force: true })));
+    for (const { from } of waiting) rmSync(from, { force: true });
     throw problem;
   }
 }
 
 const inFolder = ({ folder, files }: OutputFolder) => files.map((file) => ({ folder, ...file }));
 
-async function makeFolder(folder: string): Promise<void> {
-  if ((await kind(folder)) === 'file') throw new UsageError(`${folder} is a file, not a folder to write into`);
-  await mkdir(folder, { recursive: true });
+function makeFolder(folder: string): void {
+  if (kind(folder) === 'file') throw new UsageError(`${folder} is a file, not a folder to write into`);
+  mkdirSync(folder, { recursive: true });
 }
 
-async function kind(path: string): Promise<'file' | 'folder' | undefined> {
+function kind(path: string): 'file' | 'folder' | undefined {
   try {
-    return (await stat(path)).isDirectory() ? 'folder' : 'file';
+    return statSync(path).isDirectory() ? 'folder' : 'file';
   } catch {
     return undefined;
   }
@@ -68,5 +68,7 @@ export async function leftOver(
   written: readonly OutputFile[],
 ): Promise<readonly string[]> {
   const now = new Set(written.map((file) => file.name));
-  return (await readdir(folder)).filter((name) => family.test(name) && !now.has(name)).sort();
+  return readdirSync(folder)
+    .filter((name) => family.test(name) && !now.has(name))
+    .sort();
 }

@@ -159,13 +159,25 @@ interface Paragraph extends Block {
 }
 
 function paragraph(text: string, size: number, weight: 'regular' | 'bold', indent: number, width: number): Paragraph {
-  const lines = wrap(text, weight, size, width - indent);
+  const lines = wrapped(text, weight, size, width - indent);
   const base = rise(lines[0] ?? '', weight) * size;
   const last = base + (lines.length - 1) * LEADING * size;
   const items = lines.map((line, i) =>
     words({ text: line, size, weight }, { x: indent, y: base + i * LEADING * size }),
   );
   return { width, height: last + metrics(weight).descender * size, items, base };
+}
+
+const WRAPPED = new Map<string, readonly string[]>();
+const MOST_WRAPPED = 1000;
+
+/** The first sheets of a job's patterns say much the same. */
+function wrapped(text: string, weight: 'regular' | 'bold', size: number, width: number): readonly string[] {
+  const key = `${weight} ${size} ${width} ${text}`;
+  const known = WRAPPED.get(key) ?? wrap(text, weight, size, width);
+  if (WRAPPED.size >= MOST_WRAPPED) WRAPPED.clear();
+  WRAPPED.set(key, known);
+  return known;
 }
 
 /** An area in columns of equal width. */

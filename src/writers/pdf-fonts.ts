@@ -1,6 +1,7 @@
 import { type PDFContext, PDFName, type PDFRef, PDFString } from 'pdf-lib';
 import type { EmbeddedFont, FontId } from '../fonts/model.ts';
 import { decimal } from './decimal.ts';
+import { streamOf } from './pdf-stream.ts';
 
 /** Which glyphs of which font a file shows, and the names that its content knows the fonts by. */
 export class UsedFonts {
@@ -24,7 +25,7 @@ export class UsedFonts {
 
 /** A Type0 font over a CIDFontType2 whose codes are its glyph ids (ISO 32000-1, 9.7.4 and 9.7.6); its file is written as prepared. */
 export function writeFont(context: PDFContext, font: EmbeddedFont, glyphs: ReadonlySet<number>): PDFRef {
-  const file = context.stream(font.fontFile, { Length1: font.fontFileLength, Filter: 'FlateDecode' });
+  const file = streamOf(context, font.fontFile, { Length1: font.fontFileLength, Filter: 'FlateDecode' });
   const descriptor = context.obj({
     Type: 'FontDescriptor',
     FontName: font.postScriptName,
@@ -47,7 +48,7 @@ export function writeFont(context: PDFContext, font: EmbeddedFont, glyphs: Reado
     W: widths(font, glyphs),
     CIDToGIDMap: 'Identity',
   });
-  const toUnicode = context.stream(font.toUnicode, { Filter: 'FlateDecode' });
+  const toUnicode = streamOf(context, font.toUnicode, { Filter: 'FlateDecode' });
   return context.register(
     context.obj({
       Type: 'Font',

@@ -1,5 +1,6 @@
 import type { PDFContext, PDFRef } from 'pdf-lib';
 import type { Pictures } from '../pictures/model.ts';
+import { streamOf } from './pdf-stream.ts';
 
 /** The pictures of a file: each stands in it once, as the JPEG that it is (ISO 32000-1, 7.4.8 and 8.9.5). */
 export interface WrittenPictures {
@@ -15,7 +16,7 @@ export function writePictures(context: PDFContext, pictures: Pictures): WrittenP
   for (const [id, { width, height, channels, jpeg }] of Object.entries(pictures)) {
     const name = `P${names.size + 1}`;
     names.set(id, name);
-    const image = context.stream(jpeg, {
+    const image = streamOf(context, jpeg, {
       Type: 'XObject',
       Subtype: 'Image',
       Width: width,

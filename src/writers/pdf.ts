@@ -10,6 +10,7 @@ import { Content, points, type Resources } from './pdf-content.ts';
 import { UsedFonts, writeFont } from './pdf-fonts.ts';
 import { type Layers, writeLayers } from './pdf-layers.ts';
 import { writePictures } from './pdf-pictures.ts';
+import { streamOf } from './pdf-stream.ts';
 import { placement } from './placement.ts';
 import { namedGroups } from './shown.ts';
 
@@ -43,7 +44,7 @@ export async function writePdf(document: Document, options: PdfOptions = {}): Pr
   const hasPictures = Object.keys(pictures.objects).length > 0;
   const fontsRef = context.nextRef();
   const resources: Resources = {
-    runs: (text, weight) => runs(text, weight, options.rare),
+    runs: remembered((text, weight) => runs(text, weight, options.rare)),
     font: (id, glyphs) => fonts.use(id, glyphs),
     picture: pictures.nameOf,
   };
@@ -53,7 +54,7 @@ export async function writePdf(document: Document, options: PdfOptions = {}): Pr
   let layers: Layers | undefined;
   if (pages.some((page) => page.part !== undefined)) {
     layers = options.show === undefined ? writeLayers(context, groups) : undefined;
-    const form = context.stream(formContent(drawing, groups, layers, resources), {
+    const form = streamOf(context, formContent(drawing, groups, layers, resources), {
       Type: 'XObject',
       Subtype: 'Form',
       BBox: [0, 0, rounded(drawing.width), rounded(drawing.height)],
@@ -96,6 +97,17 @@ export async function writePdf(document: Document, options: PdfOptions = {}): Pr
     }),
   );
   return PDFWriter.forContext(context, Number.POSITIVE_INFINITY).serializeToBuffer();
+}
+
+/** The numbers of rulers and the words about sheets stand on every page. */
+function remembered(make: Resources['runs']): Resources['runs'] {
+  const known = new Map<string, ReturnType<Resources['runs']>>();
+  return (text, weight) => {
+    const key = `${weight} ${text}`;
+    const found = known.get(key) ?? make(text, weight);
+    known.set(key, found);
+    return found;
+  };
 }
 
 const rounded = (mm: number): number => Number(decimal(pointsFromMm(mm), 6));
@@ -142,7 +154,7 @@ function writePage(
       Parent: parent,
       MediaBox: [0, 0, rounded(page.paper.width), rounded(page.paper.height)],
       Resources: shared,
-      Contents: context.register(context.stream(content.toString())),
+      Contents: context.register(streamOf(context, content.toString())),
     }),
   );
 }
