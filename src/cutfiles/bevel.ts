@@ -128,7 +128,7 @@ function angleProblems(angle: number, index: number, machine: BevelMachine): rea
 }
 
 function noStroke(board: LaidBoard, { name, path }: LaidOpening, tight: boolean): Problem {
-  const where = `${name} in the ${board.name}`;
+  const where = `${name} in ${theNamed(board.name)}`;
   const message = tight
     ? `${where} has a bend that is tighter than its bevel is wide`
     : `${where} has a side that is too short for the offsets of the head`;

@@ -1,5 +1,6 @@
 import type { Path } from '../geometry/path.ts';
 import type { KnifeMachine } from '../job/machine-model.ts';
+import { theNamed } from '../mat/layers.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { printDecimal } from '../units/print.ts';
 import { withLead } from './lead.ts';
@@ -75,7 +76,7 @@ function noRoom(board: LaidBoard, { name, path }: LaidOpening, machine: KnifeMac
   return error(
     'knife-no-room',
     path,
-    `${name} in the ${board.name} is too small for the knife to come in from its waste`,
+    `${name} in ${theNamed(board.name)} is too small for the knife to come in from its waste`,
     `give the machine a lead smaller than ${mm(machine.lead)} mm, or cut this opening by hand`,
   );
 }

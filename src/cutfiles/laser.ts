@@ -1,4 +1,5 @@
 import type { LaserMachine } from '../job/machine-model.ts';
+import { theNamed } from '../mat/layers.ts';
 import { error, fail, type Problem, succeed } from '../problems/problem.ts';
 import { printDecimal } from '../units/print.ts';
 import { besideKerf } from './kerf.ts';
@@ -63,7 +64,7 @@ function tooWide(board: LaidBoard, { name, path }: LaidOpening, machine: LaserMa
   return error(
     'kerf-too-wide',
     path,
-    `${name} in the ${board.name} is nowhere wide enough for a kerf of ${mm(Math.max(x, y))} mm, or falls apart with it`,
+    `${name} in ${theNamed(board.name)} is nowhere wide enough for a kerf of ${mm(Math.max(x, y))} mm, or falls apart with it`,
     'is the kerf of the machine right?',
   );
 }

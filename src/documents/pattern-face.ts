@@ -87,7 +87,7 @@ export function facePattern(mat: Mat, job: Job, { rare }: PatternOptions = {}): 
       ),
     },
     instructions: steps(own, job),
-    warnings: sheet.noRoom("top mat's face pattern"),
+    warnings: sheet.noRoom("the top mat's face pattern"),
   };
 }
 

@@ -125,12 +125,12 @@ export class PatternSheet {
             warning(
               'label-number-alone',
               ['mat'],
-              `${this.keyed} sides on the ${name} show their number alone`,
+              `${this.keyed} sides on ${name} show their number alone`,
               'their settings stand by these numbers on the ticket and in the check command',
             ),
           ];
     return [
-      ...told.map((what) => warning('label-without-room', ['mat'], `no room on the ${name} for: ${what}`, hint)),
+      ...told.map((what) => warning('label-without-room', ['mat'], `no room on ${name} for: ${what}`, hint)),
       ...keyed,
     ];
   }

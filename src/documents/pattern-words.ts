@@ -1,5 +1,6 @@
 import type { Stroke } from '../bench/model.ts';
 import type { Job } from '../job/model.ts';
+import { theNamed } from '../mat/layers.ts';
 import type { Mat } from '../mat/model.ts';
 import { printDecimal, showLength, showSize } from '../units/print.ts';
 import { BACK_WORDS, backSide } from './back-side.ts';
@@ -53,8 +54,8 @@ export function instructions(
   const together = job.bench.stack === 'together' && layer > 0;
   const steps = [
     together
-      ? `Cut the ${name}'s blank to ${showSize(blank, units)} and fix it face down to the back of the mat above, ${showLength(trimBack, units)} short of every edge; this pattern is laid to the TOP MAT's edges.`
-      : `Cut the ${name}'s blank to ${showSize(blank, units)} exactly and square; the pattern is only as true as the blank.`,
+      ? `Cut ${theNamed(name)}'s blank to ${showSize(blank, units)} and fix it face down to the back of the mat above, ${showLength(trimBack, units)} short of every edge; this pattern is laid to the TOP MAT's edges.`
+      : `Cut ${theNamed(name)}'s blank to ${showSize(blank, units)} exactly and square; the pattern is only as true as the blank.`,
     extent === 'whole'
       ? "Join the sheets, if several; trim the paper along the short grey dashes, inside the board's edge. Leave the tabs: their ends lie flush with the edge, pointer on the edge."
       : "Trim each sheet along the short grey dashes, inside the board's edge. Leave the tabs: their ends lie flush with the two edges of its corner, pointers on the edges.",

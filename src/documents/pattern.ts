@@ -5,6 +5,7 @@ import type { RareFonts } from '../fonts/model.ts';
 import { type Box, box, grown, union } from '../geometry/box.ts';
 import { point } from '../geometry/point.ts';
 import type { Job } from '../job/model.ts';
+import { theLayer } from '../mat/layers.ts';
 import type { Mat } from '../mat/model.ts';
 import type { Problem } from '../problems/problem.ts';
 import { textBlock } from './blocks.ts';
@@ -126,7 +127,7 @@ export function pattern(
     board,
     legend: LEGEND.filter(({ pen }) => sheet.usesPen(pen)),
   };
-  const warnings = sheet.noRoom(`${mat.layers[layer]!.name}'s pattern`);
+  const warnings = sheet.noRoom(`${theLayer(layer)}'s pattern`);
   return { drawing, instructions: instructions(mat, own, job, layer, extent), warnings };
 }
 

@@ -4,6 +4,7 @@ import { offsetAt } from '../bench/offsets.ts';
 import { runOn } from '../bench/strokes.ts';
 import type { Job, Side, Units } from '../job/model.ts';
 import { grooveDepth } from '../mat/decor.ts';
+import { theNamed } from '../mat/layers.ts';
 import type { Mat, MatLayer } from '../mat/model.ts';
 import { printDecimal } from '../units/print.ts';
 import { settingWords } from './pattern-labels.ts';
@@ -118,7 +119,7 @@ export function layerSteps(mat: Mat, job: Job, index: number): readonly string[]
   const above = mat.layers[index - 1];
   if (above !== undefined && job.bench.stack === 'together' && above.board.thickness !== board.thickness) {
     steps.push(
-      `Set the depth again: ${fine(board.thickness)} after ${fine(above.board.thickness)}, for the ${name} alone.`,
+      `Set the depth again: ${fine(board.thickness)} after ${fine(above.board.thickness)}, for ${theNamed(name)} alone.`,
     );
   }
   return steps;
@@ -167,17 +168,17 @@ export function assemblySteps(mat: Mat, job: Job, index: number): readonly strin
   const { units } = job;
   const [above, under] = [mat.layers[index - 1]!, mat.layers[index]!];
   const where = `${length(under.trimBack, units)} short of every edge`;
-  const fix = `face to the back of the ${above.name}${spacerOf(job, index)}, ${where}`;
+  const fix = `face to the back of ${theNamed(above.name)}${spacerOf(job, index)}, ${where}`;
   const set = `From the TOP MAT’s outer edges set border + reveals (${revealOf(mat, index, units)}), as below.`;
   if (index > 1) {
     return [
-      `${capital(above.name)} face down, its fallout back in place as before. Fix the ${under.name} (${size(under.blank, units)}) ${fix}, one piece of tape on the fallout.`,
+      `${capital(above.name)} face down, its fallout back in place as before. Fix ${theNamed(under.name)} (${size(under.blank, units)}) ${fix}, one piece of tape on the fallout.`,
       `${set} Cut, and lift all fallouts out.`,
     ];
   }
   return [
     `${capital(above.name)} face down, its fallout back in place: the slip sheet.`,
-    `Fix the ${under.name} (${size(under.blank, units)}) ${fix}. A few short pieces of double-sided tape clear of the cut, one of them on the fallout.`,
+    `Fix ${theNamed(under.name)} (${size(under.blank, units)}) ${fix}. A few short pieces of double-sided tape clear of the cut, one of them on the fallout.`,
     `${set} Cut, then lift both fallouts out together.`,
   ];
 }
@@ -187,7 +188,7 @@ export function joiningSteps(mat: Mat, job: Job): readonly string[] {
   return mat.layers.slice(1).map((under, i) => {
     const above = mat.layers[i]!;
     const short = under.trimBack > 0 ? `${length(under.trimBack, job.units)} short of every edge` : 'all edges flush';
-    return `Lay the ${under.name} face to the back of the ${above.name}${spacerOf(job, i + 1)}, ${short}; look at the reveals from the face (${revealOf(mat, i + 1, job.units)}), then fix with double-sided tape clear of the opening.`;
+    return `Lay ${theNamed(under.name)} face to the back of ${theNamed(above.name)}${spacerOf(job, i + 1)}, ${short}; look at the reveals from the face (${revealOf(mat, i + 1, job.units)}), then fix with double-sided tape clear of the opening.`;
   });
 }
 
