@@ -13,7 +13,8 @@ export interface Stretch {
 
 /** Joins stretches end to start, in their order; of two that lie on each other one is left over. */
 export function chained(stretches: readonly Stretch[], slack: number): Path | 'nothing' | 'parts' {
-  const rest = stretches.filter((each) => distance(each.from, each.to) > slack || isRound(each));
+  // Two that are left out beside each other, as the two sides of a blunt corner are, must not open a gap.
+  const rest = stretches.filter((each) => distance(each.from, each.to) > slack / 3 || isRound(each));
   const loops: Stretch[][] = [];
   while (rest.length > 0) {
     const loop = [rest.shift()!];
@@ -29,11 +30,14 @@ export function chained(stretches: readonly Stretch[], slack: number): Path | 'n
       if (best < 0) break;
       loop.push(rest.splice(best, 1)[0]!);
     }
-    if (isClosed()) loops.push(loop);
+    // What was passed over where the way round closed without it is no part of its own.
+    if (isClosed() && (loop.some(isRound) || lengthOf(loop) > 3 * slack)) loops.push(loop);
   }
   if (loops.length !== 1) return loops.length === 0 ? 'nothing' : 'parts';
   return closed(whole(loops[0]!));
 }
+
+const lengthOf = (loop: readonly Stretch[]): number => loop.reduce((sum, { from, to }) => sum + distance(from, to), 0);
 
 /** Stretches that follow each other on one piece, or on one straight line, become one piece again. */
 function whole(loop: readonly Stretch[]): readonly Piece[] {

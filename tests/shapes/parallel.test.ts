@@ -153,6 +153,26 @@ describe('parallels against a general-purpose geometry library', () => {
     );
   });
 
+  it('keeps a blunt corner between curves closed at any distance, however short its two sides come out', () => {
+    // The last corner turns by less than 2°: its sides are as short as the slack of chaining somewhere on the way.
+    const arc = (x: number, y: number, cx: number, cy: number) =>
+      ({ kind: 'arc', to: { x, y }, centre: { x: cx, y: cy }, clockwise: true }) as const;
+    const outline: Path = {
+      start: { x: 33, y: 0 },
+      segments: [
+        arc(10.925026991341161, 33.623775714445976, -3.199216258966821, 0.29249069308625053),
+        arc(-26.69756081437326, 19.396913325651617, 2.760142038013705, -1.6438221945117242),
+        arc(-34.93429227682371, -25.381249024881647, 2.692981839408624, -9.155973273485227),
+        arc(10.197560814373258, -31.38486503774007, -7.875670890852019, 5.390529268183844),
+        arc(33, 0, -1.8875020130860385, 1.3713504842027433),
+      ],
+      closed: true,
+    };
+    const frame = { x: 110.259, y: 249.507, width: 65.1238, height: 65.1238 };
+    const shape = shapeOf('outline');
+    for (let by = 0.01; by < 0.5; by += 0.005) expect(shape.parallel(frame, by, { outline })).toBeDefined();
+  });
+
   it('come back: outwards and in again is the outline itself', () => {
     fc.assert(
       fc.property(
