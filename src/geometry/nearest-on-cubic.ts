@@ -37,7 +37,12 @@ class Search {
   }
 
   look(h: Handles, depth: number): void {
-    if (leastSquare(h) >= Math.max(0, this.best - GAIN) ** 2) return;
+    if (this.best <= GAIN || !(leastSquare(h) < (this.best - GAIN) ** 2)) return;
+    if (isPoint(h)) {
+      // Of a cusp: there the slope is nothing but rounding, and would be halved for ever.
+      this.best = Math.min(this.best, Math.hypot(h[0], h[1]));
+      return;
+    }
     const turns = slopeTurns(h);
     if (turns === 0) return;
     const middle = turns === 1 ? lowest(h) : 0.5;
@@ -47,6 +52,15 @@ class Search {
     this.look(left, depth + 1);
     this.look(right, depth + 1);
   }
+}
+
+/** So short that all of it is as near as its start. */
+function isPoint([ax, ay, bx, by, cx, cy, dx, dy]: Handles): boolean {
+  const [wide, high] = [
+    Math.max(ax, bx, cx, dx) - Math.min(ax, bx, cx, dx),
+    Math.max(ay, by, cy, dy) - Math.min(ay, by, cy, dy),
+  ];
+  return Math.max(wide, high) < GAIN;
 }
 
 /** The least Bernstein coefficient of the distance's square. */

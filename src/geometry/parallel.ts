@@ -66,7 +66,8 @@ function movedCubic(from: Point, segment: Extract<Segment, { kind: 'cubic' }>, b
   const at = (t: number): Point => movedLeft(pointAt(piece, t), directionAt(piece, t) ?? directionAt(piece, 0)!, by);
   const speed = (t: number): Point => {
     const d = derivative(from, segment, t);
-    const k = Math.max(rate(t), 1e-9);
+    // Where a handle has no length the curve stands still, and so does what is fitted to it.
+    const k = Number.isNaN(rate(t)) ? 1 : Math.max(rate(t), 1e-9);
     return { x: d.x * k, y: d.y * k };
   };
   const pieces: Piece[] = [];

@@ -15,4 +15,6 @@ export const FOUND: readonly string[] = [
   // Reveals that name no side.
   'mat: {outer: 16 x 20, layers: [{}, {reveal: {}}, {reveal: 1/4}]}\nopenings: [{artwork: 10 x 14}]\n',
   'mat: {outer: 16 x 20, layers: [{}, {reveal: 1/4}]}\nopenings: [{artwork: 10 x 14, reveals: [{}]}]\n',
+  // A cubic whose second handle has no length: its parallel had no numbers, and the nearest of it was looked for without end.
+  'mat: {outer: 300 x 360 mm, layers: [{board: {thickness: 1.4 mm}}]}\nopenings: [{shape: outline, outline: M0 0 L160 0 L160 110 C160 160 120 1860 120 1860 120 1860 120 185 80 200 C40 185 0 160 0 110 Z, size: 160 x 200 mm}]\n',
 ];

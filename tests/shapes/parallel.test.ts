@@ -173,6 +173,23 @@ describe('parallels against a general-purpose geometry library', () => {
     for (let by = 0.01; by < 0.5; by += 0.005) expect(shape.parallel(frame, by, { outline })).toBeDefined();
   });
 
+  it.each([-5, -0.5, 0.5, 5])('is made of numbers beside a cubic whose handle has no length, %d mm off', (by) => {
+    const outline: Path = {
+      start: { x: 0, y: 0 },
+      segments: [
+        { kind: 'line', to: { x: 160, y: 0 } },
+        { kind: 'cubic', c1: { x: 160, y: 80 }, c2: { x: 80, y: 200 }, to: { x: 80, y: 200 } },
+        { kind: 'cubic', c1: { x: 80, y: 200 }, c2: { x: 0, y: 80 }, to: { x: 0, y: 0 } },
+      ],
+      closed: true,
+    };
+    const frame = { x: 0, y: 0, width: 160, height: 200 };
+    const moved = shapeOf('outline').parallel(frame, by, { outline })!;
+    const flat = flattened(moved, CHORDS);
+    expect(flat.every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y))).toBe(true);
+    expect(pathBox(moved).y).toBeCloseTo(-by, 6);
+  });
+
   it('come back: outwards and in again is the outline itself', () => {
     fc.assert(
       fc.property(
