@@ -8,7 +8,7 @@ import type { JigWishes, MadeJig } from './make-jig.ts';
 import { makePatterns, type PatternRecord, type PatternWishes } from './make-pattern.ts';
 import type { MadeProof, ProofRecord, ProofWishes } from './make-proof.ts';
 import type { Paper } from './papers/model.ts';
-import { fail, type Problem, type Result, succeed } from './problems/problem.ts';
+import { fail, type Problem, type Result, succeed, toldOnce } from './problems/problem.ts';
 import { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
 import { onPaper } from './tiling/on-paper.ts';
 
@@ -99,7 +99,7 @@ export async function build(
   const done = made.filter((one) => one.ok);
   const files = done.flatMap((one) => one.value.files);
   const said = locate([...notShown(userTexts(job)), ...done.flatMap((one) => one.warnings)]);
-  const warnings = once([...solved.warnings, ...said]);
+  const warnings = toldOnce([...solved.warnings, ...said]);
   const report = {
     ...solved.value.report,
     patterns: patterns?.ok === true ? patterns.value.records : [],
@@ -109,11 +109,6 @@ export async function build(
   };
   return { files, report, warnings };
 }
-
-/** What is told whatever is varied is told once. */
-const once = (problems: readonly Problem[]): readonly Problem[] => [
-  ...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values(),
-];
 
 const refusals = (result: Result<unknown>): readonly Problem[] => (result.ok ? [] : result.problems);
 
@@ -160,7 +155,7 @@ async function proofFiles(
   const asked = vary === undefined ? undefined : parseVary(vary);
   if (asked !== undefined && 'problem' in asked) return fail([asked.problem]);
   const ways = (asked?.changes ?? []).map((change) => ({ change, made: solveJob(jobText, { ...options, change }) }));
-  const problems = once(ways.flatMap(({ made }) => refusals(made)));
+  const problems = toldOnce(ways.flatMap(({ made }) => refusals(made)));
   if (problems.length > 0) return fail(problems);
   const varied = ways.flatMap(({ change, made }) => (made.ok ? [{ ...made.value, varied: change }] : []));
   const pieces = varied.length === 0 ? [solved] : varied;

@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
 import { countedOn } from '../documents/tickets.ts';
 import { build, makeBenchSheets, makePlacement } from '../index.ts';
-import { fail, type Problem, type Result, succeed } from '../problems/problem.ts';
+import { fail, type Problem, type Result, succeed, toldOnce } from '../problems/problem.ts';
 import type { SolvedFile } from './bench-sheet.ts';
 import type { OutputFile } from './output.ts';
 import { picturesBeside } from './picture.ts';
@@ -98,9 +98,9 @@ export async function everything(
       said.placement = placed.value.record;
     }
   }
-  if (problems.length > 0) return fail(once(problems));
+  if (problems.length > 0) return fail(toldOnce(problems));
   const names = files.map(({ name }) => name);
-  const told = once(warnings);
+  const told = toldOnce(warnings);
   // The folder may be moved: what it says of itself holds no ways of this machine.
   const portable = told.map((problem) =>
     problem.file === undefined ? problem : { ...problem, file: basename(problem.file) },
@@ -113,8 +113,3 @@ const manifestFile = (manifest: Everything['manifest']): OutputFile => ({
   name: 'manifest.json',
   bytes: new TextEncoder().encode(`${JSON.stringify(manifest, null, 2)}\n`),
 });
-
-/** Several documents tell the same of a job. */
-const once = (problems: readonly Problem[]): readonly Problem[] => [
-  ...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values(),
-];

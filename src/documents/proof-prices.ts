@@ -3,6 +3,7 @@ import type { Board, Job, Prices, Rate } from '../job/model.ts';
 import type { Mat } from '../mat/model.ts';
 import { byArea } from '../stock/sheet-price.ts';
 import { inchesFromMm, mmFromInches } from '../units/units.ts';
+import { capital } from './capital.ts';
 import { frameOf, pieceBox } from './proof-piece.ts';
 
 export interface PriceLine {
@@ -73,8 +74,6 @@ export function priceList(mat: Mat, job: Job, prices: Prices | undefined): Price
     ...(job.count > 1 ? { all: { count: job.count, total: rounded(total * job.count, decimals) } } : {}),
   };
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Halves go up, also where binary fractions lie a hair below them. */
 function rounded(amount: number, decimals: number): number {

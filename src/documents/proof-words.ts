@@ -3,6 +3,7 @@ import type { Size } from '../geometry/point.ts';
 import type { BySide, Job, Side, Units } from '../job/model.ts';
 import type { Mat, MatOpening } from '../mat/model.ts';
 import { printDecimal, printFraction } from '../units/print.ts';
+import { capital } from './capital.ts';
 import { frameOf, pieceBox } from './proof-piece.ts';
 
 /** A length as a customer reads it, without its unit: to a 64th of an inch, or a tenth of a millimetre. */
@@ -90,7 +91,7 @@ export function materials(mat: Mat, job: Job): readonly Material[] {
   const rows: Material[] = mat.layers.map(({ name, board }, k) => {
     const plies = board.plies === undefined || board.name.includes('ply') ? '' : `, ${board.plies}-ply`;
     return {
-      part: name.charAt(0).toUpperCase() + name.slice(1),
+      part: capital(name),
       what: `${board.name}${plies}${k === 0 ? '' : shows(mat, k, units)}`,
       colour: board.colour,
     };

@@ -7,6 +7,7 @@ import { grooveDepth } from '../mat/decor.ts';
 import { theNamed } from '../mat/layers.ts';
 import type { Mat, MatLayer } from '../mat/model.ts';
 import { printDecimal } from '../units/print.ts';
+import { capital } from './capital.ts';
 import { settingWords } from './pattern-labels.ts';
 import { letteringWords } from './pattern-lettering.ts';
 import { bevelWords } from './pattern-words.ts';
@@ -17,8 +18,6 @@ export const fine = (mm: number): string => `${printDecimal(mm, 'mm', 2).text} m
 
 /** From this on a board is cut in two passes: between 4-ply and double weight (Saitzyk, Art Hardware, 1987: 1.5 and 2.5 mm). */
 export const THICK = 2;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const layerTitle = ({ name }: MatLayer): string => capital(name);
 

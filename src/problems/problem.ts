@@ -36,3 +36,8 @@ export function succeed<T>(value: T, warnings: readonly Problem[] = []): Result<
 export function fail(problems: readonly Problem[]): Result<never> {
   return { ok: false, problems };
 }
+
+/** What several parts of the work tell alike, once each, in the order of its first telling. */
+export const toldOnce = (problems: readonly Problem[]): readonly Problem[] => [
+  ...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values(),
+];

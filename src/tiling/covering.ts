@@ -1,4 +1,3 @@
-import { itemBox } from '../drawing/bounds.ts';
 import type { Drawing } from '../drawing/model.ts';
 import { coverBoxes } from '../drawing/touches.ts';
 import type { Box } from '../geometry/box.ts';
@@ -32,12 +31,7 @@ function covering({ groups, pens }: Drawing): Covering {
     for (const item of group.items) {
       const boxes = coverBoxes(item, pens, CURVE_STEP);
       if (group.shown) shown.push(...boxes);
-      if (item.kind === 'line' || item.kind === 'path') {
-        lines.push(...boxes);
-      } else {
-        const around = itemBox(item, pens);
-        if (around !== undefined) words.push(around);
-      }
+      (item.kind === 'line' || item.kind === 'path' ? lines : words).push(...boxes);
     }
   }
   return { shown, words, lines };
