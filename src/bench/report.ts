@@ -84,11 +84,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[], grooves: 
             edge: { from: xy(s.line.from), to: xy(s.line.to) },
             middle: { from: xy(s.face.from), to: xy(s.face.to) },
             depth: s.depth,
-            guide: s.guide,
-            guideFrom: s.guideFrom,
-            distance: s.distance,
-            setting: s.setting,
-            beyondGuide: s.beyondGuide,
+            ...guided(s),
           })),
         }),
     ...(mat.changed === undefined ? {} : { asCut: { changed: mat.changed } }),
@@ -102,11 +98,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[], grooves: 
       stop: xy(s.stop),
       line: { from: xy(s.line.from), to: xy(s.line.to) },
       face: { from: xy(s.face.from), to: xy(s.face.to) },
-      guide: s.guide,
-      guideFrom: s.guideFrom,
-      distance: s.distance,
-      setting: s.setting,
-      beyondGuide: s.beyondGuide,
+      ...guided(s),
       ...(s.bar === undefined ? {} : { bar: { from: xy(s.bar.from), to: xy(s.bar.to) } }),
       ...(s.cut === true ? { cut: true } : {}),
       ...(s.planned === undefined ? {} : { changed: true, planned: s.planned }),
@@ -127,3 +119,12 @@ function mapped<K extends string>(
     number
   >;
 }
+
+/** How the guide stands for a stroke. */
+const guided = ({ guide, guideFrom, distance, setting, beyondGuide }: Stroke) => ({
+  guide,
+  guideFrom,
+  distance,
+  setting,
+  beyondGuide,
+});

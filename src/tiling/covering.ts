@@ -3,7 +3,7 @@ import { coverBoxes } from '../drawing/touches.ts';
 import type { Box } from '../geometry/box.ts';
 
 /** Curves are held by boxes of this length, mm: a sheet that only such a box touches is not skipped. */
-export const CURVE_STEP = 4;
+const CURVE_STEP = 4;
 
 /** A drawing as boxes, in its own space. */
 export interface Covering {

@@ -1,4 +1,3 @@
-import { itemBox, shownItems } from '../drawing/bounds.ts';
 import type { AvoidBox, Drawing } from '../drawing/model.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
@@ -86,9 +85,4 @@ export function planOf(found: Found, sheet: Sheet, turn: Turn): Plan {
     columns: Math.max(...columns) - left + 1,
     cells,
   };
-}
-
-/** Whether a drawing has anything to show. */
-export function isBlank(drawing: Drawing): boolean {
-  return shownItems(drawing).every((item) => itemBox(item, drawing.pens) === undefined);
 }
