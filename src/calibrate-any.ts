@@ -1,5 +1,5 @@
 import { type Calibration, type CalibrationRequest, calibrate, inShop } from './bench/calibration.ts';
-import { couponOutcome } from './cutfiles/coupon-outcome.ts';
+import { couponOutcome } from './cutfiles/coupons/outcome.ts';
 import type { Result } from './problems/problem.ts';
 
 /** What readings come to, of a tool of the bench or of a machine's coupon, and the shop's file with it written in. */

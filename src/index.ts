@@ -7,10 +7,10 @@ import type { CutMade, CutWishes } from './make-cut-files.ts';
 import type { JigWishes, MadeJig } from './make-jig.ts';
 import { makePatterns, type PatternRecord, type PatternWishes } from './make-pattern.ts';
 import type { MadeProof, ProofRecord, ProofWishes } from './make-proof.ts';
+import { onPaper } from './paper/on-paper.ts';
 import type { Paper } from './papers/model.ts';
 import { fail, type Problem, type Result, succeed, toldOnce } from './problems/problem.ts';
 import { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
-import { onPaper } from './tiling/on-paper.ts';
 
 export type { Calibration, CalibrationRequest } from './bench/calibration.ts';
 export type { Report } from './bench/report.ts';
@@ -31,9 +31,9 @@ export type {
   StockPlan,
   StockSheet,
   UsedSheet,
-} from './stock/model.ts';
-export { planStock } from './stock/plan.ts';
-export { type CutSequence, cutSequence, type Instruction } from './stock/sequence.ts';
+} from './stock/planner/model.ts';
+export { planStock } from './stock/planner/plan.ts';
+export { type CutSequence, cutSequence, type Instruction } from './stock/planner/sequence.ts';
 
 /** Sheets for the bench that are made from one job, by the name of their file. */
 const SHEETS = ['ticket', 'placement', 'blanks', 'labels', 'intake'] as const;

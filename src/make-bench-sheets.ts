@@ -1,15 +1,15 @@
 import { findBenchSheet } from './documents/bench-sheets.ts';
-import type { SheetGrid } from './documents/labels.ts';
+import type { SheetGrid } from './documents/lists/labels.ts';
 import type { Drawing } from './drawing/model.ts';
 import { needsRare } from './fonts/coverage.ts';
 import type { Size } from './geometry/point.ts';
-import * as defaults from './job/defaults.ts';
-import type { Units } from './job/model.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
+import { sheetsDocument } from './paper/sheets.ts';
 import { findPaper } from './papers/find.ts';
 import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
+import * as defaults from './shop/defaults.ts';
 import type { Solved } from './solve-job.ts';
-import { sheetsDocument } from './tiling/sheets.ts';
+import type { Units } from './units/units.ts';
 import { writePdf } from './writers/pdf.ts';
 
 export interface BenchSheetWishes {

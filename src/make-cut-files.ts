@@ -1,12 +1,13 @@
-import { couponFile } from './cutfiles/coupon.ts';
+import { couponFile } from './cutfiles/coupons/coupon.ts';
 import { type CutOptions, cutFiles } from './cutfiles/cut-file.ts';
 import { findMachine } from './cutfiles/find-machine.ts';
 import type { CutFile, CutRecord } from './cutfiles/model.ts';
-import { CUT_FORMATS, type CutFormat, DIALECTS, type Dialect, type Machine } from './job/machine-model.ts';
-import type { Job, Shop } from './job/model.ts';
+import type { Job } from './job/job.ts';
 import type { Mat } from './mat/model.ts';
 import { nearest } from './problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
+import { CUT_FORMATS, type CutFormat, DIALECTS, type Dialect, type Machine } from './shop/machine.ts';
+import type { Shop } from './shop/shop.ts';
 import { DXF_DIALECTS, type DxfDialect } from './writers/dxf.ts';
 import { type DrawingFormat, FORMATS, findFormat, type WriteOptions } from './writers/formats.ts';
 

@@ -1,9 +1,9 @@
 import type { Drawing } from './drawing/model.ts';
-import { calibrationState } from './job/calibrated.ts';
 import { readShop } from './job/read.ts';
-import { NO_SHOP } from './job/shop.ts';
+import { type JigRequest, jigDocument } from './paper/jig-document.ts';
 import { fail, type Result, succeed } from './problems/problem.ts';
-import { type JigRequest, jigDocument } from './tiling/jig-document.ts';
+import { calibrationState } from './shop/calibrated.ts';
+import { NO_SHOP } from './shop/resolve-shop.ts';
 import { type DrawingFormat, FORMATS, findFormat } from './writers/formats.ts';
 import { writePdf } from './writers/pdf.ts';
 

@@ -1,14 +1,14 @@
-import { pattern } from './documents/pattern.ts';
-import { facePattern } from './documents/pattern-face.ts';
+import { facePattern } from './documents/pattern/face.ts';
+import { pattern } from './documents/pattern/pattern.ts';
 import type { Drawing } from './drawing/model.ts';
 import type { RareFonts } from './fonts/model.ts';
 import { onOwnBoard } from './mat/own-board.ts';
+import { type Layout, layOut } from './paper/layout.ts';
+import { type DocumentRecord, documentRecord } from './paper/manifest.ts';
+import type { LayoutOptions } from './paper/options.ts';
 import { nearest } from './problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
 import type { Solved } from './solve-job.ts';
-import { type Layout, layOut } from './tiling/layout.ts';
-import { type DocumentRecord, documentRecord } from './tiling/manifest.ts';
-import type { LayoutOptions } from './tiling/options.ts';
 import { writePdf } from './writers/pdf.ts';
 import type { SvgOptions } from './writers/svg.ts';
 

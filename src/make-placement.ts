@@ -1,12 +1,12 @@
-import { type PlacedArtwork, placement } from './documents/placement.ts';
+import { type PlacedArtwork, placement } from './documents/placement/placement.ts';
 import type { Drawing } from './drawing/model.ts';
 import { needsRare } from './fonts/coverage.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
+import { layOut } from './paper/layout.ts';
+import { type DocumentRecord, documentRecord } from './paper/manifest.ts';
+import { onPaper, type PaperWishes } from './paper/on-paper.ts';
 import { type Result, succeed } from './problems/problem.ts';
 import type { Solved } from './solve-job.ts';
-import { layOut } from './tiling/layout.ts';
-import { type DocumentRecord, documentRecord } from './tiling/manifest.ts';
-import { onPaper, type PaperWishes } from './tiling/on-paper.ts';
 import { writePdf } from './writers/pdf.ts';
 
 export interface MadePlacement {

@@ -1,18 +1,19 @@
-import { proof } from './documents/proof.ts';
-import type { Variant, WantedPicture } from './documents/proof-model.ts';
-import { type PriceList, priceList } from './documents/proof-prices.ts';
+import type { Variant, WantedPicture } from './documents/proof/model.ts';
+import { type PriceList, priceList } from './documents/proof/prices.ts';
+import { proof } from './documents/proof/proof.ts';
 import type { Drawing } from './drawing/model.ts';
 import type { RareFonts } from './fonts/model.ts';
 import type { Size } from './geometry/point.ts';
 import type { Change } from './job/change.ts';
-import * as defaults from './job/defaults.ts';
-import type { Job, Shop } from './job/model.ts';
+import type { Job } from './job/job.ts';
 import type { Mat } from './mat/model.ts';
+import { sheetsDocument } from './paper/sheets.ts';
 import { findPaper } from './papers/find.ts';
 import type { Paper } from './papers/model.ts';
 import type { OpenPicture, Pictures, PreparedPicture } from './pictures/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from './problems/problem.ts';
-import { sheetsDocument } from './tiling/sheets.ts';
+import * as defaults from './shop/defaults.ts';
+import type { Shop } from './shop/shop.ts';
 import { dotsFromMm } from './units/units.ts';
 import { writePdf } from './writers/pdf.ts';
 

@@ -1,21 +1,21 @@
-import { type StockRecord, stockRecord } from './documents/stock-record.ts';
-import { layoutPages } from './documents/stock-sheet.ts';
-import { stockSummary } from './documents/stock-summary.ts';
-import { tapeGraduation } from './documents/ticket-blanks.ts';
-import { countedOn } from './documents/tickets.ts';
+import { type StockRecord, stockRecord } from './documents/stock/record.ts';
+import { layoutPages } from './documents/stock/sheet.ts';
+import { stockSummary } from './documents/stock/summary.ts';
+import { tapeGraduation } from './documents/ticket/blanks.ts';
+import { countedOn } from './documents/ticket/tickets.ts';
 import type { Drawing } from './drawing/model.ts';
 import { needsRare } from './fonts/coverage.ts';
-import * as defaults from './job/defaults.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
 import { shopLocator } from './job/read.ts';
 import { sheetFor } from './make-bench-sheets.ts';
+import { sheetsDocument } from './paper/sheets.ts';
 import { fail, type Result, succeed } from './problems/problem.ts';
+import * as defaults from './shop/defaults.ts';
 import type { Solved, Source } from './solve-job.ts';
 import { planBoards, type StockWishes } from './stock/board-plans.ts';
 import { layOutDay } from './stock/layouts.ts';
 import { shelveDay } from './stock/shelve.ts';
 import type { StockShop } from './stock/stock-job.ts';
-import { sheetsDocument } from './tiling/sheets.ts';
 import { writePdf } from './writers/pdf.ts';
 
 export interface StockDayWishes extends StockWishes {

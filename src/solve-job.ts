@@ -4,11 +4,12 @@ import type { Step } from './bench/order.ts';
 import { report as makeReport, type Report } from './bench/report.ts';
 import { strokes as makeStrokes } from './bench/strokes.ts';
 import type { Change } from './job/change.ts';
-import type { Job, Shop } from './job/model.ts';
+import type { Job } from './job/job.ts';
 import { readJob } from './job/read.ts';
 import type { Mat } from './mat/model.ts';
 import { solve } from './mat/solve.ts';
 import { fail, type Problem, type Result, succeed } from './problems/problem.ts';
+import type { Shop } from './shop/shop.ts';
 
 export interface Source {
   readonly text: string;

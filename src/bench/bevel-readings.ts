@@ -1,6 +1,6 @@
-import * as defaults from '../job/defaults.ts';
 import type { Readings } from '../job/readings.ts';
 import { fail, type Result, succeed } from '../problems/problem.ts';
+import * as defaults from '../shop/defaults.ts';
 import { calibrateBevel } from './calibrate-bevel.ts';
 import { type Context, kept, nameProblems, type Outcome, rounded } from './outcome.ts';
 

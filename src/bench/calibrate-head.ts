@@ -1,5 +1,5 @@
-import type { OffsetAt } from '../job/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import type { OffsetAt } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
 import { fitLine, type Line } from './fit.ts';
 import { mean, READING, standardDeviation, standingOut } from './statistics.ts';

@@ -1,10 +1,10 @@
-import { calibrationState, notYet } from '../job/calibrated.ts';
-import { editShop } from '../job/edit-shop.ts';
-import type { Shop } from '../job/model.ts';
 import { readShop } from '../job/read.ts';
 import { type ReadReadings, readReadings } from '../job/readings.ts';
-import type { Calibrated, Tool } from '../job/readings-schema.ts';
 import { fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import { calibrationState, notYet } from '../shop/calibrated.ts';
+import { editShop } from '../shop/edit-shop.ts';
+import type { Calibrated, Tool } from '../shop/readings-schema.ts';
+import type { Shop } from '../shop/shop.ts';
 import { fromBevelReadings } from './bevel-readings.ts';
 import { fromGuideReadings } from './guide-readings.ts';
 import { fromHeadReadings } from './head-readings.ts';

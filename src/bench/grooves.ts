@@ -1,5 +1,5 @@
 import { dot, type Point, plus, times } from '../geometry/point.ts';
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import { type Decor, decor, grooveDepth, sideAlong } from '../mat/decor.ts';
 import { guideReading } from '../mat/guide-reading.ts';
 import type { Mat } from '../mat/model.ts';

@@ -1,6 +1,6 @@
 import type { Point, Size } from '../geometry/point.ts';
-import type { Units } from '../job/model.ts';
 import { showLength } from '../units/print.ts';
+import type { Units } from '../units/units.ts';
 import { inchesFromMm } from '../units/units.ts';
 import type { Setting } from './model.ts';
 

@@ -1,7 +1,8 @@
-import * as defaults from '../job/defaults.ts';
-import { type Head, SIDES } from '../job/model.ts';
+import { SIDES } from '../geometry/sides.ts';
 import type { Readings } from '../job/readings.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import * as defaults from '../shop/defaults.ts';
+import type { Head } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
 import {
   calibrateHead,

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts';
-import type { Side } from '../job/model.ts';
+import type { Side } from '../geometry/sides.ts';
 
 /**
  * One pull of the head along one straight side, in the BACK view of the mat: origin at the top mat's top left as

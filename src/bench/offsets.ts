@@ -1,4 +1,4 @@
-import type { OffsetAt } from '../job/model.ts';
+import type { OffsetAt } from '../shop/head.ts';
 import { fitLine } from './fit.ts';
 
 /**

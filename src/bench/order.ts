@@ -1,4 +1,4 @@
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import { type Candidate, layerSequence } from './layer-sequence.ts';
 import type { Stroke } from './model.ts';
 import { type Block, kindOf, type Pass, Passes } from './pass.ts';

@@ -1,10 +1,10 @@
-import type { CalibrationState } from '../job/calibrated.ts';
-import type { Edit } from '../job/edit-shop.ts';
-import type { Shop } from '../job/model.ts';
-import type { Plain } from '../job/yaml-print.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, type Problem } from '../problems/problem.ts';
 import { quoted } from '../problems/quoted.ts';
+import type { Plain } from '../read/edit/yaml-print.ts';
+import type { CalibrationState } from '../shop/calibrated.ts';
+import type { Edit } from '../shop/edit-shop.ts';
+import type { Shop } from '../shop/shop.ts';
 
 /** What a calibration is made against. */
 export interface Context {

@@ -1,10 +1,10 @@
-import * as defaults from '../job/defaults.ts';
-import { type BySide, SIDES } from '../job/model.ts';
+import { type BySide, SIDES } from '../geometry/sides.ts';
 import type { Readings } from '../job/readings.ts';
-import { everySide } from '../job/shop.ts';
 import { findPaper } from '../papers/find.ts';
 import type { Paper } from '../papers/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import * as defaults from '../shop/defaults.ts';
+import { everySide } from '../shop/resolve-shop.ts';
 import { calibratePrinter, type PrinterReading } from './calibrate-printer.ts';
 import { type Context, inMm, kept, nameProblems, type Outcome, rounded } from './outcome.ts';
 

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.ts';
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import type { Mat } from '../mat/model.ts';
 import type { GrooveStroke } from './grooves.ts';
 import type { Stroke } from './model.ts';

@@ -1,5 +1,5 @@
 import { contains, grown } from '../geometry/box.ts';
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import { theNamed } from '../mat/layers.ts';
 import type { Mat } from '../mat/model.ts';
 import { error, type Problem, warning } from '../problems/problem.ts';

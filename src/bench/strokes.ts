@@ -1,13 +1,15 @@
 import type { Path } from '../geometry/path.ts';
 import { dot, minus, type Point, plus, times } from '../geometry/point.ts';
-import type { Head, Job, Side } from '../job/model.ts';
-import { CHANGED } from '../mat/as-cut-checks.ts';
+import type { Side } from '../geometry/sides.ts';
+import type { Job } from '../job/job.ts';
 import { setback } from '../mat/bevel.ts';
+import { CHANGED } from '../mat/checks/as-cut.ts';
 import { guideReading, underBar } from '../mat/guide-reading.ts';
 import { theNamed } from '../mat/layers.ts';
 import type { Mat, MatLayer, MatOpening } from '../mat/model.ts';
 import { onOwnBoard } from '../mat/own-board.ts';
 import { type Problem, warning } from '../problems/problem.ts';
+import type { Head } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
 import { reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';

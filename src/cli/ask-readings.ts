@@ -1,6 +1,6 @@
-import type { MachineKind } from '../job/machine-model.ts';
-import { SIDES } from '../job/model.ts';
-import type { Calibrated } from '../job/readings-schema.ts';
+import { SIDES } from '../geometry/sides.ts';
+import type { MachineKind } from '../shop/machine.ts';
+import type { Calibrated } from '../shop/readings-schema.ts';
 import { askCoupon } from './ask-coupon.ts';
 import { type Asker, flow, length, line, quoted } from './asker.ts';
 

@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { countedOn } from '../documents/tickets.ts';
+import { countedOn } from '../documents/ticket/tickets.ts';
 import { build, makeBenchSheets, makePlacement } from '../index.ts';
 import { fail, type Problem, type Result, succeed, toldOnce } from '../problems/problem.ts';
 import type { SolvedFile } from './bench-sheet.ts';

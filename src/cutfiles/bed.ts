@@ -1,9 +1,9 @@
 import type { Point, Size } from '../geometry/point.ts';
-import type { Machine } from '../job/machine-model.ts';
-import type { Units } from '../job/model.ts';
 import { theNamed } from '../mat/layers.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
+import type { Machine } from '../shop/machine.ts';
 import { showLength, showSize } from '../units/print.ts';
+import type { Units } from '../units/units.ts';
 import { turnedSize } from './boards.ts';
 
 /** A blank that is to be laid, as it hangs. */

@@ -1,10 +1,10 @@
 import { offsetAt } from '../bench/offsets.ts';
 import type { Path } from '../geometry/path.ts';
-import type { BevelMachine } from '../job/machine-model.ts';
 import { backInset } from '../mat/bevel.ts';
 import { theNamed } from '../mat/layers.ts';
 import type { MatLayer } from '../mat/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import type { BevelMachine } from '../shop/machine.ts';
 import { printDecimal, showLength } from '../units/print.ts';
 import { movedRun, runsOf, strokeAlong, turnedRun } from './bevel-runs.ts';
 import type { CutJob, LaidBoard, LaidOpening, MachineKindWork, Tilt, Toolpath } from './model.ts';

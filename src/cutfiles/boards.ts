@@ -1,8 +1,8 @@
 import { mirror } from '../bench/outline.ts';
 import { type Path, polygon } from '../geometry/path.ts';
 import type { Point, Size } from '../geometry/point.ts';
-import type { Machine } from '../job/machine-model.ts';
 import type { Mat } from '../mat/model.ts';
+import type { Machine } from '../shop/machine.ts';
 import { laid } from './clockwise.ts';
 import type { LaidBoard, LaidOpening } from './model.ts';
 

@@ -1,4 +1,4 @@
-import type { MachineKind } from '../job/machine-model.ts';
+import type { MachineKind } from '../shop/machine.ts';
 
 /** Short, and in words of our own; the machine's manual goes before them. */
 const OF_KIND: Readonly<Record<MachineKind, readonly string[]>> = {

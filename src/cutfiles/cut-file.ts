@@ -1,9 +1,9 @@
-import type { Machine } from '../job/machine-model.ts';
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import { theNamed } from '../mat/layers.ts';
 import type { Mat } from '../mat/model.ts';
 import { solve } from '../mat/solve.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import type { Machine } from '../shop/machine.ts';
 import { showLength, showSize } from '../units/print.ts';
 import { type Bed, type Blank, oneEach, type Room, together } from './bed.ts';
 import { standsUpright } from './bevel.ts';

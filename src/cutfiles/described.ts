@@ -1,7 +1,7 @@
 import type { Item } from '../drawing/model.ts';
 import { pathLength } from '../geometry/measure.ts';
 import type { Size } from '../geometry/point.ts';
-import { type Machine, OPERATIONS } from '../job/machine-model.ts';
+import { type Machine, OPERATIONS } from '../shop/machine.ts';
 import { printDecimal } from '../units/print.ts';
 import { cautions } from './cautions.ts';
 import { cutDrawing } from './drawing.ts';

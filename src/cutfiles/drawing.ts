@@ -3,7 +3,7 @@ import { type Box, centre } from '../geometry/box.ts';
 import { pathBox } from '../geometry/extent.ts';
 import { placedPath } from '../geometry/path.ts';
 import type { Point, Size } from '../geometry/point.ts';
-import { type Machine, OPERATIONS, type Operation } from '../job/machine-model.ts';
+import { type Machine, OPERATIONS, type Operation } from '../shop/machine.ts';
 import { lettering } from './letters.ts';
 import type { LaidBoard, Toolpath } from './model.ts';
 

@@ -1,9 +1,9 @@
-import { plainMachine } from '../job/machine.ts';
-import { MACHINE_KINDS, type Machine, type MachineKind } from '../job/machine-model.ts';
-import type { Shop } from '../job/model.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { quoted } from '../problems/quoted.ts';
+import { MACHINE_KINDS, type Machine, type MachineKind } from '../shop/machine.ts';
+import { plainMachine } from '../shop/resolve-machine.ts';
+import type { Shop } from '../shop/shop.ts';
 
 /**
  * The machine that a name means: one of the shop's by its own name, else the only one of the kind that the name is, else,

@@ -1,7 +1,7 @@
 import type { Size } from '../geometry/point.ts';
-import type { Machine } from '../job/machine-model.ts';
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import type { Result } from '../problems/problem.ts';
+import type { Machine } from '../shop/machine.ts';
 import { bevel } from './bevel.ts';
 import { knife } from './knife.ts';
 import { laser } from './laser.ts';

@@ -1,7 +1,7 @@
 import type { Path } from '../geometry/path.ts';
-import type { KnifeMachine } from '../job/machine-model.ts';
 import { theNamed } from '../mat/layers.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
+import type { KnifeMachine } from '../shop/machine.ts';
 import { printDecimal } from '../units/print.ts';
 import { withLead } from './lead.ts';
 import { boardMarks } from './marks.ts';

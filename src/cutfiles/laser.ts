@@ -1,6 +1,6 @@
-import type { LaserMachine } from '../job/machine-model.ts';
 import { theNamed } from '../mat/layers.ts';
 import { error, fail, type Problem, succeed } from '../problems/problem.ts';
+import type { LaserMachine } from '../shop/machine.ts';
 import { printDecimal } from '../units/print.ts';
 import { besideKerf } from './kerf.ts';
 import { boardMarks } from './marks.ts';

@@ -1,8 +1,8 @@
-import { hingeSide } from '../documents/pattern-board.ts';
+import { hingeSide } from '../documents/pattern/board.ts';
 import { type Path, placedPath, polygon } from '../geometry/path.ts';
 import { type Point, plus } from '../geometry/point.ts';
-import type { Machine } from '../job/machine-model.ts';
-import type { Side } from '../job/model.ts';
+import type { Side } from '../geometry/sides.ts';
+import type { Machine } from '../shop/machine.ts';
 import { blankSize } from './boards.ts';
 import { lettering } from './letters.ts';
 import type { CutJob, LaidBoard, Toolpath } from './model.ts';

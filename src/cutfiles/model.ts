@@ -1,10 +1,11 @@
 import type { Drawing } from '../drawing/model.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Point, Size } from '../geometry/point.ts';
-import type { Machine, Operation } from '../job/machine-model.ts';
-import type { Board, Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import type { Mat } from '../mat/model.ts';
 import type { Problem, Result } from '../problems/problem.ts';
+import type { Board } from '../shop/board.ts';
+import type { Machine, Operation } from '../shop/machine.ts';
 
 /** One way of the tool while it is down, in mm, y down, as the machine sees the side of the board that lies up. */
 export interface Toolpath {

@@ -1,7 +1,7 @@
 import { pathLength } from '../geometry/measure.ts';
 import { reversed } from '../geometry/path.ts';
 import { distance, type Point } from '../geometry/point.ts';
-import type { Machine, Operation } from '../job/machine-model.ts';
+import type { Machine, Operation } from '../shop/machine.ts';
 import type { Toolpath } from './model.ts';
 import { shortTravel } from './order.ts';
 

@@ -1,4 +1,4 @@
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import type { Mat } from '../mat/model.ts';
 import type { SightChange } from './model.ts';
 

@@ -8,11 +8,11 @@ import { CODES as CUT_FILES } from '../cutfiles/codes.ts';
 import { CODES as DOCUMENTS } from '../documents/codes.ts';
 import { CODES as JOB } from '../job/codes.ts';
 import { CODES as MAT } from '../mat/codes.ts';
+import { CODES as TILING } from '../paper/codes.ts';
 import { CODES as PAPERS } from '../papers/codes.ts';
 import { CODES as PICTURES } from '../pictures/codes.ts';
 import type { Codes } from '../problems/code-entry.ts';
 import { CODES as STOCK } from '../stock/codes.ts';
-import { CODES as TILING } from '../tiling/codes.ts';
 import { CODES as WRITERS } from '../writers/codes.ts';
 
 /** In the order in which a job goes through the program. */

@@ -5,12 +5,12 @@ import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import { quoted } from '../problems/quoted.ts';
 import type { LengthUnit } from '../units/units.ts';
-import { blankList, listedBlanks } from './blank-list.ts';
-import { intakeSheets } from './intake.ts';
-import { intakeFields } from './intake-fields.ts';
-import { labelSheets, labelsOf, type SheetGrid, USUAL_GRID } from './labels.ts';
-import type { BenchJob } from './ticket-model.ts';
-import { numbered, tickets } from './tickets.ts';
+import { blankList, listedBlanks } from './lists/blank-list.ts';
+import { intakeSheets } from './lists/intake.ts';
+import { intakeFields } from './lists/intake-fields.ts';
+import { labelSheets, labelsOf, type SheetGrid, USUAL_GRID } from './lists/labels.ts';
+import type { BenchJob } from './ticket/model.ts';
+import { numbered, tickets } from './ticket/tickets.ts';
 
 export interface BenchSheetContext {
   readonly jobs: readonly BenchJob[];

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
+import { check, described, oneOf, ratio, record, whole, yesNo } from '../read/fields/fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
 import type { LengthUnit } from '../units/units.ts';
-import { check, described, oneOf, ratio, record, whole, yesNo } from './fields.ts';
-import { lengthFields } from './length-fields.ts';
 
 export function arrangeSchema(unit: LengthUnit) {
   const { length } = lengthFields(unit);

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
+import { described, needed, record, whole } from '../read/fields/fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
 import type { LengthUnit } from '../units/units.ts';
-import { described, needed, record, whole } from './fields.ts';
-import { lengthFields } from './length-fields.ts';
 
 export function asCutSchema(unit: LengthUnit) {
   const { size, sides } = lengthFields(unit);

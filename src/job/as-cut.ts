@@ -1,52 +1,20 @@
-import { error, type Problem } from '../problems/problem.ts';
-import type { AsCutRequest, OpeningAsCut } from './as-cut-model.ts';
-import { defined } from './defined.ts';
-import type { JobInput } from './job-schema.ts';
+import type { Size } from '../geometry/point.ts';
 
-type Given = NonNullable<JobInput['asCut']>;
-
-/** What was cut, with every layer and opening that it names there in the job. */
-export function asCutFrom(given: Given, layers: number, openings: number, problems: Problem[]): AsCutRequest {
-  const blanks = (given.layers ?? []).map(({ blank }) => blank);
-  const outer = given.outer ?? blanks[0];
-  if (given.outer !== undefined && blanks[0] !== undefined) {
-    const message = 'the blank of the top mat is given twice, as outer and as the blank of the first layer';
-    problems.push(error('as-cut-twice', ['asCut', 'layers', 0, 'blank'], message, 'keep one of the two'));
-  }
-  if (blanks.length > layers) {
-    const message = `${blanks.length} layers were cut, the mat has ${layers}`;
-    problems.push(error('as-cut-layer', ['asCut', 'layers'], message, 'name the layers that the mat has'));
-  }
-  return {
-    blanks: blanks.map((blank, index) => (index === 0 ? undefined : blank)),
-    openings: openingsFrom(given.openings ?? [], layers, openings, problems),
-    ...defined({ outer }),
-  };
+/** What really came off the cutter. Lengths are mm; what is not named is as planned, or still to do. */
+export interface AsCutRequest {
+  /** Of the top mat's blank, which is the size of the mat. */
+  readonly outer?: Size;
+  /** Blanks of under mats, by the layer's index; those that are as planned have none. */
+  readonly blanks: readonly (Size | undefined)[];
+  readonly openings: readonly OpeningAsCut[];
 }
 
-function openingsFrom(
-  given: NonNullable<Given['openings']>,
-  layers: number,
-  openings: number,
-  problems: Problem[],
-): readonly OpeningAsCut[] {
-  const seen = new Set<string>();
-  return given.map(({ opening = 1, layer = 1, size, border }, index) => {
-    const path = ['asCut', 'openings', index];
-    if (layer > layers) {
-      const message = `layer ${layer} was cut, the mat has ${layers}`;
-      problems.push(error('as-cut-layer', [...path, 'layer'], message, 'layer 1 is the top mat'));
-    }
-    if (opening > openings) {
-      const message = `opening ${opening} was cut, the job has ${openings}`;
-      problems.push(error('as-cut-opening', [...path, 'opening'], message, 'count them as the job lists them, from 1'));
-    }
-    const place = `${opening} ${layer}`;
-    if (seen.has(place)) {
-      const message = `opening ${opening} of layer ${layer} was cut twice`;
-      problems.push(error('as-cut-twice', path, message, 'keep one of the two'));
-    }
-    seen.add(place);
-    return { opening: opening - 1, layer: layer - 1, size, border: { ...border } };
-  });
+/** The face opening in one layer, as it was measured. Layers above it count as cut too, as planned where they are not named. */
+export interface OpeningAsCut {
+  /** Indices, from 0. */
+  readonly opening: number;
+  readonly layer: number;
+  readonly size: Size;
+  /** Mat edge to this face opening where that was measured; else the error is taken to lie evenly on both sides. */
+  readonly border: Readonly<Partial<Record<'top' | 'right' | 'bottom' | 'left', number>>>;
 }

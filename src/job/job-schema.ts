@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
+import { count, described, id, line, oneOf, record, whole, yesNo } from '../read/fields/fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../units/units.ts';
 import { arrangeSchema } from './arrange-schema.ts';
 import { asCutSchema } from './as-cut-schema.ts';
-import { count, described, id, line, oneOf, record, whole, yesNo } from './fields.ts';
-import { lengthFields } from './length-fields.ts';
 import { letteringSchema } from './lettering-schema.ts';
 import { matSchema } from './mat-schema.ts';
 import { openingsSchema } from './opening-schema.ts';

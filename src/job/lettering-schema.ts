@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
+import { check, described, line, needed, oneOf, record } from '../read/fields/fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
 import type { LengthUnit } from '../units/units.ts';
-import { check, described, line, needed, oneOf, record } from './fields.ts';
-import { lengthFields } from './length-fields.ts';
 import { placeSchema } from './opening-schema.ts';
 
 const MOST = 8;

@@ -1,21 +1,20 @@
-import * as defaults from './defaults.ts';
-import type { JobInput } from './job-schema.ts';
-import type { LetteringRequest } from './lettering-model.ts';
-import type { Units } from './model.ts';
-import { placeFrom } from './openings.ts';
+import type { Weight } from '../fonts/model.ts';
+import type { PlaceRequest } from './arrange.ts';
 
-/** A tenth of the height holds letters apart that the font sets close together (common practice, no source). */
-const SPACING = 1 / 10;
-
-export function letteringFrom(given: JobInput['lettering'], units: Units): readonly LetteringRequest[] | undefined {
-  return given?.map((each) => ({
-    text: each.text,
-    weight: each.weight ?? 'bold',
-    height: each.height,
-    spacing: each.spacing ?? each.height * SPACING,
-    bridge: each.bridge ?? defaults.bridge(units),
-    islands: each.islands ?? 'bridge',
-    edge: each.edge ?? 'square',
-    place: placeFrom(each.place) ?? {},
-  }));
+/** A text that is cut through the top mat, so that what lies below shows in the shape of its letters. Lengths are mm. */
+export interface LetteringRequest {
+  readonly text: string;
+  readonly weight: Weight;
+  /** Of the capitals. */
+  readonly height: number;
+  /** Added after each letter. */
+  readonly spacing: number;
+  /** Width of what ties an island (the inside of O, A, e) to the board, and the least board between two letters. */
+  readonly bridge: number;
+  /** Letters with an island are bridged, or refused. */
+  readonly islands: 'bridge' | 'refuse';
+  /** Upright, or with the bevel of the top mat. */
+  readonly edge: 'square' | 'bevel';
+  /** Of the box round all letters; centred in a direction that says nothing. */
+  readonly place: PlaceRequest;
 }

@@ -1,11 +1,11 @@
 import * as z from 'zod/mini';
+import { BEVEL_EXPECTED, bevelAngle } from '../read/fields/bevel-angle.ts';
+import { check, converted, described, id, oneOf, ratio, record, refuse, yesNo } from '../read/fields/fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
+import { BOARD_EXPECTED, boardInPlace } from '../shop/board-schema.ts';
+import { jobFrame } from '../shop/frame-schema.ts';
 import type { LengthUnit } from '../units/units.ts';
-import { BEVEL_EXPECTED, bevelAngle } from './bevel-angle.ts';
-import { BOARD_EXPECTED, boardInPlace } from './board-schema.ts';
-import { check, converted, described, id, oneOf, ratio, record, refuse, yesNo } from './fields.ts';
-import { jobFrame } from './frame-schema.ts';
-import { lengthFields } from './length-fields.ts';
-import type { Weighting } from './model.ts';
+import type { Weighting } from './mat.ts';
 
 const MOST_LAYERS = 8;
 

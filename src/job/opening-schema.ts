@@ -1,8 +1,5 @@
 import * as z from 'zod/mini';
-import { readOutline } from '../shapes/read-outline.ts';
-import type { Field } from '../shapes/shape.ts';
-import { SHAPE_KINDS, type ShapeKind, shapeOf } from '../shapes/shapes.ts';
-import { type LengthUnit, mmPer } from '../units/units.ts';
+import { SIDES } from '../geometry/sides.ts';
 import {
   check,
   described,
@@ -16,9 +13,12 @@ import {
   refused,
   taken,
   whole,
-} from './fields.ts';
-import { lengthFields } from './length-fields.ts';
-import { SIDES } from './model.ts';
+} from '../read/fields/fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
+import { readOutline } from '../shapes/read-outline.ts';
+import type { Field } from '../shapes/shape.ts';
+import { SHAPE_KINDS, type ShapeKind, shapeOf } from '../shapes/shapes.ts';
+import { type LengthUnit, mmPer } from '../units/units.ts';
 
 /** More openings than this are no mat. */
 export const MOST_OPENINGS = 400;

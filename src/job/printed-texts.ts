@@ -1,7 +1,7 @@
 import { missing } from '../fonts/coverage.ts';
 import { unshapable } from '../fonts/shaping.ts';
 import { type Problem, warning } from '../problems/problem.ts';
-import type { Job } from './model.ts';
+import type { Job } from './job.ts';
 
 export interface PrintedText {
   readonly text: string;

@@ -1,15 +1,16 @@
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
-import { MAX_PROBLEMS } from './bounds.ts';
-import { byUnit } from './by-unit.ts';
+import { byUnit } from '../read/fields/by-unit.ts';
+import { MAX_PROBLEMS } from '../read/text/bounds.ts';
+import { locate, problemsOf } from '../read/text/issues.ts';
+import { plain } from '../read/text/node.ts';
+import { readText } from '../read/text/text.ts';
+import { NO_SHOP, shopFrom } from '../shop/resolve-shop.ts';
+import type { Shop } from '../shop/shop.ts';
+import { shopSchema } from '../shop/shop-schema.ts';
 import { type Change, changed } from './change.ts';
-import { locate, problemsOf } from './issues.ts';
-import { jobFrom } from './job.ts';
+import type { Job } from './job.ts';
 import { jobSchema } from './job-schema.ts';
-import type { Job, Shop } from './model.ts';
-import { plain } from './node.ts';
-import { NO_SHOP, shopFrom } from './shop.ts';
-import { shopSchema } from './shop-schema.ts';
-import { readText } from './text.ts';
+import { jobFrom } from './resolve-job.ts';
 import { titleFrom } from './title.ts';
 import { unitsOf } from './units-of.ts';
 

@@ -1,11 +1,11 @@
 import type * as z from 'zod/mini';
 import { fail, type Problem, type Result, succeed } from '../problems/problem.ts';
+import { locate, problemsOf } from '../read/text/issues.ts';
+import { find, type Node, plain } from '../read/text/node.ts';
+import { readText } from '../read/text/text.ts';
+import { type Calibrated, readingsSchema } from '../shop/readings-schema.ts';
 import { LENGTH_UNITS } from '../units/units.ts';
-import { locate, problemsOf } from './issues.ts';
-import { find, type Node, plain } from './node.ts';
 import { ONCE, ordered } from './read.ts';
-import { type Calibrated, readingsSchema } from './readings-schema.ts';
-import { readText } from './text.ts';
 
 /** Readings as their schema leaves them: lengths in mm. */
 export type Readings<K extends Calibrated> = z.output<ReturnType<typeof readingsSchema<K>>>;

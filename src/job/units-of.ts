@@ -1,7 +1,7 @@
+import { find, type Node } from '../read/text/node.ts';
+import { UNITS } from '../shop/defaults.ts';
+import type { Units } from '../units/units.ts';
 import { LENGTH_UNITS } from '../units/units.ts';
-import { UNITS } from './defaults.ts';
-import type { Units } from './model.ts';
-import { find, type Node } from './node.ts';
 
 /** The unit of the document's bare numbers, needed before the rest is checked; the usual one where it is none. */
 export function unitsOf(root: Node): Units {

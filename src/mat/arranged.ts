@@ -1,6 +1,7 @@
 import { type Box, box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
-import type { BySide, Job } from '../job/model.ts';
+import type { BySide } from '../geometry/sides.ts';
+import type { Job } from '../job/job.ts';
 import { topSize } from './leads.ts';
 import { openingName } from './names.ts';
 import type { AllSizes, Unplaced } from './sizes-model.ts';

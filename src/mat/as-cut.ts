@@ -1,16 +1,17 @@
-import type { OpeningAsCut } from '../job/as-cut-model.ts';
-import { type BySide, type Job, SIDES, type Side } from '../job/model.ts';
+import { type BySide, SIDES, type Side } from '../geometry/sides.ts';
+import type { OpeningAsCut } from '../job/as-cut.ts';
+import type { Job } from '../job/job.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { shapeOf } from '../shapes/shapes.ts';
 import { showLength } from '../units/print.ts';
+import { LEAST_OVERLAP } from './checks/opening.ts';
 import { AGREEMENT } from './contradiction.ts';
 import { theLayer, trimOf } from './layers.ts';
 import { openingName } from './names.ts';
-import { LEAST_OVERLAP } from './opening-checks.ts';
 import { placeOpening } from './placed.ts';
 import { solveSizes } from './sizes.ts';
 import type { AllSizes, Sizes } from './sizes-model.ts';
-import { type Snapped, snap } from './snap.ts';
+import { type Snapped, snap } from './snap/snap.ts';
 import { AXES } from './unknowns.ts';
 
 /**

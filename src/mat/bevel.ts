@@ -1,4 +1,4 @@
-import type { Bevel } from '../job/model.ts';
+import type { Bevel } from '../job/layer.ts';
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 

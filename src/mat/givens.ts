@@ -1,6 +1,8 @@
 import type { Size } from '../geometry/point.ts';
-import type { BySide, Job, OpeningRequest, SomeSides } from '../job/model.ts';
-import { SIDES } from '../job/model.ts';
+import type { BySide, SomeSides } from '../geometry/sides.ts';
+import { SIDES } from '../geometry/sides.ts';
+import type { Job } from '../job/job.ts';
+import type { OpeningRequest } from '../job/opening.ts';
 import type { Problem } from '../problems/problem.ts';
 import { shapeOf } from '../shapes/shapes.ts';
 import { showLength } from '../units/print.ts';

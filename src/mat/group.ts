@@ -1,5 +1,7 @@
-import type { ArrangeRequest } from '../job/arrange-model.ts';
-import type { BySide, Job, OpeningRequest, Side } from '../job/model.ts';
+import type { BySide, Side } from '../geometry/sides.ts';
+import type { ArrangeRequest } from '../job/arrange.ts';
+import type { Job } from '../job/job.ts';
+import type { OpeningRequest } from '../job/opening.ts';
 
 /** How the openings of a job are solved together. */
 export interface Group {

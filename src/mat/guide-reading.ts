@@ -1,4 +1,6 @@
-import type { Bevel, Guide, Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
+import type { Bevel } from '../job/layer.ts';
+import type { Guide } from '../shop/guide.ts';
 import { setback } from './bevel.ts';
 
 /**

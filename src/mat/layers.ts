@@ -1,6 +1,7 @@
 import { type Box, box, grown } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
-import type { Job, LayerRequest } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
+import type { LayerRequest } from '../job/layer.ts';
 import { bevelFace, setback } from './bevel.ts';
 import type { MatLayer } from './model.ts';
 

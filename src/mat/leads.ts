@@ -1,5 +1,6 @@
 import type { Size } from '../geometry/point.ts';
-import { type Job, SIDES } from '../job/model.ts';
+import { SIDES } from '../geometry/sides.ts';
+import type { Job } from '../job/job.ts';
 import { shapeOf } from '../shapes/shapes.ts';
 import { type Excess, excessAt, type Group } from './group.ts';
 import type { Unplaced } from './sizes-model.ts';

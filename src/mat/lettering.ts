@@ -4,16 +4,16 @@ import { boxesApart, gapBetween, isInside, outlineOf } from '../geometry/near.ts
 import { parallelOf } from '../geometry/parallel.ts';
 import { type Path, placedPath } from '../geometry/path.ts';
 import type { Size } from '../geometry/point.ts';
-import type { LetteringRequest } from '../job/lettering-model.ts';
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
+import type { LetteringRequest } from '../job/lettering.ts';
 import { error, type Problem } from '../problems/problem.ts';
 import { letterWindows } from '../shapes/letter-windows.ts';
 import { showLength } from '../units/print.ts';
 import { backInset } from './bevel.ts';
-import { belowUnknown } from './group-checks.ts';
+import { belowUnknown } from './checks/group.ts';
+import { usualBar } from './checks/nearness.ts';
 import { theLayer } from './layers.ts';
 import type { MatLayer, MatLettering, MatOpening } from './model.ts';
-import { usualBar } from './nearness.ts';
 
 interface Lettered {
   readonly made: readonly MatLettering[];

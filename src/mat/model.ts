@@ -1,8 +1,10 @@
 import type { Box } from '../geometry/box.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Size } from '../geometry/point.ts';
-import type { Bevel, Board, BySide } from '../job/model.ts';
+import type { BySide } from '../geometry/sides.ts';
+import type { Bevel } from '../job/layer.ts';
 import type { ShapeKind } from '../shapes/shapes.ts';
+import type { Board } from '../shop/board.ts';
 
 /**
  * The solved mat: every length known, in mm, in the face view (origin at the outer edge's top left).

@@ -1,4 +1,4 @@
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import { backInset } from './bevel.ts';
 import { figurePath, measuredSize } from './figure.ts';
 import type { MatOpening, OpeningLayer } from './model.ts';

@@ -1,6 +1,6 @@
 import { type Box, box } from '../geometry/box.ts';
 import { placedPath } from '../geometry/path.ts';
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import type { Mat } from './model.ts';
 
 /**

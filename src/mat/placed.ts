@@ -1,5 +1,6 @@
 import { type Box, bottom, box, grown, right } from '../geometry/box.ts';
-import type { BySide, Job } from '../job/model.ts';
+import type { BySide } from '../geometry/sides.ts';
+import type { Job } from '../job/job.ts';
 import { backInset } from './bevel.ts';
 import { figureBox, figuresOf, type LayerFigure, measuredSize, reachOf } from './figure.ts';
 import type { Artwork, MatOpening, OpeningLayer } from './model.ts';

@@ -1,6 +1,6 @@
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import { error, type Problem } from '../problems/problem.ts';
-import { groupProblems } from './group-checks.ts';
+import { groupProblems } from './checks/group.ts';
 import { theLayer } from './layers.ts';
 
 /** A bevel flatter than this does not come off a head; 90 is a square cut (common practice). */

@@ -1,4 +1,4 @@
-import { type BySide, SIDES, type Side, type SomeSides } from '../job/model.ts';
+import { type BySide, SIDES, type Side, type SomeSides } from '../geometry/sides.ts';
 import type { Problem } from '../problems/problem.ts';
 
 /** Sides that have the same length. */

@@ -1,5 +1,5 @@
 import type { Size } from '../geometry/point.ts';
-import type { BySide } from '../job/model.ts';
+import type { BySide } from '../geometry/sides.ts';
 
 /** The lengths that settle one opening of a mat. */
 export interface Sizes {

@@ -1,4 +1,5 @@
-import { type BySide, type Job, SIDES, type Side } from '../job/model.ts';
+import { type BySide, SIDES, type Side } from '../geometry/sides.ts';
+import type { Job } from '../job/job.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { arranged } from './arranged.ts';
 import { contradictionProblems } from './contradiction.ts';

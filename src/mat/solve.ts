@@ -1,21 +1,21 @@
-import type { Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import { fail, type Result, succeed } from '../problems/problem.ts';
 import { inchesFromMm } from '../units/units.ts';
 import { rescue } from './as-cut.ts';
-import { blamed, changesOf } from './as-cut-checks.ts';
-import { boardsProblems } from './board-checks.ts';
-import { decorProblems } from './decor-checks.ts';
+import { blamed, changesOf } from './checks/as-cut.ts';
+import { boardsProblems } from './checks/board.ts';
+import { decorProblems } from './checks/decor.ts';
+import { nearnessProblems } from './checks/nearness.ts';
+import { openingProblems } from './checks/opening.ts';
+import { fallenApart, shapeProblems } from './checks/shape.ts';
 import { matLayers } from './layers.ts';
 import { lettered } from './lettering.ts';
 import type { Mat } from './model.ts';
-import { nearnessProblems } from './nearness.ts';
-import { openingProblems } from './opening-checks.ts';
 import { outlined } from './outlines.ts';
 import { placeOpening } from './placed.ts';
 import { requestProblems } from './request.ts';
-import { fallenApart, shapeProblems } from './shape-checks.ts';
 import { solveSizes } from './sizes.ts';
-import { type Snapped, snap } from './snap.ts';
+import { type Snapped, snap } from './snap/snap.ts';
 
 /**
  * Works out every length of the mat that the job asks for. What the job leaves out is derived or assumed

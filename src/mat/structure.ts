@@ -1,4 +1,5 @@
-import type { BySide, Job, Side } from '../job/model.ts';
+import type { BySide, Side } from '../geometry/sides.ts';
+import type { Job } from '../job/job.ts';
 import { shapeOf } from '../shapes/shapes.ts';
 import { type Excess, excessAt, type Group } from './group.ts';
 import { type Equation, equation } from './linear.ts';

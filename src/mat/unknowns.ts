@@ -1,4 +1,6 @@
-import type { Job, OpeningRequest, Side } from '../job/model.ts';
+import type { Side } from '../geometry/sides.ts';
+import type { Job } from '../job/job.ts';
+import type { OpeningRequest } from '../job/opening.ts';
 import { mmFromInches } from '../units/units.ts';
 import { backInset } from './bevel.ts';
 

@@ -1,6 +1,7 @@
 import type { Size } from '../geometry/point.ts';
-import type { Board, Job } from '../job/model.ts';
+import type { Job } from '../job/job.ts';
 import type { Mat } from '../mat/model.ts';
+import type { Board } from '../shop/board.ts';
 
 /** A job with its mat, as far as its blanks go. */
 export interface JobToCut {

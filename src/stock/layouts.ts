@@ -1,10 +1,10 @@
 import type { Box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
-import type { Shop } from '../job/model.ts';
+import type { Shop } from '../shop/shop.ts';
 import type { Blank } from './blanks.ts';
 import type { BoardPlan } from './board-plans.ts';
-import type { CutNode, OffcutNode, PieceNode, UsedSheet } from './model.ts';
-import { type CutSequence, cutSequence } from './sequence.ts';
+import type { CutNode, OffcutNode, PieceNode, UsedSheet } from './planner/model.ts';
+import { type CutSequence, cutSequence } from './planner/sequence.ts';
 
 /** Sheets of a day that are cut alike: one page shows them all. */
 export interface Layout extends Size {

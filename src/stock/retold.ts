@@ -1,11 +1,11 @@
 import type { Size } from '../geometry/point.ts';
-import type { Units } from '../job/model.ts';
 import type { Problem } from '../problems/problem.ts';
 import { showLength, showSize } from '../units/print.ts';
+import type { Units } from '../units/units.ts';
 import { type Blank, jobName, type Material } from './blanks.ts';
-import type { StockInput, StockPiece, StockSheet } from './model.ts';
+import type { StockInput, StockPiece, StockSheet } from './planner/model.ts';
+import { trimOf } from './planner/trim.ts';
 import type { StockJob, StockShop } from './stock-job.ts';
-import { trimOf } from './trim.ts';
 
 interface Context {
   readonly input: StockInput;

@@ -1,5 +1,6 @@
 import type { Size } from '../geometry/point.ts';
-import type { Rate, SheetSize } from '../job/model.ts';
+import type { SheetSize } from '../shop/board.ts';
+import type { Rate } from '../shop/rate.ts';
 import { mmFromInches } from '../units/units.ts';
 import type { Material } from './blanks.ts';
 

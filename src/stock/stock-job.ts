@@ -1,5 +1,5 @@
-import type { Shop } from '../job/model.ts';
 import type { Problem } from '../problems/problem.ts';
+import type { Shop } from '../shop/shop.ts';
 import type { JobToCut } from './blanks.ts';
 
 /** Adds file, line and column to problems that point into a text. */

@@ -30,3 +30,6 @@ export function mmPer(unit: LengthUnit): number {
       return 10;
   }
 }
+
+/** The unit of the job's bare numbers, and what documents print. */
+export type Units = LengthUnit;

@@ -1,9 +1,9 @@
 import type { Drawing } from '../drawing/model.ts';
 import type { RareFonts } from '../fonts/model.ts';
+import type { Document } from '../paper/model.ts';
 import type { Pictures } from '../pictures/model.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
-import type { Document } from '../tiling/model.ts';
 import type { DxfDialect } from './dxf.ts';
 import type { HpglOptions } from './hpgl.ts';
 

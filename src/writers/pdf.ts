@@ -2,8 +2,8 @@ import { PDFContext, PDFHexString, type PDFObject, type PDFRef, PDFString, PDFWr
 import type { Drawing, Group } from '../drawing/model.ts';
 import { fontFor, runs } from '../fonts/embed.ts';
 import type { RareFonts } from '../fonts/model.ts';
+import type { Document, Page, Part } from '../paper/model.ts';
 import type { Pictures } from '../pictures/model.ts';
-import type { Document, Page, Part } from '../tiling/model.ts';
 import { pointsFromMm } from '../units/units.ts';
 import { decimal } from './decimal.ts';
 import { Content, points, type Resources } from './pdf-content.ts';

@@ -1,6 +1,6 @@
 import { minus, type Point, plus } from '../geometry/point.ts';
-import type { Page, Part } from '../tiling/model.ts';
-import { turnPoint } from '../tiling/turn.ts';
+import type { Page, Part } from '../paper/model.ts';
+import { turnPoint } from '../paper/turn.ts';
 
 /**
  * Where a drawing lies on a page, before the printer's correction, both in mm with y down:

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { report } from '../../src/bench/report.ts';
 import { strokes } from '../../src/bench/strokes.ts';
-import type { AsCutRequest } from '../../src/job/as-cut-model.ts';
+import type { AsCutRequest } from '../../src/job/as-cut.ts';
 import { type Changes, inch, inches, sampleJob, solvedMat } from '../mat/job.ts';
 
 const made = (asCut: Partial<AsCutRequest>, bench: Changes['bench'] = {}) => {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type Calibration, type CalibrationRequest, calibrate } from '../../src/bench/calibration.ts';
 import { readShop } from '../../src/job/read.ts';
-import type { Tool } from '../../src/job/readings-schema.ts';
 import { showProblem } from '../../src/problems/show.ts';
+import type { Tool } from '../../src/shop/readings-schema.ts';
 import { WRONG_READINGS } from './wrong-readings.ts';
 
 const SHOP = `# Saltmarsh Print Room

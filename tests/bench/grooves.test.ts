@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { pattern } from '../../src/documents/pattern.ts';
-import { facePattern } from '../../src/documents/pattern-face.ts';
+import { facePattern } from '../../src/documents/pattern/face.ts';
+import { pattern } from '../../src/documents/pattern/pattern.ts';
 import { pathBox } from '../../src/geometry/extent.ts';
 import { solveJob } from '../../src/index.ts';
 

@@ -4,8 +4,10 @@ import { reach, scaleUnits, settingOf } from '../../src/bench/guide.ts';
 import type { Stroke } from '../../src/bench/model.ts';
 import { strokes } from '../../src/bench/strokes.ts';
 import { box } from '../../src/geometry/box.ts';
-import type { Guide, Head, Side } from '../../src/job/model.ts';
+import type { Side } from '../../src/geometry/sides.ts';
 import { guideReading } from '../../src/mat/guide-reading.ts';
+import type { Guide } from '../../src/shop/guide.ts';
+import type { Head } from '../../src/shop/head.ts';
 import { solveJob } from '../../src/solve-job.ts';
 import { bevel, lopsidedMat, makeJob, makeMat } from './mats.ts';
 

@@ -1,7 +1,11 @@
 import { type Box, box, grown } from '../../src/geometry/box.ts';
 import { polygon } from '../../src/geometry/path.ts';
-import type { Bevel, Board, BySide, Head, Job } from '../../src/job/model.ts';
+import type { BySide } from '../../src/geometry/sides.ts';
+import type { Job } from '../../src/job/job.ts';
+import type { Bevel } from '../../src/job/layer.ts';
 import type { Mat, MatLayer, OpeningLayer } from '../../src/mat/model.ts';
+import type { Board } from '../../src/shop/board.ts';
+import type { Head } from '../../src/shop/head.ts';
 
 /** Mats and jobs put together by hand, so that the bench is tested without the solver. */
 

@@ -1,6 +1,6 @@
 /** One process of the PDF bench: writes a pattern of so many sheets and prints what that took. */
 import type { Item, Pen } from '../../src/drawing/model.ts';
-import type { Document, Page } from '../../src/tiling/model.ts';
+import type { Document, Page } from '../../src/paper/model.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 
 const PENS: Readonly<Record<string, Pen>> = {

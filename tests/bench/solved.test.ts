@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { strokes } from '../../src/bench/strokes.ts';
-import type { Job } from '../../src/job/model.ts';
+import type { Job } from '../../src/job/job.ts';
 import { readJob } from '../../src/job/read.ts';
 import { solve } from '../../src/mat/solve.ts';
 

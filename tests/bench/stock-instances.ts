@@ -1,7 +1,7 @@
 /** A file of instances with equal sheets: plain JSON, read where it lies. */
 import { readFileSync } from 'node:fs';
 import type { Box } from '../../src/geometry/box.ts';
-import type { StockInput } from '../../src/stock/model.ts';
+import type { StockInput } from '../../src/stock/planner/model.ts';
 import { gap, separable } from '../stock/check-plan.ts';
 import type { Problem } from './packers.ts';
 

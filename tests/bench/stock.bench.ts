@@ -1,4 +1,4 @@
-import { planStock } from '../../src/stock/plan.ts';
+import { planStock } from '../../src/stock/planner/plan.ts';
 import { faults } from '../stock/check-plan.ts';
 import { PACKERS } from './packers.ts';
 import { randomSource } from './random.ts';

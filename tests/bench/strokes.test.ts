@@ -5,7 +5,7 @@ import { strokes } from '../../src/bench/strokes.ts';
 import { box } from '../../src/geometry/box.ts';
 import { polygon } from '../../src/geometry/path.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import type { Side } from '../../src/job/model.ts';
+import type { Side } from '../../src/geometry/sides.ts';
 import type { Mat } from '../../src/mat/model.ts';
 import { type BenchIn, bevel, LOPSIDED, lopsidedMat, makeJob, makeMat } from './mats.ts';
 

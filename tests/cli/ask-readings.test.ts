@@ -3,7 +3,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { calibrate } from '../../src/bench/calibration.ts';
 import { type Asker, askPapers, askReadings } from '../../src/cli/ask-readings.ts';
 import { readReadings } from '../../src/job/readings.ts';
-import type { Calibrated } from '../../src/job/readings-schema.ts';
+import type { Calibrated } from '../../src/shop/readings-schema.ts';
 
 /** Gives the answers in their order; a wrong one is asked again, as at a terminal. */
 function scripted(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { JIGS } from '../../src/documents/jigs.ts';
+import { JIGS } from '../../src/documents/jigs/jigs.ts';
 import { run } from './run.ts';
 
 const shop = 'units: mm\nprinters: {office: {x: 0.9965, y: 0.998}}\n';

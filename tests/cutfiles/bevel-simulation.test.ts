@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bevel } from '../../src/cutfiles/bevel.ts';
-import { BEVEL_COUPON, bevelCoupon } from '../../src/cutfiles/coupon-bevel.ts';
+import { BEVEL_COUPON, bevelCoupon } from '../../src/cutfiles/coupons/bevel.ts';
 import type { CutJob, Toolpath } from '../../src/cutfiles/model.ts';
 import { flattened } from '../../src/geometry/flatten.ts';
 import { solveJob } from '../../src/index.ts';
-import { plainMachine } from '../../src/job/machine.ts';
-import type { BevelMachine } from '../../src/job/machine-model.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
+import type { BevelMachine } from '../../src/shop/machine.ts';
+import { plainMachine } from '../../src/shop/resolve-machine.ts';
 import { randomShape } from '../shapes/random-shapes.ts';
 import { cut, LOPSIDED } from './cut.ts';
 import { apart, Chain, dense, inside, type P, rectangle } from './points.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { calibrateBevel } from '../../src/cutfiles/coupon-bevel.ts';
-import { CORNER_LOSS, calibrateKnife } from '../../src/cutfiles/coupon-knife.ts';
-import { calibrateLaser } from '../../src/cutfiles/coupon-laser.ts';
+import { calibrateBevel } from '../../src/cutfiles/coupons/bevel.ts';
+import { CORNER_LOSS, calibrateKnife } from '../../src/cutfiles/coupons/knife.ts';
+import { calibrateLaser } from '../../src/cutfiles/coupons/laser.ts';
 import type { Result } from '../../src/problems/problem.ts';
 import { readSvg } from '../readers/svg-elements.ts';
 import { cut, LOPSIDED } from './cut.ts';

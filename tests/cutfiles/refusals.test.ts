@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { bevel } from '../../src/cutfiles/bevel.ts';
-import { bevelCoupon } from '../../src/cutfiles/coupon-bevel.ts';
+import { bevelCoupon } from '../../src/cutfiles/coupons/bevel.ts';
 import { laser } from '../../src/cutfiles/laser.ts';
 import type { CutJob } from '../../src/cutfiles/model.ts';
 import { type Path, polygon } from '../../src/geometry/path.ts';
 import { solveJob } from '../../src/index.ts';
-import { plainMachine } from '../../src/job/machine.ts';
-import type { BevelMachine, LaserMachine } from '../../src/job/machine-model.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
+import type { BevelMachine, LaserMachine } from '../../src/shop/machine.ts';
+import { plainMachine } from '../../src/shop/resolve-machine.ts';
 import { LOPSIDED } from './cut.ts';
 
 const solved = solveJob(LOPSIDED.replace('bevel: 90', 'bevel: 45'));

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blankList } from '../../src/documents/blank-list.ts';
-import { intakeSheets } from '../../src/documents/intake.ts';
-import { labelSheets, USUAL_GRID } from '../../src/documents/labels.ts';
-import { placement } from '../../src/documents/placement.ts';
-import { tickets } from '../../src/documents/tickets.ts';
+import { blankList } from '../../src/documents/lists/blank-list.ts';
+import { intakeSheets } from '../../src/documents/lists/intake.ts';
+import { labelSheets, USUAL_GRID } from '../../src/documents/lists/labels.ts';
+import { placement } from '../../src/documents/placement/placement.ts';
+import { tickets } from '../../src/documents/ticket/tickets.ts';
 import { itemBox } from '../../src/drawing/bounds.ts';
 import type { Drawing, Item } from '../../src/drawing/model.ts';
 import { textBox } from '../../src/fonts/measure.ts';

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { calibrateHead, type HeadReading } from '../../src/bench/calibrate-head.ts';
 import { calibrate } from '../../src/bench/calibration.ts';
 import type { Drawing } from '../../src/drawing/model.ts';
-import { SIDES, type Side } from '../../src/job/model.ts';
+import { SIDES, type Side } from '../../src/geometry/sides.ts';
 import { readShop } from '../../src/job/read.ts';
 import { randomSource } from '../bench/random.ts';
 import { lineNamed, made, SHOP, textsOf } from './jig-samples.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { JIGS } from '../../src/documents/jigs.ts';
+import { JIGS } from '../../src/documents/jigs/jigs.ts';
 import { textBox } from '../../src/fonts/measure.ts';
 import { bottom, contains, grown, overlaps, right } from '../../src/geometry/box.ts';
 import { meetsBox } from '../../src/geometry/clip.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pattern } from '../../src/documents/pattern.ts';
+import { pattern } from '../../src/documents/pattern/pattern.ts';
 import type { Item, TextItem } from '../../src/drawing/model.ts';
 import { solveJob } from '../../src/index.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { pattern } from '../../src/documents/pattern.ts';
+import { pattern } from '../../src/documents/pattern/pattern.ts';
 import type { Drawing, TextItem } from '../../src/drawing/model.ts';
 import { textBox } from '../../src/fonts/measure.ts';
 import { flattened } from '../../src/geometry/flatten.ts';

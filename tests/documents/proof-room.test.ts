@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { rowsOf } from '../../src/documents/proof-dimensions.ts';
+import { rowsOf } from '../../src/documents/proof/dimensions.ts';
 import { textWidth } from '../../src/fonts/measure.ts';
 import { type ReadBox, type ReadPage, readPdf } from '../readers/pdf-lines.ts';
 import { PIECES, proofOf } from './proofs.ts';

@@ -1,4 +1,4 @@
-import type { PageRecord } from '../../src/tiling/manifest.ts';
+import type { PageRecord } from '../../src/paper/manifest.ts';
 import { type ReadLine, type ReadPage, type ReadPoint, visible } from '../readers/pdf-lines.ts';
 
 /** A point of the drawing on its page, by the record of that page alone. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { StockRecord } from '../../src/documents/stock-record.ts';
+import type { StockRecord } from '../../src/documents/stock/record.ts';
 import { type ReadPage, readPdf } from '../readers/pdf-lines.ts';
 import { carriedOut } from './carried-out.ts';
 import { LITTLE, MONDAY, MONDAY_SHOP, madeDay } from './stock-days.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type Raster, renderPdfPage } from '../../src/dev/render.ts';
-import { JIG_PENS } from '../../src/documents/jig.ts';
-import { shifted } from '../../src/documents/jig-words.ts';
-import { READING_RULE, readingAt, rule, slip } from '../../src/documents/vernier.ts';
+import { JIG_PENS } from '../../src/documents/jigs/jig.ts';
+import { READING_RULE, readingAt, rule, slip } from '../../src/documents/jigs/vernier.ts';
+import { shifted } from '../../src/documents/jigs/words.ts';
 import type { Drawing, Item } from '../../src/drawing/model.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { darkness } from '../writers/pixels.ts';

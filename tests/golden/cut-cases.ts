@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { MACHINE_KINDS } from '../../src/job/machine-model.ts';
+import { MACHINE_KINDS } from '../../src/shop/machine.ts';
 
 const FOLDER = join(import.meta.dirname, '../../examples/terns');
 

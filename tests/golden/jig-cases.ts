@@ -1,4 +1,4 @@
-import { JIGS } from '../../src/documents/jigs.ts';
+import { JIGS } from '../../src/documents/jigs/jigs.ts';
 import { JOB, SHOP } from '../documents/jig-samples.ts';
 
 /** One for each jig, all made for the same job and shop. */

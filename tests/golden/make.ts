@@ -1,5 +1,5 @@
 import { openPdf } from '../../src/dev/render.ts';
-import { pattern } from '../../src/documents/pattern.ts';
+import { pattern } from '../../src/documents/pattern/pattern.ts';
 import { build, type OutputFile, solveJob } from '../../src/index.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { canonicalDrawing, canonicalJson } from './canonical.ts';

@@ -12,8 +12,8 @@ const PLANTED: readonly (readonly [string, Checker, SourceFile, SourceFile])[] =
   [
     'an import against the order',
     checkImports,
-    file('src/mat/a.ts', "import { x } from '../drawing/model.ts';"),
-    file('src/drawing/a.ts', "import { x } from '../mat/model.ts';"),
+    file('src/mat/a.ts', "import { x } from '../paper/model.ts';"),
+    file('src/paper/a.ts', "import { x } from '../mat/model.ts';"),
   ],
   [
     'a type imported against the order',
@@ -30,8 +30,8 @@ const PLANTED: readonly (readonly [string, Checker, SourceFile, SourceFile])[] =
   [
     'an import at run time against the order',
     checkImports,
-    file('src/tiling/a.ts', "const w = await import('../writers/svg.ts');"),
-    file('src/writers/a.ts', "const w = await import('../tiling/grid.ts');"),
+    file('src/paper/a.ts', "const w = await import('../writers/svg.ts');"),
+    file('src/writers/a.ts', "const w = await import('../paper/grid.ts');"),
   ],
   [
     'a module named at run time',
@@ -117,7 +117,7 @@ const PLANTED: readonly (readonly [string, Checker, SourceFile, SourceFile])[] =
     file('src/job/a.ts', 'if (process.env.DEBUG) stop();'),
     file('src/job/a.ts', "const process = 'process.env';"),
   ],
-  ['chance', checkAmbient, file('src/tiling/a.ts', 'Math.random()'), file('src/cli/a.ts', 'Math.random()')],
+  ['chance', checkAmbient, file('src/paper/a.ts', 'Math.random()'), file('src/cli/a.ts', 'Math.random()')],
   ['the locale', checkAmbient, file('src/job/a.ts', 'a.localeCompare(b)'), file('src/job/a.ts', 'a < b')],
   ['the terminal', checkAmbient, file('src/job/a.ts', 'console.log(1)'), file('src/cli/a.ts', 'console.log(1)')],
   [
@@ -158,7 +158,7 @@ describe('planted violations are found', () => {
   });
 
   test('a finding names its line', () => {
-    const bad = file('src/mat/a.ts', "/* two\nlines */\nimport { x } from '../drawing/model.ts';\n");
+    const bad = file('src/mat/a.ts', "/* two\nlines */\nimport { x } from '../paper/model.ts';\n");
     expect(checkImports([bad])[0]!.line).toBe(3);
   });
 

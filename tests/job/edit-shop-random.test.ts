@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse, parseDocument, stringify } from 'yaml';
-import { type Edit, editShop } from '../../src/job/edit-shop.ts';
+import { type Edit, editShop } from '../../src/shop/edit-shop.ts';
 
 const name = fc.constantFrom('office', 'attic', 'pull-45', 'push-90', 'bone-4');
 const length = fc.constantFrom('1.4 mm', '5/8"', '16 1/2', '-0.4 mm', 'it’s 3', 'a # b', '0.3 mm: fresh');

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { type Edit, editShop } from '../../src/job/edit-shop.ts';
+import { type Edit, editShop } from '../../src/shop/edit-shop.ts';
 import { SHOP_FILES } from './shop-files.ts';
 
 const EDITS: readonly Edit[] = [

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { MAX_BYTES, MAX_DEPTH, MAX_PROBLEMS } from '../../src/job/bounds.ts';
+import { MAX_BYTES, MAX_DEPTH, MAX_PROBLEMS } from '../../src/read/text/bounds.ts';
 import { codes, read, refused, SHOP, shopOf } from './texts.ts';
 
 /** `unit` again and again, up to the limit. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { plainMachine } from '../../src/job/machine.ts';
-import { MACHINE_KINDS } from '../../src/job/machine-model.ts';
+import { MACHINE_KINDS } from '../../src/shop/machine.ts';
+import { plainMachine } from '../../src/shop/resolve-machine.ts';
 import { accepted, shopOf } from './texts.ts';
 
 const machine = (text: string, name: string) => accepted(shopOf(text)).machines.get(name)!;

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Lexer, Parser, parseAllDocuments } from 'yaml';
-import { MAX_DEPTH } from '../../src/job/bounds.ts';
 import { jsonSchema } from '../../src/job/json-schema.ts';
-import type { Node } from '../../src/job/node.ts';
-import { readText } from '../../src/job/text.ts';
-import { YamlScan } from '../../src/job/yaml-scan.ts';
 import { showProblem } from '../../src/problems/show.ts';
+import { MAX_DEPTH } from '../../src/read/text/bounds.ts';
+import type { Node } from '../../src/read/text/node.ts';
+import { readText } from '../../src/read/text/text.ts';
+import { YamlScan } from '../../src/read/text/yaml-scan.ts';
 import { accepted, HERON, read, SHOP, shopOf } from './texts.ts';
 
 /** Plain data as block YAML: every key on its own line, texts in JSON's quotes, which YAML takes too. */

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { AsCutRequest } from '../../src/job/as-cut-model.ts';
-import { type Job, SIDES } from '../../src/job/model.ts';
+import { SIDES } from '../../src/geometry/sides.ts';
+import type { AsCutRequest } from '../../src/job/as-cut.ts';
+import type { Job } from '../../src/job/job.ts';
 import { solve } from '../../src/mat/solve.ts';
 import { all, inch, inches, jobOf, layer, opening, sampleJob, solvedMat } from './job.ts';
 import { expectExact } from './near.ts';

@@ -1,5 +1,5 @@
-import type { AsCutRequest } from '../../src/job/as-cut-model.ts';
-import type { Job } from '../../src/job/model.ts';
+import type { AsCutRequest } from '../../src/job/as-cut.ts';
+import type { Job } from '../../src/job/job.ts';
 import type { Row } from './bad-groups.ts';
 import { framed, layers, sound, withArt } from './bad-jobs.ts';
 import { all, opening } from './job.ts';

@@ -1,5 +1,6 @@
-import type { LetteringRequest } from '../../src/job/lettering-model.ts';
-import type { Job, OpeningRequest } from '../../src/job/model.ts';
+import type { Job } from '../../src/job/job.ts';
+import type { LetteringRequest } from '../../src/job/lettering.ts';
+import type { OpeningRequest } from '../../src/job/opening.ts';
 import { all, type Changes, jobOf, layer, opening } from './job.ts';
 
 export type Row = readonly [code: string, severity: 'error' | 'warning', path: string, says: string, job: Job];

@@ -1,4 +1,5 @@
-import type { Board, Job } from '../../src/job/model.ts';
+import type { Job } from '../../src/job/job.ts';
+import type { Board } from '../../src/shop/board.ts';
 import { GROUP_ROWS, type Row } from './bad-groups.ts';
 import { all, board, type Changes, jobOf, layer, opening } from './job.ts';
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bottom, right } from '../../src/geometry/box.ts';
 import { straightSides } from '../../src/geometry/path.ts';
-import type { Bevel } from '../../src/job/model.ts';
+import type { Bevel } from '../../src/job/layer.ts';
 import type { OpeningLayer } from '../../src/mat/model.ts';
 import { all, board, jobOf, layer, opening, solvedMat } from './job.ts';
 import { expectExact } from './near.ts';

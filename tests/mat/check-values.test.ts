@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Job, OpeningRequest } from '../../src/job/model.ts';
+import type { Job } from '../../src/job/job.ts';
+import type { OpeningRequest } from '../../src/job/opening.ts';
 import { inchesFromMm } from '../../src/units/units.ts';
 import { all, board, complaints, inch, inches, jobOf, layer, opening, solvedMat } from './job.ts';
 import { expectExact, expectShown, expectSize } from './near.ts';

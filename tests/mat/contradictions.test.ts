@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Job, Side } from '../../src/job/model.ts';
-import { SIDES } from '../../src/job/model.ts';
+import type { Side } from '../../src/geometry/sides.ts';
+import { SIDES } from '../../src/geometry/sides.ts';
+import type { Job } from '../../src/job/job.ts';
 import { solve } from '../../src/mat/solve.ts';
 import { showPath } from '../../src/problems/show.ts';
 import { all, inch, inches, jobOf, layer, opening } from './job.ts';

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Job, type OpeningRequest, SIDES, type Side } from '../../src/job/model.ts';
+import { SIDES, type Side } from '../../src/geometry/sides.ts';
+import type { Job } from '../../src/job/job.ts';
+import type { OpeningRequest } from '../../src/job/opening.ts';
 import { readJob } from '../../src/job/read.ts';
 import type { Mat } from '../../src/mat/model.ts';
 import { solve } from '../../src/mat/solve.ts';

@@ -9,7 +9,7 @@ import { gapBetween, isInside, outlineOf } from '../../src/geometry/near.ts';
 import type { Path, Segment } from '../../src/geometry/path.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { solveJob } from '../../src/index.ts';
-import type { Job } from '../../src/job/model.ts';
+import type { Job } from '../../src/job/job.ts';
 import type { Mat } from '../../src/mat/model.ts';
 import { groupJob, groupShop } from './random-groups.ts';
 

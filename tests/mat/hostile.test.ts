@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { SomeSides } from '../../src/job/model.ts';
-import { SIDES } from '../../src/job/model.ts';
+import type { SomeSides } from '../../src/geometry/sides.ts';
+import { SIDES } from '../../src/geometry/sides.ts';
 import { solve } from '../../src/mat/solve.ts';
 import { board, jobOf, layer, opening } from './job.ts';
 

@@ -1,7 +1,11 @@
-import type { BenchRequest, Board, Job, LayerRequest, OpeningRequest } from '../../src/job/model.ts';
+import type { BenchRequest } from '../../src/job/bench.ts';
+import type { Job } from '../../src/job/job.ts';
+import type { LayerRequest } from '../../src/job/layer.ts';
+import type { OpeningRequest } from '../../src/job/opening.ts';
 import type { Mat } from '../../src/mat/model.ts';
 import { solve } from '../../src/mat/solve.ts';
 import { showPath } from '../../src/problems/show.ts';
+import type { Board } from '../../src/shop/board.ts';
 import { MM_PER_INCH } from '../../src/units/units.ts';
 
 export const inch = (amount: number): number => amount * MM_PER_INCH;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pattern } from '../../src/documents/pattern.ts';
+import { pattern } from '../../src/documents/pattern/pattern.ts';
 import { pathBox } from '../../src/geometry/extent.ts';
 import { solveJob } from '../../src/index.ts';
 

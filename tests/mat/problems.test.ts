@@ -30,7 +30,8 @@ describe('problems and warnings', () => {
 
   it('makes every code appear that the folder has', () => {
     const folder = new URL('../../src/mat/', import.meta.url);
-    const source = readdirSync(folder)
+    const source = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.ts'))
       .map((file) => readFileSync(new URL(file, folder), 'utf8'))
       .join('\n');
     const codes = [...source.matchAll(/'([a-z]+(?:-[a-z]+)+)'/g)].map((match) => match[1]!);

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Job, Side, SomeSides, Weighting } from '../../src/job/model.ts';
-import { SIDES } from '../../src/job/model.ts';
+import type { Side, SomeSides } from '../../src/geometry/sides.ts';
+import { SIDES } from '../../src/geometry/sides.ts';
+import type { Job } from '../../src/job/job.ts';
+import type { Weighting } from '../../src/job/mat.ts';
 import type { Mat } from '../../src/mat/model.ts';
 import { solve } from '../../src/mat/solve.ts';
 import { parseLength } from '../../src/units/parse.ts';

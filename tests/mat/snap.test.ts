@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SIDES } from '../../src/job/model.ts';
+import { SIDES } from '../../src/geometry/sides.ts';
 import { guideReading } from '../../src/mat/guide-reading.ts';
 import { solve } from '../../src/mat/solve.ts';
 import { all, board, complaints, inch, inches, jobOf, layer, opening, solvedMat } from './job.ts';

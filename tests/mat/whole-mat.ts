@@ -1,6 +1,8 @@
 import fc from 'fast-check';
-import type { Job, Side, SomeSides, Weighting } from '../../src/job/model.ts';
-import { SIDES } from '../../src/job/model.ts';
+import type { Side, SomeSides } from '../../src/geometry/sides.ts';
+import { SIDES } from '../../src/geometry/sides.ts';
+import type { Job } from '../../src/job/job.ts';
+import type { Weighting } from '../../src/job/mat.ts';
 import { board, jobOf, layer, opening } from './job.ts';
 
 /** A mat with every size written down, consistent by construction. Lengths are mm. */

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lowerBound } from '../../src/stock/bounds.ts';
-import { counting, cutOff, halves, type LengthWeight, plain, steps } from '../../src/stock/dual-feasible.ts';
-import { pose } from '../../src/stock/pose.ts';
+import { lowerBound } from '../../src/stock/planner/bounds.ts';
+import { counting, cutOff, halves, type LengthWeight, plain, steps } from '../../src/stock/planner/dual-feasible.ts';
+import { pose } from '../../src/stock/planner/pose.ts';
 import { fewestSheets } from './brute-force.ts';
 
 const BASE = 24;

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { exactPlan } from '../../src/stock/exact.ts';
-import { pose } from '../../src/stock/pose.ts';
-import { Search } from '../../src/stock/search.ts';
+import { exactPlan } from '../../src/stock/planner/exact.ts';
+import { pose } from '../../src/stock/planner/pose.ts';
+import { Search } from '../../src/stock/planner/search.ts';
 import { type Blank, fewestSheets } from './brute-force.ts';
 import { planned, QUICK } from './planned.ts';
 

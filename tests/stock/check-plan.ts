@@ -2,7 +2,7 @@
  * Says what is wrong with a plan, from the input and the plan alone: it shares no code with the planner. An empty list
  * is a valid plan.
  */
-import type { CutNode, PieceNode, Placement, StockInput, StockPlan, UsedSheet } from '../../src/stock/model.ts';
+import type { CutNode, PieceNode, Placement, StockInput, StockPlan, UsedSheet } from '../../src/stock/planner/model.ts';
 
 const NOISE = 1e-6;
 

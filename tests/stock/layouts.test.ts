@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { NO_SHOP } from '../../src/job/shop.ts';
+import { NO_SHOP } from '../../src/shop/resolve-shop.ts';
 import type { Blank } from '../../src/stock/blanks.ts';
 import type { BoardPlan } from '../../src/stock/board-plans.ts';
 import { layOutDay } from '../../src/stock/layouts.ts';
-import type { CutNode, StockPlan, UsedSheet } from '../../src/stock/model.ts';
+import type { CutNode, StockPlan, UsedSheet } from '../../src/stock/planner/model.ts';
 
 const MATERIAL = { kind: 'board', id: 'a', name: 'A', thickness: 1.4, sheets: [], directional: false } as const;
 const blank = (name: string): Blank => ({

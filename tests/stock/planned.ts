@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
-import type { StockInput, StockPlan } from '../../src/stock/model.ts';
-import { planStock } from '../../src/stock/plan.ts';
+import type { StockInput, StockPlan } from '../../src/stock/planner/model.ts';
+import { planStock } from '../../src/stock/planner/plan.ts';
 import { faults } from './check-plan.ts';
 
 /** The plan, once the checker has found nothing wrong with it. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { StockInput, StockPlan } from '../../src/stock/model.ts';
-import { planStock } from '../../src/stock/plan.ts';
+import type { StockInput, StockPlan } from '../../src/stock/planner/model.ts';
+import { planStock } from '../../src/stock/planner/plan.ts';
 import { planned, QUICK } from './planned.ts';
 
 const side = fc.integer({ min: 5, max: 60 });

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fewerSettings } from '../../src/stock/fewer-settings.ts';
-import { flatLayout, typesOf } from '../../src/stock/flat.ts';
-import type { Forest } from '../../src/stock/forest.ts';
-import { layOutSheet, sheetToLay } from '../../src/stock/layout.ts';
-import type { CutNode, UsedSheet } from '../../src/stock/model.ts';
-import { largest } from '../../src/stock/offcut.ts';
-import { type Posed, pose } from '../../src/stock/pose.ts';
-import { Search } from '../../src/stock/search.ts';
-import { type CutSequence, cutSequence, type Part } from '../../src/stock/sequence.ts';
+import { fewerSettings } from '../../src/stock/planner/fewer-settings.ts';
+import { flatLayout, typesOf } from '../../src/stock/planner/flat.ts';
+import type { Forest } from '../../src/stock/planner/forest.ts';
+import { layOutSheet, sheetToLay } from '../../src/stock/planner/layout.ts';
+import type { CutNode, UsedSheet } from '../../src/stock/planner/model.ts';
+import { largest } from '../../src/stock/planner/offcut.ts';
+import { type Posed, pose } from '../../src/stock/planner/pose.ts';
+import { Search } from '../../src/stock/planner/search.ts';
+import { type CutSequence, cutSequence, type Part } from '../../src/stock/planner/sequence.ts';
 import { planned, QUICK } from './planned.ts';
 
 interface Rect {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CODES } from '../../src/stock/codes.ts';
-import type { StockInput } from '../../src/stock/model.ts';
-import { planStock } from '../../src/stock/plan.ts';
+import type { StockInput } from '../../src/stock/planner/model.ts';
+import { planStock } from '../../src/stock/planner/plan.ts';
 import { faults } from './check-plan.ts';
 import { planned, QUICK } from './planned.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { StockInput } from '../../src/stock/model.ts';
-import { planStock } from '../../src/stock/plan.ts';
+import type { StockInput } from '../../src/stock/planner/model.ts';
+import { planStock } from '../../src/stock/planner/plan.ts';
 import { planned, QUICK } from './planned.ts';
 
 const options = { effort: QUICK };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { showPath } from '../../src/problems/show.ts';
 import { CODES } from '../../src/stock/codes.ts';
-import { planStock } from '../../src/stock/plan.ts';
+import { planStock } from '../../src/stock/planner/plan.ts';
 import { QUICK } from './planned.ts';
 
 const sheet = { id: 'bone-4', width: 812.8, height: 1016 };

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import type { LineItem } from '../../src/drawing/model.ts';
 import { polygon } from '../../src/geometry/path.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import type { Page, Part } from '../../src/tiling/model.ts';
+import type { Page, Part } from '../../src/paper/model.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { type ReadLine, readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { Drawing, Group, Item, LineItem, Pen } from '../../src/drawing/model.ts';
 import { box } from '../../src/geometry/box.ts';
-import type { Document, Page, Part } from '../../src/tiling/model.ts';
+import type { Document, Page, Part } from '../../src/paper/model.ts';
 
 export const PENS = {
   heavy: { width: 0.5, colour: 0, dash: [], cap: 'butt' },

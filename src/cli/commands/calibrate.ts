@@ -1,9 +1,9 @@
 import { dirname, join } from 'node:path';
 import type { Command } from 'commander';
 import { type Calibration, calibrate, readShop } from '../../index.ts';
-import { CALIBRATED, type Calibrated } from '../../job/readings-schema.ts';
 import { nearest } from '../../problems/nearest.ts';
 import type { Result } from '../../problems/problem.ts';
+import { CALIBRATED, type Calibrated } from '../../shop/readings-schema.ts';
 import { askPapers, askReadings } from '../ask-readings.ts';
 import { findShop, readSource, type SourceFile } from '../input.ts';
 import { replaceText } from '../replace.ts';

@@ -1,6 +1,6 @@
 import { dirname, join } from 'node:path';
 import type { Command } from 'commander';
-import { JIGS } from '../../documents/jigs.ts';
+import { JIGS } from '../../documents/jigs/jigs.ts';
 import { buildJig } from '../../index.ts';
 import { defaultFolder, findShop, readSource } from '../input.ts';
 import { writeAll } from '../output.ts';

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { money } from '../../documents/proof-prices.ts';
+import { money } from '../../documents/proof/prices.ts';
 import { build } from '../../index.ts';
 import { defaultFolder, findShop, readSource } from '../input.ts';
 import { leftOver, writeAll } from '../output.ts';

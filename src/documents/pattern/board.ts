@@ -1,0 +1,103 @@
+import type { Stroke } from '../../bench/model.ts';
+import type { Fact, Item } from '../../drawing/model.ts';
+import { type Box, bottom, box, grown, right, union } from '../../geometry/box.ts';
+import { between, distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
+import type { Side } from '../../geometry/sides.ts';
+import type { Job } from '../../job/job.ts';
+import type { Mat } from '../../mat/model.ts';
+import { showLength } from '../../units/print.ts';
+import { edges, line, lineBox, tabbedTrim } from './lines.ts';
+
+export function drawBoard(
+  mat: Mat,
+  layer: number,
+  board: Box,
+  inset: number,
+  add: (group: string, ...items: Item[]) => void,
+): void {
+  for (const edge of edges(board)) {
+    add('board', line('board', edge.from, edge.to, `board-${edge.name}`));
+    const middle = between(edge.from, edge.to, 0.5);
+    const along = unit(minus(edge.to, edge.from));
+    add(
+      'centre',
+      line('centre', middle, plus(middle, times({ x: -along.y, y: along.x }, inset + 10)), `centre-${edge.name}`),
+    );
+  }
+  const { trim, pointers } = tabbedTrim(board, inset);
+  add('board', ...trim, ...pointers);
+  const { blankBox } = mat.layers[layer]!;
+  if (blankBox.width < mat.outer.width || blankBox.height < mat.outer.height) {
+    const mirrored = box(
+      board.x + mat.outer.width - right(blankBox),
+      board.y + blankBox.y,
+      blankBox.width,
+      blankBox.height,
+    );
+    for (const edge of edges(mirrored)) add('board', line('blank', edge.from, edge.to, `blank-${edge.name}`));
+  }
+}
+
+/** Along which edge window and backing hinge: as asked, else the longer one, left or top (check: LOC, JAC). */
+export function hingeSide(job: Job, mat: Mat): Side {
+  return job.bench.hinge ?? (mat.outer.height >= mat.outer.width ? 'left' : 'top');
+}
+
+const HINGE_EDGE: Readonly<Record<Side, string>> = { top: 'upper', bottom: 'lower', left: 'right', right: 'left' };
+
+export function drawHinge(
+  job: Job,
+  mat: Mat,
+  board: Box,
+  inset: number,
+  add: (group: string, ...items: Item[]) => void,
+): void {
+  const side = hingeSide(job, mat);
+  const edge = edges(grown(board, -inset - 2.5)).find((e) => e.name === HINGE_EDGE[side])!;
+  for (const [from, to] of [
+    [0.2, 0.44],
+    [0.56, 0.8],
+  ] as const) {
+    add(
+      'hinge',
+      line(
+        'hinge',
+        between(edge.from, edge.to, from),
+        between(edge.from, edge.to, to),
+        `hinge-${side}-${from < 0.5 ? 1 : 2}`,
+      ),
+    );
+  }
+}
+
+/** The diagonals that show whether the sheets were joined square, and the key sizes. */
+export function facts(board: Box, own: readonly Stroke[], job: Job): readonly Fact[] {
+  const fact = (label: string, from: Point, to: Point): Fact => {
+    const length = distance(from, to);
+    return { label, from, to, length, shown: showLength(length, job.units) };
+  };
+  const corners = (b: Box): readonly [Point, Point, Point, Point] => [
+    point(b.x, b.y),
+    point(right(b), b.y),
+    point(right(b), bottom(b)),
+    point(b.x, bottom(b)),
+  ];
+  const [a, b, c] = corners(board);
+  const list = [fact("board's width", a, b), fact("board's height", b, c), fact("board's diagonals, both", a, c)];
+  const cuts = new Map<number, Box>();
+  for (const { opening, line: cut } of own) {
+    const known = cuts.get(opening);
+    cuts.set(opening, known === undefined ? lineBox(cut) : union([known, lineBox(cut)]));
+  }
+  // Of many openings the group's own diagonals show as much.
+  const boxes = cuts.size === 0 ? [] : cuts.size > 4 ? [union([...cuts.values()])] : [...cuts.values()];
+  for (const each of boxes) {
+    const [e, f, g] = corners(each);
+    list.push(
+      fact('lines to cut, width', e, f),
+      fact('lines to cut, height', f, g),
+      fact('lines to cut, diagonals, both', e, g),
+    );
+  }
+  return list;
+}

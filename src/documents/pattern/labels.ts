@@ -1,0 +1,190 @@
+import type { Stroke } from '../../bench/model.ts';
+import type { Quarter } from '../../drawing/turned.ts';
+import { type Box, box } from '../../geometry/box.ts';
+import { polygon } from '../../geometry/path.ts';
+import { between, distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
+import type { Side } from '../../geometry/sides.ts';
+import { type Block, beside, textBlock, turnedSize } from '../../text/blocks.ts';
+import type { Candidate } from '../../text/placing.ts';
+import { printDecimal } from '../../units/print.ts';
+import { sideWords } from '../words/back-side.ts';
+
+/** From full size down; smaller than half is not read at arm's length, and the smallest only where nothing else fits. */
+export const SCALES: readonly number[] = [1, 0.85, 0.7, 0.55, 0.42];
+
+/** Labels stand upright for the one who cuts: the board is turned until the stroke runs towards the body. */
+export function uprightFor(direction: Point): Quarter {
+  if (Math.abs(direction.x) > Math.abs(direction.y)) return direction.x > 0 ? 3 : 1;
+  return direction.y >= 0 ? 0 : 2;
+}
+
+/** A filled arrow down, or to the left. */
+function arrow(size: number, way: 'down' | 'left'): Block {
+  const [half, shaft, width] = [0.16 * size, 0.07 * size, 0.34 * size];
+  const head = size - 0.42 * size;
+  const x = width / 2;
+  const corners = [
+    point(x - shaft, 0),
+    point(x + shaft, 0),
+    point(x + shaft, head),
+    point(x + half, head),
+    point(x, size),
+    point(x - half, head),
+    point(x - shaft, head),
+  ];
+  const turned = way === 'down' ? corners : corners.map((p) => point(size - p.y, p.x));
+  const [w, h] = way === 'down' ? [width, size] : [size, width];
+  return {
+    width: w,
+    height: h,
+    parts: [{ group: 'strokes', item: { kind: 'path', fill: 0, paths: [polygon(turned)] } }],
+  };
+}
+
+/** `3 1/16 in`, or that the guide cannot be set. */
+export const settingWords = ({ beyondGuide, setting }: Stroke): string => (beyondGuide ? 'guide off' : setting.text);
+
+/** What a stroke is laid to for which the guide cannot be set. */
+function guideOffWords({ bar, straightedge }: Stroke): string {
+  if (bar !== undefined) return 'lay the bar on its line';
+  return straightedge === undefined ? 'along a straightedge' : 'lay the straightedge on its line';
+}
+
+/** `scant by 0.4 mm`, or nothing where the setting is exact. */
+export function senseWords(stroke: Stroke): string {
+  const { sense, remainder } = stroke.setting;
+  if (stroke.beyondGuide) return guideOffWords(stroke);
+  return sense === 'exact' ? '' : `${sense} by ${printDecimal(Math.abs(remainder), 'mm', 1).text} mm`;
+}
+
+/**
+ * The arrow along the travel, the stroke's number, the guide's setting in large type, the side. `across`: to be set
+ * upright for the cutter, the travel running down the words; else to be set along the side, the travel running to their left.
+ */
+export function strokeBlock(stroke: Stroke, scale: number, across: boolean, view: 'face' | 'back'): Block {
+  const where = [sideWords(stroke, view), ...stateWords(stroke)].join(', ');
+  const far = stroke.guideFrom === 'far' ? ['far edge on guide'] : [];
+  const sense = senseWords(stroke);
+  const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }]);
+  const reading = textBlock([
+    { group: 'readings', text: settingWords(stroke), size: 11 * scale, weight: 'bold' },
+    ...(sense === '' ? [] : [{ group: 'readings', text: sense, size: 4.5 * scale, weight: 'regular' as const }]),
+    ...[where, ...far].map((text) => ({ group: 'readings', text, size: 4.5 * scale, weight: 'regular' as const })),
+  ]);
+  return beside(beside(arrow(16 * scale, across ? 'down' : 'left'), number, 1.5 * scale), reading, 5 * scale);
+}
+
+/** What is not as it was planned, or is done already. */
+export const stateWords = ({ planned, cut }: Stroke): readonly string[] => [
+  ...(planned === undefined ? [] : ['changed']),
+  ...(cut === true ? ['cut already'] : []),
+];
+
+/** How small a side is called on a crowded sheet, em in mm: number and setting alone. */
+export const SMALL_SIZES: readonly number[] = [4.2, 3.4, 2.8];
+
+/** The stroke's number and the guide's setting alone, for a side without room for more. */
+export function smallBlock(stroke: Stroke, size: number): Block {
+  const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 1.25 * size, weight: 'bold' }]);
+  const reading = stroke.beyondGuide ? 'guide off' : `${stroke.setting.text}${SIGN[stroke.setting.sense]}`;
+  const setting = [reading, ...stateWords(stroke)].join(', ');
+  return beside(number, textBlock([{ group: 'readings', text: setting, size, weight: 'regular' }]), 0.5 * size);
+}
+
+/** The stroke's number alone, for a side whose setting is read elsewhere. */
+export const numberBlock = (stroke: Stroke, size: number): Block =>
+  textBlock([{ group: 'strokes', text: String(stroke.order), size, weight: 'bold' }]);
+
+/** A little less than the printed setting, or a little more. */
+const SIGN: Readonly<Record<Stroke['setting']['sense'], string>> = { exact: '', scant: ' −', full: ' +' };
+
+/**
+ * Places beside a straight side: along it from its middle outwards, from `gap` to `reach` mm off the line.
+ */
+export function* besideSide(
+  block: Block,
+  side: { from: Point; to: Point },
+  way: Point,
+  quarter: Quarter,
+  gap: number,
+  reach: number,
+): Generator<Candidate> {
+  const along = unit(minus(side.to, side.from));
+  const middle = between(side.from, side.to, 0.5);
+  const half = distance(side.from, side.to) / 2;
+  const size = turnedSize(block, quarter);
+  const across = Math.abs(way.x) * size.width + Math.abs(way.y) * size.height;
+  for (let off = gap; off + across <= reach; off += 4) {
+    for (let t = 0; t <= half; t += 4) {
+      for (const shift of t === 0 ? [0] : [t, -t]) {
+        const centre = plus(plus(middle, times(along, shift)), times(way, off + across / 2));
+        yield { block, quarter, at: point(centre.x - size.width / 2, centre.y - size.height / 2) };
+      }
+    }
+  }
+}
+
+/** Places farther and farther round a point, for words that a leader joins to their line. */
+export function* around(block: Block, quarter: Quarter, at: Point, reach: number): Generator<Candidate> {
+  const size = turnedSize(block, quarter);
+  for (let radius = 6; radius <= reach; radius += 4) {
+    const count = Math.ceil((2 * Math.PI * radius) / 6);
+    for (let i = 0; i < count; i++) {
+      const angle = (2 * Math.PI * i) / count;
+      const centre = { x: at.x + radius * Math.cos(angle), y: at.y + radius * Math.sin(angle) };
+      yield { block, quarter, at: point(centre.x - size.width / 2, centre.y - size.height / 2) };
+    }
+  }
+}
+
+/** Places in a box, row by row from its top left (or, `fromRight`, from its top right). */
+export function* scan(block: Block, quarter: Quarter, area: Box, fromRight = false, step = 3): Generator<Candidate> {
+  const size = turnedSize(block, quarter);
+  for (let y = area.y; y + size.height <= area.y + area.height + 1e-9; y += step) {
+    for (let x = 0; x + size.width <= area.width + 1e-9; x += step) {
+      yield { block, quarter, at: point(fromRight ? area.x + area.width - size.width - x : area.x + x, y) };
+    }
+  }
+}
+
+/** Places near the middle of a box's upper edge, moving outwards, then down. */
+export function* nearTop(block: Block, area: Box, step = 3): Generator<Candidate> {
+  const middle = area.x + area.width / 2;
+  for (let y = area.y; y + block.height <= area.y + area.height; y += step) {
+    for (let t = 0; t <= area.width / 2; t += step) {
+      for (const shift of t === 0 ? [0] : [t, -t])
+        yield { block, quarter: 0, at: point(middle + shift - block.width / 2, y) };
+    }
+  }
+}
+
+/** The four bands between the paper's edge and the lines to cut, as seen on the drawing. */
+export function bands(paper: Box, cut: Box): { upper: Box; lower: Box; left: Box; right: Box } {
+  const end = { x: paper.x + paper.width, y: paper.y + paper.height };
+  return {
+    upper: box(paper.x, paper.y, paper.width, Math.max(0, cut.y - paper.y)),
+    lower: box(paper.x, cut.y + cut.height, paper.width, Math.max(0, end.y - cut.y - cut.height)),
+    left: box(paper.x, paper.y, Math.max(0, cut.x - paper.x), paper.height),
+    right: box(cut.x + cut.width, paper.y, Math.max(0, end.x - cut.x - cut.width), paper.height),
+  };
+}
+
+/** Places along the hinge edge, as near to it as may be: its words read along the edge. */
+export function* alongHinge(block: Block, side: Side, band: ReturnType<typeof bands>): Generator<Candidate> {
+  if (side === 'top' || side === 'bottom') {
+    const area = side === 'top' ? band.upper : band.lower;
+    const start = side === 'top' ? 0 : Math.max(0, area.height - 3 * block.height);
+    yield* nearTop(block, box(area.x, area.y + start, area.width, area.height - start));
+    return;
+  }
+  const area = side === 'left' ? band.right : band.left;
+  const size = turnedSize(block, 1);
+  for (let off = 0; off + size.width <= area.width; off += 2) {
+    for (let t = 0; t <= area.height / 2; t += 4) {
+      for (const shift of t === 0 ? [0] : [t, -t]) {
+        const x = side === 'left' ? area.x + area.width - size.width - off : area.x + off;
+        yield { block, quarter: 1, at: point(x, area.y + area.height / 2 + shift - size.height / 2) };
+      }
+    }
+  }
+}

@@ -1,0 +1,214 @@
+import type { Item, PathItem, Pen } from '../../drawing/model.ts';
+import { textWidth } from '../../fonts/measure.ts';
+import { type Box, box, centre, grown } from '../../geometry/box.ts';
+import { parallelOf } from '../../geometry/parallel.ts';
+import { type Path, placedPath, polygon, straightSides } from '../../geometry/path.ts';
+import { type Point, point } from '../../geometry/point.ts';
+import type { Job } from '../../job/job.ts';
+import { decor } from '../../mat/decor.ts';
+import type { Mat, MatOpening } from '../../mat/model.ts';
+import { boxItem, SMALL, set } from '../../text/type-scale.ts';
+import { facets } from './bevel.ts';
+import { frameItems, lipShadow, mitreColour, mitrePen, shadow } from './frame.ts';
+import { coreColour, darker, mixed, slope } from './shades.ts';
+
+/** Where the piece stands on the sheet: its mat's top left, and mm of the sheet for each of the piece. */
+export interface Place {
+  readonly at: Point;
+  readonly scale: number;
+}
+
+/** What stands around the mat, mm of the piece. */
+export interface Frame {
+  /** Of the moulding's face. */
+  readonly width: number;
+  readonly colour: string;
+  /** True where the job or the shop said so; else a usual one is drawn and the sheet tells it. */
+  readonly known: boolean;
+}
+
+/** A moulding that nobody described: a dark one of usual width (common practice, no source). */
+const USUAL = { width: 20, colour: '#3b3632' };
+
+export function frameOf(job: Job): Frame | undefined {
+  const { frame } = job.mat;
+  if (frame === undefined) return undefined;
+  return {
+    width: frame.width ?? USUAL.width,
+    colour: frame.colour ?? USUAL.colour,
+    known: frame.width !== undefined,
+  };
+}
+
+/** The mat as the frame leaves it to be seen, and the whole piece, both in the mat's own mm. */
+export function seenBox(mat: Mat): Box {
+  return grown(box(0, 0, mat.outer.width, mat.outer.height), -mat.lip);
+}
+
+export function pieceBox(mat: Mat, job: Job): Box {
+  const frame = frameOf(job);
+  return frame === undefined ? box(0, 0, mat.outer.width, mat.outer.height) : grown(seenBox(mat), frame.width);
+}
+
+/** What of an opening the artwork fills: all of it, or its own size where it floats. */
+export function artBox({ sight, artwork }: MatOpening): Box {
+  return artwork?.floated === true ? artwork.box : sight;
+}
+
+/** A picture that was prepared for an opening: its name among the drawing's pictures, and the part of the piece it fills. */
+export interface PlacedPicture {
+  readonly id: string;
+  readonly box: Box;
+}
+
+const PLACEHOLDER = '#e7e4de';
+/** What lies behind a floated artwork, unless it is known. */
+const GROUND = '#f4f1ea';
+
+export function piecePens(job: Job, scale: number): Readonly<Record<string, Pen>> {
+  const frame = frameOf(job);
+  const thin = (colour: string | number, width = 0.1): Pen => ({ width, colour, dash: [], cap: 'butt' });
+  const inks = job.openings.flatMap(({ decor: lines }) => (lines ?? []).filter(({ kind }) => kind === 'ink'));
+  return {
+    ...Object.fromEntries(inks.map(({ width }) => [inkPen(width), thin(INK_LINE, Math.max(0.1, width * scale))])),
+    edge: thin(0.6),
+    cut: thin(0.55, 0.08),
+    ...(frame === undefined ? {} : { [mitrePen(frame.colour)]: thin(mitreColour(frame.colour), 0.09) }),
+  };
+}
+
+/** The piece as it will hang, seen from the face. `words` stand in openings that have no picture. */
+export function pieceItems(
+  mat: Mat,
+  job: Job,
+  place: Place,
+  pictures: readonly (PlacedPicture | undefined)[],
+  words: readonly string[],
+): readonly Item[] {
+  const { scale } = place;
+  const at = (p: Point): Point => point(place.at.x + p.x * scale, place.at.y + p.y * scale);
+  const placed = (path: Path): Path => placedPath(path, at);
+  const placedBox = (b: Box): Box => ({ ...at(b), width: b.width * scale, height: b.height * scale });
+  const whole = placedBox(pieceBox(mat, job));
+  const frame = frameOf(job);
+
+  const items: Item[] = [...shadow(whole, Math.min(3.4, 0.03 * Math.min(whole.width, whole.height)))];
+  mat.openings.forEach((opening, i) => {
+    items.push(...artItems(opening, pictures[i], words[i] ?? '', placedBox));
+  });
+  if (mat.layers.length === 1)
+    for (const each of mat.lettering ?? []) items.push(boxItem(placedBox(grown(each.box, 0.5)), GROUND));
+  for (let k = mat.layers.length - 1; k >= 0; k--) items.push(...layerItems(mat, k, placed, placedBox, scale));
+  items.push(...decorItems(mat, job, placed, scale));
+  if (frame === undefined) {
+    items.push(boxItem(placedBox(box(0, 0, mat.outer.width, mat.outer.height)), undefined, 'edge'));
+  } else {
+    const sight = placedBox(seenBox(mat));
+    const top = mat.layers[0]!.board.colour;
+    items.push(...lipShadow(sight, Math.min(1.1, 3.2 * scale), top));
+    items.push(...frameItems(sight, frame.width * scale, frame.colour));
+  }
+  return items;
+}
+
+/** Ink of a line on the mat: no shop names its inks. */
+const INK_LINE = '#6b6358';
+const inkPen = (width: number): string => `ink ${width.toFixed(4)}`;
+
+/** Grooves, whose two sides show the core, and ink lines, on the face of the top mat. */
+function decorItems(mat: Mat, job: Job, placed: (path: Path) => Path, scale: number): readonly Item[] {
+  const { board } = mat.layers[0]!;
+  const core = coreColour(board.core, board.colour);
+  return decor(mat, job).flatMap(({ request, whole: path, runs }): readonly Item[] => {
+    if (request.kind === 'ink') return [{ kind: 'path', pen: inkPen(request.width), paths: runs.map(placed) }];
+    const half = request.width / 2;
+    if (request.sides !== undefined) return runs.flatMap((run) => straightGroove(run, half, placed, core));
+    const outer = parallelOf(path, half);
+    if (typeof outer === 'string') return [];
+    return [...facets(placed(outer), half * scale, core, 0), ...facets(placed(path), half * scale, core, 0, true)];
+  });
+}
+
+/** Of a groove along some sides alone: the two slopes of each side, square at their ends. */
+function straightGroove(run: Path, half: number, placed: (path: Path) => Path, core: string): readonly Item[] {
+  return straightSides(run).flatMap(({ from, to }): Item[] => {
+    const long = Math.hypot(to.x - from.x, to.y - from.y);
+    const out = point((to.y - from.y) / long, (from.x - to.x) / long);
+    const band = (by: number): Path =>
+      polygon([from, to, point(to.x + out.x * by, to.y + out.y * by), point(from.x + out.x * by, from.y + out.y * by)]);
+    return [
+      { kind: 'path', paths: [placed(band(half))], fill: slope(core, out) },
+      { kind: 'path', paths: [placed(band(-half))], fill: slope(core, point(-out.x, -out.y)) },
+    ];
+  });
+}
+
+/** One board: its slopes below, its face over them, both with the holes of all openings. */
+function layerItems(
+  mat: Mat,
+  k: number,
+  placed: (path: Path) => Path,
+  placedBox: (b: Box) => Box,
+  scale: number,
+): readonly Item[] {
+  const { board, bevel, blankBox, setback } = mat.layers[k]!;
+  const edge = boxItem(placedBox(blankBox), undefined).paths[0]!;
+  const letters = k === 0 ? (mat.lettering ?? []) : [];
+  const upright = letters.flatMap(({ square, parts }) => (square ? parts.map(({ face }) => placed(face)) : []));
+  const sloped = letters.flatMap(({ square, parts }) => (square ? [] : parts));
+  const faces = [
+    ...mat.openings.map(({ layers }) => placed(layers[k]!.face)),
+    ...sloped.map(({ face }) => placed(face)),
+  ];
+  const board_: PathItem = {
+    kind: 'path',
+    paths: [edge, ...faces, ...upright],
+    fill: board.colour,
+    id: `layer-${k + 1}`,
+  };
+  if (bevel.reverse || setback === 0) {
+    // No core is seen: the edge alone parts the board from what lies behind.
+    return [board_, { kind: 'path', paths: [...faces, ...upright], pen: 'cut' }];
+  }
+  const core = coreColour(board.core, board.colour);
+  const backs = [
+    ...mat.openings.map(({ layers }) => placed(layers[k]!.back)),
+    ...sloped.map(({ back }) => placed(back)),
+    ...upright,
+  ];
+  const slopes: PathItem = { kind: 'path', paths: [edge, ...backs], fill: mixed(core, darker(core, 0.15), 0.5) };
+  return [slopes, ...faces.flatMap((face) => facets(face, setback * scale, core)), board_];
+}
+
+function artItems(
+  opening: MatOpening,
+  picture: PlacedPicture | undefined,
+  words: string,
+  placedBox: (b: Box) => Box,
+): readonly Item[] {
+  const floated = opening.artwork?.floated === true;
+  const around = placedBox(grown(opening.sight, 0.5));
+  const art = placedBox(artBox(opening));
+  const ground = boxItem(around, floated ? GROUND : PLACEHOLDER);
+  const paper: readonly Item[] = floated ? [...paperShadow(art), boxItem(art, PLACEHOLDER)] : [];
+  const shown: readonly Item[] =
+    picture === undefined
+      ? wordsItems(words, art)
+      : [{ kind: 'picture', picture: picture.id, box: placedBox(picture.box) }];
+  return [ground, ...paper, ...shown];
+}
+
+/** A sheet that stands off its ground. */
+function paperShadow(art: Box): readonly PathItem[] {
+  return [
+    boxItem({ ...art, x: art.x + 0.35, y: art.y + 0.5 }, darker(GROUND, 0.08)),
+    boxItem({ ...art, x: art.x + 0.2, y: art.y + 0.28 }, darker(GROUND, 0.16)),
+  ];
+}
+
+function wordsItems(words: string, art: Box): readonly Item[] {
+  const style = { ...SMALL, colour: 0.5 };
+  if (words === '' || textWidth(words, style.weight, style.size) > 0.86 * art.width) return [];
+  const middle = centre(art);
+  return [set(words, middle.x, middle.y + 0.35 * style.size, style, 'middle')];
+}

@@ -1,0 +1,174 @@
+import { settingOf } from '../../bench/guide.ts';
+import type { Item } from '../../drawing/model.ts';
+import { fraction } from '../../fonts/fractions.ts';
+import type { RareFonts } from '../../fonts/model.ts';
+import type { Size } from '../../geometry/point.ts';
+import { point } from '../../geometry/point.ts';
+import type { BySide } from '../../geometry/sides.ts';
+import type { Job } from '../../job/job.ts';
+import type { Mat, MatOpening } from '../../mat/model.ts';
+import { FINE, level, moved, type Part, scaled, stacked, TEXT, textPart } from '../../text/bench-type.ts';
+import { capHeight, rule, set } from '../../text/type-scale.ts';
+import type { Units } from '../../units/units.ts';
+import { mmFromInches } from '../../units/units.ts';
+import { length, sides, size } from '../proof/words.ts';
+import { tapeGraduation } from './blanks.ts';
+import { fine } from './steps.ts';
+
+/** What is measured when the cutting is done. */
+export interface Check {
+  readonly what: string;
+  readonly expected: string;
+  /** Without its sign. */
+  readonly tolerance: string;
+  /** mm, in the order in which `expected` says them. */
+  readonly lengths: readonly number[];
+}
+
+/** What may be off, in inches and in mm: common practice, no source. */
+const MAY_BE_OFF = { size: [1 / 32, 0.8], reveal: [1 / 64, 0.4], diagonal: [1 / 32, 0.8] } as const;
+
+/** Of a cut's end, mm: common practice, no source. */
+const TEST_MAY_BE_OFF = 0.25;
+
+/** The two diagonals of a rectangle (Mainwaring, MATTING.TXT: square where they agree). */
+export const diagonal = ({ width, height }: Size): number => Math.hypot(width, height);
+
+export function checks(mat: Mat, job: Job): readonly Check[] {
+  const { units } = job;
+  const off = (what: keyof typeof MAY_BE_OFF): string => {
+    const [inches, mm] = MAY_BE_OFF[what];
+    return units === 'in' ? length(mmFromInches(inches), 'in') : length(mm, units);
+  };
+  const rows: Check[] = [];
+  const add = (what: string, expected: string, tolerance: string, ...lengths: number[]): void => {
+    rows.push({ what, expected, tolerance, lengths });
+  };
+  blanks(mat).forEach(({ names, blank }) => {
+    const { text, sense } = settingOf(diagonal(blank), tapeGraduation(job), units);
+    const said = `both ${fraction(text)}${sense === 'exact' ? '' : ` ${sense}`}`;
+    add(`Diagonals, ${shortened(names)}`, said, off('diagonal'), diagonal(blank));
+  });
+  const sized = (what: string, of: (opening: MatOpening) => Size): void => {
+    for (const { names, size: each } of alike(mat.openings, of, units)) {
+      const which = names.length === 1 ? names[0]! : `${names.length} alike`;
+      const label = mat.openings.length === 1 ? what : `${what}, ${which}`;
+      add(label, size(each, units), off('size'), each.width, each.height);
+    }
+  };
+  sized('Opening, top mat', ({ layers }) => layers[0]!.faceBox);
+  if (mat.openings.length === 1) add('Borders, face', sides(mat.border, units), off('size'), ...bySide(mat.border));
+  for (const { names, name, reveals } of revealRows(mat, units)) {
+    const what = `Reveal, ${shortened(names)}${name === undefined ? '' : `, ${name}`}`;
+    add(what, sides(reveals, units), off('reveal'), ...bySide(reveals));
+  }
+  sized('Seen through all', ({ sight }) => sight);
+  const { overrun } = job.bench.head;
+  add('Test corner', `${fine(overrun)} past it`, fine(TEST_MAY_BE_OFF), overrun);
+  return rows;
+}
+
+const bySide = (by: BySide<number>): number[] => [by.top, by.right, by.bottom, by.left];
+
+/** Openings of one printed size are one row. */
+function alike(
+  openings: readonly MatOpening[],
+  of: (opening: MatOpening) => Size,
+  units: Units,
+): readonly { readonly names: readonly string[]; readonly size: Size }[] {
+  const found: { said: string; names: string[]; size: Size }[] = [];
+  for (const opening of openings) {
+    const said = size(of(opening), units);
+    const same = found.find((each) => each.said === said);
+    if (same === undefined) found.push({ said, names: [opening.name], size: of(opening) });
+    else same.names.push(opening.name);
+  }
+  return found;
+}
+
+/** `under mat 1 and 2`. */
+function shortened(names: readonly string[]): string {
+  const [first, ...rest] = names;
+  const short = first?.startsWith('under mat ') === true;
+  return [first, ...rest.map((name) => (short ? name.replace(/^under mat /u, '') : name))].join(' and ');
+}
+
+/** Blanks of one size are checked alike. */
+function blanks(mat: Mat): readonly { readonly names: readonly string[]; readonly blank: Size }[] {
+  const found: { names: string[]; blank: Size }[] = [];
+  for (const { name, blank } of mat.layers) {
+    const same = found.find(({ blank: b }) => b.width === blank.width && b.height === blank.height);
+    if (same === undefined) found.push({ names: [name], blank });
+    else same.names.push(name);
+  }
+  return found;
+}
+
+interface RevealRow {
+  readonly names: readonly string[];
+  readonly name?: string;
+  readonly reveals: BySide<number>;
+}
+
+/** Under mats that are alike in all openings make one row; an opening that differs has its own. */
+function revealRows(mat: Mat, units: Units): readonly RevealRow[] {
+  const rows: RevealRow[] = [];
+  mat.layers.forEach((layer, index) => {
+    if (index === 0) return;
+    for (const row of revealsOf(mat, index, units)) {
+      const said = (each: RevealRow): string => `${each.name ?? ''} ${sides(each.reveals, units)}`;
+      const own: RevealRow = { names: [layer.name], ...row };
+      const same = rows.findIndex((each) => said(each) === said(own));
+      if (same < 0) rows.push(own);
+      else rows[same] = { ...rows[same]!, names: [...rows[same]!.names, layer.name] };
+    }
+  });
+  return rows;
+}
+
+/** The reveals of a layer: once where all openings agree, else by opening; nothing of an opening that hides it. */
+function revealsOf(mat: Mat, index: number, units: Units): readonly Omit<RevealRow, 'names'>[] {
+  const shown = mat.openings.filter(({ layers }) => layers[index]!.hidden !== true);
+  const said = new Set(shown.map(({ layers }) => sides(layers[index]!.reveal, units)));
+  if (said.size === 0) return [];
+  if (said.size === 1) return [{ reveals: shown[0]!.layers[index]!.reveal }];
+  return shown.map(({ name, layers }) => ({ name, reveals: layers[index]!.reveal }));
+}
+
+/** Room for a figure written by hand. */
+const LEAST_ROW = 5.5;
+
+/** Shares of the width: what, how much, how much it may be off, what was measured. */
+const COLUMNS = [0.33, 0.33, 0.17, 0.17] as const;
+
+/** A table's head and its rows, a box behind each to write in. */
+export function checkParts(
+  list: readonly Check[],
+  width: number,
+  scale: number,
+  rare: RareFonts | undefined,
+): readonly Part[] {
+  const lefts = COLUMNS.map((_, i) => width * COLUMNS.slice(0, i).reduce((sum, share) => sum + share, 0));
+  const [text, small] = [scaled(TEXT, scale), scaled(FINE, scale)];
+  const cap = capHeight(small);
+  const head: Part = {
+    items: ['what', 'should be', '±', 'measured'].map((word, i) => set(word, lefts[i]!, cap, small)),
+    height: cap + 1,
+  };
+  const rows = list.map(({ what, expected, tolerance }): Part => {
+    const above = 1.4 * scale;
+    const cells = level(
+      [what, expected, tolerance].map((words, i) => [
+        lefts[i]!,
+        textPart(words, width * COLUMNS[i]! - (i === 2 ? 1.2 : 2), text, 0, rare),
+      ]),
+    );
+    const high = Math.max(LEAST_ROW, cells.height + above + 0.7 * scale);
+    const rules: readonly Item[] = [
+      rule('rule', 0, width, high),
+      { kind: 'line', pen: 'rule', from: point(lefts[3]! - 1, 0), to: point(lefts[3]! - 1, high) },
+    ];
+    return { items: [...rules, ...moved(cells.items, 0, above)], height: high };
+  });
+  return [stacked([head, ...rows], 0)];
+}

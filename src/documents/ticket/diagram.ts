@@ -1,0 +1,175 @@
+import type { Stroke } from '../../bench/model.ts';
+import { mirror } from '../../bench/outline.ts';
+import type { Item } from '../../drawing/model.ts';
+import { type Box, box, contains, overlaps } from '../../geometry/box.ts';
+import { type Path, placedPath, polygon } from '../../geometry/path.ts';
+import { distance, dot, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
+import type { Job } from '../../job/job.ts';
+import type { Mat } from '../../mat/model.ts';
+import { BOLD, disc, FINE, type Part, scaled } from '../../text/bench-type.ts';
+import { boxItem, capHeight, set, widthOf } from '../../text/type-scale.ts';
+import { BACK_WORDS } from '../words/back-side.ts';
+
+/** Radii of the numbers, the largest first. */
+const RADII = [2.4, 2.0, 1.6, 1.25, 0.95];
+const ARROW = 1.9;
+/** Two lines nearer than this run into one. */
+const LEAST_SEEN = 0.8;
+
+/**
+ * One layer in the back view, TOP up: the line to cut, the strokes with their numbers and the way that they run. Layers
+ * above, where the boards lie together, are dashed.
+ */
+export function diagram(
+  mat: Mat,
+  job: Job,
+  strokes: readonly Stroke[],
+  layer: number,
+  room: { readonly width: number; readonly height: number },
+  scale: number,
+): Part {
+  const [bold, fine] = [scaled(BOLD, scale), scaled(FINE, scale)];
+  const top = capHeight(bold) + 1.4;
+  const below = capHeight(fine) + 1.8;
+  const ratio = Math.min(room.width / mat.outer.width, (room.height - top - below) / mat.outer.height);
+  const [width, height] = [mat.outer.width * ratio, mat.outer.height * ratio];
+  const left = (room.width - width) / 2;
+  const at = (p: Point): Point => point(left + p.x * ratio, top + p.y * ratio);
+  const outline = (path: Path): Path => placedPath(mirror(path, mat.outer.width), at);
+
+  const together = job.bench.stack === 'together' && layer > 1;
+  const items: Item[] = [boxItem(box(left, top, width, height), undefined, 'edge')];
+  const blank = mat.layers[layer - 1]!.blankBox;
+  if (together && mat.layers[layer - 1]!.trimBack * ratio > LEAST_SEEN) {
+    const own = { x: mat.outer.width - blank.x - blank.width, y: blank.y };
+    items.push(boxItem({ ...at(own), width: blank.width * ratio, height: blank.height * ratio }, undefined, 'hidden'));
+  }
+  const paths = mat.openings.map(({ layers }) => outline(layers[layer - 1]!.back));
+  items.push({ kind: 'path', pen: 'cut', paths });
+
+  const lines = strokes
+    .filter((stroke) => stroke.layer === layer)
+    .map((stroke) => ({ stroke, from: at(stroke.line.from), to: at(stroke.line.to) }));
+  const words = [
+    set('TOP', left + width / 2, top - 1.4, bold, 'middle'),
+    ...upArrows(left + width / 2, top - 1.4, widthOf('TOP', bold), capHeight(bold)),
+    set(BACK_WORDS, room.width / 2, top + height + below, fine, 'middle'),
+  ];
+  items.push(...lines.flatMap(({ from, to }) => arrowItems(from, to)));
+  items.push(...numbers(lines, box(left, top, width, height), paths));
+  return { items: [...items, ...words], height: top + height + below + 0.6 };
+}
+
+function upArrows(x: number, base: number, width: number, cap: number): readonly Item[] {
+  return [-1, 1].map((side): Item => {
+    const middle = x + side * (width / 2 + 2.6);
+    const corners = [point(middle, base - cap), point(middle + 1.1, base), point(middle - 1.1, base)];
+    return { kind: 'path', fill: 0, paths: [polygon(corners)] };
+  });
+}
+
+interface Placed {
+  readonly stroke: Stroke;
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** A head on the line where the stroke is three quarters done. */
+function arrowItems(from: Point, to: Point): readonly Item[] {
+  const long = distance(from, to);
+  const size = Math.min(ARROW, long / 3);
+  if (size < 0.3) return [];
+  const along = unit(minus(to, from));
+  const aside = point(-along.y, along.x);
+  const tip = plus(from, times(along, 0.78 * long));
+  const foot = plus(tip, times(along, -size));
+  const corners = [tip, plus(foot, times(aside, 0.42 * size)), plus(foot, times(aside, -0.42 * size))];
+  return [{ kind: 'path', fill: 0, paths: [polygon(corners)] }];
+}
+
+/** Discs beside the middle of each stroke: all outside if there is room, else all inside, else as it comes; all of one size. */
+function numbers(lines: readonly Placed[], board: Box, paths: readonly Path[]): readonly Item[] {
+  const walls = [...paths, polygon(cornersOf(board))].flatMap(sidesOf);
+  for (const ways of [[1], [-1], [1, -1]]) {
+    for (const radius of ways.length === 1 ? RADII.slice(0, 3) : RADII) {
+      const found = lines.length === 0 ? [] : tryRadius(lines, board, walls, radius, ways);
+      if (found !== undefined) return found;
+    }
+  }
+  return [];
+}
+
+/** Undefined where one finds no place, but for the smallest, which leaves such a number to the rows beside. */
+function tryRadius(
+  lines: readonly Placed[],
+  board: Box,
+  walls: readonly { readonly from: Point; readonly to: Point }[],
+  radius: number,
+  ways: readonly number[],
+): readonly Item[] | undefined {
+  const taken: Box[] = [];
+  const items: Item[] = [];
+  for (const { stroke, from, to } of lines) {
+    const along = unit(minus(to, from));
+    const aside = point(-along.y, along.x);
+    const outward = dot(aside, outwardOf(stroke)) > 0 ? aside : times(aside, -1);
+    const clear = (p: Point): boolean => walls.every((wall) => toLine(p, wall.from, wall.to) > radius + 0.25);
+    const spots = [0.5, 0.36, 0.64].flatMap((share) => {
+      const middle = plus(from, times(along, share * distance(from, to)));
+      return ways.map((way) => plus(middle, times(outward, way * (radius + 0.7))));
+    });
+    const spot = spots.find((p) => {
+      const own = box(p.x - radius, p.y - radius, 2 * radius, 2 * radius);
+      return contains(board, own) && clear(p) && !taken.some((other) => overlaps(own, other, 0.3));
+    });
+    if (spot === undefined) {
+      if (radius !== RADII.at(-1)) return undefined;
+      continue;
+    }
+    taken.push(box(spot.x - radius, spot.y - radius, 2 * radius, 2 * radius));
+    items.push(...disc(`${stroke.order}`, spot, radius));
+  }
+  return items;
+}
+
+/** From the line towards the border, in the back view; for a reverse bevel alike. */
+function outwardOf({ side }: Stroke): Point {
+  switch (side) {
+    case 'top':
+      return point(0, -1);
+    case 'bottom':
+      return point(0, 1);
+    case 'left':
+      return point(1, 0);
+    case 'right':
+      return point(-1, 0);
+    default: {
+      const never: never = side;
+      return never;
+    }
+  }
+}
+
+const cornersOf = ({ x, y, width, height }: Box): readonly Point[] => [
+  point(x, y),
+  point(x + width, y),
+  point(x + width, y + height),
+  point(x, y + height),
+];
+
+/** Chords are enough here: discs keep a quarter of a millimetre away. */
+function sidesOf(path: Path): readonly { readonly from: Point; readonly to: Point }[] {
+  let from = path.start;
+  return path.segments.map(({ to }) => {
+    const side = { from, to };
+    from = to;
+    return side;
+  });
+}
+
+function toLine(p: Point, from: Point, to: Point): number {
+  const along = minus(to, from);
+  const square = along.x * along.x + along.y * along.y;
+  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - from.x) * along.x + (p.y - from.y) * along.y) / square));
+  return distance(p, plus(from, times(along, t)));
+}

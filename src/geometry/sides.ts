@@ -1,0 +1,9 @@
+/** Sides are named from the face view. */
+export type Side = 'top' | 'right' | 'bottom' | 'left';
+
+export const SIDES: readonly Side[] = ['top', 'right', 'bottom', 'left'];
+
+export type BySide<T> = Readonly<Record<Side, T>>;
+
+/** Sides that were given; the others are left to the solver. */
+export type SomeSides = Readonly<Partial<Record<Side, number>>>;

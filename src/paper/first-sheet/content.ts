@@ -1,0 +1,135 @@
+import type { Item } from '../../drawing/model.ts';
+import { textWidth, wrap } from '../../fonts/measure.ts';
+import { type Box, bottom, box } from '../../geometry/box.ts';
+import { type Block, rise, shifted, words } from '../../text/block.ts';
+import { columnsOf, type Entry, flow } from '../../text/flow.ts';
+import { assemblyMap, type MapPlan, SMALLEST_NAME } from '../furniture/assembly-map.ts';
+import { type ScaleFigure, scaleFigure } from '../furniture/scale-figure.ts';
+import { type CheckFacts, meaning, settings, usage } from './words.ts';
+
+const GAP = 7;
+/** A column narrower than this holds no sentence. */
+const NARROWEST = 52;
+const COLUMN = 80;
+const SHALLOWEST = 20;
+const MAP_WORDS = 3;
+
+/** What the words go around with. */
+export interface CheckStyle {
+  readonly title: string;
+  readonly lead: string;
+  /** The pen of the scale lines. */
+  readonly scalePen: string;
+}
+
+/** The first sheet's own look. */
+export const CHECK_FIRST: CheckStyle = {
+  title: 'Print this first, at 100 %',
+  lead: 'No scaling, no “fit to page”. Measure before you print the rest.',
+  scalePen: 'scale',
+};
+
+/**
+ * Scale lines to measure, the map, the steps and the settings, set into `area`; what does not fit goes on to further
+ * pages with the same area. One list of items a page.
+ */
+export function checkContent(
+  facts: CheckFacts,
+  map: MapPlan | undefined,
+  area: Box,
+  style: CheckStyle,
+): readonly (readonly Item[])[] {
+  const head = header(facts, area.width, style);
+  const top = area.y + head.height + 3;
+  const rest = box(area.x, top, area.width, Math.max(0, bottom(area) - top));
+  const figure = scaleFigure(rest.width, rest.height, style.scalePen);
+  const inCorner = figure === undefined || map === undefined ? undefined : mapInCorner(map, figure);
+  const items: readonly Item[] = [
+    ...shifted(head.items, area),
+    ...(figure === undefined ? [] : shifted(figure.items, rest)),
+    ...(inCorner === undefined ? [] : shifted(inCorner.items, rest)),
+  ];
+  const entries: readonly Entry[] = [
+    ...(figure === undefined ? [] : meaning(figure.mm, figure.inches, facts)),
+    ...(map === undefined || inCorner !== undefined ? [] : largeMap(map, area)),
+    ...usage(facts),
+    ...settings(facts),
+  ];
+  const { pages } = flow(entries, { first: columnsBeside(rest, figure), next: columnsIn(area) });
+  return pages.map((flowed, i) => (i === 0 ? [...items, ...flowed] : flowed));
+}
+
+function header({ drawing, options }: CheckFacts, width: number, { title, lead }: CheckStyle): Block {
+  const size = Math.min(9, width / textWidth(title, 'bold', 1));
+  const items: Item[] = [words({ text: title, size, weight: 'bold' }, { x: 0, y: rise(title, 'bold') * size })];
+  let y = rise(title, 'bold') * size + 0.8;
+  const back = drawing.view === 'back' ? ', seen from the BACK' : drawing.view === 'face' ? ', seen from the FACE' : '';
+  const lines = [
+    ...wrap(lead, 'regular', 4, width),
+    ...wrap(`${drawing.title}${back}`, 'regular', 4, width, options.rare),
+  ];
+  for (const line of lines) {
+    y += 5.4;
+    items.push(words({ text: line, size: 4 }, { x: 0, y }));
+  }
+  return { width, height: y + 1.5, items };
+}
+
+/** The map in the free corner between the scale lines, where its names can be read there. */
+function mapInCorner(map: MapPlan, figure: ScaleFigure): Block | undefined {
+  const { inner } = figure;
+  const room = { width: inner.width, height: inner.height - caption(inner.width).height - 2 };
+  if (room.width < 40 || room.height < 40) return undefined;
+  const small = assemblyMap(map, room);
+  if (small.nameSize < SMALLEST_NAME) return undefined;
+  const { items } = caption(inner.width);
+  const left = inner.x + (inner.width - small.width) / 2;
+  return {
+    width: figure.width,
+    height: figure.height,
+    items: [
+      ...shifted(small.items, { x: left, y: inner.y }),
+      ...shifted(items, { x: inner.x, y: inner.y + small.height + 2 }),
+    ],
+  };
+
+  function caption(width: number): Block {
+    const lines = wrap(map.caption, 'regular', MAP_WORDS, width);
+    const pitch = MAP_WORDS * 1.25;
+    return {
+      width,
+      height: lines.length * pitch,
+      items: lines.map((line, i) =>
+        words({ text: line, size: MAP_WORDS }, { x: 0, y: rise(map.caption, 'regular') * MAP_WORDS + i * pitch }),
+      ),
+    };
+  }
+}
+
+/** A map that is too fine for the corner, as wide as a column. */
+function largeMap(map: MapPlan, area: Box): readonly Entry[] {
+  const { width } = columnsIn(area)[0]!;
+  return [
+    { kind: 'heading', text: 'Map' },
+    { kind: 'block', block: assemblyMap(map, { width, height: area.height - 10 }) },
+    { kind: 'text', text: map.caption },
+  ];
+}
+
+/** Columns of a width that is read easily. */
+function columnsIn(area: Box): readonly Box[] {
+  return columnsOf(area, Math.max(1, Math.floor((area.width + GAP) / (COLUMN + GAP))), GAP);
+}
+
+/** Columns around the figure: beside it, and below it. */
+function columnsBeside(rest: Box, figure: ScaleFigure | undefined): readonly Box[] {
+  if (figure === undefined) return columnsIn(rest);
+  const beside = box(rest.x + figure.width + GAP, rest.y, rest.width - figure.width - GAP, figure.height);
+  const below = box(rest.x, rest.y + figure.height + 4, rest.width, rest.height - figure.height - 4);
+  const under = below.height < SHALLOWEST ? [] : columnsIn(below);
+  if (beside.width < NARROWEST) return under.length === 0 ? [box(rest.x, bottom(rest), rest.width, 0)] : under;
+  if (beside.width < 2 * NARROWEST) return [beside, ...under];
+  // A page on its side has room for whole columns beside the figure.
+  const tall = columnsIn(box(beside.x, rest.y, beside.width, rest.height));
+  return below.height < SHALLOWEST ? tall : [...tall, box(rest.x, below.y, figure.width, below.height)];
+}

@@ -1,0 +1,178 @@
+import type { Drawing, Fact, Item, LineItem, PathItem } from '../../drawing/model.ts';
+import { turnedItem } from '../../drawing/turned.ts';
+import { metrics, textWidth } from '../../fonts/measure.ts';
+import { type Box, bottom, box, right } from '../../geometry/box.ts';
+import { type Path, polygon, type Segment } from '../../geometry/path.ts';
+import type { Point, Size } from '../../geometry/point.ts';
+import { type Block, words } from '../../text/block.ts';
+import { type Turn, turnBox, turnPoint } from '../turn.ts';
+
+/** A sheet on the map: what of it is in sight once all are joined, turned space. */
+export interface MapSheet {
+  readonly name: string;
+  readonly box: Box;
+  /** Nothing is drawn there, so it is not printed. */
+  readonly skipped: boolean;
+}
+
+export interface MapPlan {
+  readonly drawing: Drawing;
+  readonly turn: Turn;
+  readonly sheets: readonly MapSheet[];
+  /** What the map shows, in words. */
+  readonly caption: string;
+}
+
+/** Names smaller than this, em, are hard to read; the map then wants more room. */
+export const SMALLEST_NAME = 2.4;
+/** Smaller still, they are left out. */
+const TINIEST_NAME = 1.2;
+/** Room for half the pen of the outermost lines. */
+const EDGE = 0.2;
+/** Shorter lines than this, mm on the map, only clutter it. */
+const SHORT = 1.2;
+
+/** Every sheet as it lies, skipped ones greyed, the drawing in small behind them, its facts numbered as in the list. */
+export function assemblyMap(
+  { drawing, turn, sheets }: Omit<MapPlan, 'caption'>,
+  within: Size,
+): Block & { readonly nameSize: number } {
+  const whole = turnBox(box(0, 0, turn.width, turn.height), turn);
+  const all = [...sheets.map((sheet) => sheet.box), whole];
+  const [x, y] = [Math.min(...all.map((b) => b.x)), Math.min(...all.map((b) => b.y))];
+  const extent = { width: Math.max(...all.map(right)) - x, height: Math.max(...all.map(bottom)) - y };
+  const k = Math.min((within.width - 2 * EDGE) / extent.width, (within.height - 2 * EDGE) / extent.height);
+  const at = (p: Point): Point => ({ x: EDGE + (p.x - x) * k, y: EDGE + (p.y - y) * k });
+  const small = (b: Box): Box => ({ ...at(b), width: b.width * k, height: b.height * k });
+
+  const items: Item[] = [];
+  const skippedBoxes = sheets.flatMap((sheet) => (sheet.skipped ? [sheet.box] : []));
+  for (const area of joined(skippedBoxes)) items.push({ kind: 'path', fill: 0.86, paths: [outline(small(area))] });
+  items.push(...miniature(drawing, turn, at, k));
+  for (const sheet of sheets) {
+    if (!sheet.skipped) items.push({ kind: 'path', pen: 'thin', paths: [outline(small(sheet.box))] });
+  }
+  const nameSize = nameSizeFor(sheets, k);
+  if (nameSize >= TINIEST_NAME) {
+    for (const { name, box: b, skipped } of sheets) {
+      if (skipped) continue;
+      const { x: left, y: top } = small(b);
+      const [wide, high] = [textWidth(name, 'bold', nameSize), metrics('bold').capHeight * nameSize];
+      items.push(
+        { kind: 'path', fill: 1, paths: [outline(box(left + 0.4, top + 0.4, wide + 1, high + 1))] },
+        words({ text: name, size: nameSize, weight: 'bold' }, { x: left + 0.9, y: top + 0.9 + high }),
+      );
+    }
+  }
+  drawing.facts.forEach((fact, i) => {
+    items.push(...factItems(fact, i + 1, (p) => at(turnPoint(p, turn))));
+  });
+  return { width: extent.width * k + 2 * EDGE, height: extent.height * k + 2 * EDGE, items, nameSize };
+}
+
+function nameSizeFor(sheets: readonly MapSheet[], k: number): number {
+  let size = 6.5;
+  for (const { name, box: b, skipped } of sheets) {
+    if (skipped) continue;
+    size = Math.min(size, 0.45 * b.height * k, (0.75 * b.width * k) / textWidth(name, 'bold', 1));
+  }
+  return size;
+}
+
+/** Boxes that lie side by side in a row as one, and then rows of the same extent that lie below each other. */
+function joined(boxes: readonly Box[]): readonly Box[] {
+  const rows: Box[] = [];
+  for (const b of boxes) {
+    const last = rows.at(-1);
+    const goesOn = last !== undefined && last.y === b.y && last.height === b.height && meet(right(last), b.x);
+    if (goesOn) rows[rows.length - 1] = { ...last, width: right(b) - last.x };
+    else rows.push(b);
+  }
+  const areas: Box[] = [];
+  for (const b of rows) {
+    const above = areas.findLastIndex((a) => meet(a.x, b.x) && meet(right(a), right(b)) && meet(bottom(a), b.y));
+    if (above < 0) areas.push(b);
+    else areas[above] = { ...areas[above]!, height: bottom(b) - areas[above]!.y };
+  }
+  return areas;
+}
+
+const meet = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;
+
+/** The line that a fact measures, with its number on a white patch somewhere along it. */
+function factItems({ from, to }: Fact, number: number, at: (p: Point) => Point): readonly Item[] {
+  const [a, b] = [at(from), at(to)];
+  // Facts along the same line keep their numbers apart.
+  const part = 0.2 + ((number * 0.11) % 0.66);
+  const spot = { x: a.x + (b.x - a.x) * part, y: a.y + (b.y - a.y) * part };
+  const size = 2.8;
+  const half = { x: 1.5, y: 1.5 };
+  return [
+    { kind: 'line', pen: 'fact', from: a, to: b },
+    { kind: 'path', fill: 1, paths: [outline(box(spot.x - half.x, spot.y - half.y, 2 * half.x, 2 * half.y))] },
+    words({ text: `${number}`, size }, { x: spot.x, y: spot.y + (metrics('regular').capHeight * size) / 2 }, 'middle'),
+  ];
+}
+
+function outline(b: Box): Path {
+  return polygon([
+    { x: b.x, y: b.y },
+    { x: right(b), y: b.y },
+    { x: right(b), y: bottom(b) },
+    { x: b.x, y: bottom(b) },
+  ]);
+}
+
+/** The drawing's lines in small: solid ones strong, the others faint. */
+function miniature(drawing: Drawing, turn: Turn, at: (p: Point) => Point, k: number): readonly Item[] {
+  const items: Item[] = [];
+  for (const item of drawing.groups.flatMap((group) => (group.shown ? group.items : []))) {
+    if ((item.kind !== 'line' && item.kind !== 'path') || item.pen === undefined) continue;
+    const pen = drawing.pens[item.pen]?.dash.length === 0 ? 'strong' : 'faint';
+    if (item.kind === 'line') {
+      if (k * Math.hypot(item.to.x - item.from.x, item.to.y - item.from.y) < SHORT) continue;
+      const turned = turnedHere(item, turn) as LineItem;
+      items.push({ kind: 'line', pen, from: at(turned.from), to: at(turned.to) });
+    } else {
+      const turned = turnedHere(item, turn) as PathItem;
+      items.push({ kind: 'path', pen, paths: turned.paths.map((path) => movedPath(path, at)) });
+    }
+  }
+  return items;
+}
+
+function turnedHere(item: Item, { rotation, width, height }: Turn): Item {
+  switch (rotation) {
+    case 0:
+      return item;
+    case 90:
+      return turnedItem(item, 1, { x: height, y: 0 });
+    case 180:
+      return turnedItem(item, 2, { x: width, y: height });
+    case 270:
+      return turnedItem(item, 3, { x: 0, y: width });
+    default: {
+      const never: never = rotation;
+      throw new TypeError(`a drawing is turned by 0, 90, 180 or 270 degrees, not ${String(never)}`);
+    }
+  }
+}
+
+/** A path under a map that keeps shapes: the same scale both ways. */
+function movedPath(path: Path, at: (p: Point) => Point): Path {
+  const segments = path.segments.map((s): Segment => {
+    switch (s.kind) {
+      case 'line':
+        return { kind: 'line', to: at(s.to) };
+      case 'arc':
+        return { ...s, to: at(s.to), centre: at(s.centre) };
+      case 'cubic':
+        return { kind: 'cubic', c1: at(s.c1), c2: at(s.c2), to: at(s.to) };
+      default: {
+        const never: never = s;
+        throw new TypeError(`unknown segment ${JSON.stringify(never)}`);
+      }
+    }
+  });
+  return { ...path, start: at(path.start), segments };
+}

@@ -1,0 +1,71 @@
+import type { Drawing } from '../../drawing/model.ts';
+import { ellipsized } from '../../fonts/measure.ts';
+import type { RareFonts } from '../../fonts/model.ts';
+import type { Printer } from '../../shop/printer.ts';
+import { type Block, belowEachOther, besideEachOther, linesBlock, type Words } from '../../text/block.ts';
+import { printDecimal } from '../../units/print.ts';
+
+export interface SheetLabel {
+  readonly name: string;
+  /** Among the sheets of the pattern, from 1. */
+  readonly number: number;
+  readonly of: number;
+  readonly title: string;
+  readonly view: Drawing['view'];
+  /** Where on the board it lies, in words. */
+  readonly place?: string;
+  readonly printer?: Printer;
+  readonly rare?: RareFonts;
+}
+
+/** `printer office: x × 0.9965, y × 0.998`, or nothing where it is not corrected. */
+export function printerWords(printer: Printer | undefined): string | undefined {
+  if (printer === undefined || (printer.x === 1 && printer.y === 1)) return undefined;
+  const factor = (value: number) => printDecimal(value, 'mm', 5).text;
+  return `corrected for printer ${printer.id}: it prints ${factor(printer.x)} in x, ${factor(printer.y)} in y`;
+}
+
+/** What a sheet says of itself, as shapes of falling size, made when they are tried: the first that finds a clear place is taken. */
+export function labelBlocks({
+  name,
+  number,
+  of,
+  title,
+  view,
+  place,
+  printer,
+  rare,
+}: SheetLabel): readonly (() => Block)[] {
+  const count = `sheet ${number} of ${of}`;
+  const back = view === 'back' ? 'seen from the BACK' : view === 'face' ? 'seen from the FACE' : undefined;
+  const stamp = printerWords(printer);
+  const lines = (size: number, width: number): Words[] => [
+    { text: ellipsized(title, 'bold', size, width, rare), size, weight: 'bold' },
+    { text: back === undefined ? count : `${count} · ${back}`, size },
+    ...(place === undefined ? [] : [{ text: place, size }]),
+    ...(stamp === undefined ? [] : [{ text: ellipsized(stamp, 'regular', 0.8 * size, width + 30), size: 0.8 * size }]),
+  ];
+  const large = (size: number): Block => linesBlock([{ text: name, size, weight: 'bold' }]);
+  const narrow = (size: number, width: number): Block =>
+    belowEachOther(
+      large(2.2 * size),
+      linesBlock(
+        [
+          { text: ellipsized(title, 'bold', size, width, rare), size, weight: 'bold' },
+          { text: count, size },
+          ...(place === undefined ? [] : [{ text: ellipsized(place, 'regular', size, width), size }]),
+          ...(back === undefined ? [] : [{ text: back, size }]),
+          ...(stamp === undefined ? [] : [{ text: ellipsized(stamp, 'regular', 0.8 * size, width), size: 0.8 * size }]),
+        ],
+        rare,
+      ),
+      1.5,
+    );
+  return [
+    () => besideEachOther(large(14), linesBlock(lines(4.2, 80), rare), 3),
+    () => besideEachOther(large(11), linesBlock(lines(3.6, 56), rare), 2.5),
+    () => narrow(3.6, 40),
+    () => narrow(3.2, 26),
+    () => narrow(2.8, 18),
+  ];
+}

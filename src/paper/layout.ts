@@ -1,0 +1,185 @@
+import type { Drawing } from '../drawing/model.ts';
+import type { SheetPaper } from '../papers/model.ts';
+import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import { cornerGroups, cornerSheets, sheetsOf } from './corners.ts';
+import { checkPages } from './first-sheet/page.ts';
+import { type CheckFacts, cornerSteps, gridCaption, joiningSteps } from './first-sheet/words.ts';
+import type { MapPlan } from './furniture/assembly-map.ts';
+import type { Document, Page } from './model.ts';
+import { onePage } from './one-page.ts';
+import type { LayoutOptions } from './options.ts';
+import { lapX, lapY, type Plan } from './plan.ts';
+import { mapSheets, planPages } from './plan-pages.ts';
+import { MOST_SHEETS, wholePlan } from './search/whole.ts';
+import type { MadeSheet } from './sheet-page.ts';
+import { wrongOptions } from './wrong-options.ts';
+
+/** A finished document together with what is said of it before it is written. */
+export interface Layout extends Document {
+  /** How many of the pages show a part of the drawing. */
+  readonly sheets: number;
+  /** Sheets of the grid on which nothing is drawn. */
+  readonly skipped: number;
+  /** In plain words, for the terminal: `6 sheets of Letter, after the first one that checks the printer`. */
+  readonly summary: string;
+  /** Advice that is no problem: when corner sheets would be the truer way. */
+  readonly advice: readonly string[];
+}
+
+/** So many of the crowded sheets are named, the others counted. */
+const NAMED_SHEETS = 4;
+
+/**
+ * Lays a drawing out on paper: the check sheet first, then the sheets in the order of taping; on a roll or to fit, one
+ * page. Errors have the codes of `wrongOptions`, `too-many-sheets`, and those of `onePage`.
+ */
+export function layOut(drawing: Drawing, options: LayoutOptions): Result<Layout> {
+  const wrong = wrongOptions(drawing, options);
+  if (wrong.length > 0) return fail(wrong);
+  const { paper } = options;
+  if (paper.kind !== 'sheet') {
+    const made = onePage(drawing, paper, options);
+    if (!made.ok) return made;
+    const { page, crowded, summary } = made.value;
+    return finished(drawing, options, [page], { sheets: 1, skipped: 0, summary, advice: [] }, crowded);
+  }
+  const lap = options.join === 'butt' ? 0 : options.lap;
+  if (options.extent === 'corners') return onCorners(drawing, paper, lap, options);
+  return onGrid(drawing, paper, lap, options);
+}
+
+function onGrid(drawing: Drawing, paper: SheetPaper, lap: number, options: LayoutOptions): Result<Layout> {
+  const plan = wholePlan(drawing, paper, lap, options);
+  if (plan === undefined) {
+    return fail([
+      error(
+        'too-many-sheets',
+        [...(options.path ?? []), 'paper'],
+        `more than ${MOST_SHEETS} sheets of ${paper.name} would be needed`,
+        'take a larger paper or smaller margins and laps',
+      ),
+    ]);
+  }
+  const { cells, rows, columns } = plan;
+  const skipped = rows * columns - cells.length;
+  const facts: CheckFacts = {
+    drawing,
+    options,
+    paperName: paper.name,
+    sheet: plan.sheet,
+    rotation: plan.turn.rotation,
+    sheets: cells.length,
+    skipped,
+    ...(cells.length === 1 ? {} : { laps: { x: lapX(plan), y: lapY(plan) } }),
+    joining: joiningSteps(cells.length, options.join),
+  };
+  const check = checkPages(facts, { drawing, turn: plan.turn, sheets: mapSheets(plan), caption: gridCaption(skipped) });
+  const made = planPages(drawing, plan, options, { page: check.length + 1, sheet: 1, of: cells.length });
+  const advice = cells.length === 1 ? [] : cornerAdvice(drawing, paper, options, cells.length);
+  const summary = summaryOf(cells.length, paper, plan, skipped);
+  return assembled(drawing, options, check, made, { skipped, summary, advice });
+}
+
+function onCorners(drawing: Drawing, paper: SheetPaper, lap: number, options: LayoutOptions): Result<Layout> {
+  const groups = cornerGroups(drawing, drawing.board!, paper, lap, options);
+  const { plan } = groups[0]!;
+  const count = sheetsOf(groups);
+  const several = groups.some((group) => group.plan.cells.length > 1);
+  const facts: CheckFacts = {
+    drawing,
+    options,
+    paperName: paper.name,
+    sheet: plan.sheet,
+    rotation: plan.turn.rotation,
+    sheets: count,
+    skipped: 0,
+    joining: cornerSteps(count, several, options.join),
+  };
+  const naming = (i: number) => ({ prefix: `C${i + 1}-`, alone: `C${i + 1}` });
+  const map: MapPlan = {
+    drawing,
+    turn: plan.turn,
+    sheets: groups.flatMap((group, i) => mapSheets(group.plan, naming(i)).filter((sheet) => !sheet.skipped)),
+    caption: 'Where the sheets lie on the board.',
+  };
+  const check = checkPages(facts, map);
+  const made: MadeSheet[] = [];
+  groups.forEach((group, i) => {
+    const [page, sheet] = [check.length + 1 + made.length, 1 + made.length];
+    made.push(...planPages(drawing, group.plan, options, { ...naming(i), place: group.label, page, sheet, of: count }));
+  });
+  const summary = `${summaryOf(count, paper, plan, 0)}, laid on by the corners of the board`;
+  return assembled(drawing, options, check, made, { skipped: 0, summary, advice: [] });
+}
+
+/** `6 sheets of Letter on its side (2 blank ones left out), after the first one that checks the printer`. */
+function summaryOf(sheets: number, paper: SheetPaper, { sheet, turn }: Plan, skipped: number): string {
+  const count = sheets === 1 ? '1 sheet' : `${sheets} sheets`;
+  const side = sheet.sideways ? ' on its side' : '';
+  const quarter = turn.rotation === 0 ? '' : ', the pattern turned by a quarter';
+  const blank = skipped === 0 ? '' : ` (${skipped} blank ${skipped === 1 ? 'one' : 'ones'} left out)`;
+  return `${count} of ${paper.name}${side}${quarter}${blank}, after the first one that checks the printer`;
+}
+
+/** A board that is larger than one sheet is served more truly by its own corners. */
+function cornerAdvice(drawing: Drawing, paper: SheetPaper, options: LayoutOptions, sheets: number): readonly string[] {
+  if (drawing.board === undefined) return [];
+  const count = cornerSheets(drawing, drawing.board, paper, options);
+  if (count === undefined) {
+    return [
+      "Corner sheets (--extent corners) are laid on by the board's own edges: that is truer for a board larger than a sheet, though its corners are too deep for one sheet each, so that some are still taped.",
+    ];
+  }
+  const fewer = count < sheets ? ` and takes ${count} instead of ${sheets}` : '';
+  return [
+    `Corner sheets (--extent corners) are laid on by the board's own edges instead of being taped: that is truer for a board larger than a sheet${fewer}.`,
+  ];
+}
+
+function assembled(
+  drawing: Drawing,
+  options: LayoutOptions,
+  check: readonly Page[],
+  made: readonly MadeSheet[],
+  said: Pick<Layout, 'skipped' | 'summary' | 'advice'>,
+): Result<Layout> {
+  const pages = [...check, ...made.map(({ page }) => page)];
+  return finished(drawing, options, pages, { ...said, sheets: made.length }, withSheets(made));
+}
+
+/** What found no room, each with the sheets that it is missing on. */
+function withSheets(made: readonly MadeSheet[]): readonly string[] {
+  const sheets = new Map<string, string[]>();
+  for (const { page, crowded } of made) {
+    for (const what of new Set(crowded)) sheets.set(what, [...(sheets.get(what) ?? []), page.name]);
+  }
+  return [...sheets].map(([what, names]) => {
+    const more = names.length - NAMED_SHEETS;
+    return `${what} (${names.slice(0, NAMED_SHEETS).join(', ')}${more > 0 ? ` and ${more} more` : ''})`;
+  });
+}
+
+function finished(
+  drawing: Drawing,
+  options: LayoutOptions,
+  pages: readonly Page[],
+  said: Pick<Layout, 'sheets' | 'skipped' | 'summary' | 'advice'>,
+  crowded: readonly string[],
+): Result<Layout> {
+  const title = options.title ?? drawing.title;
+  const warnings: readonly Problem[] =
+    crowded.length === 0
+      ? []
+      : [
+          warning(
+            'sheet-crowded',
+            [...(options.path ?? []), 'paper'],
+            `some sheets are too full for ${crowded.join(', ')}`,
+            'take a larger paper',
+          ),
+        ];
+  return succeed(
+    { title, subject: options.subject ?? title, language: options.language ?? 'en', drawing, pages, ...said },
+    warnings,
+  );
+}

@@ -1,0 +1,34 @@
+import type { RareFonts } from '../fonts/model.ts';
+import type { BySide } from '../geometry/sides.ts';
+import type { Paper } from '../papers/model.ts';
+import type { Problem } from '../problems/problem.ts';
+import type { Printer } from '../shop/printer.ts';
+import type { LengthUnit } from '../units/units.ts';
+
+/** How a drawing goes on paper. Lengths are mm. */
+export interface LayoutOptions {
+  readonly paper: Paper;
+  /** Wished; where the printer's unprintable margin is wider, that one counts. */
+  readonly margin: BySide<number>;
+  /** The strip that neighbouring sheets share; they may share more, never less. Butted sheets share none. */
+  readonly lap: number;
+  readonly join: 'lap' | 'butt';
+  /** `whole`: sheets taped into one pattern; `corners`: sheets laid on one by one by the board's own corners. */
+  readonly extent: 'whole' | 'corners';
+  readonly printer?: Printer;
+  /** The unit that the first sheet's words give lengths in. */
+  readonly units: LengthUnit;
+  /** What every sheet says it belongs to; the drawing's title where left out. */
+  readonly title?: string;
+  /** What the file is about, for its metadata. */
+  readonly subject?: string;
+  readonly language?: string;
+  /** Steps for the first sheet: how the pattern is used, after those about printing and taping. */
+  readonly instructions?: readonly string[];
+  /** What the first sheet warns of. */
+  readonly warnings?: readonly Problem[];
+  /** The fonts for characters of the title that the prepared ones lack. */
+  readonly rare?: RareFonts;
+  /** Where the paper, the margins and the lap stand in the job, for problems. */
+  readonly path?: Problem['path'];
+}

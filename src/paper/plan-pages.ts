@@ -1,0 +1,101 @@
+import type { Drawing } from '../drawing/model.ts';
+import { type Box, box } from '../geometry/box.ts';
+import { Room } from '../text/room.ts';
+import type { MapSheet } from './furniture/assembly-map.ts';
+import { crossesOf } from './furniture/crosses.ts';
+import type { Edge, Join } from './furniture/seam-marks.ts';
+import type { LayoutOptions } from './options.ts';
+import { type Cell, cellAt, lapX, lapY, nameOf, type Plan, windowOf } from './plan.ts';
+import { seamsOf } from './seams.ts';
+import { coveringOf } from './search/covering.ts';
+import { type MadeSheet, sheetPage } from './sheet-page.ts';
+import { type Turn, turnBox } from './turn.ts';
+
+/** Everything of a drawing, the parts that are left out unless asked for too, as boxes in turned space. */
+export function inTheWay(
+  drawing: Drawing,
+  turn: Turn,
+): { readonly words: readonly Box[]; readonly lines: readonly Box[] } {
+  const { words, lines } = coveringOf(drawing);
+  return { words: words.map((b) => turnBox(b, turn)), lines: lines.map((b) => turnBox(b, turn)) };
+}
+
+/** How the sheets of one plan are called and counted among all. */
+export interface Naming {
+  /** Before the name of every sheet: `C1-`; a plan of one sheet is called `alone`, where that is given. */
+  readonly prefix?: string;
+  readonly alone?: string;
+  /** Where on the board the plan lies, in words. */
+  readonly place?: string;
+  /** The number of its first page, and of its first sheet among all the sheets. */
+  readonly page: number;
+  readonly sheet: number;
+  readonly of: number;
+}
+
+/** The sheets of a plan as pages, row by row. */
+export function planPages(drawing: Drawing, plan: Plan, options: LayoutOptions, naming: Naming): readonly MadeSheet[] {
+  const { turn } = plan;
+  const { words, lines } = inTheWay(drawing, turn);
+  const room = new Room(words, lines);
+  const whole = turnBox(box(0, 0, drawing.width, drawing.height), turn);
+  const joins = new Map<Cell, Join[]>(plan.cells.map((cell) => [cell, []]));
+  const called = (cell: Cell): string => callsign(cell, plan, naming);
+  const join = (cell: Cell, edge: Edge, at: number, neighbour: Cell, crosses: Join['crosses']) =>
+    joins.get(cell)!.push({ edge, at, neighbour: called(neighbour), crosses });
+  for (const seam of seamsOf(plan)) {
+    const crosses = crossesOf(seam, `${called(seam.first)}|${called(seam.second)}`, plan, whole, room);
+    const [before, behind] = seam.kind === 'beside' ? (['right', 'left'] as const) : (['bottom', 'top'] as const);
+    join(seam.first, before, seam.at, seam.second, crosses);
+    join(seam.second, behind, seam.at, seam.first, crosses);
+  }
+  return plan.cells.map((cell, i) =>
+    sheetPage(
+      {
+        sheet: plan.sheet,
+        turn,
+        window: windowOf(plan, cell),
+        joins: joins.get(cell)!,
+        label: {
+          name: called(cell),
+          number: naming.sheet + i,
+          of: naming.of,
+          title: drawing.title,
+          view: drawing.view,
+          ...(naming.place === undefined ? {} : { place: naming.place }),
+          ...(options.printer === undefined ? {} : { printer: options.printer }),
+          ...(options.rare === undefined ? {} : { rare: options.rare }),
+        },
+        words,
+        lines,
+      },
+      naming.page + i,
+    ),
+  );
+}
+
+function callsign(cell: Cell, plan: Plan, { prefix = '', alone }: Pick<Naming, 'prefix' | 'alone'>): string {
+  return alone !== undefined && plan.cells.length === 1 ? alone : `${prefix}${nameOf(cell)}`;
+}
+
+/** Every sheet of the grid as far as its join lines, and to its own edges where it has no neighbour. */
+export function mapSheets(plan: Plan, naming: Pick<Naming, 'prefix' | 'alone'> = {}): readonly MapSheet[] {
+  const sheets: MapSheet[] = [];
+  for (let row = 0; row < plan.rows; row++) {
+    for (let column = 0; column < plan.columns; column++) {
+      const cell = { row, column };
+      const window = windowOf(plan, cell);
+      const [halfX, halfY] = [lapX(plan) / 2, lapY(plan) / 2];
+      const [left, top] = [column === 0 ? 0 : halfX, row === 0 ? 0 : halfY];
+      const width = window.width - left - (column === plan.columns - 1 ? 0 : halfX);
+      const height = window.height - top - (row === plan.rows - 1 ? 0 : halfY);
+      const skipped = cellAt(plan, row, column) === undefined;
+      sheets.push({
+        name: callsign(cell, plan, naming),
+        box: box(window.x + left, window.y + top, width, height),
+        skipped,
+      });
+    }
+  }
+  return sheets;
+}

@@ -1,0 +1,38 @@
+import type { Drawing } from '../../drawing/model.ts';
+import { coverBoxes } from '../../drawing/touches.ts';
+import type { Box } from '../../geometry/box.ts';
+
+/** Curves are held by boxes of this length, mm: a sheet that only such a box touches is not skipped. */
+const CURVE_STEP = 4;
+
+/** A drawing as boxes, in its own space. */
+export interface Covering {
+  /** Together they hold everything that is shown. */
+  readonly shown: readonly Box[];
+  /** Words and lines, of the parts that are left out unless asked for too. */
+  readonly words: readonly Box[];
+  readonly lines: readonly Box[];
+}
+
+const KNOWN = new WeakMap<Drawing, Covering>();
+
+/** Worked out once for a drawing, of which several parts of a layout ask it. */
+export function coveringOf(drawing: Drawing): Covering {
+  const known = KNOWN.get(drawing) ?? covering(drawing);
+  KNOWN.set(drawing, known);
+  return known;
+}
+
+function covering({ groups, pens }: Drawing): Covering {
+  const shown: Box[] = [];
+  const words: Box[] = [];
+  const lines: Box[] = [];
+  for (const group of groups) {
+    for (const item of group.items) {
+      const boxes = coverBoxes(item, pens, CURVE_STEP);
+      if (group.shown) shown.push(...boxes);
+      (item.kind === 'line' || item.kind === 'path' ? lines : words).push(...boxes);
+    }
+  }
+  return { shown, words, lines };
+}

@@ -1,0 +1,18 @@
+import type { Box } from '../../geometry/box.ts';
+
+/** Something that a seam had better not run through. */
+export interface Obstacle {
+  readonly box: Box;
+  readonly weight: number;
+}
+
+/** How near to an obstacle a seam may come, mm. */
+export const SEAM_CLEARANCE = 1.5;
+
+/** An obstacle that the line of a seam runs through. */
+export interface Hit {
+  /** Its place in the list of obstacles. */
+  readonly obstacle: number;
+  /** The sheet before that line. */
+  readonly before: number;
+}

@@ -1,0 +1,257 @@
+import { type Box, bottom, right } from '../../geometry/box.ts';
+import type { Size } from '../../geometry/point.ts';
+import type { Cell } from '../plan.ts';
+import { Axis } from './axis.ts';
+import { type Bars, barsOf } from './bars.ts';
+import { type Columns, type Rows, SheetCount, type Spans } from './count.ts';
+import type { Obstacle } from './obstacle.ts';
+import { type Rim, reachOf, rimOf } from './rim.ts';
+import { seamCost } from './seam-cost.ts';
+import { firstZone, lastZone } from './zones.ts';
+
+/** What is laid out, in turned space. */
+export interface Search {
+  /** Boxes that together hold everything drawn; what runs level or upright is held exactly. */
+  readonly drawn: readonly Box[];
+  readonly avoid: readonly Obstacle[];
+  /** What one sheet shows. */
+  readonly window: Size;
+  /** The least that neighbours share. */
+  readonly lap: number;
+}
+
+/** A grid: sheet (row, column) begins at `x + column·pitchX, y + row·pitchY`. */
+export interface Found {
+  readonly x: number;
+  readonly y: number;
+  readonly pitchX: number;
+  readonly pitchY: number;
+  readonly cells: readonly Cell[];
+  /** What the seams run through; 0 is clear. */
+  readonly cost: number;
+  /** What neighbours share, both ways together. */
+  readonly laps: number;
+  /** How far the sheets' middle lies off the drawing's, both ways together. */
+  readonly offCentre: number;
+}
+
+/** More pairs of origins than this are thinned out. Patterns of straight lines stay far below. */
+const MOST_PAIRS = 20_000;
+/** Of each axis, how many more origins are looked at for the sake of the seams. */
+const SEAM_ORIGINS = 40;
+/** Laps grow up to so many times the least one, in so many steps. */
+const LAP_GROWTH = 2;
+const LAP_STEPS = 4;
+
+/**
+ * The regular grid with the fewest sheets. Exact at the least lap: a grid can be shifted to the right, and then
+ * down, until the left and the top edge of some sheet lie on those of something drawn, without losing anything that
+ * it shows; so only such origins are looked at. Among grids of equally many sheets the one is taken whose seams run
+ * through least, then the one with the widest laps, then the one that lies most in the middle. Undefined where it
+ * takes more than `most` sheets.
+ */
+export function fewestSheets(search: Search, most = Number.MAX_SAFE_INTEGER): Found | undefined {
+  const trial = new Trial(search);
+  const { lap, window } = search;
+  const [pitchX, pitchY] = [window.width - lap, window.height - lap];
+  const [xs, ys] = thinned(trial.x.origins(pitchX), trial.y.origins(pitchY));
+  const across = xs.map((o) => trial.columns(o, pitchX, lap));
+  const down = ys.map((o) => trial.rows(o, pitchY, lap));
+  const { fewest, columns, rows } = trial.fewest(across, down, most);
+  if (fewest > most) return undefined;
+
+  const seamsAcross = trial.x.seamOrigins(pitchX, lap, SEAM_ORIGINS).map((o) => trial.columns(o, pitchX, lap));
+  const seamsDown = trial.y.seamOrigins(pitchY, lap, SEAM_ORIGINS).map((o) => trial.rows(o, pitchY, lap));
+  const moreColumns = seamsAcross.filter((h) => down.some((v) => trial.fits(h, v, fewest)));
+  const moreRows = seamsDown.filter((v) => across.some((h) => trial.fits(h, v, fewest)));
+  const found = trial.clearest(
+    trial.x.clearest([...columns, ...moreColumns], (own) => own.zones, SEAM_ORIGINS),
+    trial.y.clearest([...rows, ...moreRows], (own) => own.zones, SEAM_ORIGINS),
+    fewest,
+  );
+  return widened(trial, found ?? trial.clearest(columns, rows, fewest)!);
+}
+
+/** Laps as wide as they can be at no more sheets and no more in the way of the seams, x first. */
+function widened(trial: Trial, found: Placed): Placed {
+  let best = found;
+  for (const axis of ['x', 'y'] as const) {
+    for (let step = LAP_STEPS; step > 0; step--) {
+      const wider = trial.withLap(best, axis, trial.lap * (1 + ((LAP_GROWTH - 1) * step) / LAP_STEPS));
+      if (wider === undefined || wider.cost > best.cost) continue;
+      best = wider;
+      break;
+    }
+  }
+  return best;
+}
+
+interface Placed extends Found {
+  readonly across: Columns;
+  readonly down: Rows;
+}
+
+/** One layout's drawing, seen along both axes, and the counting of its sheets. */
+class Trial {
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly lap: number;
+  /** The boxes by where they begin downwards. */
+  private readonly order: Int32Array;
+  private readonly rim: Rim;
+  private readonly counter = new SheetCount();
+  private readonly search: Search;
+
+  constructor(search: Search) {
+    this.search = search;
+    this.lap = search.lap;
+    const { drawn, avoid } = search;
+    this.x = new Axis(
+      drawn.map((b) => [b.x, right(b)]),
+      avoid.map(({ box: b, weight }) => ({ stretch: [b.x, right(b)], weight })),
+    );
+    this.y = new Axis(
+      drawn.map((b) => [b.y, bottom(b)]),
+      avoid.map(({ box: b, weight }) => ({ stretch: [b.y, bottom(b)], weight })),
+    );
+    this.rim = rimOf(this.x, this.y);
+    this.order = Int32Array.from(drawn.keys()).sort((a, b) => this.y.lows[a]! - this.y.lows[b]!);
+  }
+
+  columns(origin: number, pitch: number, lap: number): Columns {
+    const zones = this.x.zones(origin, pitch, lap);
+    const { top, bottom, left, right } = this.rim;
+    let bars: Bars | undefined;
+    return {
+      zones,
+      reach: reachOf(this.x, zones, [top, bottom], left, right),
+      bars: () => {
+        bars ??= barsOf(zones, this.x.lows, this.x.highs, this.order, this.y.lows, this.y.highs);
+        return bars;
+      },
+    };
+  }
+
+  rows(origin: number, pitch: number, lap: number): Rows {
+    const zones = this.y.zones(origin, pitch, lap);
+    const { top, bottom, left, right } = this.rim;
+    let spans: Spans | undefined;
+    return {
+      zones,
+      reach: reachOf(this.y, zones, [left, right], top, bottom),
+      spans: () => {
+        spans ??= {
+          first: Int32Array.from(this.y.lows, (low) => firstZone(zones, low)),
+          last: Int32Array.from(this.y.lows, (low, i) => lastZone(zones, low, this.y.highs[i]!)),
+        };
+        return spans;
+      },
+    };
+  }
+
+  fits(across: Columns, down: Rows, most: number): boolean {
+    return this.counter.count(across, down, most) <= most;
+  }
+
+  /** The least number of sheets up to `most`, and the columns and rows that it is reached with. */
+  fewest(across: readonly Columns[], down: readonly Rows[], most: number) {
+    let fewest = most + 1;
+    let columns = new Set<Columns>();
+    let rows = new Set<Rows>();
+    const take = (count: number, h: Columns, some: readonly Rows[]): void => {
+      if (count > most || count > fewest) return;
+      if (count < fewest) {
+        fewest = count;
+        columns = new Set();
+        rows = new Set();
+      }
+      columns.add(h);
+      for (const v of some) rows.add(v);
+    };
+    const groups = alike(down);
+    for (const h of across) {
+      for (const some of groups) {
+        // Where the rim says it, it says so of all rows that are as many.
+        const said = this.counter.byRim(h, some[0]!, Math.min(fewest, most));
+        if (said !== undefined) take(said, h, some);
+        else for (const v of some) take(this.counter.count(h, v, Math.min(fewest, most)), h, [v]);
+      }
+    }
+    return { fewest, columns: across.filter((h) => columns.has(h)), rows: down.filter((v) => rows.has(v)) };
+  }
+
+  /** The grid of at most so many sheets whose seams cost least; of equals the one most in the middle. */
+  clearest(across: readonly Columns[], down: readonly Rows[], most: number): Placed | undefined {
+    const { window, avoid } = this.search;
+    const columns = across.map((own) => {
+      const h = own.zones;
+      return { own, h, offX: this.x.offCentre(h, window.width), hitsX: this.x.hits(h) };
+    });
+    const rows = down.map((own) => {
+      const v = own.zones;
+      return { own, v, offY: this.y.offCentre(v, window.height), hitsY: this.y.hits(v) };
+    });
+    columns.sort((a, b) => a.offX - b.offX);
+    rows.sort((a, b) => a.offY - b.offY);
+    let best: Placed | undefined;
+    for (const { own: bars, h, offX, hitsX } of columns) {
+      for (const { own: spans, v, offY, hitsY } of rows) {
+        const offCentre = offX + offY;
+        if (best?.cost === 0 && offCentre >= best.offCentre) break;
+        const count = this.counter.count(bars, spans, best?.cells.length ?? most);
+        if (best !== undefined ? count > best.cells.length : count > most) continue;
+        const bound = best !== undefined && count === best.cells.length ? best.cost : Number.POSITIVE_INFINITY;
+        const cost = seamCost(this.counter, { h, v, hitsX, hitsY, window, avoid }, bound);
+        if (cost > bound || (best !== undefined && cost === bound && offCentre >= best.offCentre)) continue;
+        best = {
+          x: h.origin,
+          y: v.origin,
+          pitchX: h.pitch,
+          pitchY: v.pitch,
+          cells: this.counter.cells(h, v),
+          cost,
+          laps: h.lap + v.lap,
+          offCentre,
+          across: bars,
+          down: spans,
+        };
+      }
+    }
+    return best;
+  }
+
+  /** The same grid with another lap along one axis, its origin looked for again. */
+  withLap(found: Placed, axis: 'x' | 'y', lap: number): Placed | undefined {
+    const { window } = this.search;
+    const most = found.cells.length;
+    if (axis === 'x') {
+      const pitch = window.width - lap;
+      const origins = lap > pitch ? [] : this.x.seamOrigins(pitch, lap, SEAM_ORIGINS);
+      const columns = origins.map((o) => this.columns(o, pitch, lap));
+      return this.clearest(columns, [found.down], most);
+    }
+    const pitch = window.height - lap;
+    const origins = lap > pitch ? [] : this.y.seamOrigins(pitch, lap, SEAM_ORIGINS);
+    const rows = origins.map((o) => this.rows(o, pitch, lap));
+    return this.clearest([found.across], rows, most);
+  }
+}
+
+/** Every so many of the origins, so that their pairs stay within bounds. */
+function thinned(xs: readonly number[], ys: readonly number[]): readonly [readonly number[], readonly number[]] {
+  const step = Math.ceil(Math.sqrt((xs.length * ys.length) / MOST_PAIRS));
+  const some = (origins: readonly number[]) => origins.filter((_, i) => i % step === 0);
+  return [some(xs), some(ys)];
+}
+
+/** Rows that the rim can say the same of, together; all others each for itself. */
+function alike(down: readonly Rows[]): readonly (readonly Rows[])[] {
+  const groups = new Map<unknown, Rows[]>();
+  for (const v of down) {
+    const key = v.reach === 'less' ? v : `${v.reach} ${v.zones.to - v.zones.from}`;
+    const known = groups.get(key);
+    if (known === undefined) groups.set(key, [v]);
+    else known.push(v);
+  }
+  return [...groups.values()];
+}

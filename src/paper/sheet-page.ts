@@ -1,0 +1,138 @@
+import type { Item } from '../drawing/model.ts';
+import { type Box, bottom, box, overlaps, right } from '../geometry/box.ts';
+import type { Point } from '../geometry/point.ts';
+import { type Block, boxAt, shifted } from '../text/block.ts';
+import { type Corner, outwardsFrom, placesFrom, Room } from '../text/room.ts';
+import type { Sheet } from './area.ts';
+import { SHEET_PENS } from './furniture/pens.ts';
+import { RULERS, UPRIGHT_RULERS } from './furniture/rulers.ts';
+import { crossBox, crossItems, type Edge, type Join, joinLine, neighbourBlock } from './furniture/seam-marks.ts';
+import { labelBlocks, type SheetLabel } from './furniture/sheet-label.ts';
+import type { CrossMark, Page } from './model.ts';
+import { partOf, type Turn, turnedBack, turnPoint } from './turn.ts';
+
+/** One sheet of a pattern, before it is a page. */
+export interface SheetPlan {
+  readonly sheet: Sheet;
+  readonly turn: Turn;
+  /** What it shows, turned space. */
+  readonly window: Box;
+  /** Its seams; `at` and the crosses in turned space. */
+  readonly joins: readonly Join[];
+  readonly label: SheetLabel;
+  /** Everything of the drawing, turned space. */
+  readonly words: readonly Box[];
+  readonly lines: readonly Box[];
+  /** Words that stand on the sheet besides, page mm. */
+  readonly note?: { readonly box: Box; readonly items: readonly Item[]; readonly pens: Page['pens'] };
+}
+
+export interface MadeSheet {
+  readonly page: Page;
+  /** What found no place clear of the drawing's words. */
+  readonly crowded: readonly string[];
+}
+
+/** Between the join line and words beside it. */
+const OFF_JOIN = 1.2;
+const STEP = 3;
+
+/** The page of one sheet, with everything that it needs to be found, measured and joined. */
+export function sheetPage(plan: SheetPlan, number: number): MadeSheet {
+  const { sheet, turn, window } = plan;
+  const { area } = sheet;
+  const by: Point = { x: area.x - window.x, y: area.y - window.y };
+  const toPage = ({ x, y }: Point): Point => ({ x: x + by.x, y: y + by.y });
+  const near = (boxes: readonly Box[]): readonly Box[] =>
+    boxes.filter((b) => overlaps(b, window)).map((b) => box(b.x + by.x, b.y + by.y, b.width, b.height));
+  const room = new Room(near(plan.words), near(plan.lines));
+  const under: Item[] = [];
+  const over: Item[] = [];
+  const crosses: CrossMark[] = [];
+  const crowded: string[] = [];
+  const joins = plan.joins.map((join) => ({ ...join, at: join.at + (isUpright(join.edge) ? by.x : by.y) }));
+
+  if (plan.note !== undefined) {
+    room.take(plan.note.box);
+    under.push(...plan.note.items);
+  }
+  for (const join of joins) {
+    under.push(joinLine(join, area));
+    for (const { name, at } of join.crosses) {
+      const onPage = toPage(at);
+      over.push(...crossItems(name, onPage, join.edge, area));
+      room.take(crossBox(name, onPage, join.edge));
+      crosses.push({ name, onPage, inDrawing: turnPoint(at, turnedBack(turn)) });
+    }
+  }
+  const set = (what: string, blocks: readonly (() => Block)[], places: (block: Block) => Iterable<Box>): void => {
+    for (const make of blocks) {
+      const block = make();
+      const clear = room.best(places(block));
+      if (clear === undefined || (room.cost(clear) > 0 && make !== blocks.at(-1))) continue;
+      room.take(clear);
+      under.push(...shifted(block.items, clear));
+      return;
+    }
+    crowded.push(what);
+  };
+  for (const join of joins) {
+    set('the name of a neighbour', [() => neighbourBlock(join)], (block) => besideJoin(block, join, area));
+  }
+  const kept = keptArea(area, joins);
+  const from = (corner: Corner) => (block: Block) => placesFrom(corner, block, kept, STEP);
+  set('its name', labelBlocks(plan.label), from('bottom left'));
+  set('a ruler in x', RULERS, from('bottom right'));
+  set('a ruler in y', UPRIGHT_RULERS, from('top right'));
+
+  const page: Page = {
+    number,
+    name: plan.label.name,
+    paper: sheet.paper,
+    rotation: turn.rotation,
+    part: partOf(window, turn, area),
+    scale: sheet.scale,
+    under,
+    over,
+    pens: { ...SHEET_PENS, ...plan.note?.pens },
+    crosses,
+    neighbours: Object.fromEntries(joins.map(({ edge, neighbour }) => [edge, neighbour])),
+  };
+  return { page, crowded };
+}
+
+const isUpright = (edge: Edge): boolean => edge === 'left' || edge === 'right';
+
+/** What of a sheet stays in sight once it is joined: up to its join lines. */
+function keptArea(area: Box, joins: readonly Join[]): Box {
+  const at = (edge: Edge, outer: number) => joins.find((join) => join.edge === edge)?.at ?? outer;
+  const [left, top] = [at('left', area.x - OFF_JOIN) + OFF_JOIN, at('top', area.y - OFF_JOIN) + OFF_JOIN];
+  const [end, foot] = [
+    at('right', right(area) + OFF_JOIN) - OFF_JOIN,
+    at('bottom', bottom(area) + OFF_JOIN) - OFF_JOIN,
+  ];
+  return box(left, top, end - left, foot - top);
+}
+
+/** Along a join line, its middle first: beyond the line, where the sheets lie double, then on this side of it. */
+function* besideJoin(block: Block, { edge, at }: Join, area: Box): Generator<Box> {
+  const upright = isUpright(edge);
+  const depth = upright ? block.width : block.height;
+  const far =
+    edge === 'left'
+      ? at - area.x
+      : edge === 'right'
+        ? right(area) - at
+        : edge === 'top'
+          ? at - area.y
+          : bottom(area) - at;
+  const out = edge === 'left' || edge === 'top' ? -1 : 1;
+  const strip = at + (out * far) / 2;
+  const inside = at - out * (OFF_JOIN + depth / 2);
+  const [low, high] = upright ? [area.y, bottom(area) - block.height] : [area.x, right(area) - block.width];
+  for (const middle of far >= depth + 1 ? [strip, inside] : [inside]) {
+    for (const along of outwardsFrom((low + high) / 2, low, high, 2)) {
+      yield boxAt(block, upright ? { x: middle - depth / 2, y: along } : { x: along, y: middle - depth / 2 });
+    }
+  }
+}

@@ -1,0 +1,36 @@
+import { fail, type Problem, type Result, succeed } from '../../problems/problem.ts';
+import { MAX_BYTES, tooManyBytes } from './bounds.ts';
+import { checkCharacters, normalised } from './characters.ts';
+import { complaints } from './complaints.ts';
+import { readJson } from './json.ts';
+import { lineStarts, type Source } from './node.ts';
+import { readYaml } from './yaml.ts';
+
+/** What was read, and the problems of single values in it: the rest can still be checked. */
+export interface Text {
+  readonly source: Source;
+  readonly problems: readonly Problem[];
+}
+
+/** By the file's ending; a text of an unknown ending is JSON where it begins with a brace. */
+function isJson(file: string, text: string): boolean {
+  if (/\.json$/i.test(file)) return true;
+  return !/\.ya?ml$/i.test(file) && /^\s*\{/.test(text);
+}
+
+/** Bounds first, then the reader of the text's format. Fails where there is no document to check. */
+export function readText(given: string, file: string): Result<Text> {
+  const kilobytes = MAX_BYTES / 1024;
+  if (tooManyBytes(given, MAX_BYTES)) {
+    const { complain, told } = complaints(file, [0]);
+    complain('text-too-long', 0, `the file is larger than ${kilobytes} KiB`, 'is this the right file?');
+    return fail(told);
+  }
+  const text = normalised(given);
+  const lines = lineStarts(text);
+  const { complain, told } = complaints(file, lines);
+  checkCharacters(text, complain);
+  if (told.length > 0) return fail(told);
+  const root = isJson(file, text) ? readJson(text, complain) : readYaml(text, complain);
+  return root === undefined ? fail(told) : succeed({ source: { root, file, lines }, problems: told });
+}

@@ -1,0 +1,242 @@
+import type { Size } from '../../geometry/point.ts';
+import type { BySide } from '../../geometry/sides.ts';
+import { error, fail, type Problem, type Result, succeed } from '../../problems/problem.ts';
+import { canLie, unfit } from './fit.ts';
+import { type Grid, gridFor } from './grid.ts';
+import type { BlankType, Instance, Stock } from './instance.ts';
+import type { StockInput, StockOptions, StockPiece, StockSheet } from './model.ts';
+import { NO_TRIM, trimOf } from './trim.ts';
+
+/** Where a stock of the instance comes from. */
+export type StockSource =
+  | { readonly kind: 'sheet' | 'offcut'; readonly sheet: StockSheet; readonly trim: BySide<number> }
+  | { readonly kind: 'fallout'; readonly piece: StockPiece };
+
+/** The input on its grid, with the way back. */
+export interface Posed {
+  readonly instance: Instance;
+  readonly grid: Grid;
+  /** x and y of the instance are y and x of the input. */
+  readonly transposed: boolean;
+  /** One for each stock of the instance. */
+  readonly sources: readonly StockSource[];
+  /** The pieces of each type of the instance; those with fallouts first. */
+  readonly members: readonly (readonly StockPiece[])[];
+  /** The smallest useful offcut, on the grid. */
+  readonly least: Size;
+}
+
+interface Sourced {
+  readonly source: StockSource;
+  readonly stock: Stock;
+}
+
+interface Typed {
+  readonly type: BlankType;
+  readonly pieces: readonly StockPiece[];
+}
+
+/** The instance of a checked input, or the pieces that no sheet can hold. */
+export function pose(input: StockInput): Result<Posed> {
+  const options = input.options ?? {};
+  const problems: Problem[] = [];
+  const sources = sourcesOf(input, options, problems);
+  if (problems.length > 0) return fail(problems);
+  const grid = gridFor(lengthsOf(input, options, sources));
+  const kerf = grid.up(options.kerf ?? 0);
+  const longest = options.longestCut === undefined ? Infinity : grid.down(options.longestCut) + kerf;
+  const all = sources.map((source): Sourced => ({ source, stock: stockOf(source, grid, kerf, longest) }));
+  input.pieces.forEach((piece, i) => {
+    const problem = unfit(piece, ['pieces', i], typeOf(piece, grid, kerf), all, { grid, kerf, longest });
+    if (problem !== undefined) problems.push(problem);
+  });
+  if (problems.length > 0) return fail(problems);
+  const types = merged(input.pieces, grid, kerf);
+  const useful = all.filter(({ stock }) => types.some(({ type }) => canLie(stock, type, longest)));
+  return succeed(canonical(useful, types, { kerf, longest }, grid, leastOf(options, grid)));
+}
+
+function sourcesOf(input: StockInput, options: StockOptions, problems: Problem[]): StockSource[] {
+  const sources: StockSource[] = [];
+  input.sheets.forEach((sheet, i) => {
+    const trim = trimOf(sheet, options);
+    if (trim.left + trim.right >= sheet.width || trim.top + trim.bottom >= sheet.height) {
+      const message = `nothing is left of sheet ${JSON.stringify(sheet.id)} once it is trimmed`;
+      problems.push(error('stock-trim-too-wide', ['sheets', i], message, 'trim less'));
+    } else if (sheet.count !== 0) {
+      sources.push({ kind: sheet.offcut === true ? 'offcut' : 'sheet', sheet, trim });
+    }
+  });
+  if (sources.length === 0 && problems.length === 0) {
+    const message = 'every sheet has a count of 0';
+    problems.push(error('stock-sheets-missing', ['sheets'], message, 'list at least one that is there'));
+  }
+  if (options.fallouts === true) {
+    for (const piece of input.pieces) if (piece.fallout !== undefined) sources.push({ kind: 'fallout', piece });
+  }
+  return sources;
+}
+
+const sizeOf = (source: StockSource): Size =>
+  source.kind === 'fallout' ? source.piece.fallout! : { width: source.sheet.width, height: source.sheet.height };
+
+const sourceTrim = (source: StockSource): BySide<number> => (source.kind === 'fallout' ? NO_TRIM : source.trim);
+
+function usable(source: StockSource): Size {
+  const { width, height } = sizeOf(source);
+  const trim = sourceTrim(source);
+  return { width: width - trim.left - trim.right, height: height - trim.top - trim.bottom };
+}
+
+function lengthsOf(input: StockInput, options: StockOptions, sources: readonly StockSource[]): number[] {
+  const sizes: Size[] = [...input.pieces, ...sources.map(sizeOf), ...sources.map(usable)];
+  const more = [options.kerf, options.longestCut].filter((length) => length !== undefined);
+  return [...sizes.flatMap(({ width, height }) => [width, height]), ...more];
+}
+
+function stockOf(source: StockSource, grid: Grid, kerf: number, longest: number): Stock {
+  const { width, height } = usable(source);
+  const trim = sourceTrim(source);
+  const full = sizeOf(source);
+  const factory = source.kind === 'sheet';
+  const untrimmed = (...sides: readonly number[]): number =>
+    factory ? sides.filter((length) => length === 0).length : 0;
+  return {
+    width: grid.down(width) + kerf,
+    height: grid.down(height) + kerf,
+    limit: source.kind === 'fallout' ? (source.piece.quantity ?? 1) : (source.sheet.count ?? Infinity),
+    free: source.kind !== 'sheet',
+    cost: source.kind === 'fallout' ? 0 : (source.sheet.cost ?? 0),
+    edgesX: untrimmed(trim.left, trim.right),
+    edgesY: untrimmed(trim.top, trim.bottom),
+    whole: trimsWithin(
+      { width: grid.up(full.width) + kerf, height: grid.up(full.height) + kerf },
+      { width: grid.up(width) + kerf, height: grid.up(height) + kerf },
+      { x: trim.left + trim.right > 0, y: trim.top + trim.bottom > 0 },
+      longest,
+    ),
+  };
+}
+
+/** True where all four sides can be trimmed before anything else, left and right first or last. */
+function trimsWithin(
+  full: Size,
+  inner: Size,
+  trims: { readonly x: boolean; readonly y: boolean },
+  longest: number,
+): boolean {
+  const xFirst = (!trims.x || full.height <= longest) && (!trims.y || inner.width <= longest);
+  const yFirst = (!trims.y || full.width <= longest) && (!trims.x || inner.height <= longest);
+  return xFirst || yFirst;
+}
+
+/** A piece that may turn lies with its longer side along x. */
+function typeOf(piece: StockPiece, grid: Grid, kerf: number): BlankType {
+  const [width, height] = [grid.up(piece.width) + kerf, grid.up(piece.height) + kerf];
+  const turn = piece.turn !== false || width === height;
+  return {
+    width: turn ? Math.max(width, height) : width,
+    height: turn ? Math.min(width, height) : height,
+    demand: piece.quantity ?? 1,
+    turn,
+    edge: piece.factoryEdge === true,
+  };
+}
+
+function merged(pieces: readonly StockPiece[], grid: Grid, kerf: number): Typed[] {
+  const byKey = new Map<string, { type: BlankType; pieces: StockPiece[] }>();
+  const withFalloutsFirst = [
+    ...pieces.filter((piece) => piece.fallout !== undefined),
+    ...pieces.filter((piece) => piece.fallout === undefined),
+  ];
+  for (const piece of withFalloutsFirst) {
+    const type = typeOf(piece, grid, kerf);
+    const key = [type.width, type.height, type.turn, type.edge].join(' ');
+    const known = byKey.get(key);
+    if (known === undefined) {
+      byKey.set(key, { type, pieces: [piece] });
+    } else {
+      known.type = { ...known.type, demand: known.type.demand + type.demand };
+      known.pieces.push(piece);
+    }
+  }
+  return [...byKey.values()];
+}
+
+const turnedStock = (stock: Stock): Stock => ({
+  ...stock,
+  width: stock.height,
+  height: stock.width,
+  edgesX: stock.edgesY,
+  edgesY: stock.edgesX,
+});
+
+const turnedType = (type: BlankType): BlankType =>
+  type.turn ? type : { ...type, width: type.height, height: type.width };
+
+const byKeys =
+  (...keys: readonly number[]) =>
+  (others: readonly number[]): number => {
+    for (let i = 0; i < keys.length; i++) if (keys[i] !== others[i]) return keys[i]! - others[i]!;
+    return 0;
+  };
+
+const stockKeys = (s: Stock): number[] => [
+  Number(s.free),
+  -s.width * s.height,
+  -s.width,
+  s.cost,
+  s.edgesX,
+  s.edgesY,
+  s.limit === Infinity ? -1 : s.limit,
+];
+
+const typeKeys = (t: BlankType): number[] => [-t.width * t.height, -t.width, Number(t.turn), Number(t.edge), t.demand];
+
+/**
+ * Stocks and types in an order of their own, lying along x or y whichever comes first: so the same problem, turned by a
+ * quarter or listed in another order, is searched the same way.
+ */
+function canonical(
+  stocks: readonly Sourced[],
+  types: readonly Typed[],
+  { kerf, longest }: { readonly kerf: number; readonly longest: number },
+  grid: Grid,
+  least: Size,
+): Posed {
+  const sorted = (
+    turned: boolean,
+  ): { readonly stocks: Sourced[]; readonly types: Typed[]; readonly keys: number[] } => {
+    const ownStocks = stocks.map((each) => (turned ? { ...each, stock: turnedStock(each.stock) } : each));
+    const ownTypes = types.map((each) => (turned ? { ...each, type: turnedType(each.type) } : each));
+    ownStocks.sort((a, b) => byKeys(...stockKeys(a.stock))(stockKeys(b.stock)));
+    ownTypes.sort((a, b) => byKeys(...typeKeys(a.type))(typeKeys(b.type)));
+    const keys = [
+      ...ownStocks.flatMap(({ stock }) => stockKeys(stock)),
+      ...ownTypes.flatMap(({ type }) => typeKeys(type)),
+    ];
+    return { stocks: ownStocks, types: ownTypes, keys };
+  };
+  const [upright, lying] = [sorted(false), sorted(true)];
+  const transposed = byKeys(...lying.keys)(upright.keys) < 0;
+  const chosen = transposed ? lying : upright;
+  return {
+    instance: {
+      stocks: chosen.stocks.map(({ stock }) => stock),
+      types: chosen.types.map(({ type }) => type),
+      kerf,
+      longest,
+    },
+    grid,
+    transposed,
+    sources: chosen.stocks.map(({ source }) => source),
+    members: chosen.types.map(({ pieces }) => pieces),
+    least,
+  };
+}
+
+function leastOf(options: StockOptions, grid: Grid): Size {
+  const least = options.leastOffcut ?? 0;
+  const { width, height } = typeof least === 'number' ? { width: least, height: least } : least;
+  return { width: grid.up(width), height: grid.up(height) };
+}

@@ -1,0 +1,101 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { type Box, bottom, box, right } from '../../src/geometry/box.ts';
+import { Axis } from '../../src/paper/search/axis.ts';
+import { barsOf } from '../../src/paper/search/bars.ts';
+import { type Columns, type Rows, SheetCount } from '../../src/paper/search/count.ts';
+import { goesRound, reachOf, rimOf, sheetsOnRim } from '../../src/paper/search/rim.ts';
+import { firstZone, lastZone } from '../../src/paper/search/zones.ts';
+
+/** The four edges of a board as lines of a width, and other things within it. */
+function ring(width: number, height: number, pen: number, inside: readonly Box[]): readonly Box[] {
+  const half = pen / 2;
+  return [
+    ...inside,
+    box(0, -half, width, pen),
+    box(0, height - half, width, pen),
+    box(-half, 0, pen, height),
+    box(width - half, 0, pen, height),
+  ];
+}
+
+function axesOf(boxes: readonly Box[]) {
+  const x = new Axis(
+    boxes.map((b) => [b.x, right(b)]),
+    [],
+  );
+  const y = new Axis(
+    boxes.map((b) => [b.y, bottom(b)]),
+    [],
+  );
+  const order = Int32Array.from(boxes.keys()).sort((a, b) => y.lows[a]! - y.lows[b]!);
+  return { x, y, order, rim: rimOf(x, y) };
+}
+
+function gridOf(boxes: readonly Box[], origin: readonly [number, number], pitch: number, lap: number) {
+  const { x, y, order, rim } = axesOf(boxes);
+  const h = x.zones(origin[0], pitch, lap);
+  const v = y.zones(origin[1], pitch, lap);
+  const columns: Columns = {
+    zones: h,
+    reach: reachOf(x, h, [rim.top, rim.bottom], rim.left, rim.right),
+    bars: () => barsOf(h, x.lows, x.highs, order, y.lows, y.highs),
+  };
+  const rows: Rows = {
+    zones: v,
+    reach: reachOf(y, v, [rim.left, rim.right], rim.top, rim.bottom),
+    spans: () => ({
+      first: Int32Array.from(y.lows, (low) => firstZone(v, low)),
+      last: Int32Array.from(y.lows, (low, i) => lastZone(v, low, y.highs[i]!)),
+    }),
+  };
+  return { columns, rows };
+}
+
+const spot = fc.record({
+  x: fc.integer({ min: 1, max: 400 }),
+  y: fc.integer({ min: 1, max: 400 }),
+  width: fc.integer({ min: 1, max: 60 }),
+  height: fc.integer({ min: 1, max: 60 }),
+});
+
+test('counting by the rim says the same as counting everything', () => {
+  const seen = { all: 0, some: 0, none: 0, ends: 0 };
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 30, max: 500 }),
+      fc.integer({ min: 30, max: 500 }),
+      fc.constantFrom(0.2, 0.3, 3, 3.8),
+      fc.array(spot, { maxLength: 8 }),
+      fc.tuple(fc.integer({ min: -180, max: 0 }), fc.integer({ min: -180, max: 0 })),
+      fc.integer({ min: 40, max: 180 }),
+      fc.integer({ min: 0, max: 18 }),
+      fc.integer({ min: 1, max: 60 }),
+      (width, height, pen, spots, origin, pitch, lap, most) => {
+        const inside = spots.filter((b) => right(b) < width && bottom(b) < height);
+        const { columns, rows } = gridOf(ring(width, height, pen, inside), origin, pitch, lap);
+        const [quick, slow] = [new SheetCount(), new SheetCount()];
+        const counted = slow.count({ ...columns, reach: 'less' }, rows, most);
+        expect(quick.count(columns, rows, most)).toBe(counted);
+        const rimmed = goesRound(columns.reach, rows.reach);
+        if (rimmed && columns.reach !== rows.reach) seen.ends++;
+        const [across, down] = [columns.zones.to - columns.zones.from + 1, rows.zones.to - rows.zones.from + 1];
+        seen[!rimmed ? 'none' : sheetsOnRim(down, across) === across * down ? 'all' : 'some']++;
+        if (counted <= most)
+          expect(quick.cells(columns.zones, rows.zones)).toEqual(slow.cells(columns.zones, rows.zones));
+      },
+    ),
+    { numRuns: 8000, seed: 5 },
+  );
+  // Each way through the counting was taken.
+  expect(Math.min(...Object.values(seen))).toBeGreaterThan(20);
+});
+
+test('four edges go round whatever the pen, and a drawing without edges does not', () => {
+  const edges = gridOf(ring(400, 500, 0.3, []), [-20, -20], 150, 10);
+  expect([edges.columns.reach, edges.rows.reach]).toEqual(['whole', 'whole']);
+  const corners = [box(0, 0, 30, 30), box(370, 0, 30, 30), box(0, 470, 30, 30), box(370, 470, 30, 30)];
+  const open = gridOf(corners, [-20, -20], 150, 10);
+  expect(goesRound(open.columns.reach, open.rows.reach)).toBe(false);
+  expect(new SheetCount().count(open.columns, open.rows, 20)).toBe(4);
+});
