@@ -120,7 +120,7 @@ export function mutantsOf(file: string, text: string): readonly Mutant[] {
         return;
       }
       case 'MemberExpression': {
-        const { object, property } = node as unknown as { readonly object: Node; readonly property: Node };
+        const [object, property] = [node.object as Node, node.property as Node];
         const other =
           object.type === 'Identifier' && object.name === 'Math' ? FUNCTIONS[String(property.name)] : undefined;
         if (other !== undefined) add('operator', property.start, property.end, other);
@@ -130,6 +130,6 @@ export function mutantsOf(file: string, text: string): readonly Mutant[] {
         return;
     }
   };
-  for (const statement of program.body) visit(statement as unknown as Node);
+  for (const statement of program.body) if (isNode(statement)) visit(statement);
   return found;
 }
