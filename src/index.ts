@@ -1,3 +1,5 @@
+export { readShop } from './shop/read-shop.ts';
+
 import type { Report } from './bench/report.ts';
 import { needsRare } from './fonts/coverage.ts';
 import { parseVary } from './job/change.ts';
@@ -16,7 +18,6 @@ export type { Calibration, CalibrationRequest } from './bench/calibration.ts';
 export type { Report } from './bench/report.ts';
 export { type SharedSetting, sharedSettings } from './bench/settings.ts';
 export { calibrateAny as calibrate } from './calibrate-any.ts';
-export { readShop } from './job/read.ts';
 export { type BenchSheetWishes, type MadeBenchSheets, makeBenchSheets } from './make-bench-sheets.ts';
 export { type MadePlacement, makePlacement } from './make-placement.ts';
 export { type MadeStock, makeStock, type StockDayWishes } from './make-stock.ts';

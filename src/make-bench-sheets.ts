@@ -3,11 +3,12 @@ import type { SheetGrid } from './documents/lists/labels.ts';
 import type { Drawing } from './drawing/model.ts';
 import { needsRare } from './fonts/coverage.ts';
 import type { Size } from './geometry/point.ts';
+import { usualPaper } from './job/print.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
 import { sheetsDocument } from './paper/sheets.ts';
 import { findPaper } from './papers/find.ts';
 import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
-import * as defaults from './shop/defaults.ts';
+import { UNITS } from './shop/units.ts';
 import type { Solved } from './solve-job.ts';
 import type { Units } from './units/units.ts';
 import { writePdf } from './writers/pdf.ts';
@@ -48,7 +49,7 @@ export async function makeBenchSheets(
   const made = entry.value.make({
     jobs,
     paper: paper.value,
-    units: jobs[0]?.job.units ?? wishes.units ?? defaults.UNITS,
+    units: jobs[0]?.job.units ?? wishes.units ?? UNITS,
     ...(wishes.number === undefined ? {} : { number: wishes.number }),
     ...(wishes.grid === undefined ? {} : { grid: wishes.grid }),
     ...(rare === undefined ? {} : { rare }),
@@ -69,16 +70,16 @@ export function sheetFor(
   { paper, units }: Pick<BenchSheetWishes, 'paper' | 'units'>,
   first: Solved | undefined,
 ): Result<Size> {
-  const unit = first?.job.units ?? units ?? defaults.UNITS;
+  const unit = first?.job.units ?? units ?? UNITS;
   const path: Problem['path'] = ['print', 'paper'];
   const custom = [...(first?.shop.papers ?? new Map<string, Size>())].map(([id, size]) => ({ id, name: id, ...size }));
-  const found = findPaper(paper ?? first?.job.print.paper ?? defaults.paper(unit), { custom, unit, path });
+  const found = findPaper(paper ?? first?.job.print.paper ?? usualPaper(unit), { custom, unit, path });
   if (!found.ok) return fail(found.problems);
   if (found.value.kind === 'sheet') return large(found.value, path);
   if (paper !== undefined) {
     return fail([error('sheet-paper', path, 'these sheets go on single sheets of paper', 'name one: letter, a4 …')]);
   }
-  const usual = findPaper(defaults.paper(unit));
+  const usual = findPaper(usualPaper(unit));
   return usual.ok && usual.value.kind === 'sheet' ? succeed(usual.value) : fail([]);
 }
 

@@ -1,9 +1,9 @@
 import type { Drawing } from './drawing/model.ts';
-import { readShop } from './job/read.ts';
 import { type JigRequest, jigDocument } from './paper/jig-document.ts';
 import { fail, type Result, succeed } from './problems/problem.ts';
 import { calibrationState } from './shop/calibrated.ts';
-import { NO_SHOP } from './shop/resolve-shop.ts';
+import { readShop } from './shop/read-shop.ts';
+import { NO_SHOP } from './shop/shop.ts';
 import { type DrawingFormat, FORMATS, findFormat } from './writers/formats.ts';
 import { writePdf } from './writers/pdf.ts';
 

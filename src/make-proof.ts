@@ -6,13 +6,13 @@ import type { RareFonts } from './fonts/model.ts';
 import type { Size } from './geometry/point.ts';
 import type { Change } from './job/change.ts';
 import type { Job } from './job/job.ts';
+import { usualPaper } from './job/print.ts';
 import type { Mat } from './mat/model.ts';
 import { sheetsDocument } from './paper/sheets.ts';
 import { findPaper } from './papers/find.ts';
 import type { Paper } from './papers/model.ts';
 import type { OpenPicture, Pictures, PreparedPicture } from './pictures/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from './problems/problem.ts';
-import * as defaults from './shop/defaults.ts';
 import type { Shop } from './shop/shop.ts';
 import { dotsFromMm } from './units/units.ts';
 import { writePdf } from './writers/pdf.ts';
@@ -138,7 +138,7 @@ function sheetFor({ paper, paperAsked }: Request, { units }: Job): Result<Size> 
   if (paperAsked) {
     return fail([error('proof-paper', ['print', 'paper'], 'a proof goes on a sheet', 'name one: letter, a4, a3 …')]);
   }
-  const usual = findPaper(defaults.paper(units));
+  const usual = findPaper(usualPaper(units));
   return usual.ok && usual.value.kind === 'sheet' ? succeed(usual.value) : fail([]);
 }
 

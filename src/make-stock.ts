@@ -6,11 +6,11 @@ import { countedOn } from './documents/ticket/tickets.ts';
 import type { Drawing } from './drawing/model.ts';
 import { needsRare } from './fonts/coverage.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
-import { shopLocator } from './job/read.ts';
 import { sheetFor } from './make-bench-sheets.ts';
 import { sheetsDocument } from './paper/sheets.ts';
 import { fail, type Result, succeed } from './problems/problem.ts';
-import * as defaults from './shop/defaults.ts';
+import { PRICES } from './shop/prices.ts';
+import { shopLocator } from './shop/read-shop.ts';
 import type { Solved, Source } from './solve-job.ts';
 import { planBoards, type StockWishes } from './stock/board-plans.ts';
 import { layOutDay } from './stock/layouts.ts';
@@ -73,7 +73,7 @@ export async function makeStock(solved: readonly Solved[], wishes: StockDayWishe
   const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
   const how = rare === undefined ? {} : { rare };
   const options = { paper: paper.value, tape, ...how };
-  const money = first.shop.prices ?? defaults.PRICES;
+  const money = first.shop.prices ?? PRICES;
   const drawings = [
     ...stockSummary(day, record, jobs, money, options),
     ...day.flatMap((board) => board.layouts.flatMap((layout) => layoutPages(board, layout, jobs, options))),

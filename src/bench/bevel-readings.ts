@@ -1,6 +1,6 @@
 import type { Readings } from '../job/readings.ts';
 import { fail, type Result, succeed } from '../problems/problem.ts';
-import * as defaults from '../shop/defaults.ts';
+import { BEVEL } from '../shop/bevel-angle.ts';
 import { calibrateBevel } from './calibrate-bevel.ts';
 import { type Context, kept, nameProblems, type Outcome, rounded } from './outcome.ts';
 
@@ -14,7 +14,7 @@ export function fromBevelReadings(readings: Readings<'bevel'>, { shop, date }: C
   const solved = calibrateBevel(readings.strips);
   if (!solved.ok) return solved;
   const { angle, uncertainty, strips } = solved.value;
-  const said = shop?.heads.get(readings.head)?.bevel ?? defaults.BEVEL;
+  const said = shop?.heads.get(readings.head)?.bevel ?? BEVEL;
   const other = Math.abs(angle - said) > CLEARLY * uncertainty;
   const found = `${angle.toFixed(1)}° ± ${uncertainty.toFixed(1)}°`;
   const bevel = rounded(angle, 1);

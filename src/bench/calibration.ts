@@ -1,8 +1,8 @@
-import { readShop } from '../job/read.ts';
 import { type ReadReadings, readReadings } from '../job/readings.ts';
 import { fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { calibrationState, notYet } from '../shop/calibrated.ts';
 import { editShop } from '../shop/edit-shop.ts';
+import { readShop } from '../shop/read-shop.ts';
 import type { Calibrated, Tool } from '../shop/readings-schema.ts';
 import type { Shop } from '../shop/shop.ts';
 import { fromBevelReadings } from './bevel-readings.ts';

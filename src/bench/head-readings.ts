@@ -1,8 +1,8 @@
 import { SIDES } from '../geometry/sides.ts';
 import type { Readings } from '../job/readings.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
-import * as defaults from '../shop/defaults.ts';
 import type { Head } from '../shop/head.ts';
+import { HEAD } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
 import {
   calibrateHead,
@@ -50,7 +50,7 @@ export function fromHeadReadings(readings: Readings<'head'>, context: Context): 
   const entry = { ...kept({ ...readings, date }, lengths), result: made.summary };
   return succeed(
     {
-      words: [...made.words, `  ${directionWords(head ?? defaults.HEAD)}`],
+      words: [...made.words, `  ${directionWords(head ?? HEAD)}`],
       result: made.result,
       edits: [...made.edits, { kind: 'append', path: ['calibrations', 'head'], value: entry }],
     },

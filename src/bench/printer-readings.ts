@@ -1,10 +1,8 @@
-import { type BySide, SIDES } from '../geometry/sides.ts';
+import { allSides, type BySide, SIDES } from '../geometry/sides.ts';
 import type { Readings } from '../job/readings.ts';
 import { findPaper } from '../papers/find.ts';
 import type { Paper } from '../papers/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
-import * as defaults from '../shop/defaults.ts';
-import { everySide } from '../shop/resolve-shop.ts';
 import { calibratePrinter, type PrinterReading } from './calibrate-printer.ts';
 import { type Context, inMm, kept, nameProblems, type Outcome, rounded } from './outcome.ts';
 
@@ -40,7 +38,7 @@ export function fromPrinterReadings(readings: Readings<'printer'>, { shop, date 
   const blank: BySide<number> | undefined =
     readings.blank === undefined
       ? undefined
-      : everySide(readings.blank, shop?.printers.get(readings.printer)?.margin ?? defaults.allSides(0));
+      : { ...(shop?.printers.get(readings.printer)?.margin ?? allSides(0)), ...readings.blank };
   const values = {
     x: rounded(x.scale, 5),
     y: rounded(y.scale, 5),

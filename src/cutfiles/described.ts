@@ -1,7 +1,8 @@
 import type { Item } from '../drawing/model.ts';
 import { pathLength } from '../geometry/measure.ts';
 import type { Size } from '../geometry/point.ts';
-import { type Machine, OPERATIONS } from '../shop/machine.ts';
+import type { Machine } from '../shop/machine.ts';
+import { OPERATIONS } from '../shop/operation.ts';
 import { printDecimal } from '../units/print.ts';
 import { cautions } from './cautions.ts';
 import { cutDrawing } from './drawing.ts';

@@ -3,7 +3,8 @@ import { type Box, centre } from '../geometry/box.ts';
 import { pathBox } from '../geometry/extent.ts';
 import { placedPath } from '../geometry/path.ts';
 import type { Point, Size } from '../geometry/point.ts';
-import { type Machine, OPERATIONS, type Operation } from '../shop/machine.ts';
+import type { Machine } from '../shop/machine.ts';
+import { OPERATIONS, type Operation } from '../shop/operation.ts';
 import { lettering } from './letters.ts';
 import type { LaidBoard, Toolpath } from './model.ts';
 

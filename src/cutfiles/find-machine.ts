@@ -1,8 +1,7 @@
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { quoted } from '../problems/quoted.ts';
-import { MACHINE_KINDS, type Machine, type MachineKind } from '../shop/machine.ts';
-import { plainMachine } from '../shop/resolve-machine.ts';
+import { MACHINE_KINDS, type Machine, type MachineKind, plainMachine } from '../shop/machine.ts';
 import type { Shop } from '../shop/shop.ts';
 
 /**

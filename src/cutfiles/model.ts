@@ -5,7 +5,8 @@ import type { Job } from '../job/job.ts';
 import type { Mat } from '../mat/model.ts';
 import type { Problem, Result } from '../problems/problem.ts';
 import type { Board } from '../shop/board.ts';
-import type { Machine, Operation } from '../shop/machine.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { Operation } from '../shop/operation.ts';
 
 /** One way of the tool while it is down, in mm, y down, as the machine sees the side of the board that lies up. */
 export interface Toolpath {

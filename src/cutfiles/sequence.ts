@@ -1,7 +1,8 @@
 import { pathLength } from '../geometry/measure.ts';
 import { reversed } from '../geometry/path.ts';
 import { distance, type Point } from '../geometry/point.ts';
-import type { Machine, Operation } from '../shop/machine.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { Operation } from '../shop/operation.ts';
 import type { Toolpath } from './model.ts';
 import { shortTravel } from './order.ts';
 

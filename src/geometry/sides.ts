@@ -7,3 +7,5 @@ export type BySide<T> = Readonly<Record<Side, T>>;
 
 /** Sides that were given; the others are left to the solver. */
 export type SomeSides = Readonly<Partial<Record<Side, number>>>;
+
+export const allSides = <T>(value: T): BySide<T> => ({ top: value, right: value, bottom: value, left: value });

@@ -1,6 +1,14 @@
+import * as z from 'zod/mini';
 import type { Side } from '../geometry/sides.ts';
-import type { Guide } from '../shop/guide.ts';
-import type { Head } from '../shop/head.ts';
+import type { Problem } from '../problems/problem.ts';
+import { defined } from '../read/fields/defined.ts';
+import { described, id, oneOf, record, yesNo } from '../read/fields/fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
+import { lookUp } from '../read/fields/look-up.ts';
+import { type Guide, usualGuide } from '../shop/guide.ts';
+import { HEAD, type Head } from '../shop/head.ts';
+import type { Shop } from '../shop/shop.ts';
+import type { LengthUnit, Units } from '../units/units.ts';
 
 export interface BenchRequest {
   readonly head: Head;
@@ -11,4 +19,38 @@ export interface BenchRequest {
   readonly stack: 'together' | 'apart';
   /** The edge along which window and backing hinge together; undefined: the longer one, left or top. */
   readonly hinge?: Side;
+}
+
+export function benchSchema(unit: LengthUnit) {
+  const { length } = lengthFields(unit);
+  const graduation = 'What guide settings are rounded to; that of the guide where it is left out';
+  const hinge = 'The edge along which window and backing hinge; the longer one without it';
+  const bench = record(
+    {
+      head: z.optional(id('The head of the shop that cuts the bevels', ['pull-45'])),
+      graduation: z.optional(length(graduation, ['1/16', '1 mm'], { least: 0.05, most: 26 })),
+      snap: z.optional(yesNo('Move the opening evenly, so that settings lie on the graduation')),
+      stack: z.optional(oneOf('Under mats cut on the top mat, or each by itself', ['together', 'apart'])),
+      hinge: z.optional(oneOf(hinge, ['top', 'right', 'bottom', 'left'])),
+    },
+    'a map: head, graduation, snap, stack, hinge',
+  );
+  return described(bench, 'How it is cut');
+}
+
+export function benchFrom(
+  given: z.output<ReturnType<typeof benchSchema>>,
+  shop: Shop,
+  units: Units,
+  problems: Problem[],
+): BenchRequest {
+  const guide = shop.guide ?? usualGuide(units);
+  return {
+    head: lookUp('head', given.head, shop.heads, ['bench', 'head'], problems) ?? HEAD,
+    guide,
+    graduation: given.graduation ?? guide.graduation,
+    snap: given.snap ?? false,
+    stack: given.stack ?? 'together',
+    ...defined({ hinge: given.hinge }),
+  };
 }

@@ -1,11 +1,16 @@
-import type { Units } from '../units/units.ts';
-import type { ArrangeRequest } from './arrange.ts';
-import type { AsCutRequest } from './as-cut.ts';
-import type { BenchRequest } from './bench.ts';
-import type { LetteringRequest } from './lettering.ts';
-import type { MatRequest } from './mat.ts';
-import type { OpeningRequest } from './opening.ts';
-import type { PrintRequest } from './print.ts';
+import * as z from 'zod/mini';
+import type { Problem } from '../problems/problem.ts';
+import { defined } from '../read/fields/defined.ts';
+import { count, described, line, oneOf, record, whole } from '../read/fields/fields.ts';
+import type { Shop } from '../shop/shop.ts';
+import { LENGTH_UNITS, type LengthUnit, type Units } from '../units/units.ts';
+import { type ArrangeRequest, arrangeFrom, arrangeSchema } from './arrange.ts';
+import { type AsCutRequest, asCutFrom, asCutSchema } from './as-cut.ts';
+import { type BenchRequest, benchFrom, benchSchema } from './bench.ts';
+import { type LetteringRequest, letteringFrom, letteringSchema } from './lettering.ts';
+import { type MatRequest, matFrom, matSchema } from './mat.ts';
+import { type OpeningRequest, openingFrom, openingsSchema } from './opening.ts';
+import { type PrintRequest, printFrom, printSchema } from './print.ts';
 
 /**
  * A checked job with everything of the shop that it names already looked up. Lengths are mm.
@@ -27,4 +32,69 @@ export interface Job {
   readonly print: PrintRequest;
   /** What was cut already, where it did not come out as planned. */
   readonly asCut?: AsCutRequest;
+}
+
+/** The whole job, bare numbers being in `unit`. A new key is one line here, one above and one in `jobFrom`. */
+export function jobSchema(unit: LengthUnit) {
+  // Few jobs have these: made when there is one.
+  const arrange = z.lazy(() => arrangeSchema(unit));
+  const lettering = z.lazy(() => letteringSchema(unit));
+  const print = z.lazy(() => printSchema(unit));
+  const asCut = z.lazy(() => asCutSchema(unit));
+  const job = record(
+    {
+      title: z.optional(
+        line('What the piece is called; the name of the file where it is left out', ['Heron, linocut']),
+      ),
+      number: z.optional(count('Its number in the shop’s own count, for ticket, labels and lists', ['A-07', 41])),
+      customer: z.optional(line('Whom it is for', ['Saltmarsh Print Room'])),
+      units: z.optional(oneOf('The unit of bare numbers, and of what documents print; in without it', LENGTH_UNITS)),
+      mat: z.optional(matSchema(unit)),
+      openings: openingsSchema(unit),
+      arrange: z.optional(arrange),
+      lettering: z.optional(lettering),
+      count: z.optional(whole('How many alike', [1, 40], 1, 999)),
+      bench: z.optional(benchSchema(unit)),
+      print: z.optional(print),
+      asCut: z.optional(asCut),
+    },
+    'a map of keys: title, units, mat, openings …',
+  );
+  return described(job, 'A framed piece: its mat, its opening and how it is made');
+}
+
+/** A job as the schema leaves it: lengths in mm, nothing looked up, nothing filled in. */
+type JobInput = z.output<ReturnType<typeof jobSchema>>;
+
+/** The job with everything looked up in the shop. Where problems hold an error, it is not to be used. */
+export function jobFrom(
+  input: JobInput,
+  shop: Shop,
+  units: Units,
+  name: string,
+): { readonly job: Job; readonly problems: readonly Problem[] } {
+  const problems: Problem[] = [];
+  const bench = benchFrom(input.bench ?? {}, shop, units, problems);
+  const openings = input.openings.map((opening) => openingFrom(opening, units, bench.head.bevel));
+  const mat = matFrom(input.mat ?? {}, bench, input.bench?.head !== undefined, shop, units, problems);
+  const asCut =
+    input.asCut === undefined ? undefined : asCutFrom(input.asCut, mat.layers.length, openings.length, problems);
+  const free = openings.filter((opening) => opening.place === undefined).length;
+  const job: Job = {
+    title: input.title ?? name,
+    units,
+    mat,
+    openings,
+    count: input.count ?? 1,
+    bench,
+    print: printFrom(input.print ?? {}, shop, units, problems),
+    ...defined({
+      number: input.number,
+      customer: input.customer,
+      arrange: arrangeFrom(input.arrange, free),
+      lettering: letteringFrom(input.lettering, units),
+      asCut,
+    }),
+  };
+  return { job, problems };
 }

@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 import { DESCRIPTIONS } from '../read/fields/fields.ts';
-import { UNITS } from '../shop/defaults.ts';
-import { shopSchema } from '../shop/shop-schema.ts';
-import { jobSchema } from './job-schema.ts';
+import { shopSchema } from '../shop/shop.ts';
+import { UNITS } from '../shop/units.ts';
+import { jobSchema } from './job.ts';
 
 export const SCHEMA_KINDS = ['job', 'shop'] as const;
 export type SchemaKind = (typeof SCHEMA_KINDS)[number];

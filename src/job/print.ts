@@ -1,5 +1,16 @@
-import type { BySide } from '../geometry/sides.ts';
+import * as z from 'zod/mini';
+import { allSides, type BySide, SIDES, type SomeSides } from '../geometry/sides.ts';
+import { findPaper } from '../papers/find.ts';
+import { error, type Problem } from '../problems/problem.ts';
+import { defined } from '../read/fields/defined.ts';
+import { described, id, line, oneOf, record } from '../read/fields/fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
+import { lookUp } from '../read/fields/look-up.ts';
 import type { Printer } from '../shop/printer.ts';
+import type { Shop } from '../shop/shop.ts';
+import { either, metric } from '../shop/units.ts';
+import { showLength } from '../units/print.ts';
+import type { LengthUnit, Units } from '../units/units.ts';
 
 export interface PrintRequest {
   /** A paper's id, `W x H`, `fit` or `roll:W`. */
@@ -11,4 +22,75 @@ export interface PrintRequest {
   /** Thickness of the pattern's paper, which counts where it is cut through. */
   readonly paperThickness: number;
   readonly printer?: Printer;
+}
+
+/** The paper of the office printer at hand (common practice, no source). */
+export const usualPaper = (units: Units): string => (metric(units) ? 'a4' : 'letter');
+export const usualMargin = (units: Units): number => either(units, 1 / 4, 6);
+/** Wide enough to glue or tape two sheets (common practice, no source). */
+const usualLap = (units: Units): number => either(units, 1 / 2, 12);
+/** Paper of 80 g/m² (common practice, no source). */
+const PAPER_THICKNESS = 0.1;
+
+export function printSchema(unit: LengthUnit) {
+  const { length, sides } = lengthFields(unit);
+  const few = { least: 0, most: 100 };
+  const papers = ['letter', 'a4', '13 x 19 in', 'roll:24in'];
+  const transfer = 'Corners are pricked through and the paper comes off, or it stays and is cut through';
+  const thickness = 'Thickness of the paper, which counts where it is cut through';
+  const print = record(
+    {
+      paper: z.optional(line('A paper by its name, width x height, fit or roll:WIDTH', papers)),
+      margin: z.optional(sides('Left blank along the edges of the paper', ['1/4', { top: '1/2', sides: '1/4' }], few)),
+      lap: z.optional(length('How far neighbouring sheets lie over one another', ['1/2'], few)),
+      join: z.optional(oneOf('Sheets lie over one another, or edge to edge', ['lap', 'butt'])),
+      transfer: z.optional(oneOf(transfer, ['prick', 'cut-through'])),
+      paperThickness: z.optional(length(thickness, ['0.1 mm'], { least: 0, most: 2 })),
+      printer: z.optional(id('The printer of the shop that prints it', ['office'])),
+    },
+    'a map: paper, margin, lap, join, transfer, paperThickness, printer',
+  );
+  return described(print, 'How the pattern is printed');
+}
+
+export function printFrom(
+  given: z.output<ReturnType<typeof printSchema>>,
+  shop: Shop,
+  units: Units,
+  problems: Problem[],
+): PrintRequest {
+  const printer = lookUp('printer', given.printer, shop.printers, ['print', 'printer'], problems);
+  const paper = given.paper ?? usualPaper(units);
+  const custom = [...shop.papers].map(([id, size]) => ({ id, name: id, ...size }));
+  const found = findPaper(paper, { custom, unit: units, path: ['print', 'paper'] });
+  if (!found.ok) problems.push(...found.problems);
+  return {
+    paper,
+    margin: marginFrom(given.margin ?? {}, printer, units, problems),
+    lap: given.lap ?? usualLap(units),
+    join: given.join ?? 'lap',
+    transfer: given.transfer ?? 'prick',
+    paperThickness: given.paperThickness ?? PAPER_THICKNESS,
+    ...defined({ printer }),
+  };
+}
+
+/** Never less than what the printer leaves blank: the usual margin grows to it, one that was asked for is an error. */
+function marginFrom(given: SomeSides, printer: Printer | undefined, units: Units, problems: Problem[]): BySide<number> {
+  const blank = printer?.margin ?? allSides(0);
+  const usual = usualMargin(units);
+  const margin = {
+    top: Math.max(usual, blank.top),
+    right: Math.max(usual, blank.right),
+    bottom: Math.max(usual, blank.bottom),
+    left: Math.max(usual, blank.left),
+    ...given,
+  };
+  const short = SIDES.filter((side) => margin[side] < blank[side] - 1e-9);
+  if (printer === undefined || short.length === 0) return margin;
+  const show = (mm: number): string => showLength(mm, units);
+  const sides = short.map((side) => `${show(blank[side])} at the ${side}`).join(', ');
+  const message = `the margin is smaller than what the printer ${printer.id} leaves blank: ${sides}`;
+  problems.push(error('margin-unprintable', ['print', 'margin'], message, 'make the margin as large, or leave it out'));
+  return margin;
 }

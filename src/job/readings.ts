@@ -1,11 +1,10 @@
 import type * as z from 'zod/mini';
-import { fail, type Problem, type Result, succeed } from '../problems/problem.ts';
-import { locate, problemsOf } from '../read/text/issues.ts';
-import { find, type Node, plain } from '../read/text/node.ts';
-import { readText } from '../read/text/text.ts';
+import { type Problem, type Result, succeed } from '../problems/problem.ts';
+import { readDocument, type Written } from '../read/document.ts';
+import { locate, ordered } from '../read/text/issues.ts';
+import { find, type Node } from '../read/text/node.ts';
 import { type Calibrated, readingsSchema } from '../shop/readings-schema.ts';
 import { LENGTH_UNITS } from '../units/units.ts';
-import { ONCE, ordered } from './read.ts';
 
 /** Readings as their schema leaves them: lengths in mm. */
 export type Readings<K extends Calibrated> = z.output<ReturnType<typeof readingsSchema<K>>>;
@@ -20,18 +19,12 @@ export interface ReadReadings<K extends Calibrated> {
  * The readings in a text, strictly read: bare numbers are millimetres unless it says otherwise. All problems at once,
  * each with file, line and column.
  */
-export function readReadings<K extends Calibrated>(
-  kind: K,
-  request: { readonly text: string; readonly file: string },
-): Result<ReadReadings<K>> {
-  const text = readText(request.text, request.file);
-  if (!text.ok) return fail(ordered(text.problems));
-  const { source, problems } = text.value;
-  const parsed = readingsSchema(kind, unitOf(source.root)).safeParse(plain(source.root), ONCE);
-  const found = [...problems, ...(parsed.success ? [] : problemsOf(parsed.error.issues, source))];
-  if (!parsed.success || found.length > 0) return fail(ordered(found));
+export function readReadings<K extends Calibrated>(kind: K, written: Written): Result<ReadReadings<K>> {
+  const read = readDocument(written, (root) => readingsSchema(kind, unitOf(root)));
+  if (!read.ok) return read;
+  const { value, source } = read.value;
   return succeed({
-    readings: parsed.data as Readings<K>,
+    readings: value,
     locate: (others) => ordered(others.map((problem) => locate(problem, source))),
   });
 }

@@ -2,8 +2,8 @@ import { parallelOf } from '../geometry/parallel.ts';
 import type { Path, Segment } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Side } from '../geometry/sides.ts';
-import type { DecorRequest } from '../job/arrange.ts';
 import type { Job } from '../job/job.ts';
+import type { DecorRequest } from '../job/lines.ts';
 import type { Mat } from './model.ts';
 
 /** A line on the face of the top mat, as its job asks for it, in the face view. */

@@ -1,13 +1,17 @@
 import type { Jig, JigContext, JigEntry } from '../documents/jigs/jig.ts';
 import { JIGS } from '../documents/jigs/jigs.ts';
 import type { Drawing } from '../drawing/model.ts';
+import { allSides } from '../geometry/sides.ts';
+import { usualMargin, usualPaper } from '../job/print.ts';
 import { findPaper } from '../papers/find.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { quoted } from '../problems/quoted.ts';
 import { type CalibrationState, notYet } from '../shop/calibrated.ts';
-import * as defaults from '../shop/defaults.ts';
+import { usualGuide } from '../shop/guide.ts';
+import { HEAD } from '../shop/head.ts';
 import type { Printer } from '../shop/printer.ts';
+import { truePrinter } from '../shop/printer.ts';
 import type { Shop } from '../shop/shop.ts';
 import { parseLength } from '../units/parse.ts';
 import type { Units } from '../units/units.ts';
@@ -86,14 +90,14 @@ function contextOf(entry: JigEntry, request: JigRequest): Result<JigContext & { 
   // The printer's own jig may be for one that the shop does not know yet.
   const printer: Printer | undefined =
     entry.uncorrected === true && request.printer !== undefined && !shop.printers.has(request.printer)
-      ? defaults.printer(request.printer)
+      ? truePrinter(request.printer)
       : request.printer === undefined && solved?.job.print.printer !== undefined
         ? solved.job.print.printer
         : named('printer', request.printer, shop.printers);
   const jobHead = request.head === undefined ? solved?.job.bench.head : undefined;
-  const head = jobHead ?? named('head', request.head, shop.heads) ?? defaults.HEAD;
+  const head = jobHead ?? named('head', request.head, shop.heads) ?? HEAD;
   const custom = [...shop.papers].map(([id, size]) => ({ id, name: id, ...size }));
-  const paperText = request.paper ?? solved?.job.print.paper ?? defaults.paper(units);
+  const paperText = request.paper ?? solved?.job.print.paper ?? usualPaper(units);
   const paper = findPaper(paperText, { custom, unit: units, path: ['print', 'paper'] });
   if (!paper.ok) problems.push(...paper.problems);
   if (paper.ok && paper.value.kind !== 'sheet') {
@@ -107,7 +111,7 @@ function contextOf(entry: JigEntry, request: JigRequest): Result<JigContext & { 
   const sheet = sheetOf(
     paper.value,
     {
-      margin: defaults.allSides(entry.margin ?? defaults.margin(units)),
+      margin: allSides(entry.margin ?? usualMargin(units)),
       join: 'lap',
       ...(printer === undefined ? {} : { printer: uncorrected ? { ...printer, x: 1, y: 1 } : printer }),
     },
@@ -122,7 +126,7 @@ function contextOf(entry: JigEntry, request: JigRequest): Result<JigContext & { 
     units,
     shop,
     head,
-    guide: solved?.job.bench.guide ?? shop.guide ?? defaults.guide(units),
+    guide: solved?.job.bench.guide ?? shop.guide ?? usualGuide(units),
     thicknesses,
     notYet:
       entry.kind === 'head' || entry.kind === 'head-proof'

@@ -1,3 +1,10 @@
+import * as z from 'zod/mini';
+import { defined } from '../read/fields/defined.ts';
+import { check, converted, described, line, needed, oneOf, record } from '../read/fields/fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
+import type { LengthUnit } from '../units/units.ts';
+import { BEVEL, bevelAngle } from './bevel-angle.ts';
+
 /** A cutting head and what was found out by calibrating it. Lengths are mm. */
 export interface Head {
   readonly id: string;
@@ -31,4 +38,103 @@ export interface Head {
 export interface OffsetAt {
   readonly thickness?: number;
   readonly offset: number;
+}
+
+/** The wished overrun of a head that was never calibrated (common practice, no source). */
+const OVERRUN = 0.25;
+
+/** Twice the spread of a head that was calibrated: few ends then hang on to the board (common practice, no source). */
+export const overrun = (spread: number | undefined): number =>
+  spread === undefined ? OVERRUN : Math.max(0.01, 2 * spread);
+
+/** A pull head whose border lies under a bar at the left, without offsets: what is uncalibrated has none. */
+export const HEAD: Head = {
+  id: 'default',
+  bevel: BEVEL,
+  opening: 'left',
+  straightedge: 0,
+  straightedgeOn: 'border',
+  start: [{ offset: 0 }],
+  stop: [{ offset: 0 }],
+  overrun: OVERRUN,
+  calibrated: false,
+};
+
+/** A head that leads or lags by more was measured wrong, mm. */
+const FARTHEST = 50;
+
+export function headSchema(unit: LengthUnit) {
+  const { length } = lengthFields(unit);
+  const reach = { least: 0, most: 500 };
+  const hand = 'The hand of the travel on which the opening lies, seen from the back';
+  const straightedge = 'Straightedge to the line where the blade enters; 0 where the head needs none';
+  const head = record(
+    {
+      bevel: z.optional(bevelAngle()),
+      opening: z.optional(oneOf(hand, ['left', 'right'])),
+      straightedge: z.optional(length(straightedge, ['1 3/8'], reach)),
+      straightedgeOn: z.optional(oneOf('The side of the line on which the straightedge lies', ['border', 'opening'])),
+      bar: z.optional(length('Bar to blade, for sides that the guide cannot reach', ['1 1/2'], reach)),
+      scribe: z.optional(line('Where on the head the scribe is read', ['the notch at its front'])),
+      start: z.optional(offsets(unit, 'How far ahead of the scribe the blade reaches the face when it is pushed in')),
+      stop: z.optional(offsets(unit, 'How far ahead of the scribe the cut in the face ends')),
+      spread: z.optional(
+        length('How far one end of its cuts strays, from its calibration', ['0.12 mm'], { least: 0, most: 10 }),
+      ),
+      overrun: z.optional(
+        length('Wished overrun at both ends; twice the spread without it', ['0.25 mm'], { least: 0, most: 10 }),
+      ),
+      blade: z.optional(line('The blade that it was calibrated with', ['0.3 mm, fresh'])),
+      depth: z.optional(line('The depth that it was calibrated at', ['just scratches the slip sheet'])),
+      date: z.optional(line('The day that it was calibrated', ['2024-03-01'])),
+    },
+    'a map: bevel, opening, straightedge, start, stop, overrun …',
+  );
+  return described(head, 'A cutting head');
+}
+
+/** One length for every board, or one for each thickness. */
+export function offsets(unit: LengthUnit, about: string) {
+  const { length } = lengthFields(unit);
+  const expected = 'a length, or a list of {thickness, offset}';
+  const offset = length('The offset', ['1.2 mm'], { least: -FARTHEST, most: FARTHEST });
+  const one = converted(offset, (mm): readonly OffsetAt[] => [{ offset: mm }]);
+  const shape = {
+    thickness: needed(length('Thickness of the board', ['1.4 mm'], { least: 0.1, most: 25 })),
+    offset: needed(offset),
+  };
+  const list = z.pipe(
+    z.array(described(record(shape, 'a map: thickness, offset'), 'An offset'), expected).check(check(alike)),
+    z.transform((given): readonly OffsetAt[] => given),
+  );
+  return described(z.union([one, list], expected), about, ['1.2 mm', [{ thickness: '1.4 mm', offset: '1.2 mm' }]]);
+}
+
+function alike(given: readonly { readonly thickness: number }[]) {
+  const hint = 'give one offset for each thickness';
+  if (given.length === 0) return { code: 'offsets-empty', message: 'the list of offsets is empty', hint };
+  if (new Set(given.map(({ thickness }) => thickness)).size === given.length) return undefined;
+  return { code: 'offsets-twice', message: 'a thickness stands twice in the list', hint };
+}
+
+export function headFrom(id: string, given: z.output<ReturnType<typeof headSchema>>): Head {
+  return {
+    id,
+    bevel: given.bevel ?? HEAD.bevel,
+    opening: given.opening ?? HEAD.opening,
+    straightedge: given.straightedge ?? HEAD.straightedge,
+    straightedgeOn: given.straightedgeOn ?? HEAD.straightedgeOn,
+    start: given.start ?? HEAD.start,
+    stop: given.stop ?? HEAD.stop,
+    overrun: given.overrun ?? overrun(given.spread),
+    calibrated: given.start !== undefined && given.stop !== undefined,
+    ...defined({
+      spread: given.spread,
+      scribe: given.scribe,
+      bar: given.bar,
+      blade: given.blade,
+      depth: given.depth,
+      date: given.date,
+    }),
+  };
 }

@@ -1,26 +1,23 @@
+import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
-import type { OffsetAt } from './head.ts';
+import { error, type Problem } from '../problems/problem.ts';
+import { defined } from '../read/fields/defined.ts';
+import { converted, described, needed, number, oneOf, record, whole, yesNo } from '../read/fields/fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
+import type { LengthUnit } from '../units/units.ts';
+import { bevelAngle } from './bevel-angle.ts';
+import { HEAD, type OffsetAt, offsets, overrun } from './head.ts';
+import {
+  OPERATIONS,
+  type Operation,
+  type OperationSetting,
+  operationsFrom,
+  operationsSchema,
+  speed,
+} from './operation.ts';
 
 export const MACHINE_KINDS = ['laser', 'knife', 'bevel'] as const;
 export type MachineKind = (typeof MACHINE_KINDS)[number];
-
-/**
- * What a machine is told to do with a path. `mark` scores a line that stays on the board; `registration` targets are
- * printed, for a cutter that looks for them; `score` is a light pass before the cut; `note` is never cut.
- */
-export const OPERATIONS = ['mark', 'registration', 'score', 'inner', 'outer', 'bevel', 'note'] as const;
-export type Operation = (typeof OPERATIONS)[number];
-
-export interface OperationSetting {
-  /** Of the file: `[A-Za-z0-9_$-]`, 31 characters at most. */
-  readonly layer: string;
-  /** `#rrggbb`. */
-  readonly colour: string;
-  /** Of a plotter; 0 leaves the operation out of a plotter's file. */
-  readonly pen: number;
-  /** mm/s. */
-  readonly speed?: number;
-}
 
 export const CUT_FORMATS = ['svg', 'dxf', 'hpgl'] as const;
 export type CutFormat = (typeof CUT_FORMATS)[number];
@@ -97,3 +94,200 @@ export interface BevelMachine extends AnyMachine {
 }
 
 export type Machine = LaserMachine | KnifeMachine | BevelMachine;
+
+/** What a machine of which nothing is said is taken for. */
+const USUAL = {
+  gap: 5,
+  up: 'back',
+  marks: true,
+  notes: true,
+  format: { laser: 'svg', knife: 'hpgl', bevel: 'dxf' },
+  dialect: 'r12',
+  tolerance: 0.01,
+  line: 0.1,
+  origin: 'corner',
+  lift: 0.5,
+  sendSpeeds: false,
+  comments: true,
+  overcut: 1,
+  lead: 3,
+} as const;
+
+/** A cutting machine. Which keys go with which kind is told in `machine.ts`. */
+export function machineSchema(unit: LengthUnit) {
+  const { length, size } = lengthFields(unit);
+  const nearOne = (axis: string) =>
+    number(`Length moved over length told, ${axis}`, [1.0004], 0.9, 1.1, 'a number near 1');
+  const scale = record({ x: z.optional(nearOne('across')), y: z.optional(nearOne('up')) }, 'a map: x, y');
+  const width = (about: string) => length(about, ['0.2 mm'], { least: 0, most: 3 });
+  const across = needed(width('Across a cut that runs up the bed'));
+  const up = needed(width('Across a cut that runs across the bed'));
+  const KERF = 'a length, or a map: x, y';
+  const both = converted(width('In every direction'), (mm) => ({ x: mm, y: mm }));
+  const tabs = record(
+    {
+      count: needed(whole('Of every opening', [4], 1, 48)),
+      width: needed(length('Of each', ['0.5 mm'], { least: 0.05, most: 20 })),
+    },
+    'a map: count, width',
+  );
+  const machine = record(
+    {
+      kind: z.optional(oneOf('What it cuts with', MACHINE_KINDS)),
+      bed: z.optional(size('What it can reach, width x height', ['600 x 400 mm'], { least: 20 })),
+      gap: z.optional(length('Between boards that lie on the bed together', ['5 mm'], { least: 0, most: 200 })),
+      up: z.optional(oneOf('The side of the board that lies up', ['back', 'face'])),
+      outside: z.optional(yesNo('False where the board is trimmed to its outer size before')),
+      marks: z.optional(yesNo('Centre, hinge and title scored on the back')),
+      notes: z.optional(yesNo('Words and a 100 mm line on a layer that is not cut')),
+      thickest: z.optional(length('The thickest board that it cuts', ['2 mm'], { least: 0.05, most: 50 })),
+      format: z.optional(oneOf('The file that it takes', CUT_FORMATS)),
+      dialect: z.optional(oneOf('Of DXF', DIALECTS)),
+      tolerance: z.optional(
+        length('How far arcs or chords may lie from a curve', ['0.01 mm'], { least: 0.001, most: 0.5 }),
+      ),
+      line: z.optional(length('Width of the lines in a file', ['0.1 mm'], { least: 0.001, most: 1 })),
+      scale: z.optional(described(scale, 'Corrected in a plotter’s file')),
+      origin: z.optional(oneOf('Where a plotter counts from', ['corner', 'centre'])),
+      travel: z.optional(speed('How fast it goes without cutting')),
+      lift: z.optional(number('Seconds for each time down and up', [0.4], 0, 60, 'a number of seconds')),
+      sendSpeeds: z.optional(yesNo('Whether a plotter’s file sets speeds')),
+      comments: z.optional(yesNo('Whether a plotter’s file holds words; not every plotter knows comments')),
+      operations: z.optional(operationsSchema()),
+      kerf: z.optional(
+        described(z.union([both, record({ x: across, y: up }, KERF)], KERF), 'What the beam takes away', ['0.2 mm']),
+      ),
+      tabs: z.optional(described(tabs, 'Bridges that hold each fallout', [{ count: 4, width: '0.5 mm' }])),
+      offset: z.optional(width('How far the tip of the knife trails its axis')),
+      overcut: z.optional(length('How far a cut goes past its beginning', ['1 mm'], { least: 0, most: 50 })),
+      lead: z.optional(length('Radius by which the knife comes in from the waste', ['3 mm'], { least: 0.2, most: 50 })),
+      passes: z.optional(whole('All but the last are light ones', [2], 1, 6)),
+      registration: z.optional(length('Size of the printed targets', ['8 mm'], { least: 2, most: 50 })),
+      bevel: z.optional(bevelAngle()),
+      opening: z.optional(
+        oneOf('The hand of the travel on which the opening lies, the back being up', ['left', 'right']),
+      ),
+      start: z.optional(offsets(unit, 'How far ahead of the head’s own place the blade reaches the face')),
+      stop: z.optional(offsets(unit, 'How far ahead of the head’s own place the cut in the face ends')),
+      spread: z.optional(
+        length('How far one end of its cuts strays, from its calibration', ['0.12 mm'], { least: 0, most: 10 }),
+      ),
+      overrun: z.optional(
+        length('Wished overrun at both ends; twice the spread without it', ['0.25 mm'], { least: 0, most: 10 }),
+      ),
+    },
+    'a map: kind, bed, kerf, offset, bevel …',
+  );
+  return described(machine, 'A cutting machine');
+}
+
+type Given = z.output<ReturnType<typeof machineSchema>>;
+
+/** Keys that one kind of machine has alone. */
+const KEYS: Readonly<Record<MachineKind, readonly (keyof Given)[]>> = {
+  laser: ['kerf', 'tabs'],
+  knife: ['offset', 'overcut', 'lead', 'passes', 'registration'],
+  bevel: ['bevel', 'opening', 'start', 'stop', 'spread', 'overrun'],
+};
+
+/** What each of those says, for a message. */
+const OWN: Readonly<Record<MachineKind, string>> = {
+  laser: 'a laser',
+  knife: 'a drag knife',
+  bevel: 'a bevel head',
+};
+
+/** A machine with every default filled in. Its kind is its name's, where it says none. */
+export function machineFrom(id: string, given: Given, problems: Problem[]): Machine {
+  const path = ['machines', id];
+  const kind = given.kind ?? MACHINE_KINDS.find((each) => each === id);
+  if (kind === undefined) {
+    const message = `the machine ${id} does not say what it cuts with`;
+    problems.push(error('machine-kind-missing', path, message, `give kind: ${MACHINE_KINDS.join(' or ')}`));
+  }
+  for (const other of MACHINE_KINDS) {
+    if (kind === undefined || other === kind) continue;
+    for (const key of KEYS[other]) {
+      if (given[key] === undefined) continue;
+      const message = `${key} is for ${OWN[other]}, but ${id} is ${OWN[kind]}`;
+      problems.push(error('machine-key-kind', [...path, key], message, `it has ${KEYS[kind].join(', ')}`));
+    }
+  }
+  const machine = filledIn(id, kind ?? 'laser', given);
+  problems.push(...layerProblems(machine));
+  return machine;
+}
+
+/** A machine of which nothing is known but its kind. */
+export const plainMachine = (kind: MachineKind): Machine => filledIn(kind, kind, {});
+
+function filledIn(id: string, kind: MachineKind, given: Given): Machine {
+  const any = {
+    id,
+    gap: given.gap ?? USUAL.gap,
+    up: given.up ?? USUAL.up,
+    outside: given.outside ?? kind !== 'bevel',
+    marks: given.marks ?? USUAL.marks,
+    notes: given.notes ?? USUAL.notes,
+    format: given.format ?? USUAL.format[kind],
+    dialect: given.dialect ?? USUAL.dialect,
+    tolerance: given.tolerance ?? USUAL.tolerance,
+    line: given.line ?? USUAL.line,
+    scale: { x: given.scale?.x ?? 1, y: given.scale?.y ?? 1 },
+    origin: given.origin ?? USUAL.origin,
+    lift: given.lift ?? USUAL.lift,
+    sendSpeeds: given.sendSpeeds ?? USUAL.sendSpeeds,
+    comments: given.comments ?? USUAL.comments,
+    operations: operationsFrom(given.operations),
+    ...defined({ bed: given.bed, thickest: given.thickest, travel: given.travel }),
+  };
+  switch (kind) {
+    case 'laser':
+      return { ...any, kind, kerf: given.kerf ?? { x: 0, y: 0 }, ...defined({ tabs: given.tabs }) };
+    case 'knife':
+      return {
+        ...any,
+        kind,
+        offset: given.offset ?? 0,
+        overcut: given.overcut ?? USUAL.overcut,
+        lead: given.lead ?? USUAL.lead,
+        passes: given.passes ?? 1,
+        ...defined({ registration: given.registration }),
+      };
+    case 'bevel':
+      return {
+        ...any,
+        kind,
+        opening: given.opening ?? HEAD.opening,
+        start: given.start ?? HEAD.start,
+        stop: given.stop ?? HEAD.stop,
+        overrun: given.overrun ?? overrun(given.spread),
+        calibrated: given.start !== undefined && given.stop !== undefined,
+        ...defined({ bevel: given.bevel }),
+      };
+    default: {
+      const never: never = kind;
+      return never;
+    }
+  }
+}
+
+/** What is never cut must not share a layer, a colour or a pen with what is. */
+function layerProblems({ id, operations }: Machine): readonly Problem[] {
+  const { note } = operations;
+  const cut = OPERATIONS.filter((name): name is Operation => name !== 'note');
+  return cut.flatMap((name) => {
+    const its = operations[name];
+    const shared = (['layer', 'colour', 'pen'] as const).filter(
+      (key) => its[key] === note[key] && !(key === 'pen' && note.pen === 0),
+    );
+    return shared.map((key) =>
+      error(
+        'machine-note-cut',
+        ['machines', id, 'operations'],
+        `notes have the same ${key} as the operation ${name}, so that they would be cut`,
+        `give notes a ${key} of their own, or leave them out with notes: false`,
+      ),
+    );
+  });
+}

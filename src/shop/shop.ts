@@ -1,13 +1,32 @@
+import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
-import type { Units } from '../units/units.ts';
-import type { Board } from './board.ts';
-import type { Moulding, PackagePart, ReadyFrame } from './frame.ts';
-import type { Guide } from './guide.ts';
-import type { Head } from './head.ts';
-import type { Machine } from './machine.ts';
-import type { Prices } from './prices.ts';
-import type { Printer } from './printer.ts';
-import type { ShelfOffcut, StockSettings } from './stock.ts';
+import type { Problem } from '../problems/problem.ts';
+import { defined } from '../read/fields/defined.ts';
+import { described, named, needed, oneOf, record } from '../read/fields/fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
+import { LENGTH_UNITS, type LengthUnit, type Units } from '../units/units.ts';
+import { type Board, boardFrom, boardSchema } from './board.ts';
+import {
+  backingFrom,
+  backingSchema,
+  type Moulding,
+  mouldingFrom,
+  mouldingSchema,
+  type PackagePart,
+  packagePart,
+  partFrom,
+  type ReadyFrame,
+  readyFrameFrom,
+  readyFrameSchema,
+} from './frame.ts';
+import { type Guide, guideFrom, guideSchema } from './guide.ts';
+import { type Head, headFrom, headSchema } from './head.ts';
+import { type Machine, machineFrom, machineSchema } from './machine.ts';
+import { type Prices, pricesFrom, pricesSchema } from './prices.ts';
+import { type Printer, printerFrom, printerSchema } from './printer.ts';
+import { calibrationsSchema } from './readings-schema.ts';
+import { type ShelfOffcut, type StockSettings, shelfFrom, shelfSchema, stockFrom, stockSchema } from './stock.ts';
+import { UNITS } from './units.ts';
 
 /** A checked shop; the names are those that jobs use. Lengths are mm. */
 export interface Shop {
@@ -29,4 +48,101 @@ export interface Shop {
   /** Offcuts that lie on the shelf, as they are listed. */
   readonly shelf: readonly ShelfOffcut[];
   readonly stock: StockSettings;
+}
+
+const BONE = { thickness: '1.4 mm', colour: '#efe9dc', sheets: ['32 x 40 in'], price: 9.5 };
+const PULL = { bevel: 45, opening: 'left', straightedge: 0, start: '1.2 mm', stop: '-0.4 mm', overrun: '0.25 mm' };
+const LASER = { kind: 'laser', bed: '600 x 400 mm', kerf: '0.2 mm' };
+const ASH = { lip: '1/4 in', depth: '5/8 in' };
+
+/** The whole shop, bare numbers being in `unit`. A new section is one line here, one above and one in `shopFrom`. */
+export function shopSchema(unit: LengthUnit) {
+  const office = { office: { x: 0.9965, y: 0.998 } };
+  const ready = { 'ash-16x20': { nominal: '16 x 20 in', moulding: 'ash' } };
+  const likes = () => z.array(lengthFields(unit).size('An outer size', ['16 x 20'], { least: 25 }), 'a list of sizes');
+  // Many keys, and few shops have all of them: made when there is one.
+  const machines = z.lazy(() => machineSchema(unit));
+  const calibrations = z.lazy(() => calibrationsSchema(unit));
+  const printers = z.lazy(() => printerSchema(unit));
+  const papers = z.lazy(() => paperSchema(unit));
+  const mouldings = z.lazy(() => mouldingSchema(unit));
+  const frames = z.lazy(() => readyFrameSchema(unit));
+  const glazing = z.lazy(() => packagePart(unit, 'a map: thickness, name'));
+  const backing = z.lazy(() => backingSchema(unit));
+  const prices = z.lazy(pricesSchema);
+  const shelf = z.lazy(() => shelfSchema(unit));
+  const stock = z.lazy(() => stockSchema(unit));
+  const sizes = z.lazy(likes);
+  const shop = record(
+    {
+      units: z.optional(oneOf('The unit of bare numbers in this file; in without it', LENGTH_UNITS)),
+      boards: z.optional(named('The boards that are cut', { 'bone-4': BONE }, boardSchema(unit))),
+      heads: z.optional(named('The cutting heads', { 'pull-45': PULL }, headSchema(unit))),
+      guide: z.optional(guideSchema(unit)),
+      machines: z.optional(named('The cutting machines', { laser: LASER }, machines)),
+      printers: z.optional(named('The printers and what their check line measured', office, printers)),
+      papers: z.optional(named('Papers of the shop’s own', { banner: { size: '13 x 40 in' } }, papers)),
+      mouldings: z.optional(named('Mouldings for frames of any size', { ash: ASH }, mouldings)),
+      frames: z.optional(named('Ready-made frames', ready, frames)),
+      glazing: z.optional(named('Glazing', { clear: { name: 'Clear glass', thickness: '2 mm' } }, glazing)),
+      backing: z.optional(named('Backing', { foam: { name: 'Foam board', thickness: '5 mm' } }, backing)),
+      calibrations: z.optional(calibrations),
+      prices: z.optional(prices),
+      shelf: z.optional(shelf),
+      stock: z.optional(stock),
+      sizes: z.optional(described(sizes, 'Outer sizes that the shop likes to use', [['11 x 14', '16 x 20']])),
+    },
+    'a map of keys: boards, heads, guide, printers …',
+  );
+  return described(shop, 'The shop: its boards, tools, printers and frames');
+}
+
+/** A shop as the schema leaves it: lengths in mm, nothing filled in. */
+type ShopInput = z.output<ReturnType<typeof shopSchema>>;
+
+function paperSchema(unit: LengthUnit) {
+  const { size } = lengthFields(unit);
+  const shape = { size: needed(size('Width x height', ['13 x 40 in'], { least: 50 })) };
+  return described(record(shape, 'a map: size'), 'A paper');
+}
+
+/** The shop with every default filled in. Where problems hold an error, it is not to be used. */
+export function shopFrom(
+  input: ShopInput,
+  units: Units,
+): { readonly shop: Shop; readonly problems: readonly Problem[] } {
+  const problems: Problem[] = [];
+  const mouldings = mapped(input.mouldings, mouldingFrom);
+  const boards = mapped(input.boards, boardFrom);
+  const backing = mapped(input.backing, backingFrom);
+  const shop: Shop = {
+    units,
+    boards,
+    heads: mapped(input.heads, headFrom),
+    machines: mapped(input.machines, (id, given) => machineFrom(id, given, problems)),
+    printers: mapped(input.printers, printerFrom),
+    papers: mapped(input.papers, (_, paper) => paper.size),
+    mouldings,
+    frames: mapped(input.frames, (id, given) => readyFrameFrom(id, given, mouldings, problems)),
+    glazing: mapped(input.glazing, partFrom),
+    backing,
+    sizes: input.sizes ?? [],
+    shelf: shelfFrom(input.shelf ?? [], new Map<string, unknown>([...backing, ...boards]), problems),
+    stock: stockFrom(input.stock ?? {}, boards, units, problems),
+    ...defined({
+      guide: input.guide && guideFrom(input.guide, units),
+      prices: input.prices && pricesFrom(input.prices),
+    }),
+  };
+  return { shop, problems };
+}
+
+/** Of a job that has none. */
+export const NO_SHOP: Shop = shopFrom({}, UNITS).shop;
+
+function mapped<I, T>(
+  input: Readonly<Record<string, I>> | undefined,
+  from: (id: string, given: I) => T,
+): ReadonlyMap<string, T> {
+  return new Map(Object.entries(input ?? {}).map(([id, given]) => [id, from(id, given)]));
 }

@@ -3,7 +3,7 @@ import { error, fail, type Problem, type Result, succeed, warning } from '../pro
 import { defined } from '../read/fields/defined.ts';
 import { lookUp } from '../read/fields/look-up.ts';
 import type { SheetSize } from '../shop/board.ts';
-import * as defaults from '../shop/defaults.ts';
+import { SHEET } from '../shop/board.ts';
 import type { ShelfOffcut } from '../shop/stock.ts';
 import { showSize } from '../units/print.ts';
 import type { Units } from '../units/units.ts';
@@ -140,7 +140,7 @@ function pieceOf(blank: Blank, id: string, { directional }: Material, request: S
 /** Sizes that are bought, each with its price where there is one, and what lies on the shelf. */
 function sheetsOf(material: Material, shop: StockShop, units: Units) {
   const listed = material.sheets.length > 0;
-  const sizes: readonly SheetSize[] = listed ? material.sheets : [defaults.SHEET];
+  const sizes: readonly SheetSize[] = listed ? material.sheets : [SHEET];
   const sources = new Map<string, SheetSource>();
   const sheets: StockSheet[] = [];
   sizes.forEach((given, index) => {
@@ -157,7 +157,7 @@ function sheetsOf(material: Material, shop: StockShop, units: Units) {
       sheets.push({ id, width, height, count: 1, offcut: true });
     }
   }
-  const message = `nothing says what sheets of ${material.name} there are; ${showSize(defaults.SHEET, units)} is taken`;
+  const message = `nothing says what sheets of ${material.name} there are; ${showSize(SHEET, units)} is taken`;
   const hint = 'list them as sheets of the board in the shop’s file';
   return { sizes, sheets, sources, warnings: listed ? [] : [warning('stock-sheets-assumed', [], message, hint)] };
 }

@@ -1,7 +1,7 @@
 import type { Size } from '../geometry/point.ts';
-import { readShop } from '../job/read.ts';
 import { fail, type Result, succeed } from '../problems/problem.ts';
 import { type Edit, editShop } from '../shop/edit-shop.ts';
+import { readShop } from '../shop/read-shop.ts';
 import { showSize } from '../units/print.ts';
 import type { BoardLayouts } from './layouts.ts';
 import { shopSection } from './retold.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Calibration, type CalibrationRequest, calibrate } from '../../src/bench/calibration.ts';
-import { readShop } from '../../src/job/read.ts';
 import { showProblem } from '../../src/problems/show.ts';
+import { readShop } from '../../src/shop/read-shop.ts';
 import type { Tool } from '../../src/shop/readings-schema.ts';
 import { WRONG_READINGS } from './wrong-readings.ts';
 

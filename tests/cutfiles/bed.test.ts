@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Blank, oneEach, together } from '../../src/cutfiles/bed.ts';
-import { plainMachine } from '../../src/shop/resolve-machine.ts';
+import { plainMachine } from '../../src/shop/machine.ts';
 
 const room = (edge: number, apart: number) => ({ edge, apart: { width: apart, height: apart } });
 const blank = (layer: number, width: number, height: number): Blank => ({

@@ -7,7 +7,7 @@ import { flattened } from '../../src/geometry/flatten.ts';
 import { solveJob } from '../../src/index.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
 import type { BevelMachine } from '../../src/shop/machine.ts';
-import { plainMachine } from '../../src/shop/resolve-machine.ts';
+import { plainMachine } from '../../src/shop/machine.ts';
 import { randomShape } from '../shapes/random-shapes.ts';
 import { cut, LOPSIDED } from './cut.ts';
 import { apart, Chain, dense, inside, type P, rectangle } from './points.ts';

@@ -8,7 +8,7 @@ import { solveJob } from '../../src/index.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
 import type { BevelMachine, LaserMachine } from '../../src/shop/machine.ts';
-import { plainMachine } from '../../src/shop/resolve-machine.ts';
+import { plainMachine } from '../../src/shop/machine.ts';
 import { LOPSIDED } from './cut.ts';
 
 const solved = solveJob(LOPSIDED.replace('bevel: 90', 'bevel: 45'));

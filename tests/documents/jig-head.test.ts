@@ -3,7 +3,7 @@ import { calibrateHead, type HeadReading } from '../../src/bench/calibrate-head.
 import { calibrate } from '../../src/bench/calibration.ts';
 import type { Drawing } from '../../src/drawing/model.ts';
 import { SIDES, type Side } from '../../src/geometry/sides.ts';
-import { readShop } from '../../src/job/read.ts';
+import { readShop } from '../../src/shop/read-shop.ts';
 import { randomSource } from '../bench/random.ts';
 import { lineNamed, made, SHOP, textsOf } from './jig-samples.ts';
 

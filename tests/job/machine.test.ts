@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { MACHINE_KINDS } from '../../src/shop/machine.ts';
-import { plainMachine } from '../../src/shop/resolve-machine.ts';
+import { MACHINE_KINDS, plainMachine } from '../../src/shop/machine.ts';
 import { accepted, shopOf } from './texts.ts';
 
 const machine = (text: string, name: string) => accepted(shopOf(text)).machines.get(name)!;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readJob, readShop } from '../../src/job/read.ts';
+import { readJob } from '../../src/job/read.ts';
+import { readShop } from '../../src/shop/read-shop.ts';
 
 const shop = (text: string) => {
   const made = readShop({ text, file: 'shop.yaml' });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { NO_SHOP } from '../../src/shop/resolve-shop.ts';
+import { NO_SHOP } from '../../src/shop/shop.ts';
 import { accepted, jobOf, read, refused, SHOP, shopOf } from './texts.ts';
 
 const near = (mm: number) => expect.closeTo(mm, 9);

@@ -1,5 +1,6 @@
-import { readJob, readShop } from '../../src/job/read.ts';
+import { readJob } from '../../src/job/read.ts';
 import type { Problem, Result } from '../../src/problems/problem.ts';
+import { readShop } from '../../src/shop/read-shop.ts';
 
 /** The print room's job and shop, as the documentation shows them. */
 export const HERON = `title: Heron, linocut

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { NO_SHOP } from '../../src/shop/resolve-shop.ts';
+import { NO_SHOP } from '../../src/shop/shop.ts';
 import type { Blank } from '../../src/stock/blanks.ts';
 import type { BoardPlan } from '../../src/stock/board-plans.ts';
 import { layOutDay } from '../../src/stock/layouts.ts';

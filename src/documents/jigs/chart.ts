@@ -2,13 +2,14 @@ import type { Stroke } from '../../bench/model.ts';
 import { strokes as makeStrokes } from '../../bench/strokes.ts';
 import type { Size } from '../../geometry/point.ts';
 import type { Side } from '../../geometry/sides.ts';
+import { usualClearance } from '../../job/frame.ts';
 import type { Job } from '../../job/job.ts';
 import { readJob } from '../../job/read.ts';
 import type { Mat } from '../../mat/model.ts';
 import { solve } from '../../mat/solve.ts';
 import { error, fail, succeed } from '../../problems/problem.ts';
 import type { Board } from '../../shop/board.ts';
-import * as defaults from '../../shop/defaults.ts';
+import { BOARD } from '../../shop/board.ts';
 import { showLength, showNear, showSize } from '../../units/print.ts';
 import { mmPer } from '../../units/units.ts';
 import { type JigContext, type JigEntry, jigSheets } from './jig.ts';
@@ -35,7 +36,7 @@ export const WALL_CHART: JigEntry = {
       const hint = 'list the outer sizes that the shop likes (sizes: [11 x 14, 16 x 20]) or its ready-made frames';
       return fail([error('jig-chart-empty', ['sizes'], "the shop's file names no sizes and no frames", hint)]);
     }
-    const board = [...context.shop.boards.values()][0] ?? defaults.BOARD;
+    const board = [...context.shop.boards.values()][0] ?? BOARD;
     const rows = outers.flatMap((outer) => rowsFor(context, board, outer));
     if (rows.length === 0) {
       const hint = 'add smaller sizes for the artworks that go into the larger ones';
@@ -63,7 +64,7 @@ function outersOf({ shop, units }: JigContext): readonly Outer[] {
   const ofFrames = [...shop.frames.values()].flatMap((frame): Outer[] => {
     if (frame.nominal !== undefined) return [{ ...frame.nominal, frame: frame.name }];
     if (frame.inside === undefined) return [];
-    const clearance = frame.clearance ?? defaults.clearance(units);
+    const clearance = frame.clearance ?? usualClearance(units);
     return [{ width: frame.inside.width - clearance, height: frame.inside.height - clearance, frame: frame.name }];
   });
   const alike = (a: Size, b: Size) => Math.abs(a.width - b.width) < 0.01 && Math.abs(a.height - b.height) < 0.01;

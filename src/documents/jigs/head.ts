@@ -4,7 +4,7 @@ import { type Box, bottom, box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import { SIDES } from '../../geometry/sides.ts';
 import { error, fail, type Result, succeed } from '../../problems/problem.ts';
-import * as defaults from '../../shop/defaults.ts';
+import { BOARD_THICKNESS } from '../../shop/board.ts';
 import type { Head } from '../../shop/head.ts';
 import { showLength, showSize } from '../../units/print.ts';
 import {
@@ -108,7 +108,7 @@ function thicknessesOf({ thicknesses, solved, shop }: JigContext, head: Head): r
     head.start.flatMap(({ thickness }) => thickness ?? []),
     solved?.mat.layers.map(({ board }) => board.thickness) ?? [],
     [...shop.boards.values()].map(({ thickness }) => thickness),
-    [defaults.BOARD_THICKNESS],
+    [BOARD_THICKNESS],
   ].find((list) => list.length > 0)!;
   const sorted = [...new Set(known)].sort((a, b) => a - b);
   return sorted.length <= 2 ? sorted : [sorted[0]!, sorted.at(-1)!];

@@ -1,6 +1,6 @@
 import type { BySide } from '../../geometry/sides.ts';
+import { rebateParts } from '../../job/frame.ts';
 import type { Job } from '../../job/job.ts';
-import { rebateParts } from '../../job/resolve-frame.ts';
 import type { Mat } from '../../mat/model.ts';
 import { length, sides, size } from '../proof/words.ts';
 import { fine } from './steps.ts';

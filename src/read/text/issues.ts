@@ -97,3 +97,19 @@ function kindHint(node: Node, expected: string): string {
   if (/number|angle|price/.test(expected) && /^\d+(?:\.\d+)?$/.test(text)) return `write it without quotes: ${text}`;
   return '';
 }
+
+/** By place, nothing twice; a flood is cut off and counted. */
+export function ordered(problems: readonly Problem[]): readonly Problem[] {
+  const seen = new Set<string>();
+  const once = problems.filter(({ line, column, code, message }) => {
+    const place = `${line}:${column} ${code} ${message}`;
+    return !seen.has(place) && seen.add(place);
+  });
+  const sorted = once.sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0));
+  const last = sorted[MAX_PROBLEMS];
+  if (last === undefined) return sorted;
+  const { file, line, column } = last;
+  const more = error('problems-more', [], `there are ${sorted.length - MAX_PROBLEMS} more problems from here on`, '');
+  const place = { ...(file === undefined ? {} : { file }), ...(line === undefined ? {} : { line }) };
+  return [...sorted.slice(0, MAX_PROBLEMS), { ...more, ...place, ...(column === undefined ? {} : { column }) }];
+}

@@ -1,4 +1,7 @@
-import { number } from './fields.ts';
+import { number } from '../read/fields/fields.ts';
+
+/** Degrees; the usual bevel (common practice, no source). */
+export const BEVEL = 45;
 
 /** Flatter bevels are none that a head cuts; 90 is square. */
 const BEVELS = { least: 20, most: 90 };
