@@ -1,35 +1,59 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { build, TOP } from '../../src/dev/build.ts';
-import { bundleCommands, bundleLibrary } from '../../src/dev/bundle.ts';
+import { build, bundles, TOP } from '../../src/dev/build.ts';
+import { solveJob } from '../../src/index.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'matwright-'));
 const dist = join(folder, 'dist');
-const manifest = JSON.parse(readFileSync(join(TOP, 'package.json'), 'utf8')) as { readonly version: string };
+const cli = join(dist, 'cli.js');
 
 const node = (args: readonly string[]) => spawnSync(process.execPath, args, { cwd: TOP, encoding: 'utf8' });
-const check = (where: string) => node([join(where, 'cli.js'), 'check', 'examples/heron/job.yaml', '--json']);
 
-const bundles = (where: string): string => join(where, readdirSync(where).find((name) => /^[0-9a-f]{12}$/.test(name))!);
+/** A script that is loaded before the program. */
+function before(name: string, script: string): readonly string[] {
+  const file = join(folder, name);
+  writeFileSync(file, script);
+  return ['--require', file];
+}
+
+/** Names of the program's own files that a command loads. */
+function loadedBy(args: readonly string[]): readonly string[] {
+  const tell = before(
+    'tell.cjs',
+    `process.on('exit', () => console.error(Object.keys(require.cache).map((file) => 'loaded ' + file).join('\\n')));`,
+  );
+  const { status, stderr } = node([...tell, cli, ...args]);
+  expect(status, stderr).toBe(0);
+  const inside = `loaded ${join(dist, 'cli/')}`;
+  return stderr.split('\n').flatMap((line) => (line.startsWith(inside) ? [line.slice(inside.length)] : []));
+}
+
+const textOf = (names: readonly string[]): string =>
+  names.map((name) => readFileSync(join(dist, 'cli', name), 'utf8')).join('\n');
 
 describe('what the build makes', () => {
   beforeAll(() => build(dist));
   afterAll(() => rmSync(folder, { recursive: true }));
 
-  test('has the same bytes each time', async () => {
-    const { files } = await bundleCommands({ top: TOP, commands: ['check'], version: manifest.version });
-    expect(Object.keys(files)).toContain('check.js');
-    const library = await bundleLibrary(TOP, join(TOP, 'src/index.ts'));
-    for (const [where, made] of [[bundles(dist), files] as const, [dist, library] as const])
-      for (const [name, text] of Object.entries(made))
-        expect(readFileSync(join(where, name), 'utf8') === text, name).toBe(true);
+  test('has the same bytes each time, and no other programs', async () => {
+    const made = await bundles(TOP);
+    for (const [name, text] of Object.entries(made))
+      expect(readFileSync(join(dist, name), 'utf8') === text, name).toBe(true);
+    const there = readdirSync(dist, { recursive: true, encoding: 'utf8' }).filter((name) => /\.m?js$/.test(name));
+    expect(there.sort()).toEqual(Object.keys(made).sort());
   }, 120_000);
 
+  test('says nothing of where it was made', () => {
+    for (const name of readdirSync(dist, { recursive: true, encoding: 'utf8' })) {
+      if (statSync(join(dist, name)).isDirectory()) continue;
+      expect(readFileSync(join(dist, name), 'utf8').includes(TOP), name).toBe(false);
+    }
+  });
+
   test('is a command that can be executed', () => {
-    const cli = join(dist, 'cli.js');
     expect(readFileSync(cli, 'utf8').split('\n')[0]).toBe('#!/usr/bin/env node');
     expect(statSync(cli).mode & 0o111).toBe(0o111);
     const { status, stdout } = node([cli, '--help']);
@@ -37,48 +61,41 @@ describe('what the build makes', () => {
     expect(status).toBe(0);
   });
 
-  test('takes the bundle of the command whose help is asked', () => {
-    const { stdout } = node([join(dist, 'cli.js'), 'help', 'pattern']);
-    expect(stdout).toBe(node([join(dist, 'cli.js'), 'pattern', '--help']).stdout);
+  test('says the same of a command by help and by its own option', () => {
+    const { stdout } = node([cli, 'help', 'pattern']);
+    expect(stdout).toBe(node([cli, 'pattern', '--help']).stdout);
     expect(stdout).toContain('--paper');
   });
 
-  test('answers the same by a cache, without one and by one that does not fit', () => {
-    const { status, stdout } = check(dist);
-    expect(status).toBe(0);
-    expect(JSON.parse(stdout)).toHaveProperty('outer', { width: 406.4, height: 508 });
-    const bare = join(folder, 'bare');
-    cpSync(dist, bare, { recursive: true });
-    for (const name of readdirSync(bundles(bare)).filter((file) => file.endsWith('.cache'))) {
-      rmSync(join(bundles(bare), name));
-    }
-    expect(check(bare).stdout).toBe(stdout);
-    writeFileSync(join(bundles(bare), 'check.js.cache'), 'made by another version of V8, or cut short');
-    expect(check(bare).stdout).toBe(stdout);
+  test('reads lengths in all the signs that the library reads', () => {
+    const job =
+      'units: in\nmat: {outer: 16 × 20, layers: [{board: {name: grey, thickness: 1⁄16 in}}, {board: {name: grey, thickness: 0.06″}, reveal: ½″}]}\nopenings: [{artwork: 10⅜" × 14-3/8 in, overlap: ¼″}]\n';
+    const solved = solveJob(job, {});
+    if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
+    const file = join(folder, 'signs.yaml');
+    writeFileSync(file, job);
+    const { status, stdout } = node([cli, 'check', file, '--json']);
+    expect(status, stdout).toBe(0);
+    const { outer, openings } = JSON.parse(stdout);
+    expect({ outer, openings }).toEqual(
+      JSON.parse(JSON.stringify({ outer: solved.value.report.outer, openings: solved.value.report.openings })),
+    );
   });
 
-  test('has caches that V8 takes', () => {
-    const script = `
-      const { readFileSync, readdirSync } = require('node:fs');
-      const names = readdirSync('.').filter((name) => name.endsWith('.cache'));
-      for (const name of names) {
-        const source = readFileSync(name.slice(0, -'.cache'.length), 'latin1');
-        const { cachedDataRejected } = new (require('node:vm').Script)(source, { cachedData: readFileSync(name) });
-        console.log(name, cachedDataRejected);
-      }`;
-    const { stdout } = spawnSync(process.execPath, ['-e', script], { cwd: bundles(dist), encoding: 'utf8' });
-    const lines = stdout.trim().split('\n');
-    expect(lines).toContain('pattern.js.cache false');
-    expect(lines).toContain('writers-svg.js.cache false');
-    expect(lines.filter((line) => !line.endsWith(' false'))).toEqual([]);
+  test('lets Node keep compiled code where Node can', () => {
+    const hook = before('keeps.cjs', `require('node:module').enableCompileCache = () => console.error('kept');`);
+    expect(node([...hook, cli, '--version']).stderr).toContain('kept');
   });
 
-  test('loads neither the SVG library nor whole fonts with a pattern', () => {
-    const pattern = readFileSync(join(bundles(dist), 'pattern.js'), 'latin1');
-    expect(pattern).toContain('PrintScaling');
-    expect(pattern).not.toContain('createSVGWindow');
-    expect(readFileSync(join(bundles(dist), 'writers-svg.js'), 'latin1')).toContain('createElementNS');
-    expect(pattern.length).toBeLessThan(800_000);
+  test('loads neither the SVG library nor rare fonts with a pattern, and of other commands nothing', () => {
+    const pattern = loadedBy(['pattern', 'examples/heron/job.yaml', '--out', join(folder, 'out')]);
+    expect(pattern).toContain('pattern.js');
+    expect(pattern).not.toContain('proof.js');
+    expect(textOf(pattern)).toContain('PrintScaling');
+    expect(textOf(pattern)).not.toContain('createElementNS');
+    expect(textOf(pattern)).not.toContain('rare-regular');
+    const svg = loadedBy(['pattern', 'examples/heron/job.yaml', '--svg', '--out', join(folder, 'out')]);
+    expect(textOf(svg)).toContain('createElementNS');
   });
 
   test('is a library that solves a job and builds its documents', () => {

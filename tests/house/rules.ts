@@ -42,7 +42,7 @@ export const PACKAGES: readonly { readonly from: string; readonly allowed: reado
   { from: 'src/cli/', allowed: ['commander', '@clack/prompts', 'node:'] },
   {
     from: 'src/dev/',
-    allowed: ['@hyzyla/pdfium', '@pdf-lib/fontkit', '@resvg/resvg-wasm', 'esbuild', 'pako', 'pngjs', 'node:'],
+    allowed: ['@hyzyla/pdfium', '@pdf-lib/fontkit', '@resvg/resvg-wasm', 'pako', 'pngjs', 'rolldown', 'node:'],
   },
 ];
 
