@@ -14,10 +14,9 @@ import type { Paper } from './papers/model.ts';
 import { fail, type Problem, type Result, succeed, toldOnce } from './problems/problem.ts';
 import { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
 
-export type { Calibration, CalibrationRequest } from './bench/calibration.ts';
 export type { Report } from './bench/report.ts';
 export { type SharedSetting, sharedSettings } from './bench/settings.ts';
-export { calibrateAny as calibrate } from './calibrate-any.ts';
+export { type Calibration, type CalibrationRequest, calibrate } from './calibrate/calibrate.ts';
 export { type BenchSheetWishes, type MadeBenchSheets, makeBenchSheets } from './make-bench-sheets.ts';
 export { type MadePlacement, makePlacement } from './make-placement.ts';
 export { type MadeStock, makeStock, type StockDayWishes } from './make-stock.ts';

@@ -1,5 +1,5 @@
-import type { CouponKind } from '../shop/coupon-readings-schema.ts';
 import type { MachineKind } from '../shop/machine.ts';
+import type { CouponKind } from '../shop/readings/readings.ts';
 import { type Asker, flow, length, line, quoted } from './asker.ts';
 
 /** Readings of a machine's coupon by question and answer, as the text of a readings file. */

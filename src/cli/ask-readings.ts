@@ -1,6 +1,6 @@
 import { SIDES } from '../geometry/sides.ts';
 import type { MachineKind } from '../shop/machine.ts';
-import type { Calibrated } from '../shop/readings-schema.ts';
+import type { Calibrated } from '../shop/readings/readings.ts';
 import { askCoupon } from './ask-coupon.ts';
 import { type Asker, flow, length, line, quoted } from './asker.ts';
 

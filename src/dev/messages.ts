@@ -3,6 +3,7 @@
  * the tables with the sources, the page with the tables, and find for every code a test that makes it appear.
  */
 import { CODES as BENCH } from '../bench/codes.ts';
+import { CODES as CALIBRATE } from '../calibrate/codes.ts';
 import { CODES as MAKING } from '../codes.ts';
 import { CODES as CUT_FILES } from '../cutfiles/codes.ts';
 import { CODES as DOCUMENTS } from '../documents/codes.ts';
@@ -19,8 +20,9 @@ import { CODES as WRITERS } from '../writers/codes.ts';
 export const SECTIONS: readonly (readonly [title: string, codes: Codes])[] = [
   ['Reading a job, a shop or readings', JOB],
   ['Working out the mat', MAT],
-  ['Strokes, stacking and calibration', BENCH],
+  ['Strokes and stacking', BENCH],
   ['Files for machines', CUT_FILES],
+  ['Calibration', CALIBRATE],
   ['Planning stock', STOCK],
   ['Pictures', PICTURES],
   ['Patterns and other documents', { ...DOCUMENTS, ...MAKING }],

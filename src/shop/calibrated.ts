@@ -1,7 +1,6 @@
 import { find, type Node } from '../read/text/node.ts';
 import { readText } from '../read/text/text.ts';
-import { COUPONS } from './coupon-readings-schema.ts';
-import type { Calibrated } from './readings-schema.ts';
+import { type Calibrated, COUPONS } from './readings/readings.ts';
 
 /** What a shop's file says itself, where the model has a default in its place as well. */
 export interface CalibrationState {

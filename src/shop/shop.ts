@@ -24,7 +24,7 @@ import { type Head, headFrom, headSchema } from './head.ts';
 import { type Machine, machineFrom, machineSchema } from './machine.ts';
 import { type Prices, pricesFrom, pricesSchema } from './prices.ts';
 import { type Printer, printerFrom, printerSchema } from './printer.ts';
-import { calibrationsSchema } from './readings-schema.ts';
+import { calibrationsSchema } from './readings/readings.ts';
 import { type ShelfOffcut, type StockSettings, shelfFrom, shelfSchema, stockFrom, stockSchema } from './stock.ts';
 import { UNITS } from './units.ts';
 

@@ -1,9 +1,9 @@
 import { PassThrough } from 'node:stream';
 import { describe, expect, it, vi } from 'vitest';
-import { calibrate } from '../../src/bench/calibration.ts';
+import { calibrate } from '../../src/calibrate/calibrate.ts';
+import { readReadings } from '../../src/calibrate/readings.ts';
 import { type Asker, askPapers, askReadings } from '../../src/cli/ask-readings.ts';
-import { readReadings } from '../../src/job/readings.ts';
-import type { Calibrated } from '../../src/shop/readings-schema.ts';
+import type { Calibrated } from '../../src/shop/readings/readings.ts';
 
 /** Gives the answers in their order; a wrong one is asked again, as at a terminal. */
 function scripted(

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { calibrate } from '../../src/bench/calibration.ts';
+import { calibrate } from '../../src/calibrate/calibrate.ts';
 import type { Drawing } from '../../src/drawing/model.ts';
 import { textBox } from '../../src/fonts/measure.ts';
 import { contains } from '../../src/geometry/box.ts';
 import { pathBox } from '../../src/geometry/extent.ts';
-import { TOOLS } from '../../src/shop/readings-schema.ts';
+import { TOOLS } from '../../src/shop/readings/readings.ts';
 import { itemsOf, JOB, METRIC_SHOP, made, SHOP, textsOf } from './jig-samples.ts';
 
 /** The file that a sheet shows in a frame below its heading, typed off as it stands there, indents by eye. */

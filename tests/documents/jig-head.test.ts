@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { calibrateHead, type HeadReading } from '../../src/bench/calibrate-head.ts';
-import { calibrate } from '../../src/bench/calibration.ts';
+import { calibrate } from '../../src/calibrate/calibrate.ts';
+import { calibrateHead, type HeadReading } from '../../src/calibrate/head-offsets.ts';
 import type { Drawing } from '../../src/drawing/model.ts';
 import { SIDES, type Side } from '../../src/geometry/sides.ts';
 import { readShop } from '../../src/shop/read-shop.ts';

@@ -57,8 +57,8 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   'script-unshaped': '../dev/every-message.test.ts',
   'price-one': '../dev/every-message.test.ts',
   'price-per': '../dev/every-message.test.ts',
-  'readings-none': '../bench/wrong-readings.ts',
-  'readings-diagonal': '../bench/wrong-readings.ts',
+  'readings-none': '../calibrate/wrong-readings.ts',
+  'readings-diagonal': '../calibrate/wrong-readings.ts',
 };
 
 it('makes every code of the list appear, and lists every code that appears', () => {

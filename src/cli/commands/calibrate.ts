@@ -3,7 +3,7 @@ import type { Command } from 'commander';
 import { type Calibration, calibrate, readShop } from '../../index.ts';
 import { nearest } from '../../problems/nearest.ts';
 import type { Result } from '../../problems/problem.ts';
-import { CALIBRATED, type Calibrated } from '../../shop/readings-schema.ts';
+import { CALIBRATED, type Calibrated } from '../../shop/readings/readings.ts';
 import { askPapers, askReadings } from '../ask-readings.ts';
 import { findShop, readSource, type SourceFile } from '../input.ts';
 import { replaceText } from '../replace.ts';

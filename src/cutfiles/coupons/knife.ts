@@ -1,10 +1,8 @@
 import { polygon } from '../../geometry/path.ts';
-import { error, fail, type Problem, type Result, succeed } from '../../problems/problem.ts';
 import type { KnifeMachine } from '../../shop/machine.ts';
 import { printDecimal } from '../../units/print.ts';
 import { withLead } from '../lead.ts';
 import type { Toolpath } from '../model.ts';
-import { averaged, errorOf } from './readings.ts';
 
 const SQUARES = 3;
 const SIDE = 40;
@@ -50,34 +48,3 @@ export const KNIFE_STEPS: readonly string[] = [
   `offset = (1.4142 x side - diagonal) / ${printDecimal(2 * CORNER_LOSS, 'mm', 4).text}`,
   'Put the readings into a file, the keys sides and diagonals, and run: matwright calibrate knife FILE',
 ];
-
-/** Caliper readings of all squares, mm. */
-export interface KnifeReadings {
-  readonly sides: readonly number[];
-  readonly diagonals: readonly number[];
-}
-
-export interface KnifeCalibration {
-  readonly offset: number;
-  readonly offsetError: number;
-}
-
-/** A knife that trails farther is measured wrong. Common practice, no source. */
-const FARTHEST = 3;
-
-/** The offset from the corners that squares have lost. Problems: `coupon-reading-unusable`, `coupon-offset-absurd`. */
-export function calibrateKnife(readings: KnifeReadings): Result<KnifeCalibration> {
-  const problems: Problem[] = [];
-  const sides = averaged(['sides'], readings.sides, problems);
-  const diagonals = averaged(['diagonals'], readings.diagonals, problems);
-  const offset = (Math.SQRT2 * sides.mean - diagonals.mean) / (2 * CORNER_LOSS);
-  const offsetError = Math.hypot(Math.SQRT2 * errorOf(sides), errorOf(diagonals)) / (2 * CORNER_LOSS);
-  if (offset < -3 * offsetError || offset > FARTHEST) {
-    const message = `an offset of ${printDecimal(offset, 'mm', 3).text} mm is none that a drag knife has`;
-    problems.push(
-      error('coupon-offset-absurd', ['diagonals'], message, 'measure the same squares again, corner to corner'),
-    );
-  }
-  if (problems.some(({ severity }) => severity === 'error')) return fail(problems);
-  return succeed({ offset: Math.max(0, offset), offsetError }, problems);
-}

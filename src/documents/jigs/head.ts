@@ -1,4 +1,3 @@
-import { MARKS_BEYOND } from '../../bench/calibrate-head.ts';
 import type { Item } from '../../drawing/model.ts';
 import { type Box, bottom, box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
@@ -6,6 +5,7 @@ import { SIDES } from '../../geometry/sides.ts';
 import { error, fail, type Result, succeed } from '../../problems/problem.ts';
 import { BOARD_THICKNESS } from '../../shop/board.ts';
 import type { Head } from '../../shop/head.ts';
+import { MARKS_BEYOND } from '../../shop/readings/head.ts';
 import { showLength, showSize } from '../../units/print.ts';
 import {
   columns,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { calibratePrinter, type PrinterReading, type PrinterTest } from '../../src/bench/calibrate-printer.ts';
-import { randomSource } from './random.ts';
+import { calibratePrinter, type PrinterReading, type PrinterTest } from '../../src/calibrate/printer-scale.ts';
+import { randomSource } from '../bench/random.ts';
 
 const lines = (x: number, y: number, nominal = 200): PrinterReading[] => [
   { axis: 'x', nominal, measured: x },

@@ -1,4 +1,4 @@
-import type { Sample } from './fit.ts';
+import type { Sample } from '../bench/fit.ts';
 
 /** What a person reads off a millimetre rule or a printed vernier is good to this, mm. Common practice, no source. */
 export const READING = 0.1;

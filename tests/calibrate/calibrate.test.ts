@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type Calibration, type CalibrationRequest, calibrate } from '../../src/bench/calibration.ts';
+import { type Calibration, type CalibrationRequest, calibrate } from '../../src/calibrate/calibrate.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { readShop } from '../../src/shop/read-shop.ts';
-import type { Tool } from '../../src/shop/readings-schema.ts';
 import { WRONG_READINGS } from './wrong-readings.ts';
 
 const SHOP = `# Saltmarsh Print Room
@@ -14,8 +13,8 @@ heads:
   push-90: {bevel: 90, opening: right}
 `;
 
-type Asked = Partial<CalibrationRequest<Tool>> & Pick<CalibrationRequest<Tool>, 'kind' | 'text'>;
-const request = (asked: Asked): CalibrationRequest<Tool> => ({
+type Asked = Partial<CalibrationRequest> & Pick<CalibrationRequest, 'kind' | 'text'>;
+const request = (asked: Asked): CalibrationRequest => ({
   file: 'readings.yaml',
   shop: { text: SHOP, file: 'shop.yaml' },
   date: '2026-03-01',

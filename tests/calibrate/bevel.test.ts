@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type BevelReading, calibrateBevel } from '../../src/bench/calibrate-bevel.ts';
-import { randomSource } from './random.ts';
+import { type BevelReading, calibrateBevel } from '../../src/calibrate/bevel.ts';
+import { randomSource } from '../bench/random.ts';
 
 function solved(readings: readonly BevelReading[]) {
   const result = calibrateBevel(readings);

@@ -1,4 +1,4 @@
-import type { Tool } from '../../src/shop/readings-schema.ts';
+import type { Tool } from '../../src/shop/readings/readings.ts';
 
 /** Readings files that cannot be used: the kind, the text, the code, where it stands and what the message says. */
 export const WRONG_READINGS: readonly (readonly [Tool, string, string, string, RegExp])[] = [

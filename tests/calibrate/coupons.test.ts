@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { calibrateBevel } from '../../src/cutfiles/coupons/bevel.ts';
-import { CORNER_LOSS, calibrateKnife } from '../../src/cutfiles/coupons/knife.ts';
-import { calibrateLaser } from '../../src/cutfiles/coupons/laser.ts';
+import { calibrateBevelCoupon } from '../../src/calibrate/bevel-coupon.ts';
+import { calibrateKnife } from '../../src/calibrate/knife.ts';
+import { calibrateLaser } from '../../src/calibrate/laser.ts';
+import { CORNER_LOSS } from '../../src/cutfiles/coupons/knife.ts';
 import type { Result } from '../../src/problems/problem.ts';
+import { cut, LOPSIDED } from '../cutfiles/cut.ts';
+import { apart, dense, type P } from '../cutfiles/points.ts';
+import { waysOf } from '../cutfiles/read-svg.ts';
 import { readSvg } from '../readers/svg-elements.ts';
-import { cut, LOPSIDED } from './cut.ts';
-import { apart, dense, type P } from './points.ts';
-import { waysOf } from './read-svg.ts';
 
 function value<T>(result: Result<T>): T {
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
@@ -144,7 +145,7 @@ describe('the coupon of a bevel head', () => {
     for (const { points } of ways) expect(apart(points[0]!, points.at(-1)!)).toBeCloseTo(86, 4);
     const past = (end: 'start' | 'stop', mm: number) => ({ end, past: mm });
     const found = value(
-      calibrateBevel({
+      calibrateBevelCoupon({
         thickness: 1.5,
         // e_start 1.2: the cut begins 1.2 mm ahead of the mark, 1.8 past the corner. e_stop −0.4: it ends 2.6 past it.
         ends: [1.7, 1.9, 1.8, 1.8].flatMap((mm) => [past('start', mm), past('stop', mm + 0.8)]),
@@ -157,7 +158,7 @@ describe('the coupon of a bevel head', () => {
     expect(found.angle!.degrees).toBeCloseTo(45, 9);
     expect(found.aside).toBeCloseTo(0.05, 9);
     // At 60° the fallout's back is smaller by 2·t/tan 60°: a slip of tangent and cotangent would show.
-    const steep = calibrateBevel({
+    const steep = calibrateBevelCoupon({
       thickness: 3,
       ends: [past('start', 3), past('stop', 3)],
       face: [80],
@@ -171,9 +172,11 @@ describe('the coupon of a bevel head', () => {
       { end: 'start' as const, past: 3 },
       { end: 'stop' as const, past: 3 },
     ];
-    expect(codes(calibrateBevel({ thickness: 1.5, ends, face: [60], back: [57] }))).toContain('coupon-fallout-absurd');
-    expect(codes(calibrateBevel({ thickness: 1.5, ends: [] }))).toEqual(['calibrate-readings-none']);
-    expect(value(calibrateBevel({ thickness: 1.5, ends })).angle).toBeUndefined();
+    expect(codes(calibrateBevelCoupon({ thickness: 1.5, ends, face: [60], back: [57] }))).toContain(
+      'coupon-fallout-absurd',
+    );
+    expect(codes(calibrateBevelCoupon({ thickness: 1.5, ends: [] }))).toEqual(['calibrate-readings-none']);
+    expect(value(calibrateBevelCoupon({ thickness: 1.5, ends })).angle).toBeUndefined();
   });
 });
 

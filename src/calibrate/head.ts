@@ -1,19 +1,13 @@
+import type { Line } from '../bench/fit.ts';
+import { THICKNESS_PLAY } from '../bench/offsets.ts';
 import { SIDES } from '../geometry/sides.ts';
-import type { Readings } from '../job/readings.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
-import type { Head } from '../shop/head.ts';
-import { HEAD } from '../shop/head.ts';
+import { HEAD, type Head } from '../shop/head.ts';
+import { MARKS_BEYOND } from '../shop/readings/head.ts';
 import { showLength } from '../units/print.ts';
-import {
-  calibrateHead,
-  type EndCalibration,
-  type HeadCalibration,
-  type HeadReading,
-  MARKS_BEYOND,
-} from './calibrate-head.ts';
-import type { Line } from './fit.ts';
-import { THICKNESS_PLAY } from './offsets.ts';
+import { calibrateHead, type EndCalibration, type HeadCalibration, type HeadReading } from './head-offsets.ts';
 import { type Context, inMm, kept, nameProblems, type Outcome, rounded, signed } from './outcome.ts';
+import type { Readings } from './readings.ts';
 import { mean, READING } from './statistics.ts';
 
 /** A corner that ends within this of where it should is clean. Common practice, no source. */

@@ -1,10 +1,10 @@
 import { allSides, type BySide, SIDES } from '../geometry/sides.ts';
-import type { Readings } from '../job/readings.ts';
 import { findPaper } from '../papers/find.ts';
 import type { Paper } from '../papers/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
-import { calibratePrinter, type PrinterReading } from './calibrate-printer.ts';
 import { type Context, inMm, kept, nameProblems, type Outcome, rounded } from './outcome.ts';
+import { calibratePrinter, type PrinterReading } from './printer-scale.ts';
+import type { Readings } from './readings.ts';
 
 const LINE = 200;
 /** Over the length of a sheet that is a millimetre. Common practice, no source. */

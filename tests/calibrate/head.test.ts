@@ -1,10 +1,10 @@
 import * as library from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
-import { calibrateHead, type HeadReading } from '../../src/bench/calibrate-head.ts';
 import { offsetAt } from '../../src/bench/offsets.ts';
 import { strokes } from '../../src/bench/strokes.ts';
-import { lopsidedMat, makeJob } from './mats.ts';
-import { randomSource } from './random.ts';
+import { calibrateHead, type HeadReading } from '../../src/calibrate/head-offsets.ts';
+import { lopsidedMat, makeJob } from '../bench/mats.ts';
+import { randomSource } from '../bench/random.ts';
 
 const readings = (thickness: number, end: HeadReading['end'], pasts: readonly number[]): HeadReading[] =>
   pasts.map((past) => ({ thickness, end, past }));

@@ -1,6 +1,6 @@
-import { mean, standardDeviation, standingOut } from '../../bench/statistics.ts';
-import { error, type Problem, warning } from '../../problems/problem.ts';
-import { printDecimal } from '../../units/print.ts';
+import { error, type Problem, warning } from '../problems/problem.ts';
+import { printDecimal } from '../units/print.ts';
+import { mean, standardDeviation, standingOut } from './statistics.ts';
 
 /** What a caliper reads is good to this, mm. Common practice, no source. */
 export const CALIPER = 0.02;

@@ -1,7 +1,7 @@
+import { fitLine, type Line } from '../bench/fit.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import type { OffsetAt } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
-import { fitLine, type Line } from './fit.ts';
 import { mean, READING, standardDeviation, standingOut } from './statistics.ts';
 
 /** One corner end of a test opening, read on the face. */
@@ -12,9 +12,6 @@ export interface HeadReading {
   /** How far the cut runs past the corner, mm; negative where it stops short. */
   readonly past: number;
 }
-
-/** How far outside the corners the marks of the jig stand, so that a cut which falls short still crosses the other. */
-export const MARKS_BEYOND = 3;
 
 export interface HeadTest {
   readonly readings: readonly HeadReading[];

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { calibrateGuide, type GuideReading } from '../../src/bench/calibrate-guide.ts';
+import { calibrateGuide, type GuideReading } from '../../src/calibrate/guide.ts';
 import { guideReading } from '../../src/mat/guide-reading.ts';
-import { bevel } from './mats.ts';
-import { randomSource } from './random.ts';
+import { bevel } from '../bench/mats.ts';
+import { randomSource } from '../bench/random.ts';
 
 const SETTINGS = [25, 75, 125, 200, 300];
 const strips = (measure: (reading: number, i: number) => number): GuideReading[] =>

@@ -3,7 +3,7 @@ import { type Problem, type Result, succeed } from '../problems/problem.ts';
 import { readDocument, type Written } from '../read/document.ts';
 import { locate, ordered } from '../read/text/issues.ts';
 import { find, type Node } from '../read/text/node.ts';
-import { type Calibrated, readingsSchema } from '../shop/readings-schema.ts';
+import { type Calibrated, readingsSchema } from '../shop/readings/readings.ts';
 import { LENGTH_UNITS } from '../units/units.ts';
 
 /** Readings as their schema leaves them: lengths in mm. */
