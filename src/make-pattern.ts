@@ -1,5 +1,6 @@
 import { facePattern } from './documents/pattern/face.ts';
 import { pattern } from './documents/pattern/pattern.ts';
+import type { FullScale } from './drawing/full-scale.ts';
 import type { Drawing } from './drawing/model.ts';
 import type { RareFonts } from './fonts/model.ts';
 import { onOwnBoard } from './mat/own-board.ts';
@@ -60,13 +61,12 @@ export async function makePatterns(
     patterns.map((p) => p.drawing),
   );
   if (unknown.length > 0) return fail(unknown);
-  const layouts = patterns.map(({ drawing, instructions, warnings }) =>
-    layOut(shown(drawing, wishes.show), {
+  const layouts = patterns.map((each) =>
+    layOut(shown(each, wishes.show), {
       ...paper,
       ...optional,
       title: job.title,
-      instructions,
-      warnings,
+      flat: wishes.show !== undefined,
       units: job.units,
     }),
   );
@@ -79,7 +79,7 @@ export async function makePatterns(
   for (const [i, layout] of layouts.entries()) {
     if (!layout.ok) continue;
     const { file: name, layer, name: called } = patterns[i]!;
-    const { sheets, skipped, summary, advice, drawing } = layout.value;
+    const { sheets, skipped, summary, advice } = layout.value;
     warnings.push(...layout.warnings);
     records.push({
       file: `${name}.pdf`,
@@ -91,20 +91,18 @@ export async function makePatterns(
       advice,
       ...documentRecord(`${name}.pdf`, layout.value),
     });
-    const flat = wishes.show === undefined ? {} : { show: drawing.groups.map((group) => group.name) };
-    const written = { ...flat, ...optional };
-    files.push({ name: `${name}.pdf`, bytes: await writePdf(layout.value, written) });
+    files.push({ name: `${name}.pdf`, bytes: await writePdf(layout.value, optional) });
     if (wishes.svg === true || wishes.tiles === true)
-      files.push(...(await svgFiles(name, layout.value, wishes, written)));
+      files.push(...(await svgFiles(name, layout.value, wishes, optional)));
   }
   return succeed({ files, records }, warnings);
 }
 
 /** Only the groups that were asked for, so that sheets on which nothing else is drawn are left out. */
-function shown(drawing: Drawing, asked: readonly string[] | undefined): Drawing {
-  if (asked === undefined) return drawing;
-  const groups = drawing.groups.filter((group) => asked.includes(group.name));
-  return { ...drawing, groups: groups.map((group) => ({ ...group, shown: true })) };
+function shown(work: FullScale, asked: readonly string[] | undefined): FullScale {
+  if (asked === undefined) return work;
+  const groups = work.drawing.groups.filter((group) => asked.includes(group.name));
+  return { ...work, drawing: { ...work.drawing, groups: groups.map((group) => ({ ...group, shown: true })) } };
 }
 
 /** The pattern as one SVG, or each of its sheets as one, or both. */

@@ -35,16 +35,15 @@ export async function makePlacement(
   const rare = needsRare(words) ? await (await import('./fonts/rare.ts')).prepareRare(words) : undefined;
   const made = placement(mat, job, rare);
   if (!made.ok) return made;
-  const { drawing, instructions, record } = made.value;
+  const { sheet, record } = made.value;
   const optional = rare === undefined ? {} : { rare };
   const lay = (extent: 'whole' | 'corners') =>
-    layOut(drawing, {
+    layOut(sheet, {
       ...printed.value,
       ...optional,
       extent,
       title: job.title,
       subject: 'Placement sheet',
-      instructions,
       units: job.units,
     });
   const whole = wishes.extent === 'corners' ? undefined : lay('whole');
@@ -57,7 +56,7 @@ export async function makePlacement(
     {
       files: [{ name: 'placement.pdf', bytes: await writePdf(layout.value, optional) }],
       record: { artworks: record, extent, summary, ...documentRecord('placement.pdf', layout.value) },
-      drawing,
+      drawing: sheet.drawing,
     },
     [...notShown(texts), ...layout.warnings],
   );

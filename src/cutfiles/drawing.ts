@@ -47,7 +47,7 @@ export function cutDrawing(
   }
   if (notes.length > 0)
     groups.push({ name: machine.operations.note.layer, label: LABELS.note, shown: true, items: notes });
-  return { title, ...size, view: machine.up, pens: pensOf(machine), groups, avoid: [], facts: [] };
+  return { title, ...size, view: machine.up, pens: pensOf(machine), groups };
 }
 
 function pensOf(machine: Machine): Drawing['pens'] {

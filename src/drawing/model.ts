@@ -15,19 +15,6 @@ export interface Drawing {
   readonly pens: Readonly<Record<string, Pen>>;
   /** Painted in this order. */
   readonly groups: readonly Group[];
-  /** Where the seams of sheets had better not run, worst first. */
-  readonly avoid: readonly AvoidBox[];
-  /** What the assembly map states and its reader verifies with a tape measure. */
-  readonly facts: readonly Fact[];
-  /** The board, where the drawing is laid on one. */
-  readonly board?: Box;
-  /** What each kind of line means, for the first sheet. */
-  readonly legend?: readonly LegendEntry[];
-}
-
-export interface LegendEntry {
-  readonly pen: string;
-  readonly text: string;
 }
 
 export interface Pen {
@@ -90,19 +77,4 @@ export interface PictureItem {
   readonly kind: 'picture';
   readonly picture: string;
   readonly box: Box;
-}
-
-export interface AvoidBox {
-  readonly box: Box;
-  readonly why: 'corner' | 'tick' | 'reading' | 'text';
-}
-
-export interface Fact {
-  readonly label: string;
-  readonly from: Point;
-  readonly to: Point;
-  /** mm; the distance between the two. */
-  readonly length: number;
-  /** As the map prints it, in the job's units. */
-  readonly shown: string;
 }

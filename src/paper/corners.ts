@@ -1,4 +1,4 @@
-import type { Drawing } from '../drawing/model.ts';
+import type { FullScale } from '../drawing/full-scale.ts';
 import { type Box, bottom, box, grown, overlaps, right, union } from '../geometry/box.ts';
 import { distance, type Point, type Size } from '../geometry/point.ts';
 import { type Printing, type Sheet, sheetOf } from './area.ts';
@@ -45,20 +45,20 @@ const GROUPINGS: readonly (readonly (readonly number[])[])[] = [
  * drawing's boxes of corners and ticks belong to the nearest corner of its board. All sheets lie one way up.
  */
 export function cornerGroups(
-  drawing: Drawing,
+  work: FullScale,
   board: Box,
   paper: Size,
   lap: number,
   options: Printing,
 ): readonly CornerGroup[] {
-  return fewestGroups(drawing, board, paper, options, (corner, region, { rotation }, sheet) =>
-    severalSheets(corner, region, turned(drawing, rotation), sheet, lap),
+  return fewestGroups(work, board, paper, options, (corner, region, { rotation }, sheet) =>
+    severalSheets(corner, region, turned(work, rotation), sheet, lap),
   )!;
 }
 
 /** How many sheets that takes where none has to be joined to another; undefined where some corner is too deep for one. */
-export function cornerSheets(drawing: Drawing, board: Box, paper: Size, options: Printing): number | undefined {
-  const groups = fewestGroups(drawing, board, paper, options, () => undefined);
+export function cornerSheets(work: FullScale, board: Box, paper: Size, options: Printing): number | undefined {
+  const groups = fewestGroups(work, board, paper, options, () => undefined);
   return groups === undefined ? undefined : sheetsOf(groups);
 }
 
@@ -66,7 +66,7 @@ type Deep = (corner: number, region: Box, turn: Turn, sheet: Sheet) => CornerGro
 
 /** `deep` serves the corners that are too deep for one sheet. */
 function fewestGroups(
-  drawing: Drawing,
+  work: FullScale,
   board: Box,
   paper: Size,
   options: Printing,
@@ -74,8 +74,8 @@ function fewestGroups(
 ): readonly CornerGroup[] | undefined {
   let best: readonly CornerGroup[] | undefined;
   for (const rotation of [0, 90] as const) {
-    const turn = turnOf(drawing, rotation);
-    const regions = cornerRegions(drawing, board, turn);
+    const turn = turnOf(work.drawing, rotation);
+    const regions = cornerRegions(work, board, turn);
     const edge = turnBox(board, turn);
     for (const sideways of paper.width === paper.height ? [false] : [false, true]) {
       const sheet = sheetOf(paper, options, sideways);
@@ -101,7 +101,7 @@ export const sheetsOf = (groups: readonly CornerGroup[]): number =>
   groups.reduce((sum, { plan }) => sum + plan.cells.length, 0);
 
 /** What must be seen of each corner, turned space, in the order of CORNERS in the drawing upright. */
-function cornerRegions(drawing: Drawing, board: Box, turn: Turn): readonly Box[] {
+function cornerRegions({ avoid }: FullScale, board: Box, turn: Turn): readonly Box[] {
   const points: readonly Point[] = [
     { x: board.x, y: board.y },
     { x: right(board), y: board.y },
@@ -109,7 +109,7 @@ function cornerRegions(drawing: Drawing, board: Box, turn: Turn): readonly Box[]
     { x: board.x, y: bottom(board) },
   ];
   const parts: Box[][] = points.map(({ x, y }) => [box(x, y, 0, 0)]);
-  for (const { box: b, why } of drawing.avoid) {
+  for (const { box: b, why } of avoid) {
     if (why !== 'corner' && why !== 'tick') continue;
     const middle = { x: b.x + b.width / 2, y: b.y + b.height / 2 };
     const distances = points.map((p) => distance(p, middle));

@@ -1,5 +1,6 @@
 import type { Jig, JigContext, JigEntry } from '../documents/jigs/jig.ts';
 import { JIGS } from '../documents/jigs/jigs.ts';
+import type { Document, Page } from '../drawing/document.ts';
 import type { Drawing } from '../drawing/model.ts';
 import { allSides } from '../geometry/sides.ts';
 import { usualMargin, usualPaper } from '../job/print.ts';
@@ -17,7 +18,7 @@ import { parseLength } from '../units/parse.ts';
 import type { Units } from '../units/units.ts';
 import { sheetOf } from './area.ts';
 import { printerWords } from './furniture/sheet-label.ts';
-import type { Document, Page } from './model.ts';
+import { sheetsDocument } from './sheets.ts';
 
 export interface JigRequest {
   readonly shop: Shop;
@@ -160,20 +161,7 @@ function thicknessesOf(text: string | undefined, problems: Problem[]): readonly 
   return [...new Set(found)].sort((a, b) => a - b);
 }
 
-/** Sheets are furniture of their pages: the form that a drawing is put into holds one drawing only. */
 function documentOf({ title, sheets, cut }: Jig, scale: Page['scale']): JigDocument {
-  const pages = sheets.map(
-    (sheet, i): Page => ({
-      number: i + 1,
-      name: `${i + 1}`,
-      paper: { width: sheet.width, height: sheet.height },
-      rotation: 0,
-      scale,
-      under: sheet.groups.flatMap((group) => group.items),
-      over: [],
-      pens: sheet.pens,
-    }),
-  );
-  const document = { title, subject: title, language: 'en', drawing: sheets[0]!, pages };
+  const document = sheetsDocument({ title, subject: title, sheets, scale });
   return { document, drawings: sheets, ...(cut === undefined ? {} : { cut }) };
 }

@@ -1,11 +1,12 @@
-import type { Drawing } from '../drawing/model.ts';
+import { layersOf } from '../drawing/document.ts';
+import type { FullScale } from '../drawing/full-scale.ts';
 import type { SheetPaper } from '../papers/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { cornerGroups, cornerSheets, sheetsOf } from './corners.ts';
 import { checkPages } from './first-sheet/page.ts';
 import { type CheckFacts, cornerSteps, gridCaption, joiningSteps } from './first-sheet/words.ts';
 import type { MapPlan } from './furniture/assembly-map.ts';
-import type { Document, Page } from './model.ts';
+import type { LaidDocument, LaidPage } from './model.ts';
 import { onePage } from './one-page.ts';
 import type { LayoutOptions } from './options.ts';
 import { lapX, lapY, type Plan } from './plan.ts';
@@ -15,7 +16,7 @@ import type { MadeSheet } from './sheet-page.ts';
 import { wrongOptions } from './wrong-options.ts';
 
 /** A finished document together with what is said of it before it is written. */
-export interface Layout extends Document {
+export interface Layout extends LaidDocument {
   /** How many of the pages show a part of the drawing. */
   readonly sheets: number;
   /** Sheets of the grid on which nothing is drawn. */
@@ -33,23 +34,23 @@ const NAMED_SHEETS = 4;
  * Lays a drawing out on paper: the check sheet first, then the sheets in the order of taping; on a roll or to fit, one
  * page. Errors have the codes of `wrongOptions`, `too-many-sheets`, and those of `onePage`.
  */
-export function layOut(drawing: Drawing, options: LayoutOptions): Result<Layout> {
-  const wrong = wrongOptions(drawing, options);
+export function layOut(work: FullScale, options: LayoutOptions): Result<Layout> {
+  const wrong = wrongOptions(work, options);
   if (wrong.length > 0) return fail(wrong);
   const { paper } = options;
   if (paper.kind !== 'sheet') {
-    const made = onePage(drawing, paper, options);
+    const made = onePage(work, paper, options);
     if (!made.ok) return made;
     const { page, crowded, summary } = made.value;
-    return finished(drawing, options, [page], { sheets: 1, skipped: 0, summary, advice: [] }, crowded);
+    return finished(work, options, [page], { sheets: 1, skipped: 0, summary, advice: [] }, crowded);
   }
   const lap = options.join === 'butt' ? 0 : options.lap;
-  if (options.extent === 'corners') return onCorners(drawing, paper, lap, options);
-  return onGrid(drawing, paper, lap, options);
+  if (options.extent === 'corners') return onCorners(work, paper, lap, options);
+  return onGrid(work, paper, lap, options);
 }
 
-function onGrid(drawing: Drawing, paper: SheetPaper, lap: number, options: LayoutOptions): Result<Layout> {
-  const plan = wholePlan(drawing, paper, lap, options);
+function onGrid(work: FullScale, paper: SheetPaper, lap: number, options: LayoutOptions): Result<Layout> {
+  const plan = wholePlan(work, paper, lap, options);
   if (plan === undefined) {
     return fail([
       error(
@@ -63,7 +64,7 @@ function onGrid(drawing: Drawing, paper: SheetPaper, lap: number, options: Layou
   const { cells, rows, columns } = plan;
   const skipped = rows * columns - cells.length;
   const facts: CheckFacts = {
-    drawing,
+    work,
     options,
     paperName: paper.name,
     sheet: plan.sheet,
@@ -73,20 +74,20 @@ function onGrid(drawing: Drawing, paper: SheetPaper, lap: number, options: Layou
     ...(cells.length === 1 ? {} : { laps: { x: lapX(plan), y: lapY(plan) } }),
     joining: joiningSteps(cells.length, options.join),
   };
-  const check = checkPages(facts, { drawing, turn: plan.turn, sheets: mapSheets(plan), caption: gridCaption(skipped) });
-  const made = planPages(drawing, plan, options, { page: check.length + 1, sheet: 1, of: cells.length });
-  const advice = cells.length === 1 ? [] : cornerAdvice(drawing, paper, options, cells.length);
+  const check = checkPages(facts, { work, turn: plan.turn, sheets: mapSheets(plan), caption: gridCaption(skipped) });
+  const made = planPages(work.drawing, plan, options, { sheet: 1, of: cells.length });
+  const advice = cells.length === 1 ? [] : cornerAdvice(work, paper, options, cells.length);
   const summary = summaryOf(cells.length, paper, plan, skipped);
-  return assembled(drawing, options, check, made, { skipped, summary, advice });
+  return assembled(work, options, check, made, { skipped, summary, advice });
 }
 
-function onCorners(drawing: Drawing, paper: SheetPaper, lap: number, options: LayoutOptions): Result<Layout> {
-  const groups = cornerGroups(drawing, drawing.board!, paper, lap, options);
+function onCorners(work: FullScale, paper: SheetPaper, lap: number, options: LayoutOptions): Result<Layout> {
+  const groups = cornerGroups(work, work.board!, paper, lap, options);
   const { plan } = groups[0]!;
   const count = sheetsOf(groups);
   const several = groups.some((group) => group.plan.cells.length > 1);
   const facts: CheckFacts = {
-    drawing,
+    work,
     options,
     paperName: paper.name,
     sheet: plan.sheet,
@@ -97,7 +98,7 @@ function onCorners(drawing: Drawing, paper: SheetPaper, lap: number, options: La
   };
   const naming = (i: number) => ({ prefix: `C${i + 1}-`, alone: `C${i + 1}` });
   const map: MapPlan = {
-    drawing,
+    work,
     turn: plan.turn,
     sheets: groups.flatMap((group, i) => mapSheets(group.plan, naming(i)).filter((sheet) => !sheet.skipped)),
     caption: 'Where the sheets lie on the board.',
@@ -105,11 +106,11 @@ function onCorners(drawing: Drawing, paper: SheetPaper, lap: number, options: La
   const check = checkPages(facts, map);
   const made: MadeSheet[] = [];
   groups.forEach((group, i) => {
-    const [page, sheet] = [check.length + 1 + made.length, 1 + made.length];
-    made.push(...planPages(drawing, group.plan, options, { ...naming(i), place: group.label, page, sheet, of: count }));
+    const sheet = 1 + made.length;
+    made.push(...planPages(work.drawing, group.plan, options, { ...naming(i), place: group.label, sheet, of: count }));
   });
   const summary = `${summaryOf(count, paper, plan, 0)}, laid on by the corners of the board`;
-  return assembled(drawing, options, check, made, { skipped: 0, summary, advice: [] });
+  return assembled(work, options, check, made, { skipped: 0, summary, advice: [] });
 }
 
 /** `6 sheets of Letter on its side (2 blank ones left out), after the first one that checks the printer`. */
@@ -122,9 +123,9 @@ function summaryOf(sheets: number, paper: SheetPaper, { sheet, turn }: Plan, ski
 }
 
 /** A board that is larger than one sheet is served more truly by its own corners. */
-function cornerAdvice(drawing: Drawing, paper: SheetPaper, options: LayoutOptions, sheets: number): readonly string[] {
-  if (drawing.board === undefined) return [];
-  const count = cornerSheets(drawing, drawing.board, paper, options);
+function cornerAdvice(work: FullScale, paper: SheetPaper, options: LayoutOptions, sheets: number): readonly string[] {
+  if (work.board === undefined) return [];
+  const count = cornerSheets(work, work.board, paper, options);
   if (count === undefined) {
     return [
       "Corner sheets (--extent corners) are laid on by the board's own edges: that is truer for a board larger than a sheet, though its corners are too deep for one sheet each, so that some are still taped.",
@@ -137,14 +138,14 @@ function cornerAdvice(drawing: Drawing, paper: SheetPaper, options: LayoutOption
 }
 
 function assembled(
-  drawing: Drawing,
+  work: FullScale,
   options: LayoutOptions,
-  check: readonly Page[],
+  check: readonly LaidPage[],
   made: readonly MadeSheet[],
   said: Pick<Layout, 'skipped' | 'summary' | 'advice'>,
 ): Result<Layout> {
   const pages = [...check, ...made.map(({ page }) => page)];
-  return finished(drawing, options, pages, { ...said, sheets: made.length }, withSheets(made));
+  return finished(work, options, pages, { ...said, sheets: made.length }, withSheets(made));
 }
 
 /** What found no room, each with the sheets that it is missing on. */
@@ -160,12 +161,13 @@ function withSheets(made: readonly MadeSheet[]): readonly string[] {
 }
 
 function finished(
-  drawing: Drawing,
+  work: FullScale,
   options: LayoutOptions,
-  pages: readonly Page[],
+  pages: readonly LaidPage[],
   said: Pick<Layout, 'sheets' | 'skipped' | 'summary' | 'advice'>,
   crowded: readonly string[],
 ): Result<Layout> {
+  const { drawing, board } = work;
   const title = options.title ?? drawing.title;
   const warnings: readonly Problem[] =
     crowded.length === 0
@@ -179,7 +181,16 @@ function finished(
           ),
         ];
   return succeed(
-    { title, subject: options.subject ?? title, language: options.language ?? 'en', drawing, pages, ...said },
+    {
+      title,
+      subject: options.subject ?? title,
+      language: options.language ?? 'en',
+      layers: options.flat === true ? [] : layersOf(drawing),
+      drawing,
+      ...(board === undefined ? {} : { board }),
+      pages,
+      ...said,
+    },
     warnings,
   );
 }

@@ -1,7 +1,7 @@
-import type { Drawing } from '../drawing/model.ts';
+import type { Page, Turned } from '../drawing/document.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
-import type { Document, Page } from './model.ts';
+import type { LaidDocument, LaidPage } from './model.ts';
 
 /**
  * One page of a printed file, so that an outsider can lay the pages together. `x, y, width, height` is the part of the
@@ -15,7 +15,7 @@ export interface PageRecord extends Partial<Box> {
   readonly name: string;
   readonly paper: Size;
   /** Degrees clockwise that the drawing is turned on the page. */
-  readonly rotation: Page['rotation'];
+  readonly rotation: Turned;
   readonly pageX?: number;
   readonly pageY?: number;
   readonly scale: Page['scale'];
@@ -24,17 +24,17 @@ export interface PageRecord extends Partial<Box> {
 export interface DocumentRecord {
   readonly pages: readonly PageRecord[];
   /** Where the board lies in the drawing, mm; left out where there is none. */
-  readonly board?: Drawing['board'];
+  readonly board?: Box;
 }
 
-export function documentRecord(file: string, { drawing, pages }: Document): DocumentRecord {
+export function documentRecord(file: string, { board, pages }: LaidDocument): DocumentRecord {
   return {
-    pages: pages.map((page) => pageRecord(file, page)),
-    ...(drawing.board === undefined ? {} : { board: drawing.board }),
+    pages: pages.map((page, i) => pageRecord(file, i + 1, page)),
+    ...(board === undefined ? {} : { board }),
   };
 }
 
-function pageRecord(file: string, { number, name, paper, rotation, part, scale }: Page): PageRecord {
+function pageRecord(file: string, number: number, { name, paper, rotation, part, scale }: LaidPage): PageRecord {
   return {
     file,
     number,

@@ -1,3 +1,4 @@
+import type { FullScale } from '../drawing/full-scale.ts';
 import type { Drawing } from '../drawing/model.ts';
 import { type Box, box, grown } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
@@ -10,14 +11,14 @@ import { type CheckStyle, checkContent } from './first-sheet/content.ts';
 import { legendPens } from './first-sheet/page.ts';
 import type { CheckFacts } from './first-sheet/words.ts';
 import { CHECK_PENS } from './furniture/pens.ts';
-import type { Page } from './model.ts';
+import type { LaidPage } from './model.ts';
 import type { LayoutOptions } from './options.ts';
 import { inTheWay } from './plan-pages.ts';
 import { sheetPage } from './sheet-page.ts';
 import { type Turn, turnBox } from './turn.ts';
 
 export interface OnePage {
-  readonly page: Page;
+  readonly page: LaidPage;
   readonly crowded: readonly string[];
   readonly summary: string;
 }
@@ -29,7 +30,7 @@ const STYLE: CheckStyle = {
 };
 
 /** The scale lines stand on the pattern itself here, so they are dashed; their ends are ticks all the same. */
-const PENS: Page['pens'] = { ...CHECK_PENS, check: { width: 0.18, colour: 0, dash: [1.2, 0.4], cap: 'butt' } };
+const PENS: Drawing['pens'] = { ...CHECK_PENS, check: { width: 0.18, colour: 0, dash: [1.2, 0.4], cap: 'butt' } };
 
 /** A narrower page than this holds no words. */
 const NARROWEST = 126;
@@ -43,7 +44,8 @@ const STEP = 10;
  * The whole drawing on one page: as wide as the roll and no longer than it must be, or as large as the drawing. The
  * scale lines and the words stand where the drawing is blank, or below it. Errors: `roll-too-narrow`, `page-too-large`.
  */
-export function onePage(drawing: Drawing, paper: RollPaper | FitPaper, options: LayoutOptions): Result<OnePage> {
+export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: LayoutOptions): Result<OnePage> {
+  const { drawing } = work;
   const path = [...(options.path ?? []), 'paper'];
   const show = (mm: number) => showLength(mm, options.units);
   const upright = { rotation: 0, width: drawing.width, height: drawing.height } as const;
@@ -69,7 +71,7 @@ export function onePage(drawing: Drawing, paper: RollPaper | FitPaper, options: 
   const indent = (areaWidth - size.width) / 2;
 
   const facts = (sheet: Sheet): CheckFacts => ({
-    drawing,
+    work,
     options,
     paperName: paper.kind === 'roll' ? paper.name : 'a page of its own size',
     sheet,
@@ -115,27 +117,25 @@ export function onePage(drawing: Drawing, paper: RollPaper | FitPaper, options: 
   const { area } = sheet;
   const onPage = box(area.x + indent + spot.x, area.y + spot.y, spot.width, spot.height);
   const [items] = checkContent(facts(sheet), undefined, onPage, STYLE);
-  const { page, crowded } = sheetPage(
-    {
-      sheet,
-      turn,
-      window: box(-indent, 0, area.width, area.height),
-      joins: [],
-      label: {
-        name: 'A1',
-        number: 1,
-        of: 1,
-        title: drawing.title,
-        view: drawing.view,
-        ...(options.printer === undefined ? {} : { printer: options.printer }),
-        ...(options.rare === undefined ? {} : { rare: options.rare }),
-      },
-      words,
-      lines,
-      note: { box: onPage, items: items!, pens: { ...PENS, ...legendPens(drawing) } },
+  const { page, crowded } = sheetPage({
+    drawing,
+    sheet,
+    turn,
+    window: box(-indent, 0, area.width, area.height),
+    joins: [],
+    label: {
+      name: 'A1',
+      number: 1,
+      of: 1,
+      title: drawing.title,
+      view: drawing.view,
+      ...(options.printer === undefined ? {} : { printer: options.printer }),
+      ...(options.rare === undefined ? {} : { rare: options.rare }),
     },
-    1,
-  );
+    words,
+    lines,
+    note: { box: onPage, items: items!, pens: { ...PENS, ...legendPens(drawing) } },
+  });
   const quarter = turn.rotation === 0 ? '' : ', the pattern turned by a quarter';
   const on =
     paper.kind === 'roll'

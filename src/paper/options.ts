@@ -23,10 +23,8 @@ export interface LayoutOptions {
   /** What the file is about, for its metadata. */
   readonly subject?: string;
   readonly language?: string;
-  /** Steps for the first sheet: how the pattern is used, after those about printing and taping. */
-  readonly instructions?: readonly string[];
-  /** What the first sheet warns of. */
-  readonly warnings?: readonly Problem[];
+  /** No layers that can be shown and hidden: everything that is to be seen is seen. */
+  readonly flat?: boolean;
   /** The fonts for characters of the title that the prepared ones lack. */
   readonly rare?: RareFonts;
   /** Where the paper, the margins and the lap stand in the job, for problems. */

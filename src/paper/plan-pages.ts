@@ -27,8 +27,7 @@ export interface Naming {
   readonly alone?: string;
   /** Where on the board the plan lies, in words. */
   readonly place?: string;
-  /** The number of its first page, and of its first sheet among all the sheets. */
-  readonly page: number;
+  /** The number of its first sheet among all the sheets. */
   readonly sheet: number;
   readonly of: number;
 }
@@ -50,27 +49,25 @@ export function planPages(drawing: Drawing, plan: Plan, options: LayoutOptions, 
     join(seam.second, behind, seam.at, seam.first, crosses);
   }
   return plan.cells.map((cell, i) =>
-    sheetPage(
-      {
-        sheet: plan.sheet,
-        turn,
-        window: windowOf(plan, cell),
-        joins: joins.get(cell)!,
-        label: {
-          name: called(cell),
-          number: naming.sheet + i,
-          of: naming.of,
-          title: drawing.title,
-          view: drawing.view,
-          ...(naming.place === undefined ? {} : { place: naming.place }),
-          ...(options.printer === undefined ? {} : { printer: options.printer }),
-          ...(options.rare === undefined ? {} : { rare: options.rare }),
-        },
-        words,
-        lines,
+    sheetPage({
+      drawing,
+      sheet: plan.sheet,
+      turn,
+      window: windowOf(plan, cell),
+      joins: joins.get(cell)!,
+      label: {
+        name: called(cell),
+        number: naming.sheet + i,
+        of: naming.of,
+        title: drawing.title,
+        view: drawing.view,
+        ...(naming.place === undefined ? {} : { place: naming.place }),
+        ...(options.printer === undefined ? {} : { printer: options.printer }),
+        ...(options.rare === undefined ? {} : { rare: options.rare }),
       },
-      naming.page + i,
-    ),
+      words,
+      lines,
+    }),
   );
 }
 

@@ -1,18 +1,21 @@
-import type { Item } from '../drawing/model.ts';
+import type { Frame } from '../drawing/document.ts';
+import type { Drawing, Item } from '../drawing/model.ts';
 import { type Box, bottom, box, overlaps, right } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Block, boxAt, shifted } from '../text/block.ts';
 import { type Corner, outwardsFrom, placesFrom, Room } from '../text/room.ts';
 import type { Sheet } from './area.ts';
+import { furnitureFrames } from './furniture/frame.ts';
 import { SHEET_PENS } from './furniture/pens.ts';
 import { RULERS, UPRIGHT_RULERS } from './furniture/rulers.ts';
 import { crossBox, crossItems, type Edge, type Join, joinLine, neighbourBlock } from './furniture/seam-marks.ts';
 import { labelBlocks, type SheetLabel } from './furniture/sheet-label.ts';
-import type { CrossMark, Page } from './model.ts';
+import type { CrossMark, LaidPage, Part } from './model.ts';
 import { partOf, type Turn, turnedBack, turnPoint } from './turn.ts';
 
 /** One sheet of a pattern, before it is a page. */
 export interface SheetPlan {
+  readonly drawing: Drawing;
   readonly sheet: Sheet;
   readonly turn: Turn;
   /** What it shows, turned space. */
@@ -24,11 +27,11 @@ export interface SheetPlan {
   readonly words: readonly Box[];
   readonly lines: readonly Box[];
   /** Words that stand on the sheet besides, page mm. */
-  readonly note?: { readonly box: Box; readonly items: readonly Item[]; readonly pens: Page['pens'] };
+  readonly note?: { readonly box: Box; readonly items: readonly Item[]; readonly pens: Drawing['pens'] };
 }
 
 export interface MadeSheet {
-  readonly page: Page;
+  readonly page: LaidPage;
   /** What found no place clear of the drawing's words. */
   readonly crowded: readonly string[];
 }
@@ -38,7 +41,7 @@ const OFF_JOIN = 1.2;
 const STEP = 3;
 
 /** The page of one sheet, with everything that it needs to be found, measured and joined. */
-export function sheetPage(plan: SheetPlan, number: number): MadeSheet {
+export function sheetPage(plan: SheetPlan): MadeSheet {
   const { sheet, turn, window } = plan;
   const { area } = sheet;
   const by: Point = { x: area.x - window.x, y: area.y - window.y };
@@ -85,20 +88,30 @@ export function sheetPage(plan: SheetPlan, number: number): MadeSheet {
   set('a ruler in x', RULERS, from('bottom right'));
   set('a ruler in y', UPRIGHT_RULERS, from('top right'));
 
-  const page: Page = {
-    number,
-    name: plan.label.name,
+  const { name, place } = plan.label;
+  const pens = { ...SHEET_PENS, ...plan.note?.pens };
+  const part = partOf(window, turn, area);
+  const page: LaidPage = {
+    name,
+    label: name,
+    outline: [place === undefined ? name : `${name}, ${place}`],
     paper: sheet.paper,
     rotation: turn.rotation,
-    part: partOf(window, turn, area),
+    part,
     scale: sheet.scale,
-    under,
-    over,
-    pens: { ...SHEET_PENS, ...plan.note?.pens },
+    frames: [
+      ...furnitureFrames('under', sheet.paper, under, pens),
+      partFrame(plan.drawing, part, turn),
+      ...furnitureFrames('over', sheet.paper, over, pens),
+    ],
     crosses,
     neighbours: Object.fromEntries(joins.map(({ edge, neighbour }) => [edge, neighbour])),
   };
   return { page, crowded };
+}
+
+function partFrame(drawing: Drawing, { pageX, pageY, ...clip }: Part, { rotation }: Turn): Frame {
+  return { drawing, clip, turn: rotation, at: { x: pageX, y: pageY } };
 }
 
 const isUpright = (edge: Edge): boolean => edge === 'left' || edge === 'right';

@@ -1,5 +1,5 @@
+import { type Document, type Page, wholeFrame } from '../drawing/document.ts';
 import type { Drawing } from '../drawing/model.ts';
-import type { Document, Page } from './model.ts';
 
 export interface SheetsRequest {
   readonly title: string;
@@ -10,19 +10,17 @@ export interface SheetsRequest {
   readonly scale?: Page['scale'];
 }
 
-/** Drawings that are whole sheets, as the pages of one document: flat, each group in its order. */
+/** Drawings that are whole sheets, as the pages of one document; those of one title are one entry of its outline. */
 export function sheetsDocument({ title, subject, sheets, scale = { x: 1, y: 1 } }: SheetsRequest): Document {
   const pages = sheets.map(
     (sheet, i): Page => ({
-      number: i + 1,
-      name: `${i + 1}`,
       paper: { width: sheet.width, height: sheet.height },
-      rotation: 0,
       scale,
-      under: sheet.groups.flatMap((group) => (group.shown ? group.items : [])),
-      over: [],
-      pens: sheet.pens,
+      name: `${i + 1}`,
+      label: `${i + 1}`,
+      outline: [sheet.title],
+      frames: [wholeFrame(sheet)],
     }),
   );
-  return { title, subject, language: 'en', drawing: sheets[0]!, pages };
+  return { title, subject, language: 'en', layers: [], pages };
 }

@@ -1,13 +1,14 @@
+import type { Turned } from '../drawing/document.ts';
 import { type Box, bottom, box, right } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
-import type { Page, Part } from './model.ts';
+import type { Part } from './model.ts';
 
 /**
  * Sheets are laid out in the drawing as it is turned on the page: `turned` space, whose top left is the turned
  * drawing's, mm. `width` and `height` are the drawing's own.
  */
 export interface Turn {
-  readonly rotation: Page['rotation'];
+  readonly rotation: Turned;
   readonly width: number;
   readonly height: number;
 }

@@ -1,5 +1,5 @@
 import { itemBox, shownItems } from '../drawing/bounds.ts';
-import type { Drawing } from '../drawing/model.ts';
+import type { FullScale } from '../drawing/full-scale.ts';
 import type { Size } from '../geometry/point.ts';
 import { error, type Problem } from '../problems/problem.ts';
 import { showLength, showSize } from '../units/print.ts';
@@ -14,7 +14,7 @@ export const LEAST_LAP = 6;
 const FARTHEST_SCALE = 0.25;
 
 /** Everything that is wrong with a layout before anything is laid out; lengths are told in the job's units. */
-export function wrongOptions(drawing: Drawing, options: LayoutOptions): readonly Problem[] {
+export function wrongOptions({ drawing, board }: FullScale, options: LayoutOptions): readonly Problem[] {
   const { paper, margin, lap, join, extent, printer, units } = options;
   const at = (...steps: (string | number)[]) => [...(options.path ?? []), ...steps];
   const show = (mm: number) => (Number.isFinite(mm) ? showLength(mm, units) : `${mm}`);
@@ -54,7 +54,7 @@ export function wrongOptions(drawing: Drawing, options: LayoutOptions): readonly
       );
     }
   }
-  if (extent === 'corners' && drawing.board === undefined) {
+  if (extent === 'corners' && board === undefined) {
     problems.push(
       error(
         'corners-without-board',

@@ -1,6 +1,6 @@
+import type { Document } from '../drawing/document.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { RareFonts } from '../fonts/model.ts';
-import type { Document } from '../paper/model.ts';
 import type { Pictures } from '../pictures/model.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';

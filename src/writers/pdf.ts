@@ -1,21 +1,22 @@
 import { PDFContext, PDFHexString, type PDFObject, type PDFRef, PDFString, PDFWriter } from 'pdf-lib';
-import type { Drawing, Group } from '../drawing/model.ts';
+import type { Document, Frame, Page } from '../drawing/document.ts';
+import type { Drawing } from '../drawing/model.ts';
 import { fontFor, runs } from '../fonts/embed.ts';
 import type { RareFonts } from '../fonts/model.ts';
-import type { Document, Page, Part } from '../paper/model.ts';
 import type { Pictures } from '../pictures/model.ts';
 import { pointsFromMm } from '../units/units.ts';
 import { decimal } from './decimal.ts';
 import { Content, points, type Resources } from './pdf-content.ts';
 import { UsedFonts, writeFont } from './pdf-fonts.ts';
-import { type Layers, writeLayers } from './pdf-layers.ts';
+import { type WrittenLayers, writeLayers } from './pdf-layers.ts';
+import { pageLabels, writeOutline } from './pdf-outline.ts';
 import { writePictures } from './pdf-pictures.ts';
 import { streamOf } from './pdf-stream.ts';
-import { placement } from './placement.ts';
-import { namedGroups } from './shown.ts';
+import { isInPlace, placement } from './placement.ts';
+import { shownLayers } from './shown.ts';
 
 export interface PdfOptions {
-  /** Names of the groups to show: the file is then flat, with these alone and no optional content. */
+  /** Names of the layers to show: the file is then flat, with these alone and no optional content. */
   readonly show?: readonly string[];
   /** Stamped as the date of creation and change; a fixed one unless given, so that the bytes stay the same. */
   readonly date?: Date;
@@ -30,51 +31,53 @@ const NO_DATE = new Date(Date.UTC(2000, 0, 1));
 const PROGRAM = 'Matwright';
 
 /**
- * A document as PDF 1.7. Every page is its paper, exactly; the drawing stands once in the file, as a form, and every
- * page clips its part of it. The same document gives the same bytes. Pens, pictures and groups that are named but
- * do not exist are mistakes of the program and throw. Content is not deflated: for a pattern it takes longer than
- * everything else here together, to save some tens of kilobytes.
+ * A document as PDF 1.7. Every page is its paper, exactly. A drawing that several frames show, or one shows in part,
+ * stands once in the file, as a form; any other stands in the content of its page. The same document gives the same
+ * bytes. Pens, pictures and layers that are named but do not exist are mistakes of the program and throw. Content is
+ * not deflated: for a pattern it takes longer than everything else here together, to save some tens of kilobytes.
  */
 export async function writePdf(document: Document, options: PdfOptions = {}): Promise<Uint8Array> {
   const context = PDFContext.create();
-  const { drawing, pages } = document;
-  const groups = options.show === undefined ? drawing.groups : namedGroups(drawing, options.show);
+  const { pages } = document;
   const fonts = new UsedFonts();
   const pictures = writePictures(context, options.pictures ?? {});
-  const hasPictures = Object.keys(pictures.objects).length > 0;
   const fontsRef = context.nextRef();
   const resources: Resources = {
     runs: remembered((text, weight) => runs(text, weight, options.rare)),
     font: (id, glyphs) => fonts.use(id, glyphs),
     picture: pictures.nameOf,
   };
+  const layers = writeLayers(context, options.show === undefined ? document.layers : []);
+  const own: Record<string, PDFObject> = { Font: fontsRef };
+  if (layers.properties !== undefined) own.Properties = context.obj(layers.names);
+  const painter: Painter = { layers, isShown: shownLayers(document, options.show), resources };
 
-  const shared: Record<string, PDFObject> = { Font: fontsRef };
-  if (hasPictures) shared.XObject = context.obj(pictures.objects);
-  let layers: Layers | undefined;
-  if (pages.some((page) => page.part !== undefined)) {
-    layers = options.show === undefined ? writeLayers(context, groups) : undefined;
-    const form = streamOf(context, formContent(drawing, groups, layers, resources), {
+  const forms = new Map<Drawing, string>();
+  const objects: Record<string, PDFRef> = { ...pictures.objects };
+  const hasPictures = Object.keys(objects).length > 0;
+  for (const drawing of sharedDrawings(pages)) {
+    const name = `D${forms.size + 1}`;
+    const form = streamOf(context, paint(drawing, painter), {
       Type: 'XObject',
       Subtype: 'Form',
       BBox: [0, 0, rounded(drawing.width), rounded(drawing.height)],
-      Resources: {
-        Font: fontsRef,
-        ...(hasPictures ? { XObject: pictures.objects } : {}),
-        ...(layers === undefined ? {} : { Properties: layers.names }),
-      },
+      Resources: { ...own, ...(hasPictures ? { XObject: pictures.objects } : {}) },
     });
-    shared.XObject = context.obj({ ...pictures.objects, Drawing: context.register(form) });
+    forms.set(drawing, name);
+    objects[name] = context.register(form);
   }
 
-  const resourcesRef = context.register(context.obj(shared));
+  const everything = Object.keys(objects).length === 0 ? own : { ...own, XObject: context.obj(objects) };
+  const resourcesRef = context.register(context.obj(everything));
   const tree = context.nextRef();
-  const kids = pages.map((page) => writePage(context, page, drawing, tree, resourcesRef, resources));
+  const kids = pages.map((page) => writePage(context, page, forms, tree, resourcesRef, painter));
   context.assign(tree, context.obj({ Type: 'Pages', Kids: kids, Count: kids.length }));
   const written = fonts.entries().map(({ id, name, glyphs }) => {
     return [name, writeFont(context, fontFor(id, options.rare), glyphs)] as const;
   });
   context.assign(fontsRef, context.obj(Object.fromEntries(written)));
+  const labels = pageLabels(context, pages);
+  const outline = writeOutline(context, pages, kids);
   context.trailerInfo.Root = context.register(
     context.obj({
       Type: 'Catalog',
@@ -82,7 +85,9 @@ export async function writePdf(document: Document, options: PdfOptions = {}): Pr
       Lang: PDFString.of(document.language),
       // Not every reader obeys, so sheet 1 checks the scale all the same.
       ViewerPreferences: { PrintScaling: 'None', PickTrayByPDFSize: true, DisplayDocTitle: true },
-      ...(layers === undefined ? {} : { OCProperties: layers.properties }),
+      ...(labels === undefined ? {} : { PageLabels: labels }),
+      ...(outline === undefined ? {} : { Outlines: outline }),
+      ...(layers.properties === undefined ? {} : { OCProperties: layers.properties }),
     }),
   );
   const date = PDFString.fromDate(options.date ?? NO_DATE);
@@ -112,60 +117,76 @@ function remembered(make: Resources['runs']): Resources['runs'] {
 
 const rounded = (mm: number): number => Number(decimal(pointsFromMm(mm), 6));
 
+/** Drawings that more than one frame shows, or one shows in part, in the order of the pages. */
+function sharedDrawings(pages: readonly Page[]): readonly Drawing[] {
+  const frames = pages.flatMap((page) => page.frames);
+  const times = new Map<Drawing, number>();
+  for (const { drawing, clip } of frames)
+    times.set(drawing, (times.get(drawing) ?? 0) + (clip === undefined ? 1 : Number.POSITIVE_INFINITY));
+  return [...times].flatMap(([drawing, count]) => (count > 1 ? [drawing] : []));
+}
+
+interface Painter {
+  readonly layers: WrittenLayers;
+  readonly isShown: ReturnType<typeof shownLayers>;
+  readonly resources: Resources;
+}
+
 /** The whole drawing, its bottom left at 0 0, points. */
-function formContent(
-  drawing: Drawing,
-  groups: readonly Group[],
-  layers: Layers | undefined,
-  resources: Resources,
-): string {
+function paint(drawing: Drawing, { layers, isShown, resources }: Painter): string {
   const content = new Content(drawing.height, drawing.pens, resources);
-  groups.forEach((group, i) => {
-    if (layers !== undefined) content.raw(`/OC /${layers.nameOf(i)} BDC`);
+  for (const group of drawing.groups) {
+    const layer = layers.nameOf(group.name);
+    if (layer === undefined && !isShown(group)) continue;
+    if (layer !== undefined) content.raw(`/OC /${layer} BDC`);
     content.items(group.items);
-    if (layers !== undefined) content.raw('EMC');
-  });
+    if (layer !== undefined) content.raw('EMC');
+  }
   return content.toString();
 }
 
 function writePage(
   context: PDFContext,
   page: Page,
-  drawing: Drawing,
+  forms: ReadonlyMap<Drawing, string>,
   parent: PDFRef,
   shared: PDFRef,
-  resources: Resources,
+  painter: Painter,
 ): PDFRef {
-  const content = new Content(page.paper.height, page.pens, resources);
-  const { x, y } = page.scale;
+  const { paper, scale, frames } = page;
+  const parts = frames.map((frame) => {
+    const form = forms.get(frame.drawing);
+    const content = form === undefined ? paint(frame.drawing, painter) : `/${form} Do`;
+    const asItIs = isInPlace(frame) && frame.drawing.height === paper.height;
+    return asItIs ? content : `q ${placed(frame, page)}\n${content}\nQ`;
+  });
   // About the top left, where y up has its height.
-  const corrected = x !== 1 || y !== 1;
-  if (corrected) {
-    const lift = decimal(pointsFromMm(page.paper.height) * (1 - 1 / y), 6);
-    content.raw(`q ${decimal(1 / x, 9)} 0 0 ${decimal(1 / y, 9)} 0 ${lift} cm`);
+  if (scale.x !== 1 || scale.y !== 1) {
+    const lift = decimal(pointsFromMm(paper.height) * (1 - 1 / scale.y), 6);
+    parts.unshift(`q ${decimal(1 / scale.x, 9)} 0 0 ${decimal(1 / scale.y, 9)} 0 ${lift} cm`);
+    parts.push('Q');
   }
-  content.items(page.under);
-  if (page.part !== undefined) content.raw(showPart(page.part, page, drawing));
-  content.items(page.over);
-  if (corrected) content.raw('Q');
   return context.register(
     context.obj({
       Type: 'Page',
       Parent: parent,
-      MediaBox: [0, 0, rounded(page.paper.width), rounded(page.paper.height)],
+      MediaBox: [0, 0, rounded(paper.width), rounded(paper.height)],
       Resources: shared,
-      Contents: context.register(streamOf(context, content.toString())),
+      Contents: context.register(streamOf(context, parts.join('\n'))),
     }),
   );
 }
 
-/** The form under the part's clip, turned and shifted to its place. */
-function showPart(part: Part, page: Page, drawing: Drawing): string {
-  const [width, height] = page.rotation % 180 === 0 ? [part.width, part.height] : [part.height, part.width];
-  const clip = [part.pageX, page.paper.height - part.pageY - height, width, height].map(points).join(' ');
-  const { a, b, c, d, e, f } = placement(part, page.rotation);
-  // The form counts y from the drawing's bottom, upwards, and so does the page.
+/** The clip of a frame, and how it is turned and shifted to its place. */
+function placed(frame: Frame, { paper }: Page): string {
+  const { drawing, clip, turn, at } = frame;
+  const { a, b, c, d, e, f } = placement(frame);
+  // The drawing counts y from its bottom, upwards, and so does the page.
   const matrix = [a, -b, -c, d].map((v) => decimal(v, 0)).join(' ');
-  const origin = [c * drawing.height + e, page.paper.height - d * drawing.height - f].map(points).join(' ');
-  return `q ${clip} re W n ${matrix} ${origin} cm /Drawing Do Q`;
+  const origin = [c * drawing.height + e, paper.height - d * drawing.height - f].map(points).join(' ');
+  const moved = `${matrix} ${origin} cm`;
+  if (clip === undefined) return moved;
+  const [width, height] = turn % 180 === 0 ? [clip.width, clip.height] : [clip.height, clip.width];
+  const seen = [at.x, paper.height - at.y - height, width, height].map(points).join(' ');
+  return `${seen} re W n ${moved}`;
 }

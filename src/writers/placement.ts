@@ -1,6 +1,5 @@
-import { minus, type Point, plus } from '../geometry/point.ts';
-import type { Page, Part } from '../paper/model.ts';
-import { turnPoint } from '../paper/turn.ts';
+import { type Frame, shownPart } from '../drawing/document.ts';
+import { bottom, right } from '../geometry/box.ts';
 
 /**
  * Where a drawing lies on a page, before the printer's correction, both in mm with y down:
@@ -15,12 +14,27 @@ export interface Placement {
   readonly f: number;
 }
 
-export function placement(part: Part, rotation: Page['rotation']): Placement {
-  const turn = { rotation, width: part.width, height: part.height };
-  const onPage = (p: Point): Point => plus(turnPoint(minus(p, part), turn), { x: part.pageX, y: part.pageY });
-  const origin = onPage({ x: 0, y: 0 });
-  const x = minus(turnPoint({ x: 1, y: 0 }, turn), turnPoint({ x: 0, y: 0 }, turn));
-  const y = minus(turnPoint({ x: 0, y: 1 }, turn), turnPoint({ x: 0, y: 0 }, turn));
-  // Quarter turns hold nothing but 0, 1 and -1.
-  return { a: Math.round(x.x), b: Math.round(x.y), c: Math.round(y.x), d: Math.round(y.y), e: origin.x, f: origin.y };
+export function placement(frame: Frame): Placement {
+  const { turn, at } = frame;
+  const part = shownPart(frame);
+  switch (turn) {
+    case 0:
+      return { a: 1, b: 0, c: 0, d: 1, e: at.x - part.x, f: at.y - part.y };
+    case 90:
+      return { a: 0, b: 1, c: -1, d: 0, e: at.x + bottom(part), f: at.y - part.x };
+    case 180:
+      return { a: -1, b: 0, c: 0, d: -1, e: at.x + right(part), f: at.y + bottom(part) };
+    case 270:
+      return { a: 0, b: -1, c: 1, d: 0, e: at.x - part.y, f: at.y + right(part) };
+    default: {
+      const never: never = turn;
+      throw new TypeError(`a drawing is turned by 0, 90, 180 or 270 degrees, not ${String(never)}`);
+    }
+  }
+}
+
+/** Whether a frame shows its drawing as it is, from the page's top left. */
+export function isInPlace(frame: Frame): boolean {
+  const { e, f } = placement(frame);
+  return frame.clip === undefined && frame.turn === 0 && e === 0 && f === 0;
 }

@@ -1,4 +1,6 @@
 import { initWasm, Resvg } from '@resvg/resvg-wasm';
+import type { Document, Page } from '../drawing/document.ts';
+import type { SvgOptions } from './svg.ts';
 
 let ready: Promise<void> | undefined;
 
@@ -20,4 +22,14 @@ export async function writePng(svg: string, dpi: number, renderer: () => Promise
   rendered.free();
   image.free();
   return bytes;
+}
+
+/** One page of a document as a picture. */
+export async function writePagePng(
+  document: Document,
+  page: Page,
+  { dpi, renderer, ...how }: SvgOptions & { readonly dpi: number; readonly renderer: () => Promise<Uint8Array> },
+): Promise<Uint8Array> {
+  const { writePageSvg } = await import('./svg.ts');
+  return writePng(writePageSvg(document, page, how), dpi, renderer);
 }

@@ -1,14 +1,15 @@
 import { type G, registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
 import { createSVGWindow } from 'svgdom';
-import type { Drawing, Group, Item } from '../drawing/model.ts';
+import { type Document, type Frame, type Page, shownPart } from '../drawing/document.ts';
+import type { Drawing, Group } from '../drawing/model.ts';
 import { touches } from '../drawing/touches.ts';
 import type { RareFonts } from '../fonts/model.ts';
+import type { Box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
-import type { Document, Page, Part } from '../paper/model.ts';
 import type { Pictures } from '../pictures/model.ts';
 import { decimal } from './decimal.ts';
-import { placement } from './placement.ts';
-import { namedGroups } from './shown.ts';
+import { isInPlace, placement } from './placement.ts';
+import { namedGroups, shownLayers } from './shown.ts';
 import { addItem, mm, type Setting, xml } from './svg-items.ts';
 
 export interface SvgOptions {
@@ -36,29 +37,27 @@ export function writeSvg(drawing: Drawing, options: SvgOptions = {}): string {
 }
 
 /**
- * One sheet as SVG, as large as its paper: its part of the drawing under a clip, turned, placed and corrected as on the
- * page of the PDF, between the page's own furniture. Items that no part of the sheet shows are left out.
+ * One page as SVG, as large as its paper: its frames clipped, turned, placed and corrected as on the page of the PDF.
+ * Items that a frame does not show are left out.
  */
 export function writePageSvg(document: Document, page: Page, options: SvgOptions = {}): string {
-  const { drawing } = document;
   const canvas = emptySvg(page.paper, `${document.title}, ${page.name}`);
   const ids = new Set<string>();
   const { x, y } = page.scale;
   const sheet = canvas.group();
   if (x !== 1 || y !== 1) sheet.attr({ transform: `scale(${decimal(1 / x, 9)} ${decimal(1 / y, 9)})` });
-  const furniture = settingOf(page, options, ids);
-  if (page.under.length > 0)
-    addGroup(sheet, { name: 'under', label: 'Under the drawing', items: page.under }, furniture);
-  if (page.part !== undefined) {
-    const { part } = page;
-    const window = addWindow(sheet, part, page.rotation);
+  const isShown = shownLayers(document, options.show);
+  for (const frame of page.frames) {
+    const { drawing } = frame;
+    const window = isInPlace(frame) ? sheet : addWindow(sheet, frame, ids);
     const setting = settingOf(drawing, options, ids);
-    for (const group of shownGroups(drawing, options)) {
-      const items = group.items.filter((item) => touches(item, part, drawing.pens));
+    for (const group of drawing.groups.filter(isShown)) {
+      const part = shownPart(frame);
+      const items =
+        frame.clip === undefined ? group.items : group.items.filter((item) => touches(item, part, drawing.pens));
       if (items.length > 0) addGroup(window, { ...group, items }, setting);
     }
   }
-  if (page.over.length > 0) addGroup(sheet, { name: 'over', label: 'Over the drawing', items: page.over }, furniture);
   return serialized(canvas);
 }
 
@@ -85,11 +84,7 @@ function emptySvg({ width, height }: Size, title: string): Svg {
   return canvas;
 }
 
-function addGroup(
-  parent: Svg | G,
-  group: { readonly name: string; readonly label: string; readonly items: readonly Item[] },
-  setting: Setting,
-): void {
+function addGroup(parent: Svg | G, group: Group, setting: Setting): void {
   const element = parent.group();
   if (!setting.ids.has(group.name)) element.attr({ id: group.name });
   setting.ids.add(group.name);
@@ -97,14 +92,22 @@ function addGroup(
   for (const item of group.items) addItem(element, item, setting);
 }
 
-/** A group in the drawing's own mm that shows through the part's window alone. */
-function addWindow(sheet: G, part: Part, rotation: Page['rotation']): G {
-  const clip = sheet.element('clipPath').attr({ id: 'window' });
-  const { x, y, width, height } = part;
-  clip.element('rect').attr({ x: mm(x), y: mm(y), width: mm(width), height: mm(height) });
-  const { a, b, c, d, e, f } = placement(part, rotation);
+/** A group in the drawing's own mm, which shows through the frame's clip alone. */
+function addWindow(sheet: G, frame: Frame, ids: Set<string>): G {
+  const { a, b, c, d, e, f } = placement(frame);
   const transform = `matrix(${[a, b, c, d, e, f].map(mm).join(' ')})`;
-  return sheet.group().attr({ transform, 'clip-path': 'url(#window)' });
+  if (frame.clip === undefined) return sheet.group().attr({ transform });
+  const id = addClip(sheet, frame.clip, ids);
+  return sheet.group().attr({ transform, 'clip-path': `url(#${id})` });
+}
+
+function addClip(sheet: G, { x, y, width, height }: Box, ids: Set<string>): string {
+  let id = 'window';
+  for (let more = 2; ids.has(id); more++) id = `window-${more}`;
+  ids.add(id);
+  const clip = sheet.element('clipPath').attr({ id });
+  clip.element('rect').attr({ x: mm(x), y: mm(y), width: mm(width), height: mm(height) });
+  return id;
 }
 
 /** One element a line. Text and attributes hold no bare `<` or `>`, so that both stand for tags alone. */

@@ -1,6 +1,7 @@
 /** One process of the PDF bench: writes a pattern of so many sheets and prints what that took. */
+
+import { type Document, layersOf, type Page, wholeFrame } from '../../src/drawing/document.ts';
 import type { Item, Pen } from '../../src/drawing/model.ts';
-import type { Document, Page } from '../../src/paper/model.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 
 const PENS: Readonly<Record<string, Pen>> = {
@@ -54,26 +55,27 @@ function documentOf(sheets: number): Document {
     line('thick', 0, (i * height) / 200, width, height - (i * height) / 200),
   );
   const words = Array.from({ length: 40 }, (_, i) => text(`reading ${i} ⅛`, width / 2, (i * height) / 40, 6));
-  const pages = Array.from({ length: sheets }, (_, i): Page => {
-    const [row, column] = [Math.floor(i / columns), i % columns];
-    return {
-      number: i + 1,
-      name: `${row}-${column}`,
-      paper: { width: 100, height: 100 },
-      rotation: 0,
-      part: { x: 80 * column, y: 80 * row, width: 90, height: 90, pageX: 5, pageY: 5 },
-      scale: { x: 1, y: 1 },
-      under: [],
-      over: furniture(row, column),
-      pens: PENS,
-    };
-  });
   const groups = [
     { name: 'cut', label: 'Cut', shown: true, items },
     { name: 'words', label: 'Words', shown: true, items: words },
   ];
-  const drawing = { title: 'Heron', width, height, view: 'back', pens: PENS, groups, avoid: [], facts: [] } as const;
-  return { title: 'Heron', subject: 'Bench', language: 'en', drawing, pages };
+  const drawing = { title: 'Heron', width, height, view: 'back', pens: PENS, groups } as const;
+  const paper = { width: 100, height: 100 };
+  const pages = Array.from({ length: sheets }, (_, i): Page => {
+    const [row, column] = [Math.floor(i / columns), i % columns];
+    const marks = { name: 'over', label: 'Over', shown: true, items: furniture(row, column) };
+    return {
+      name: `${row}-${column}`,
+      label: `${row}-${column}`,
+      paper,
+      scale: { x: 1, y: 1 },
+      frames: [
+        { drawing, clip: { x: 80 * column, y: 80 * row, width: 90, height: 90 }, turn: 0, at: { x: 5, y: 5 } },
+        wholeFrame({ title: 'Marks', ...paper, view: 'sheet', pens: PENS, groups: [marks] }),
+      ],
+    };
+  });
+  return { title: 'Heron', subject: 'Bench', language: 'en', layers: layersOf(drawing), pages };
 }
 
 const document = documentOf(Number(process.argv[2]));

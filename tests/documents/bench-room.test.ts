@@ -165,7 +165,7 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
       fc.property(good, (solved) => {
         const made = placement(solved.mat, solved.job);
         if (!made.ok) throw new Error('every job here has an artwork');
-        const { drawing } = made.value;
+        const { drawing } = made.value.sheet;
         expect(faults(drawing, 0)).toEqual([]);
       }),
       { numRuns: 25, endOnFailure: true },

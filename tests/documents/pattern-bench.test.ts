@@ -34,19 +34,19 @@ describe('a side past the guide’s longest setting', () => {
     const top = bars.find((item) => item.kind === 'line' && item.id === 'bar-1-top');
     // The line to follow lies 1.4 mm inside the face at 160; the bar 40 mm out from it; the paper 1 mm in.
     expect(top).toMatchObject({ from: { y: expect.closeTo(160 + 1.4 - 40 + 1, 9) } });
-    expect(sheet!.drawing.legend).toContainEqual({ pen: 'bar', text: 'guide off: lay the bar on this line' });
+    expect(sheet!.legend).toContainEqual({ pen: 'bar', text: 'guide off: lay the bar on this line' });
     expect(texts(sheet!, 'readings').filter((text) => text === 'guide off')).toHaveLength(2);
     expect(texts(sheet!, 'readings')).toContain('lay the bar on its line');
     expect(strokes.filter((stroke) => stroke.bar !== undefined).map((stroke) => stroke.side)).toEqual(
       expect.arrayContaining(['top', 'bottom']),
     );
-    expect(sheet!.instructions.join(' ')).toContain('top guide off lay the bar on its line');
+    expect(sheet!.instructions!.join(' ')).toContain('top guide off lay the bar on its line');
   });
 
   it('has no line and no legend where the guide reaches', () => {
     const [sheet] = made(JOB, SHOP.replace('100 mm', '200 mm')).drawn;
     expect(items(sheet!, 'straightedge')).toEqual([]);
-    expect(sheet!.drawing.legend?.some(({ pen }) => pen === 'bar')).toBe(false);
+    expect(sheet!.legend.some(({ pen }) => pen === 'bar')).toBe(false);
   });
 });
 
@@ -60,10 +60,10 @@ describe('a pattern after something was cut otherwise', () => {
     expect(texts(top!, 'readings').filter((text) => /, changed, cut already$/.test(text))).toHaveLength(2);
     expect(texts(under!, 'readings').filter((text) => /, changed$/.test(text))).toHaveLength(2);
     expect(texts(under!, 'readings').some((text) => text.includes('cut already'))).toBe(false);
-    const said = under!.instructions.join('\n');
+    const said = under!.instructions!.join('\n');
     expect(said).toContain('left border 98.25 mm (planned 99 mm)');
     expect(said).toMatch(/left 104 mm full by 0\.3 mm, changed/);
-    expect(made(JOB).drawn[1]!.instructions.join('\n')).not.toContain('hanged');
+    expect(made(JOB).drawn[1]!.instructions!.join('\n')).not.toContain('hanged');
   });
 
   it('draws an under mat that is cut apart on its own board', () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pattern } from '../../src/documents/pattern/pattern.ts';
+import type { FullScale } from '../../src/drawing/full-scale.ts';
 import type { Drawing, TextItem } from '../../src/drawing/model.ts';
 import { textBox } from '../../src/fonts/measure.ts';
 import { flattened } from '../../src/geometry/flatten.ts';
@@ -28,7 +29,7 @@ function lineMeets(from: { x: number; y: number }, to: { x: number; y: number },
 const texts = (drawing: Drawing): readonly TextItem[] =>
   drawing.groups.flatMap((group) => group.items.filter((item): item is TextItem => item.kind === 'text'));
 
-function faults(drawing: Drawing): readonly string[] {
+function faults({ drawing, board }: FullScale): readonly string[] {
   const found: string[] = [];
   const words = texts(drawing).map((item) => ({ item, box: textBox(item) }));
   for (const [i, { item, box }] of words.entries()) {
@@ -51,8 +52,8 @@ function faults(drawing: Drawing): readonly string[] {
         }
       }
     }
-    const board = drawing.board!;
     if (
+      board === undefined ||
       box.x < board.x ||
       box.y < board.y ||
       box.x + box.width > board.x + board.width ||
@@ -107,8 +108,9 @@ describe('room on the pattern', () => {
         if (!solved.ok) return;
         const { mat, strokes, job: read } = solved.value;
         for (const [layer] of mat.layers.entries()) {
-          const { drawing } = pattern(mat, strokes, read, layer);
-          expect(faults(drawing)).toEqual([]);
+          const made = pattern(mat, strokes, read, layer);
+          const { drawing } = made;
+          expect(faults(made)).toEqual([]);
           const numbers = texts(drawing).filter((item) => item.weight === 'bold' && /^\d+$/u.test(item.text));
           expect(numbers.map((item) => item.text).sort()).toEqual(
             strokes
@@ -131,7 +133,7 @@ describe('room on the pattern', () => {
         const { mat, strokes, job } = solved.value;
         const made = pattern(mat, strokes, job, 0);
         drawn++;
-        expect(faults(made.drawing)).toEqual([]);
+        expect(faults(made)).toEqual([]);
         const own = strokes.filter((s) => s.layer === 1);
         const lost = made.warnings.filter(({ message }) => message.includes('reading of stroke'));
         const numbers = texts(made.drawing).filter((item) => item.weight === 'bold' && /^\d+$/u.test(item.text));
@@ -164,9 +166,10 @@ describe('room on the pattern', () => {
       [55, 65, 15],
       [42, 36, 12],
     ] as const) {
-      const { drawing, warnings, count } = drawn(many(72, width, height, gap));
+      const made = drawn(many(72, width, height, gap));
+      const { drawing, warnings, count, legend } = made;
       expect(warnings.map(({ code }) => code).filter((code) => code === 'label-without-room')).toEqual([]);
-      expect(faults(drawing)).toEqual([]);
+      expect(faults(made)).toEqual([]);
       const numbers = texts(drawing).filter((item) => item.weight === 'bold' && /^\d+$/u.test(item.text));
       expect(new Set(numbers.map((item) => item.text)).size).toBe(count);
       const ticks = drawing.groups
@@ -174,7 +177,7 @@ describe('room on the pattern', () => {
         .items.flatMap((item) => (item.kind === 'line' ? [[item.id!.split('-')[0], item.pen]] : []));
       expect(ticks.filter(([end, pen]) => (end === 'stop') !== (pen === 'end'))).toEqual([]);
       expect(ticks.length).toBe(2 * count);
-      expect(drawing.legend!.map(({ pen }) => pen)).toContain('end');
+      expect(legend.map(({ pen }) => pen)).toContain('end');
     }
   });
 });

@@ -4,6 +4,7 @@ import { JIG_PENS } from '../../src/documents/jigs/jig.ts';
 import { READING_RULE, readingAt, rule, slip } from '../../src/documents/jigs/vernier.ts';
 import { shifted } from '../../src/documents/jigs/words.ts';
 import type { Drawing, Item } from '../../src/drawing/model.ts';
+import { sheetsDocument } from '../../src/paper/sheets.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { darkness } from '../writers/pixels.ts';
 
@@ -26,20 +27,8 @@ async function laid(place: number): Promise<Raster> {
     view: 'sheet',
     pens: JIG_PENS,
     groups: [{ name: 'jig', label: 'jig', shown: true, items }],
-    avoid: [],
-    facts: [],
   };
-  const page = {
-    number: 1,
-    name: '1',
-    paper: { width: WIDTH, height: HEIGHT },
-    rotation: 0,
-    scale: { x: 1, y: 1 },
-    under: items,
-    over: [],
-    pens: JIG_PENS,
-  } as const;
-  const bytes = await writePdf({ title: 'vernier', subject: 'test', language: 'en', drawing, pages: [page] });
+  const bytes = await writePdf(sheetsDocument({ title: 'vernier', subject: 'test', sheets: [drawing] }));
   return renderPdfPage(bytes, 0, DPI);
 }
 

@@ -175,8 +175,6 @@ describe('other items', () => {
       view: 'face',
       pens: PENS,
       groups: [group(true, line('butt', 10, 10, 20, 10)), group(false, line('butt', 50, 50, 90, 50))],
-      avoid: [],
-      facts: [],
     };
     near(drawnBox(drawing), [10, 9, 20, 11]);
     expect(drawnBox({ ...drawing, groups: [] })).toBeUndefined();

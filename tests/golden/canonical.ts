@@ -22,7 +22,7 @@ const list = (items: readonly unknown[], indent: string): string =>
 
 /** A drawing as JSON with one item a line, so that a difference shows the item and its millimetres. */
 export function canonicalDrawing(drawing: Drawing): string {
-  const { groups, pens, avoid, facts, ...head } = drawing;
+  const { groups, pens, ...head } = drawing;
   const penLines = Object.entries(pens)
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([name, pen]) => `    ${JSON.stringify(name)}: ${canonical(pen)}`);
@@ -33,8 +33,6 @@ export function canonicalDrawing(drawing: Drawing): string {
     `  "head": ${canonical(head)}`,
     `  "pens": {\n${penLines.join(',\n')}\n  }`,
     `  "groups": [\n${groupLines.join(',\n')}\n  ]`,
-    `  "avoid": ${list(avoid, '  ')}`,
-    `  "facts": ${list(facts, '  ')}`,
   ];
   return `{\n${parts.join(',\n')}\n}\n`;
 }

@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { pattern } from '../../src/documents/pattern/pattern.ts';
+import { type Document, layersOf } from '../../src/drawing/document.ts';
 import type { Drawing, LineItem } from '../../src/drawing/model.ts';
 import { solveJob } from '../../src/index.ts';
-import type { Document } from '../../src/paper/model.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { writeSvg } from '../../src/writers/svg.ts';
 import { canonical, canonicalDrawing, canonicalJson } from './canonical.ts';
@@ -35,18 +35,14 @@ async function outputsOf(drawing: Drawing): Promise<Outputs> {
     title: drawing.title,
     subject: 'test',
     language: 'en',
-    drawing,
+    layers: layersOf(drawing),
     pages: [
       {
-        number: 1,
         name: 'A1',
+        label: 'A1',
         paper: { width, height },
-        rotation: 0,
-        part: { x: 0, y: 0, width, height, pageX: 0, pageY: 0 },
         scale: { x: 1, y: 1 },
-        under: [],
-        over: [],
-        pens: {},
+        frames: [{ drawing, clip: { x: 0, y: 0, width, height }, turn: 0, at: { x: 0, y: 0 } }],
       },
     ],
   };

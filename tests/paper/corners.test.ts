@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../src/geometry/point.ts';
 import { isShown, itemsOf, laid, onPage, sheetsIn, textsOf, wordsOf } from './laid.ts';
-import { LARGE, MIDDLING, ringDrawing } from './sample.ts';
+import { LARGE, MIDDLING, ringMat } from './sample.ts';
 
-const corners = (drawing: typeof LARGE): readonly Point[] => {
-  const { x, y, width, height } = drawing.board!;
+const corners = (work: typeof LARGE): readonly Point[] => {
+  const { x, y, width, height } = work.board!;
   return [
     { x, y },
     { x: x + width, y },
@@ -32,7 +32,7 @@ describe('a full sheet of mat board with 4 in borders on Letter', () => {
   });
 
   it('every tick and every corner of the lines to cut is whole on its sheet', () => {
-    const marks = LARGE.groups.find(({ name }) => name === 'marks')!.items;
+    const marks = LARGE.drawing.groups.find(({ name }) => name === 'marks')!.items;
     for (const mark of marks) {
       if (mark.kind !== 'line') throw new Error('a tick is a line');
       expect(sheets.filter((sheet) => isShown(mark.from, sheet) && isShown(mark.to, sheet))).toHaveLength(1);
@@ -40,7 +40,7 @@ describe('a full sheet of mat board with 4 in borders on Letter', () => {
   });
 
   it("what a sheet shows lies as far from the board's edges as on the whole pattern", () => {
-    const cut = LARGE.groups
+    const cut = LARGE.drawing.groups
       .find(({ name }) => name === 'cut')!
       .items.flatMap((item) => (item.kind === 'line' ? [item.from] : []));
     corners(LARGE).forEach((corner, i) => {
@@ -84,14 +84,14 @@ it('the whole pattern of a board larger than a sheet says that corner sheets are
   expect(advice).toContain('--extent corners');
   expect(advice).toContain('4 instead of 14');
   expect(laid(MIDDLING, 'a2').advice).toEqual([]);
-  const deep = ringDrawing({ width: 700, height: 700, top: 250, right: 120, bottom: 120, left: 120 });
+  const deep = ringMat({ width: 700, height: 700, top: 250, right: 120, bottom: 120, left: 120 });
   expect(laid(deep, 'letter').advice[0]).toContain('too deep for one sheet each');
 });
 
 it('corners that lie near each other share a sheet: one for a board that fits, two for a long one', () => {
-  const small = ringDrawing({ width: 180, height: 240, top: 50, right: 40, bottom: 50, left: 40 });
+  const small = ringMat({ width: 180, height: 240, top: 50, right: 40, bottom: 50, left: 40 });
   expect(laid(small, 'a4', { extent: 'corners' }).sheets).toBe(1);
-  const long = laid(ringDrawing({ width: 180, height: 600, top: 50, right: 40, bottom: 50, left: 40 }), 'a4', {
+  const long = laid(ringMat({ width: 180, height: 600, top: 50, right: 40, bottom: 50, left: 40 }), 'a4', {
     extent: 'corners',
   });
   expect(sheetsIn(long).map(({ name }) => name)).toEqual(['C1', 'C2']);
@@ -99,7 +99,7 @@ it('corners that lie near each other share a sheet: one for a board that fits, t
 });
 
 describe('a border too deep for one sheet', () => {
-  const deep = ringDrawing({ width: 700, height: 700, top: 250, right: 120, bottom: 120, left: 120 });
+  const deep = ringMat({ width: 700, height: 700, top: 250, right: 120, bottom: 120, left: 120 });
   const layout = laid(deep, 'letter', { extent: 'corners' });
   const sheets = sheetsIn(layout);
 
@@ -111,7 +111,7 @@ describe('a border too deep for one sheet', () => {
   });
 
   it('still shows every tick', () => {
-    for (const mark of deep.groups.find(({ name }) => name === 'marks')!.items) {
+    for (const mark of deep.drawing.groups.find(({ name }) => name === 'marks')!.items) {
       if (mark.kind !== 'line') throw new Error('a tick is a line');
       expect(sheets.some((sheet) => isShown(mark.from, sheet) || isShown(mark.to, sheet))).toBe(true);
     }

@@ -1,7 +1,9 @@
+import type { Page } from '../../src/drawing/document.ts';
+import type { FullScale } from '../../src/drawing/full-scale.ts';
 import type { Drawing, Item } from '../../src/drawing/model.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { type Layout, layOut } from '../../src/paper/layout.ts';
-import type { Page, Part } from '../../src/paper/model.ts';
+import type { LaidPage, Part } from '../../src/paper/model.ts';
 import type { LayoutOptions } from '../../src/paper/options.ts';
 import { findPaper } from '../../src/papers/find.ts';
 
@@ -13,13 +15,13 @@ export function options(paper: string, more: Partial<LayoutOptions> = {}): Layou
   return { paper: found.value, margin: even(6.35), lap: 12.7, join: 'lap', extent: 'whole', units: 'in', ...more };
 }
 
-export function laid(drawing: Drawing, paper: string, more: Partial<LayoutOptions> = {}): Layout {
-  const made = layOut(drawing, options(paper, more));
+export function laid(work: FullScale, paper: string, more: Partial<LayoutOptions> = {}): Layout {
+  const made = layOut(work, options(paper, more));
   if (!made.ok) throw new Error(JSON.stringify(made.problems));
   return made.value;
 }
 
-export type Sheet = Page & { readonly part: Part };
+export type Sheet = LaidPage & { readonly part: Part };
 
 export function sheetsIn(layout: Layout): readonly Sheet[] {
   return layout.pages.filter((page): page is Sheet => page.part !== undefined);
@@ -65,7 +67,15 @@ export function drawnPoints(drawing: Drawing, step = 1): readonly Point[] {
     });
 }
 
-export const itemsOf = (page: Page): readonly Item[] => [...page.under, ...page.over];
+/** What a page itself needs: frames as large as it is. */
+export const furnitureOf = (page: Page): readonly Drawing[] =>
+  page.frames.map(({ drawing }) => drawing).filter(({ view }) => view === 'sheet');
+
+/** The pens of that. */
+export const pensOf = (page: Page): Drawing['pens'] => Object.assign({}, ...furnitureOf(page).map(({ pens }) => pens));
+
+export const itemsOf = (page: Page): readonly Item[] =>
+  furnitureOf(page).flatMap(({ groups }) => groups.flatMap(({ items }) => items));
 
 export function textsOf(page: Page): readonly string[] {
   return itemsOf(page).flatMap((item) => (item.kind === 'text' ? [item.text] : []));

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { documentRecord } from '../../src/paper/manifest.ts';
 import { even, laid } from './laid.ts';
-import { LARGE, MIDDLING, ringDrawing } from './sample.ts';
+import { LARGE, MIDDLING, ringMat } from './sample.ts';
 
 describe('the record of a file', () => {
   const layout = laid(LARGE, 'letter', { printer: { id: 'office', x: 0.9965, y: 0.998, margin: even(0) } });
@@ -36,8 +36,8 @@ describe('the record of a file', () => {
         'scale',
       ]);
       expect(page.x).toBeGreaterThanOrEqual(0);
-      expect(page.x! + page.width!).toBeLessThanOrEqual(LARGE.width + 1e-9);
-      expect(page.y! + page.height!).toBeLessThanOrEqual(LARGE.height + 1e-9);
+      expect(page.x! + page.width!).toBeLessThanOrEqual(LARGE.drawing.width + 1e-9);
+      expect(page.y! + page.height!).toBeLessThanOrEqual(LARGE.drawing.height + 1e-9);
       expect(page.pageX).toBeGreaterThanOrEqual(6.35 - 1e-9);
     }
   });
@@ -53,7 +53,7 @@ describe('the record of a file', () => {
   });
 
   it('a turned part is given before turning', () => {
-    const strip = ringDrawing({ width: 500, height: 180, top: 40, right: 40, bottom: 40, left: 40 });
+    const strip = ringMat({ width: 500, height: 180, top: 40, right: 40, bottom: 40, left: 40 });
     const turned = documentRecord(
       'p.pdf',
       laid(strip, '216 x 280 mm', { margin: { top: 5, bottom: 5, left: 5, right: 20 } }),

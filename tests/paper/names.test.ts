@@ -1,15 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { sheetName } from '../../src/paper/names.ts';
 import { laid, type Sheet, sheetsIn } from './laid.ts';
-import { LARGE, ringDrawing } from './sample.ts';
+import { LARGE, ringMat } from './sample.ts';
 
-const turned = laid(
-  ringDrawing({ width: 500, height: 180, top: 40, right: 40, bottom: 40, left: 40 }),
-  '216 x 280 mm',
-  {
-    margin: { top: 5, bottom: 5, left: 5, right: 20 },
-  },
-);
+const turned = laid(ringMat({ width: 500, height: 180, top: 40, right: 40, bottom: 40, left: 40 }), '216 x 280 mm', {
+  margin: { top: 5, bottom: 5, left: 5, right: 20 },
+});
 
 describe('names and order', () => {
   it('rows are letters, columns are numbers; after Z comes AA', () => {

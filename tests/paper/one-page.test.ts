@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { itemBox } from '../../src/drawing/bounds.ts';
-import type { Drawing } from '../../src/drawing/model.ts';
+import type { FullScale } from '../../src/drawing/full-scale.ts';
 import { type Box, bottom, contains, overlaps, right } from '../../src/geometry/box.ts';
 import { layOut } from '../../src/paper/layout.ts';
 import { mmFromInches } from '../../src/units/units.ts';
-import { drawnPoints, even, isShown, itemsOf, laid, onPage, options, sheetsIn, wordsOf } from './laid.ts';
-import { LARGE, MIDDLING, ringDrawing } from './sample.ts';
+import { drawnPoints, even, isShown, itemsOf, laid, onPage, options, pensOf, sheetsIn, wordsOf } from './laid.ts';
+import { LARGE, MIDDLING, ringMat } from './sample.ts';
 
 /** Nothing but borders: no blank place for words. */
-const NARROW = ringDrawing({ width: 200, height: 150, top: 40, right: 40, bottom: 40, left: 40 });
+const NARROW = ringMat({ width: 200, height: 150, top: 40, right: 40, bottom: 40, left: 40 });
 
-const CASES: readonly (readonly [string, Drawing, string])[] = [
+const CASES: readonly (readonly [string, FullScale, string])[] = [
   ['a full board on a roll of 36 in', LARGE, 'roll:36in'],
   ['turned on a roll of 44 in', LARGE, 'roll:44in'],
   ['16 × 20 in to fit', MIDDLING, 'fit'],
@@ -18,8 +18,9 @@ const CASES: readonly (readonly [string, Drawing, string])[] = [
   ['a small one on a roll, words below', NARROW, 'roll:610mm'],
 ];
 
-describe.each(CASES)('%s', (_, drawing, paper) => {
-  const layout = laid(drawing, paper);
+describe.each(CASES)('%s', (_, work, paper) => {
+  const { drawing } = work;
+  const layout = laid(work, paper);
   const [sheet] = sheetsIn(layout);
 
   it('is one page with all of the drawing', () => {
@@ -45,7 +46,7 @@ describe.each(CASES)('%s', (_, drawing, paper) => {
     );
     for (const b of theirs) expect(contains(area, b, 0.3)).toBe(true);
     for (const item of itemsOf(sheet!)) {
-      const b = itemBox(item, sheet!.pens);
+      const b = itemBox(item, pensOf(sheet!));
       if (b === undefined) continue;
       expect(contains(area, b, 0.001)).toBe(true);
       if (item.kind === 'text') expect(theirs.some((t) => overlaps(b, t))).toBe(false);
@@ -57,11 +58,11 @@ describe.each(CASES)('%s', (_, drawing, paper) => {
       item.kind === 'line' && item.id?.startsWith('scale-') === true ? [item] : [],
     );
     expect(lines.map(({ id }) => id)).toEqual(['scale-x-100mm', 'scale-x-4in', 'scale-y-100mm', 'scale-y-4in']);
-    for (const line of lines) expect(sheet!.pens[line.pen]!.dash.length).toBeGreaterThan(0);
+    for (const line of lines) expect(pensOf(sheet!)[line.pen]!.dash.length).toBeGreaterThan(0);
     expect(Math.abs(lines[0]!.to.x - lines[0]!.from.x)).toBeCloseTo(100, 9);
     expect(Math.abs(lines[3]!.to.y - lines[3]!.from.y)).toBeCloseTo(mmFromInches(4), 9);
     for (const item of itemsOf(sheet!)) {
-      if (item.kind === 'line' && sheet!.pens[item.pen]!.dash.length === 0) {
+      if (item.kind === 'line' && pensOf(sheet!)[item.pen]!.dash.length === 0) {
         expect(Math.hypot(item.to.x - item.from.x, item.to.y - item.from.y)).toBeLessThan(6);
       }
     }
@@ -69,7 +70,7 @@ describe.each(CASES)('%s', (_, drawing, paper) => {
 
   it('says what it is', () => {
     const words = wordsOf(sheet!);
-    for (const part of ['Print at 100 %', 'Measure the four lines', 'seen from the BACK', drawing.facts[0]!.shown])
+    for (const part of ['Print at 100 %', 'Measure the four lines', 'seen from the BACK', work.facts[0]!.shown])
       expect(words).toContain(part);
   });
 });
@@ -78,18 +79,18 @@ describe('how long the page is', () => {
   it('a roll is used for as little as it takes: turned where that is shorter', () => {
     const narrow = laid(LARGE, 'roll:36in').pages[0]!;
     expect(narrow.paper.width).toBe(mmFromInches(36));
-    expect(narrow.paper.height).toBeCloseTo(LARGE.height + 12.7, 9);
+    expect(narrow.paper.height).toBeCloseTo(LARGE.drawing.height + 12.7, 9);
     expect(narrow.rotation).toBe(0);
     const wide = laid(LARGE, 'roll:44in').pages[0]!;
     expect(wide.paper.width).toBe(mmFromInches(44));
-    expect(wide.paper.height).toBeCloseTo(LARGE.width + 12.7, 9);
+    expect(wide.paper.height).toBeCloseTo(LARGE.drawing.width + 12.7, 9);
     expect(wide.rotation).toBe(90);
   });
 
   it('a page to fit is the drawing and its margins', () => {
     const { paper } = laid(MIDDLING, 'fit', { margin: { top: 10, right: 20, bottom: 30, left: 40 } }).pages[0]!;
-    expect(paper.width).toBeCloseTo(MIDDLING.width + 60, 9);
-    expect(paper.height).toBeCloseTo(MIDDLING.height + 40, 9);
+    expect(paper.width).toBeCloseTo(MIDDLING.drawing.width + 60, 9);
+    expect(paper.height).toBeCloseTo(MIDDLING.drawing.height + 40, 9);
   });
 
   it('a printer that prints short gets a page that is longer for it', () => {
@@ -110,13 +111,13 @@ describe('what no page holds', () => {
   });
 
   it('a page beyond 200 in, the largest of a PDF without UserUnit (Adobe PDF Reference 1.7, Appendix C)', () => {
-    const long = ringDrawing({ width: 800, height: 5070, top: 80, right: 80, bottom: 80, left: 80 });
+    const long = ringMat({ width: 800, height: 5070, top: 80, right: 80, bottom: 80, left: 80 });
     for (const paper of ['roll:36in', 'fit']) {
       const made = layOut(long, options(paper));
       expect(made).toMatchObject({ ok: false, problems: [{ code: 'page-too-large' }] });
       expect(made.ok ? '' : made.problems[0]!.message).toContain('200 in at most');
     }
-    const just = ringDrawing({ width: 800, height: 5065, top: 80, right: 80, bottom: 80, left: 80 });
+    const just = ringMat({ width: 800, height: 5065, top: 80, right: 80, bottom: 80, left: 80 });
     expect(layOut(just, options('fit')).ok).toBe(true);
   });
 });

@@ -1,4 +1,5 @@
-import type { AvoidBox, Drawing, Item, Pen } from '../../src/drawing/model.ts';
+import type { AvoidBox, FullScale } from '../../src/drawing/full-scale.ts';
+import type { Drawing, Item, Pen } from '../../src/drawing/model.ts';
 import { box } from '../../src/geometry/box.ts';
 import { mmFromInches } from '../../src/units/units.ts';
 
@@ -15,7 +16,7 @@ export interface RingShape {
 }
 
 /** A mat with one opening, drawn as a pattern draws it: board edge, line to cut, ticks at the corners, words. */
-export function ringDrawing(shape: RingShape, title = 'Lapwing, linocut: top mat'): Drawing {
+export function ringMat(shape: RingShape, title = 'Lapwing, linocut: top mat'): FullScale {
   const around = 1;
   const { width, height } = shape;
   const board = box(around, around, width, height);
@@ -81,7 +82,7 @@ export function ringDrawing(shape: RingShape, title = 'Lapwing, linocut: top mat
     { x: board.x + width, y: board.y + height },
   ];
   const diagonal = Math.hypot(width, height);
-  return {
+  const drawing: Drawing = {
     title,
     width: width + 2 * around,
     height: height + 2 * around,
@@ -97,7 +98,11 @@ export function ringDrawing(shape: RingShape, title = 'Lapwing, linocut: top mat
       { name: 'marks', label: 'Start and stop marks', shown: true, items: marks },
       { name: 'notes', label: 'Words', shown: true, items: words },
     ],
+  };
+  return {
+    drawing,
     avoid,
+    warnings: [],
     facts: [
       {
         label: 'board, diagonal',
@@ -156,6 +161,18 @@ const inches = (width: number, height: number, top: number, side: number, bottom
 });
 
 /** 16 × 20 in, borders 3, 2 3/4 and 3 1/2 in. */
-export const MIDDLING = ringDrawing(inches(16, 20, 3, 2.75, 3.5));
+export const MIDDLING = ringMat(inches(16, 20, 3, 2.75, 3.5));
 /** A full sheet of mat board, 4 in borders. */
-export const LARGE = ringDrawing(inches(32, 40, 4, 4, 4));
+export const LARGE = ringMat(inches(32, 40, 4, 4, 4));
+
+/** Only the lines of a work, none of its words. */
+export const linesOnly = (work: FullScale): FullScale => ({
+  ...work,
+  drawing: {
+    ...work.drawing,
+    groups: work.drawing.groups.map((group) => ({
+      ...group,
+      items: group.items.filter((item) => item.kind === 'line'),
+    })),
+  },
+});

@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawnBox } from '../../src/drawing/bounds.ts';
-import type { AvoidBox, Drawing } from '../../src/drawing/model.ts';
+import type { AvoidBox, FullScale } from '../../src/drawing/full-scale.ts';
+import type { Drawing } from '../../src/drawing/model.ts';
 import type { Box } from '../../src/geometry/box.ts';
 import { seamsOf } from '../../src/paper/seams.ts';
 import { wholePlan } from '../../src/paper/search/whole.ts';
 import { raster, type Trial, trials } from './brute-force.ts';
 import { even } from './laid.ts';
-import { MIDDLING, ringDrawing } from './sample.ts';
+import { linesOnly, MIDDLING, ringMat } from './sample.ts';
 
 const A4 = { width: 210, height: 297 };
 const LAP = 13;
@@ -15,11 +16,6 @@ const MARGIN = 6;
 /** A seam comes no nearer to what it keeps off than this, mm, but for the last digit. */
 const CLEAR = 1.5 - 1e-6;
 const WEIGHTS: Record<AvoidBox['why'], number> = { corner: 1e9, tick: 1e6, reading: 1e3, text: 1 };
-
-const linesOnly = (drawing: Drawing): Drawing => ({
-  ...drawing,
-  groups: drawing.groups.map((group) => ({ ...group, items: group.items.filter((item) => item.kind === 'line') })),
-});
 
 /** One stretch of join line: `at` across it, from `from` to `to` along it. */
 interface Stretch {
@@ -64,13 +60,10 @@ const turnedBox = ({ x, y, width, height }: Box, drawing: Drawing): Box => ({
 });
 
 /** What the seams of the plan run through, by its own join lines. */
-function planCost(drawing: Drawing): { readonly cost: number; readonly sheets: number } {
-  const plan = wholePlan(drawing, A4, LAP, { margin: even(MARGIN), join: 'lap' })!;
+function planCost({ drawing, avoid: all }: FullScale): { readonly cost: number; readonly sheets: number } {
+  const plan = wholePlan({ drawing, avoid: all }, A4, LAP, { margin: even(MARGIN), join: 'lap' })!;
   const stretches = seamsOf(plan).map(({ kind, at, from, to }) => ({ upright: kind === 'beside', at, from, to }));
-  const avoid =
-    plan.turn.rotation === 0
-      ? drawing.avoid
-      : drawing.avoid.map(({ box: b, why }) => ({ box: turnedBox(b, drawing), why }));
+  const avoid = plan.turn.rotation === 0 ? all : all.map(({ box: b, why }) => ({ box: turnedBox(b, drawing), why }));
   return { cost: costOf(stretches, avoid), sheets: plan.cells.length };
 }
 
@@ -87,12 +80,13 @@ describe('seams', () => {
     let worse = 0;
     fc.assert(
       fc.property(shape, (ring) => {
-        const drawing = linesOnly(ringDrawing(ring));
-        const { cost, sheets } = planCost(drawing);
+        const work = linesOnly(ringMat(ring));
+        const { drawing } = work;
+        const { cost, sheets } = planCost(work);
         for (const quarter of [false, true]) {
           const avoid = quarter
-            ? drawing.avoid.map(({ box: b, why }) => ({ box: turnedBox(b, drawing), why }))
-            : drawing.avoid;
+            ? work.avoid.map(({ box: b, why }) => ({ box: turnedBox(b, drawing), why }))
+            : work.avoid;
           const [wide, high] = [A4.width - 2 * MARGIN, A4.height - 2 * MARGIN];
           for (const trial of trials(raster(drawing, 1, quarter), { wide, high }, LAP, 5)) {
             if (trial.kept.size !== sheets) continue;
@@ -112,8 +106,9 @@ describe('seams', () => {
   });
 
   it('lie in the middle where nothing else decides', () => {
-    const drawing = linesOnly(ringDrawing({ width: 150, height: 200, top: 40, right: 40, bottom: 40, left: 40 }));
-    const plan = wholePlan(drawing, A4, LAP, { margin: even(MARGIN), join: 'lap' })!;
+    const work = linesOnly(ringMat({ width: 150, height: 200, top: 40, right: 40, bottom: 40, left: 40 }));
+    const { drawing } = work;
+    const plan = wholePlan(work, A4, LAP, { margin: even(MARGIN), join: 'lap' })!;
     const drawn = drawnBox(drawing)!;
     expect(plan.x + plan.width / 2).toBeCloseTo(drawn.x + drawn.width / 2, 6);
     expect(plan.y + plan.height / 2).toBeCloseTo(drawn.y + drawn.height / 2, 6);

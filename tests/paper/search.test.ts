@@ -1,21 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Drawing } from '../../src/drawing/model.ts';
 import { lapX, lapY } from '../../src/paper/plan.ts';
 import { fewestFor } from '../../src/paper/search/leftover.ts';
 import { wholePlan } from '../../src/paper/search/whole.ts';
 import { findPaper } from '../../src/papers/find.ts';
 import { allShown, fewestByTrial, raster } from './brute-force.ts';
 import { drawnPoints, even, isShown, laid, sheetsIn } from './laid.ts';
-import { LARGE, MIDDLING, ringDrawing } from './sample.ts';
-
-/** Only what the brute force knows: no words. */
-function linesOnly(drawing: Drawing): Drawing {
-  return {
-    ...drawing,
-    groups: drawing.groups.map((group) => ({ ...group, items: group.items.filter((item) => item.kind === 'line') })),
-  };
-}
+import { LARGE, linesOnly, MIDDLING, ringMat } from './sample.ts';
 
 const PAPERS = ['letter', 'a4', 'legal', 'a3', 'tabloid', '200 x 250 mm'] as const;
 const CELL = 1;
@@ -38,17 +29,18 @@ const shape = fc
     bottom: fc.integer({ min: 30, max: 70 }),
     left: fc.integer({ min: 30, max: 70 }),
   })
-  .map((ring) => linesOnly(ringDrawing(ring)));
+  .map((ring) => linesOnly(ringMat(ring)));
 
 describe('the fewest sheets', () => {
   it('no origin on a fine grid, in either orientation, upright or turned, takes fewer: 200 mats on 6 papers', () => {
     let better = 0;
     fc.assert(
-      fc.property(shape, (drawing) => {
+      fc.property(shape, (work) => {
+        const { drawing } = work;
         const rasters = [raster(drawing, CELL, false), raster(drawing, CELL, true)];
         for (const name of PAPERS) {
           const paper = sizeOf(name);
-          const plan = wholePlan(drawing, paper, LAP, { margin: even(MARGIN), join: 'lap' })!;
+          const plan = wholePlan(work, paper, LAP, { margin: even(MARGIN), join: 'lap' })!;
           const [wide, high] = [paper.width - 2 * MARGIN, paper.height - 2 * MARGIN];
           // A quarter turn of the paper and of the pattern together is the same grid, so two of the four suffice.
           const tried = Math.min(
@@ -78,8 +70,8 @@ describe('the fewest sheets', () => {
     ['16 × 20 in on A3', MIDDLING, 'a3', 2],
     ['16 × 20 in on A2', MIDDLING, 'a2', 1],
     ['16 × 20 in on ARCH C', MIDDLING, 'arch-c', 1],
-  ] as const)('%s: %#', (_, drawing, paper, sheets) => {
-    expect(laid(drawing, paper).sheets).toBe(sheets);
+  ] as const)('%s: %#', (_, work, paper, sheets) => {
+    expect(laid(work, paper).sheets).toBe(sheets);
   });
 
   it('leaves out the blank middle of a ring, and says how many', () => {
@@ -93,20 +85,20 @@ describe('the fewest sheets', () => {
     for (const join of ['lap', 'butt'] as const) {
       for (const paper of ['letter', 'a4', '120 x 160 mm']) {
         const sheets = sheetsIn(laid(LARGE, paper, { join }));
-        expect(drawnPoints(LARGE).every((p) => sheets.some((sheet) => isShown(p, sheet)))).toBe(true);
+        expect(drawnPoints(LARGE.drawing).every((p) => sheets.some((sheet) => isShown(p, sheet)))).toBe(true);
       }
     }
   });
 
   it('lays the paper on its side rather than turn the pattern, where both take as many', () => {
-    const strip = linesOnly(ringDrawing({ width: 500, height: 180, top: 40, right: 40, bottom: 40, left: 40 }));
+    const strip = linesOnly(ringMat({ width: 500, height: 180, top: 40, right: 40, bottom: 40, left: 40 }));
     const [sheet] = sheetsIn(laid(strip, 'a4'));
     expect(sheet!.rotation).toBe(0);
     expect(sheet!.paper).toEqual({ width: 297, height: 210 });
   });
 
   it('turns the pattern where margins make one way of laying the paper better than the other', () => {
-    const strip = linesOnly(ringDrawing({ width: 500, height: 180, top: 40, right: 40, bottom: 40, left: 40 }));
+    const strip = linesOnly(ringMat({ width: 500, height: 180, top: 40, right: 40, bottom: 40, left: 40 }));
     // Upright, 191 × 270 mm can be drawn on: two of them show 527 mm. On its side, two show 497 mm, and 502 are needed.
     const margin = { top: 5, bottom: 5, left: 5, right: 20 };
     const layout = laid(strip, '216 x 280 mm', { margin });
@@ -118,8 +110,8 @@ describe('the fewest sheets', () => {
 describe('laps', () => {
   it('are never less than asked, and grow where that costs nothing', () => {
     fc.assert(
-      fc.property(shape, fc.constantFrom(...PAPERS), fc.integer({ min: 6, max: 30 }), (drawing, name, lap) => {
-        const plan = wholePlan(drawing, sizeOf(name), lap, { margin: even(MARGIN), join: 'lap' })!;
+      fc.property(shape, fc.constantFrom(...PAPERS), fc.integer({ min: 6, max: 30 }), (work, name, lap) => {
+        const plan = wholePlan(work, sizeOf(name), lap, { margin: even(MARGIN), join: 'lap' })!;
         expect(lapX(plan)).toBeGreaterThanOrEqual(lap - 1e-9);
         expect(lapY(plan)).toBeGreaterThanOrEqual(lap - 1e-9);
         expect(Math.max(lapX(plan), lapY(plan))).toBeLessThanOrEqual(2 * lap + 1e-9);
@@ -130,7 +122,7 @@ describe('laps', () => {
 
   it('twice as wide for two sheets with room to spare', () => {
     const plan = wholePlan(
-      linesOnly(ringDrawing({ width: 150, height: 300, top: 40, right: 40, bottom: 40, left: 40 })),
+      linesOnly(ringMat({ width: 150, height: 300, top: 40, right: 40, bottom: 40, left: 40 })),
       sizeOf('a4'),
       12,
       { margin: even(6), join: 'lap' },

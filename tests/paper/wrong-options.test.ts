@@ -1,15 +1,23 @@
 import { describe, expect, it } from 'vitest';
+import type { FullScale } from '../../src/drawing/full-scale.ts';
 import type { Drawing } from '../../src/drawing/model.ts';
 import { layOut } from '../../src/paper/layout.ts';
 import type { LayoutOptions } from '../../src/paper/options.ts';
 import { even, options } from './laid.ts';
 import { LARGE, MIDDLING } from './sample.ts';
 
-const blank: Drawing = { ...MIDDLING, groups: MIDDLING.groups.map((group) => ({ ...group, shown: false })) };
+const withGroups = (work: FullScale, groups: Drawing['groups']): FullScale => ({
+  ...work,
+  drawing: { ...work.drawing, groups },
+});
+const blank = withGroups(
+  MIDDLING,
+  MIDDLING.drawing.groups.map((group) => ({ ...group, shown: false })),
+);
 const { board: _, ...boardless } = MIDDLING;
 const printer = (x: number, y: number) => ({ printer: { id: 'office', x, y, margin: even(0) } });
 
-const WRONG: readonly (readonly [string, Drawing, string, Partial<LayoutOptions>, string, RegExp, RegExp])[] = [
+const WRONG: readonly (readonly [string, FullScale, string, Partial<LayoutOptions>, string, RegExp, RegExp])[] = [
   [
     'a margin below nought',
     MIDDLING,
@@ -98,33 +106,30 @@ const WRONG: readonly (readonly [string, Drawing, string, Partial<LayoutOptions>
   ['nothing drawn', blank, 'letter', {}, 'nothing-drawn', /nothing to print/, /show/],
   [
     'sheets without end',
-    {
-      ...LARGE,
-      groups: [
-        {
-          name: 'g',
-          label: '',
-          shown: true,
-          items: [
-            {
-              kind: 'path',
-              fill: 0.5,
-              paths: [
-                {
-                  start: { x: 0, y: 0 },
-                  segments: [
-                    { kind: 'line', to: { x: 5000, y: 0 } },
-                    { kind: 'line', to: { x: 5000, y: 5000 } },
-                    { kind: 'line', to: { x: 0, y: 0 } },
-                  ],
-                  closed: true,
-                },
-              ],
-            },
-          ],
-        },
-      ],
-    },
+    withGroups(LARGE, [
+      {
+        name: 'g',
+        label: '',
+        shown: true,
+        items: [
+          {
+            kind: 'path',
+            fill: 0.5,
+            paths: [
+              {
+                start: { x: 0, y: 0 },
+                segments: [
+                  { kind: 'line', to: { x: 5000, y: 0 } },
+                  { kind: 'line', to: { x: 5000, y: 5000 } },
+                  { kind: 'line', to: { x: 0, y: 0 } },
+                ],
+                closed: true,
+              },
+            ],
+          },
+        ],
+      },
+    ]),
     '60 x 60 mm',
     { margin: even(5), lap: 6 },
     'too-many-sheets',
@@ -134,8 +139,8 @@ const WRONG: readonly (readonly [string, Drawing, string, Partial<LayoutOptions>
 ];
 
 describe('what is refused before anything is laid out', () => {
-  it.each(WRONG)('%s', (_name, drawing, paper, more, code, message, hint) => {
-    const made = layOut(drawing, options(paper, { ...more, path: ['print'] }));
+  it.each(WRONG)('%s', (_name, work, paper, more, code, message, hint) => {
+    const made = layOut(work, options(paper, { ...more, path: ['print'] }));
     if (made.ok) throw new Error('it was accepted');
     expect(made.problems.map((problem) => problem.code)).toContain(code);
     const problem = made.problems.find((one) => one.code === code)!;
@@ -179,12 +184,11 @@ it('a drawing full of words is said to be crowded, and printed all the same', ()
     turn: 0,
     colour: 0,
   }));
-  const full: Drawing = {
+  const groups = [{ name: 'words', label: '', shown: true, items: words }];
+  const full: FullScale = {
     ...MIDDLING,
-    width: 190,
-    height: 300,
     avoid: [],
-    groups: [{ name: 'words', label: '', shown: true, items: words }],
+    drawing: { ...MIDDLING.drawing, width: 190, height: 300, groups },
   };
   const made = layOut(full, options('a4', { margin: even(0) }));
   expect(made.ok && made.warnings.map(({ code }) => code)).toEqual(['sheet-crowded']);

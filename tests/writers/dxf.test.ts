@@ -21,7 +21,7 @@ const pens = {
 
 function drawing(items: readonly Item[], more: Partial<Drawing> = {}): Drawing {
   const groups = [{ name: 'CUT', label: 'Cut', shown: true, items }];
-  return { title: 'Test', width: 300, height: 200, view: 'back', pens, groups, avoid: [], facts: [], ...more };
+  return { title: 'Test', width: 300, height: 200, view: 'back', pens, groups, ...more };
 }
 
 const path = (paths: readonly Path[], pen = 'cut'): Item => ({ kind: 'path', pen, paths });

@@ -14,7 +14,7 @@ const pen = (colour: string) => ({ width: 0.1, colour, dash: [], cap: 'round' })
 function drawing(items: readonly Item[], width = 300, height = 200): Drawing {
   const groups = [{ name: 'CUT', label: 'Cut', shown: true, items }];
   const pens = { cut: pen('#c00040'), mark: pen('#009030'), note: pen('#a0a0a0') };
-  return { title: 'Test', width, height, view: 'back', pens, groups, avoid: [], facts: [] };
+  return { title: 'Test', width, height, view: 'back', pens, groups };
 }
 
 const box = (x: number, y: number, width: number, height: number, name = 'cut'): Item => ({

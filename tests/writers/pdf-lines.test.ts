@@ -3,17 +3,17 @@ import { expect, test } from 'vitest';
 import type { LineItem } from '../../src/drawing/model.ts';
 import { polygon } from '../../src/geometry/path.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import type { Page, Part } from '../../src/paper/model.ts';
+import type { Part } from '../../src/paper/model.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { type ReadLine, readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';
-import { documentOf, documents, drawingOf, group, line, PENS, pageOf, wholePage } from './samples.ts';
+import { documentOf, documents, drawingOf, group, line, PENS, pageOf, type SamplePage, wholePage } from './samples.ts';
 
 const TOLERANCE = 0.001;
 const POINT = 25.4 / 72;
 
 /** Where a point of the drawing lies on the page, worked out here and not by the engine. */
-function onPage({ x, y }: Point, part: Part, { rotation, scale }: Page): Point {
+function onPage({ x, y }: Point, part: Part, { rotation, scale }: SamplePage): Point {
   const [u, v] = [x - part.x, y - part.y];
   const [du, dv] = {
     0: [u, v],
@@ -32,7 +32,7 @@ function expectLine(
   read: ReadLine | undefined,
   item: LineItem,
   place: (p: Point) => Point,
-  scale: Page['scale'],
+  scale: SamplePage['scale'],
 ): void {
   if (read === undefined) throw new Error('a line is missing');
   expectNear(read.from, place(item.from));

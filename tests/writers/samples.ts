@@ -1,7 +1,8 @@
 import fc from 'fast-check';
+import { type Document, type Frame, layersOf, type Page, type Turned, wholeFrame } from '../../src/drawing/document.ts';
 import type { Drawing, Group, Item, LineItem, Pen } from '../../src/drawing/model.ts';
 import { box } from '../../src/geometry/box.ts';
-import type { Document, Page, Part } from '../../src/paper/model.ts';
+import type { Part } from '../../src/paper/model.ts';
 
 export const PENS = {
   heavy: { width: 0.5, colour: 0, dash: [], cap: 'butt' },
@@ -30,7 +31,7 @@ export function square(x: number, y: number, size: number, fill: number | string
 }
 
 export function drawingOf(width: number, height: number, groups: readonly Group[]): Drawing {
-  return { title: 'Sample', width, height, view: 'back', pens: PENS, groups, avoid: [], facts: [] };
+  return { title: 'Sample', width, height, view: 'back', pens: PENS, groups };
 }
 
 export const group = (name: string, items: readonly Item[], shown = true): Group => ({
@@ -40,30 +41,52 @@ export const group = (name: string, items: readonly Item[], shown = true): Group
   items,
 });
 
-export function pageOf(number: number, over: Partial<Page> = {}): Page {
+/** A page of one drawing, with lines of its own below and above it. */
+export interface SamplePage extends Omit<Page, 'frames'> {
+  readonly rotation: Turned;
+  readonly part?: Part;
+  readonly under: readonly Item[];
+  readonly over: readonly Item[];
+}
+
+export interface SampleDocument extends Document {
+  readonly drawing: Drawing;
+  readonly pages: readonly (SamplePage & Page)[];
+}
+
+export function pageOf(number: number, over: Partial<SamplePage> = {}): SamplePage {
   return {
-    number,
     name: `P${number}`,
+    label: `${number}`,
     paper: { width: 210, height: 297 },
     rotation: 0,
     scale: { x: 1, y: 1 },
     under: [],
     over: [],
-    pens: PENS,
     ...over,
   };
 }
 
-export const documentOf = (drawing: Drawing, pages: readonly Page[]): Document => ({
+function framesOf(drawing: Drawing, { paper, part, rotation, under, over }: SamplePage): readonly Frame[] {
+  const furniture = (name: string, items: readonly Item[]): readonly Frame[] =>
+    items.length === 0 ? [] : [wholeFrame({ ...drawingOf(paper.width, paper.height, [group(name, items)]) })];
+  if (part === undefined) return [...furniture('under', under), ...furniture('over', over)];
+  const { pageX, pageY, ...clip } = part;
+  const shown: Frame = { drawing, clip, turn: rotation, at: { x: pageX, y: pageY } };
+  return [...furniture('under', under), shown, ...furniture('over', over)];
+}
+
+export const documentOf = (drawing: Drawing, pages: readonly SamplePage[]): SampleDocument => ({
   title: 'Sample for the bench',
   subject: 'A sample',
   language: 'en',
+  layers: layersOf(drawing),
   drawing,
-  pages,
+  pages: pages.map((page) => ({ ...page, frames: framesOf(drawing, page) })),
 });
 
 /** The whole drawing on one page of its own size. */
-export function wholePage(drawing: Drawing): Document {
+export function wholePage(drawing: Drawing): SampleDocument {
   const { width, height } = drawing;
   return documentOf(drawing, [
     pageOf(1, { paper: { width, height }, part: { ...box(0, 0, width, height), pageX: 0, pageY: 0 } }),
@@ -92,7 +115,7 @@ const partsOf = ({ width, height }: Drawing): fc.Arbitrary<Part> =>
     return { ...box(left, top, w * (width - left), h * (height - top)), pageX, pageY };
   });
 
-const pagesOf = (drawing: Drawing): fc.Arbitrary<readonly Page[]> =>
+const pagesOf = (drawing: Drawing): fc.Arbitrary<readonly SamplePage[]> =>
   fc
     .array(
       fc.record({
@@ -108,13 +131,13 @@ const pagesOf = (drawing: Drawing): fc.Arbitrary<readonly Page[]> =>
         ...pages.map((page, i) =>
           fc
             .tuple(lines(page.paper.width, page.paper.height, 4), lines(page.paper.width, page.paper.height, 4))
-            .map(([under, over]) => pageOf(i + 1, { ...(page as Partial<Page>), under, over })),
+            .map(([under, over]) => pageOf(i + 1, { ...(page as Partial<SamplePage>), under, over })),
         ),
       ),
     );
 
 /** Drawings up to 3 m long, of lines in two groups, on one to four turned and corrected pages. */
-export const documents: fc.Arbitrary<Document> = fc
+export const documents: fc.Arbitrary<SampleDocument> = fc
   .record({ width: mm(20, 3000), height: mm(20, 3000), shown: fc.boolean() })
   .chain(({ width, height, shown }) =>
     fc

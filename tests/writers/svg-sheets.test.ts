@@ -57,8 +57,8 @@ test('what lies wholly outside the part is left out', () => {
     group('marks', [line('fine', 70, 0, 70, 100)]),
   ]);
   const part = { x: 0, y: 0, width: 50, height: 50, pageX: 10, pageY: 10 };
-  const page = pageOf(1, { part });
-  const { lines, groups } = readSvg(writePageSvg(documentOf(drawing, [page]), page));
+  const document = documentOf(drawing, [pageOf(1, { part })]);
+  const { lines, groups } = readSvg(writePageSvg(document, document.pages[0]!));
   expect(groups.map(({ id }) => id)).toEqual(['cut']);
   expect(lines.map(({ from, to }) => [from, to])).toEqual([
     [

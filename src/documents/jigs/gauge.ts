@@ -62,8 +62,6 @@ function cutDrawing(title: string, gauge: Gauge): Drawing {
       { name: 'engrave', label: 'To draw', shown: true, items: moved(gauge.marks) },
       { name: 'cut', label: 'To cut', shown: true, items: moved(gauge.cut) },
     ],
-    avoid: [],
-    facts: [],
   };
 }
 

@@ -110,8 +110,6 @@ export function sheet(
     view: 'sheet',
     pens: { ...JIG_PENS, ...pens },
     groups: [{ name: 'jig', label: title, shown: true, items: [...items, ...foot(context, kind)] }],
-    avoid: [],
-    facts: [],
   };
 }
 

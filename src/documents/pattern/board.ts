@@ -1,5 +1,6 @@
 import type { Stroke } from '../../bench/model.ts';
-import type { Fact, Item } from '../../drawing/model.ts';
+import type { Fact } from '../../drawing/full-scale.ts';
+import type { Item } from '../../drawing/model.ts';
 import { type Box, bottom, box, grown, right, union } from '../../geometry/box.ts';
 import { between, distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
 import type { Side } from '../../geometry/sides.ts';

@@ -1,4 +1,5 @@
 import { type GrooveStroke, grooveStrokes } from '../../bench/grooves.ts';
+import type { FullScale } from '../../drawing/full-scale.ts';
 import type { Item } from '../../drawing/model.ts';
 import { once } from '../../drawing/once.ts';
 import { wrap } from '../../fonts/measure.ts';
@@ -15,7 +16,7 @@ import { drawBoard, facts } from './board.ts';
 import { decorWords } from './decor.ts';
 import { nearTop, SCALES, scan } from './labels.ts';
 import { LEGEND, line, outward, PENS, TRIM_INSET } from './lines.ts';
-import type { Pattern, PatternOptions } from './pattern.ts';
+import type { PatternOptions } from './pattern.ts';
 import { chained } from './places.ts';
 import { innerStrips, PatternSheet } from './sheet.ts';
 import { shifted } from './shifted.ts';
@@ -37,7 +38,7 @@ const MEANS: Readonly<Record<string, string>> = {
 };
 
 /** What is done on the face of the top mat; undefined where nothing is. */
-export function facePattern(mat: Mat, job: Job, { rare }: PatternOptions = {}): Pattern | undefined {
+export function facePattern(mat: Mat, job: Job, { rare }: PatternOptions = {}): FullScale | undefined {
   const lines = decor(mat, job);
   if (lines.length === 0) return undefined;
   const by = point(AROUND, AROUND);
@@ -79,13 +80,13 @@ export function facePattern(mat: Mat, job: Job, { rare }: PatternOptions = {}): 
       view: 'face',
       pens: PENS,
       groups: sheet.groups(),
-      avoid: sheet.avoid,
-      facts: facts(board, [], job),
-      board,
-      legend: LEGEND.flatMap((each) =>
-        sheet.usesPen(each.pen) ? [{ pen: each.pen, text: MEANS[each.pen] ?? each.text }] : [],
-      ),
     },
+    board,
+    avoid: sheet.avoid,
+    facts: facts(board, [], job),
+    legend: LEGEND.flatMap((each) =>
+      sheet.usesPen(each.pen) ? [{ pen: each.pen, text: MEANS[each.pen] ?? each.text }] : [],
+    ),
     instructions: steps(own, job),
     warnings: sheet.noRoom("the top mat's face pattern"),
   };

@@ -1,4 +1,5 @@
 import type { Stroke } from '../../bench/model.ts';
+import type { FullScale } from '../../drawing/full-scale.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import { once } from '../../drawing/once.ts';
 import type { RareFonts } from '../../fonts/model.ts';
@@ -7,7 +8,6 @@ import { point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import { theLayer } from '../../mat/layers.ts';
 import type { Mat } from '../../mat/model.ts';
-import type { Problem } from '../../problems/problem.ts';
 import { textBlock } from '../../text/blocks.ts';
 import { drawBoard, drawHinge, facts, hingeSide } from './board.ts';
 import { curves } from './curves.ts';
@@ -22,13 +22,6 @@ import { shifted } from './shifted.ts';
 import { REACH_INSIDE, strokeWords, tickLetters } from './stroke-words.ts';
 import { drawStrokes } from './strokes.ts';
 import { instructions } from './words.ts';
-
-export interface Pattern {
-  readonly drawing: Drawing;
-  /** Steps for sheet 1. */
-  readonly instructions: readonly string[];
-  readonly warnings: readonly Problem[];
-}
 
 export interface PatternOptions {
   readonly rare?: RareFonts;
@@ -50,7 +43,7 @@ export function pattern(
   job: Job,
   layer: number,
   how: PatternOptions = {},
-): Pattern {
+): FullScale {
   const { rare, extent = 'whole' } = how;
   const board = box(AROUND, AROUND, mat.outer.width, mat.outer.height);
   const own = strokes.filter((s) => s.layer === layer + 1).map((s) => shifted(s, point(AROUND, AROUND)));
@@ -122,13 +115,16 @@ export function pattern(
     view: 'back',
     pens: crowded ? CROWDED_PENS : PENS,
     groups: sheet.groups(),
+  };
+  return {
+    drawing,
+    board,
     avoid: sheet.avoid,
     facts: facts(board, own, job),
-    board,
     legend: LEGEND.filter(({ pen }) => sheet.usesPen(pen)),
+    instructions: instructions(mat, own, job, layer, extent),
+    warnings: sheet.noRoom(`${theLayer(layer)}'s pattern`),
   };
-  const warnings = sheet.noRoom(`${theLayer(layer)}'s pattern`);
-  return { drawing, instructions: instructions(mat, own, job, layer, extent), warnings };
 }
 
 /** The box of each opening's line to follow. */

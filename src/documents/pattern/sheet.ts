@@ -1,4 +1,5 @@
-import type { AvoidBox, Group, Item } from '../../drawing/model.ts';
+import type { AvoidBox } from '../../drawing/full-scale.ts';
+import type { Group, Item } from '../../drawing/model.ts';
 import { once } from '../../drawing/once.ts';
 import { type Box, bottom, box } from '../../geometry/box.ts';
 import type { Line } from '../../geometry/clip.ts';

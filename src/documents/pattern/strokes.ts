@@ -1,5 +1,6 @@
 import type { Stroke } from '../../bench/model.ts';
-import type { AvoidBox, Item, LineItem } from '../../drawing/model.ts';
+import type { AvoidBox } from '../../drawing/full-scale.ts';
+import type { Item, LineItem } from '../../drawing/model.ts';
 import { type Box, box, grown } from '../../geometry/box.ts';
 import { clipLine } from '../../geometry/clip.ts';
 import { flattened } from '../../geometry/flatten.ts';

@@ -1,4 +1,5 @@
-import type { AvoidBox, Drawing, Fact, Item, Pen, TextItem } from '../../drawing/model.ts';
+import type { AvoidBox, Fact, FullScale } from '../../drawing/full-scale.ts';
+import type { Drawing, Item, Pen, TextItem } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
 import { textBox } from '../../fonts/measure.ts';
 import type { RareFonts } from '../../fonts/model.ts';
@@ -32,8 +33,7 @@ const LARGE: Style = scaled(BOLD, 1.9);
 const PLAIN: Style = scaled(TEXT, 1.3);
 
 export interface Placement {
-  readonly drawing: Drawing;
-  readonly instructions: readonly string[];
+  readonly sheet: FullScale;
   /** What the sheet says, as data: mm, seen from the face. */
   readonly record: readonly PlacedArtwork[];
 }
@@ -109,18 +109,23 @@ export function placement(mat: Mat, job: Job, rare?: RareFonts): Result<Placemen
       { name: 'hinges', label: 'Hinges', shown: true, items: items.hinges },
       { name: 'words', label: 'Sizes', shown: true, items: items.words },
     ],
+  };
+  const sheet: FullScale = {
+    drawing,
+    board,
     avoid,
     facts: [...facts, diagonalOf(board, 'backing, corner to corner', job)],
-    board,
     legend: [
       { pen: 'artwork', text: 'edge of the artwork' },
       { pen: 'sight', text: 'what is seen through the mat' },
       { pen: 'hinge', text: 'hinge on the backing' },
       { pen: 'behind', text: 'hinge behind the artwork' },
     ],
+    instructions: instructions(placed.map(({ artwork }) => artwork)),
+    warnings: [],
   };
   const record = placed.map(({ opening, artwork, index }) => recordOf(opening, artwork, index, mat));
-  return succeed({ drawing, instructions: instructions(placed.map(({ artwork }) => artwork)), record });
+  return succeed({ sheet, record });
 }
 
 /** The outline of the innermost of all edges; of paths of one size the lowest. */

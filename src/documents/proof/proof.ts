@@ -44,8 +44,6 @@ export function proof(variants: readonly Variant[], options: ProofOptions): Proo
         const found = items.get(name) ?? [];
         return found.length === 0 ? [] : [{ name, label, shown: true, items: found }];
       }),
-      avoid: [],
-      facts: [],
     };
   });
   return { title: `${title}, proof`, sheets, scale, pictures: wanted };

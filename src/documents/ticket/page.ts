@@ -48,7 +48,5 @@ export function benchSheet(
     view: 'sheet',
     pens: BENCH_PENS,
     groups: [{ name: group, label: title, shown: true, items }],
-    avoid: [],
-    facts: [],
   };
 }

@@ -59,7 +59,7 @@ export function checkContent(
   return pages.map((flowed, i) => (i === 0 ? [...items, ...flowed] : flowed));
 }
 
-function header({ drawing, options }: CheckFacts, width: number, { title, lead }: CheckStyle): Block {
+function header({ work: { drawing }, options }: CheckFacts, width: number, { title, lead }: CheckStyle): Block {
   const size = Math.min(9, width / textWidth(title, 'bold', 1));
   const items: Item[] = [words({ text: title, size, weight: 'bold' }, { x: 0, y: rise(title, 'bold') * size })];
   let y = rise(title, 'bold') * size + 0.8;

@@ -1,7 +1,8 @@
 import type { Drawing, Pen } from '../../drawing/model.ts';
 import type { MapPlan } from '../furniture/assembly-map.ts';
+import { furnitureFrames } from '../furniture/frame.ts';
 import { CHECK_PENS, SHEET_PENS } from '../furniture/pens.ts';
-import type { Page } from '../model.ts';
+import type { LaidPage } from '../model.ts';
 import { CHECK_FIRST, checkContent } from './content.ts';
 import { type CheckFacts, drawingPen } from './words.ts';
 
@@ -9,18 +10,18 @@ import { type CheckFacts, drawingPen } from './words.ts';
  * The first sheet, and as many more as its words take. All of it is corrected for the printer as the sheets of the
  * pattern are, so that it tests what they will be.
  */
-export function checkPages(facts: CheckFacts, map: MapPlan): readonly Page[] {
-  const { sheet, drawing } = facts;
+export function checkPages(facts: CheckFacts, map: MapPlan): readonly LaidPage[] {
+  const { sheet, work } = facts;
+  const pens = { ...SHEET_PENS, ...CHECK_PENS, ...legendPens(work.drawing) };
   return checkContent(facts, map, sheet.area, CHECK_FIRST).map(
-    (items, i): Page => ({
-      number: i + 1,
+    (items, i): LaidPage => ({
       name: i === 0 ? 'check' : `check ${i + 1}`,
+      label: i === 0 ? 'check' : `check ${i + 1}`,
+      outline: [CHECK_FIRST.title],
       paper: sheet.paper,
       rotation: 0,
       scale: sheet.scale,
-      under: items,
-      over: [],
-      pens: { ...SHEET_PENS, ...CHECK_PENS, ...legendPens(drawing) },
+      frames: furnitureFrames('under', sheet.paper, items, pens),
     }),
   );
 }

@@ -1,4 +1,4 @@
-import type { Drawing } from '../../drawing/model.ts';
+import type { FullScale } from '../../drawing/full-scale.ts';
 import type { Size } from '../../geometry/point.ts';
 import type { Entry } from '../../text/flow.ts';
 import { showLength, showSize } from '../../units/print.ts';
@@ -8,7 +8,7 @@ import type { LayoutOptions } from '../options.ts';
 
 /** What the first sheet needs to know of the layout. */
 export interface CheckFacts {
-  readonly drawing: Drawing;
+  readonly work: FullScale;
   readonly options: LayoutOptions;
   readonly paperName: string;
   readonly sheet: Sheet;
@@ -123,11 +123,10 @@ const LAYING: readonly string[] = [
 ];
 
 /** How the pattern is put together, checked and used; what its lines mean; what to watch. */
-export function usage({ drawing, options, joining, laps, onPattern = false }: CheckFacts): readonly Entry[] {
-  const { facts, legend = [] } = drawing;
+export function usage({ work, options, joining, laps, onPattern = false }: CheckFacts): readonly Entry[] {
+  const { drawing, board, facts, legend, warnings } = work;
   const steps = (texts: readonly string[]) => texts.map((text, i): Entry => ({ kind: 'step', number: i + 1, text }));
-  const warnings = options.warnings ?? [];
-  const use = options.instructions ?? (drawing.board === undefined ? [] : LAYING);
+  const use = work.instructions ?? (board === undefined ? [] : LAYING);
   return [
     ...(joining.length === 0
       ? []

@@ -1,4 +1,5 @@
-import type { Drawing, Fact, Item, LineItem, PathItem } from '../../drawing/model.ts';
+import type { Fact, FullScale } from '../../drawing/full-scale.ts';
+import type { Drawing, Item, LineItem, PathItem } from '../../drawing/model.ts';
 import { turnedItem } from '../../drawing/turned.ts';
 import { metrics, textWidth } from '../../fonts/measure.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
@@ -16,7 +17,7 @@ export interface MapSheet {
 }
 
 export interface MapPlan {
-  readonly drawing: Drawing;
+  readonly work: Pick<FullScale, 'drawing' | 'facts'>;
   readonly turn: Turn;
   readonly sheets: readonly MapSheet[];
   /** What the map shows, in words. */
@@ -34,7 +35,7 @@ const SHORT = 1.2;
 
 /** Every sheet as it lies, skipped ones greyed, the drawing in small behind them, its facts numbered as in the list. */
 export function assemblyMap(
-  { drawing, turn, sheets }: Omit<MapPlan, 'caption'>,
+  { work: { drawing, facts }, turn, sheets }: Omit<MapPlan, 'caption'>,
   within: Size,
 ): Block & { readonly nameSize: number } {
   const whole = turnBox(box(0, 0, turn.width, turn.height), turn);
@@ -64,7 +65,7 @@ export function assemblyMap(
       );
     }
   }
-  drawing.facts.forEach((fact, i) => {
+  facts.forEach((fact, i) => {
     items.push(...factItems(fact, i + 1, (p) => at(turnPoint(p, turn))));
   });
   return { width: extent.width * k + 2 * EDGE, height: extent.height * k + 2 * EDGE, items, nameSize };

@@ -1,4 +1,5 @@
-import type { AvoidBox, Drawing } from '../../drawing/model.ts';
+import type { AvoidBox, FullScale } from '../../drawing/full-scale.ts';
+import type { Drawing } from '../../drawing/model.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import { type Printing, type Sheet, sheetOf } from '../area.ts';
@@ -22,12 +23,12 @@ export interface Turned {
 
 export const turnOf = ({ width, height }: Drawing, rotation: Turn['rotation']): Turn => ({ rotation, width, height });
 
-export function turned(drawing: Drawing, rotation: Turn['rotation']): Turned {
+export function turned({ drawing, avoid }: Pick<FullScale, 'drawing' | 'avoid'>, rotation: Turn['rotation']): Turned {
   const turn = turnOf(drawing, rotation);
   return {
     turn,
     drawn: coveringOf(drawing).shown.map((b) => turnBox(b, turn)),
-    avoid: drawing.avoid.map(({ box, why }) => ({ box: turnBox(box, turn), weight: WEIGHTS[why] })),
+    avoid: avoid.map(({ box, why }) => ({ box: turnBox(box, turn), weight: WEIGHTS[why] })),
   };
 }
 
@@ -35,11 +36,16 @@ export function turned(drawing: Drawing, rotation: Turn['rotation']): Turned {
  * The grid with the fewest sheets over both orientations of the paper and the drawing upright or turned by a quarter.
  * Undefined where it takes more sheets than `MOST_SHEETS`. Of equals: clear seams, then an upright drawing, then upright paper.
  */
-export function wholePlan(drawing: Drawing, paper: Size, lap: number, options: Printing): Plan | undefined {
+export function wholePlan(
+  work: Pick<FullScale, 'drawing' | 'avoid'>,
+  paper: Size,
+  lap: number,
+  options: Printing,
+): Plan | undefined {
   const seen: { readonly window: Size; readonly rotation: Turn['rotation'] }[] = [];
   let best: { readonly found: Found; readonly sheet: Sheet; readonly turn: Turn } | undefined;
   for (const rotation of [0, 90] as const) {
-    const view = turned(drawing, rotation);
+    const view = turned(work, rotation);
     for (const sideways of paper.width === paper.height ? [false] : [false, true]) {
       const sheet = sheetOf(paper, options, sideways);
       const window = sheet.area;
