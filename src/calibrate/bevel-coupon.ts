@@ -5,6 +5,7 @@ import type { Plain } from '../read/edit/yaml-print.ts';
 import type { OffsetAt } from '../shop/head.ts';
 import type { BevelMachine } from '../shop/machine.ts';
 import { averaged, errorOf } from './caliper.ts';
+import { ofRow } from './head.ts';
 import { calibrateHead, type HeadCalibration, type HeadReading } from './head-offsets.ts';
 import { CLEARLY, machineOf, written } from './machine.ts';
 import { type Context, inMm, type Outcome, rounded } from './outcome.ts';
@@ -97,9 +98,9 @@ export function fromBevelCoupon(readings: Readings<'bevel-coupon'>, context: Con
 function endWords({ thicknesses }: BevelCouponCalibration): readonly string[] {
   return thicknesses.flatMap((at) =>
     (['start', 'stop'] as const).map((end) => {
-      const { offset, standardError, kept: counted, standOut } = at[end];
+      const { offset, kept: counted, standOut } = at[end];
       const of = counted + standOut.length;
-      return `  ${end} ${rounded(offset, 2).toFixed(2)} ± ${standardError.toFixed(2)} mm, ${counted} of ${of} readings count`;
+      return `  ${end} ${rounded(offset, 2).toFixed(2)} ± ${ofRow(at[end])} mm, ${counted} of ${of} readings count`;
     }),
   );
 }

@@ -21,11 +21,15 @@ export interface CalibrationRequest extends Written {
   readonly shop?: Written;
   /** The day that is written where the readings name none. */
   readonly date: string;
+  /** True where what is only offered is written too. */
+  readonly confirmed?: boolean;
 }
 
 export interface Calibration extends Outcome {
   /** The shop's file with the result in it. */
   readonly shopText: string;
+  /** False where nothing is to be written. */
+  readonly changed: boolean;
 }
 
 /** What the readings of each tool come to. */
@@ -44,18 +48,24 @@ const OUTCOMES: { readonly [K in Calibrated]: (readings: Readings<K>, context: C
  * carry file, line and column; a shop's file that could not be read afterwards is refused.
  */
 export function calibrate(request: CalibrationRequest): Result<Calibration> {
-  const { kind, shop: source, date } = request;
+  const { kind, shop: source, date, confirmed = false } = request;
   const shop = source === undefined ? succeed<Shop | undefined>(undefined) : readShop(source);
   if (!shop.ok) return shop;
   const context: Context = { shop: shop.value, state: calibrationState(source?.text, source?.file), date };
   const made = outcome(kind, request, context);
   if (!made.ok) return made;
   const file = source?.file ?? 'shop.yaml';
-  const edited = editShop(source?.text ?? NEW_SHOP, file, made.value.edits);
+  const { edits, offer } = made.value;
+  const written = confirmed ? [...edits, ...(offer?.edits ?? [])] : edits;
+  const edited = editShop(source?.text ?? NEW_SHOP, file, written);
   if (!edited.ok) return edited;
   const again = readShop({ text: edited.value, file });
   if (!again.ok) return fail(again.problems);
-  return succeed({ ...made.value, shopText: edited.value }, [...orderWarnings(request, context), ...made.warnings]);
+  const changed = written.length > 0;
+  return succeed({ ...made.value, shopText: edited.value, changed }, [
+    ...orderWarnings(request, context),
+    ...made.warnings,
+  ]);
 }
 
 const NEW_SHOP = '# The shop: what it has, and what was measured of it.\n';

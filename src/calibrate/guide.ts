@@ -1,5 +1,6 @@
 import { fitLine, type Line, type Sample } from '../bench/fit.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import { defined } from '../read/fields/defined.ts';
 import { showLength } from '../units/print.ts';
 import type { Context, Outcome } from './outcome.ts';
 import { inMm, kept, rounded, signed } from './outcome.ts';
@@ -26,33 +27,64 @@ export interface GuideCalibration {
    * says that the scale itself is uneven.
    */
   readonly rest: 'none' | 'play' | 'uneven';
+  /** How likely strips differ this much from the law before by play and reading alone, 0 to 1. */
+  readonly chance: number;
 }
 
 /** A scale that is off by more is more likely read in another unit, or from the wrong end. */
 const MOST_OFF = 0.05;
 /** Five samples leave two degrees of freedom beside a parabola: fewer show no bend. */
 const LEAST_FOR_BEND = 5;
+/** A correction that chance makes more often than this corrects nothing: the usual level of a test. */
+const BY_CHANCE = 0.05;
 /** A bend of more than this many of its own standard errors is one. */
 const CLEAR_BEND = 4;
 
+/** True setting = a + b × reading. */
+interface Law {
+  readonly a: number;
+  readonly b: number;
+}
+
+const TRUE: Law = { a: 0, b: 1 };
+
 /**
- * The true setting of a guide over its reading, by least squares. Problems: `calibrate-readings-few`,
+ * The true setting of a guide over its reading, by least squares, and whether that is another law than the one `before`.
+ * Problems: `calibrate-readings-few`,
  * `calibrate-reading-unusable`.
  */
-export function calibrateGuide(readings: readonly GuideReading[]): Result<GuideCalibration> {
+export function calibrateGuide(readings: readonly GuideReading[], before: Law = TRUE): Result<GuideCalibration> {
   const problems = unusable(readings);
   if (problems.length > 0) return fail(problems);
   const samples = readings.map((r): Sample => ({ x: r.reading, y: r.measured }));
   const out = standingOutOfLine(samples);
   const indices = readings.map((_, i) => i);
   const kept = indices.filter((i) => !out[i]);
-  const line = fitLine(kept.map((i) => samples[i]!));
+  const used = kept.map((i) => samples[i]!);
+  const line = fitLine(used);
   const rest = restOf(
     kept.map((i) => samples[i]!.x),
     line.residuals,
   );
-  const result = { a: line.intercept, b: line.slope, line, kept, standOut: indices.filter((i) => out[i]), rest };
+  const standOut = indices.filter((i) => out[i]);
+  const chance = chanceOf(used, line, before);
+  const result = { a: line.intercept, b: line.slope, line, kept, standOut, rest, chance };
   return succeed(result, warningsOf(result, readings));
+}
+
+/**
+ * The F test of both numbers at once, since one that is a little off makes up for the other: with two of them its tail is
+ * (S1 / S0) to the power of half the degrees of freedom that are left, S being the squares that each law leaves. Readings
+ * scatter by their own rounding at least; two strips leave nothing to judge by but what a person can read.
+ */
+function chanceOf(samples: readonly Sample[], line: Line, before: Law): number {
+  const squares = (miss: readonly number[]): number => miss.reduce((sum, r) => sum + r * r, 0);
+  const left = squares(line.residuals);
+  const more = squares(samples.map(({ x, y }) => y - before.a - before.b * x)) - left;
+  const free = samples.length - 2;
+  if (free === 0) return Math.exp(-more / (2 * READING ** 2));
+  const scatter = Math.max(left, (free * READING ** 2) / 12);
+  return (scatter / (scatter + more)) ** (free / 2);
 }
 
 /** Residuals smaller than the reading are none; otherwise a parabola through them tells a bend from play. */
@@ -112,11 +144,16 @@ function warningsOf(result: GuideCalibration, readings: readonly GuideReading[])
 }
 
 /** The guide's scale from strips, as the shop's file holds it. */
-export function fromGuideReadings(readings: Readings<'guide'>, { shop, date }: Context): Result<Outcome> {
+export function fromGuideReadings(readings: Readings<'guide'>, { shop, state, date }: Context): Result<Outcome> {
   const { strips } = readings;
-  const solved = calibrateGuide(strips.map(({ setting, width }) => ({ reading: setting, measured: width })));
+  const { a: aBefore, b: bBefore } = shop?.guide ?? TRUE;
+  const solved = calibrateGuide(
+    strips.map(({ setting, width }) => ({ reading: setting, measured: width })),
+    { a: aBefore, b: bBefore },
+  );
   if (!solved.ok) return { ok: false, problems: solved.problems.map(inStrips) };
-  const { a, b, line, standOut, rest } = solved.value;
+  const { a, b, line, standOut, rest, chance } = solved.value;
+  const clear = chance < BY_CHANCE;
   const before = shop?.guide?.setAt;
   const setAt = readings.thickness ?? before;
   const missing: Problem[] = [];
@@ -126,32 +163,42 @@ export function fromGuideReadings(readings: Readings<'guide'>, { shop, date }: C
   }
   const errors =
     line.slopeError === undefined ? '' : ` (a ± ${line.interceptError!.toFixed(2)}, b ± ${line.slopeError.toFixed(4)})`;
-  const summary = `a ${inMm(a)}, b ${rounded(b, 5)}${errors}`;
+  const summary = `a ${inMm(a)}, b ${rounded(b, 5)}${errors}${clear ? '' : ', not clear of chance'}`;
   const words = [
     `guide: true setting = ${signed(a)} mm + ${b.toFixed(5)} × reading${errors}`,
     ...keptStrips(solved.value.kept, strips, line.residuals),
     ...standOut.map((i) => `  set to ${inMm(strips[i]!.setting)}: stands out, does not count`),
     `  ${REST[rest]}`,
+    ...(clear
+      ? []
+      : [`  chance alone makes strips differ so much in ${percent(chance)} of tests: ${stays(aBefore, bBefore)}`]),
   ];
-  const values = {
-    a: inMm(a),
-    b: rounded(b, 5),
-    ...(setAt === undefined ? {} : { setAt: inMm(setAt) }),
-    date: readings.date ?? date,
-  };
-  const entry = { ...kept({ ...readings, date: values.date }, ['thickness', 'setting', 'width']), result: summary };
+  const correction = { a: inMm(a), b: rounded(b, 5) };
+  // A guide that was found true is calibrated as well.
+  const unchanged = state.guide ? {} : { a: inMm(aBefore), b: bBefore };
+  const day = readings.date ?? date;
+  const values = { ...(clear ? correction : unchanged), ...defined({ setAt: setAt && inMm(setAt) }), date: day };
+  const entry = { ...kept({ ...readings, date: day }, ['thickness', 'setting', 'width']), result: summary };
   return succeed(
     {
       words,
-      result: { a, b, line, standOut, rest, ...(setAt === undefined ? {} : { setAt }) },
+      result: { a, b, line, standOut, rest, chance, ...defined({ setAt }) },
       edits: [
         { kind: 'set', path: ['guide'], values },
         { kind: 'append', path: ['calibrations', 'guide'], value: entry },
       ],
+      ...(clear ? {} : { offer: { question: OFFER, edits: [{ kind: 'set', path: ['guide'], values: correction }] } }),
     },
     [...missing, ...solved.warnings.map(inStrips)],
   );
 }
+
+const OFFER = 'Write this correction all the same?';
+
+const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
+
+const stays = (a: number, b: number): string =>
+  a === 0 && b === 1 ? 'the scale counts as true' : `a ${inMm(a)} and b ${rounded(b, 5)} stay`;
 
 const REST = {
   none: 'what is left over is less than can be read: the scale is true with this correction',

@@ -30,8 +30,13 @@ export interface EndCalibration {
   readonly kept: number;
   /** Of the readings that were kept; undefined for a single one. */
   readonly standardDeviation?: number;
-  /** Of the mean, from the head's spread over the whole test: few readings alone would claim too much or too little. */
+  /** Of the mean. */
   readonly standardError: number;
+  /**
+   * True where that comes from the head's spread over the whole test: few readings alone would claim too much or too
+   * little. An end that scatters clearly more than the others has its own.
+   */
+  readonly pooled: boolean;
   /** Readings that stand out and do not count: their index in the test. */
   readonly standOut: readonly number[];
 }
@@ -58,6 +63,8 @@ export interface HeadCalibration {
 const FEW = 4;
 /** A head that scatters more is loose, or its blade bends. Common practice, no source. */
 const WIDE_SPREAD = 0.3;
+/** An end whose own scatter is more than this many times the spread of all is another kind of end. */
+const OWN_SCATTER = 1.5;
 /** A line misses a mean by more only where the offsets do not follow the thickness. */
 const POOR_FIT = 0.15;
 
@@ -83,12 +90,14 @@ export function calibrateHead(test: HeadTest): Result<HeadCalibration> {
     const pasts = group.kept.map((v) => v.past);
     const past = mean(pasts);
     const deviation = standardDeviation(pasts);
+    const pooled = deviation === undefined || deviation <= OWN_SCATTER * spread;
     return {
       past,
       offset: group.end === 'start' ? -past : past,
       kept: pasts.length,
       ...(deviation === undefined ? {} : { standardDeviation: deviation }),
-      standardError: spread / Math.sqrt(pasts.length),
+      standardError: (pooled ? spread : deviation) / Math.sqrt(pasts.length),
+      pooled,
       standOut: group.standOut.map((v) => v.index),
     };
   });

@@ -94,11 +94,15 @@ interface Made extends Outcome {
   readonly summary: string;
 }
 
+/** The uncertainty of a row, which says where it is not the row's own. */
+export const ofRow = ({ standardError, pooled }: EndCalibration): string =>
+  `${standardError.toFixed(2)}${pooled ? ' (pooled)' : ''}`;
+
 const endWords = (end: 'start' | 'stop', its: EndCalibration, all: number): string => {
   const past = rounded(its.past, 2);
   const deviation =
     its.standardDeviation === undefined ? '' : `, standard deviation ${its.standardDeviation.toFixed(2)}`;
-  return `${end}s ${Math.abs(past).toFixed(2)} mm ${past < 0 ? 'short' : 'over'} ± ${its.standardError.toFixed(2)}${deviation}, ${its.kept} of ${all} count`;
+  return `${end}s ${Math.abs(past).toFixed(2)} mm ${past < 0 ? 'short' : 'over'} ± ${ofRow(its)}${deviation}, ${its.kept} of ${all} count`;
 };
 
 function thicknessWords({ thicknesses }: HeadCalibration): readonly string[] {
@@ -145,7 +149,7 @@ function offsets(found: HeadCalibration, readings: Readings<'head'>, { shop, sta
   };
 }
 
-const end = (its: EndCalibration): string => `${rounded(its.offset, 2)} ± ${its.standardError.toFixed(2)} mm`;
+const end = (its: EndCalibration): string => `${rounded(its.offset, 2)} ± ${ofRow(its)} mm`;
 
 /** The shop's file keeps a line of 200 characters at most. */
 const shortened = (text: string): string => (text.length > 190 ? `${text.slice(0, 190)} …` : text);

@@ -19,8 +19,17 @@ export interface Outcome {
   /** In plain words, a line each. */
   readonly words: readonly string[];
   readonly edits: readonly Edit[];
+  /** What is written only where somebody says so. */
+  readonly offer?: Offer;
   /** Plain data, lengths in mm. */
   readonly result: { readonly [key: string]: unknown };
+}
+
+/** A result that may well be wrong, or that corrects nothing which can be read. */
+export interface Offer {
+  /** Answered by yes or no. */
+  readonly question: string;
+  readonly edits: readonly Edit[];
 }
 
 /** A length as a shop's file holds it, whatever its own unit is: to a hundredth of a millimetre. */

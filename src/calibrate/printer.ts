@@ -2,11 +2,16 @@ import { allSides, type BySide, SIDES } from '../geometry/sides.ts';
 import { findPaper } from '../papers/find.ts';
 import type { Paper } from '../papers/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import { defined } from '../read/fields/defined.ts';
+import type { Edit } from '../shop/edit-shop.ts';
 import { type Context, inMm, kept, nameProblems, type Outcome, rounded } from './outcome.ts';
 import { calibratePrinter, type PrinterReading } from './printer-scale.ts';
 import type { Readings } from './readings.ts';
 
 const LINE = 200;
+
+const percent = (scale: number): string => `${(scale * 100).toFixed(2)} %`;
+
 /** Over the length of a sheet that is a millimetre. Common practice, no source. */
 const MOST_SKEW = 0.3;
 
@@ -57,23 +62,16 @@ export function fromPrinterReadings(readings: Readings<'printer'>, { shop, date 
   ];
   const lengths = ['across', 'down', 'falling', 'rising', 'line', ...SIDES];
   const entry = { ...kept({ ...readings, date: values.date }, lengths), result: summary };
-  return succeed(
-    {
-      words,
-      result: {
-        printer: readings.printer,
-        x,
-        y,
-        ...(skew === undefined ? {} : { skew }),
-        ...(blank === undefined ? {} : { blank }),
-      },
-      edits: [
-        { kind: 'set', path: ['printers', readings.printer], values },
-        { kind: 'append', path: ['calibrations', 'printer'], value: entry },
-      ],
-    },
-    [...solved.warnings.map(inSheets), ...skewWarning(skew)],
-  );
+  const edits: readonly Edit[] = [
+    { kind: 'set', path: ['printers', readings.printer], values },
+    { kind: 'append', path: ['calibrations', 'printer'], value: entry },
+  ];
+  const result = { printer: readings.printer, x, y, ...defined({ skew, blank }) };
+  // Every later sheet would come out wrong.
+  const fitted = solved.warnings.find(({ code }) => code === 'calibrate-wrong-paper');
+  const question = `Is the printer really off by as much as a sheet that was fitted to another paper (${percent(x.scale)} and ${percent(y.scale)})?`;
+  const offered = fitted === undefined ? { edits } : { edits: [], offer: { question, edits } };
+  return succeed({ words, result, ...offered }, [...solved.warnings.map(inSheets), ...skewWarning(skew)]);
 }
 
 function skewWarning(skew: number | undefined): readonly Problem[] {

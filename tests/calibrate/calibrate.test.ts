@@ -73,7 +73,14 @@ describe('a printer', () => {
     expect(refused.ok ? '' : refused.problems[0]!.code).toBe('calibrate-paper-unsaid');
     const found = done({ kind: 'printer', text: `printer: office\nmadeFor: a4\npaper: A4\n${lines}` });
     expect(found.codes).toEqual(['calibrate-wrong-paper']);
-    expect(shopOf(found.shopText).printers.get('office')!.x).toBeCloseTo(0.97, 9);
+    // Offered, not written: every later sheet would come out wrong.
+    expect(found.changed).toBe(false);
+    expect(found.shopText).toBe(SHOP);
+    expect(found.offer!.question).toContain('97.00 % and 97.10 %');
+    const text = `printer: office\nmadeFor: a4\npaper: A4\n${lines}`;
+    const confirmed = done({ kind: 'printer', text, confirmed: true });
+    expect(shopOf(confirmed.shopText).printers.get('office')!.x).toBeCloseTo(0.97, 9);
+    expect(confirmed.changed).toBe(true);
   });
 
   test('a printer that the shop does not know yet, and a shop that is not there yet', () => {
@@ -97,6 +104,30 @@ describe('a guide', () => {
     // Not said: it is taken for the one that the shop's file has.
     const silent = done({ kind: 'guide', text: `strips:\n${strips.join('\n')}\n` });
     expect(silent.codes).toEqual(['calibrate-thickness-missing']);
+  });
+
+  const strips = (widths: readonly number[]) =>
+    `thickness: 1.4\nstrips:\n${[50, 100, 150, 200, 250].map((s, i) => `  - {setting: ${s}, width: ${widths[i]}}\n`).join('')}`;
+
+  test('a correction that chance makes as well is offered, and written where it is confirmed', () => {
+    // Residuals about 0.2 mm either way: a and b are found, but clear of nothing.
+    const text = strips([50.2, 99.8, 150.25, 199.8, 250.2]);
+    const found = done({ kind: 'guide', text });
+    expect(found.words.join('\n')).toContain('the scale counts as true');
+    expect(shopOf(found.shopText).guide).toMatchObject({ a: 0, b: 1, setAt: 1.4 });
+    expect(found.shopText).toContain('not clear of chance');
+    const { a } = found.result as { a: number };
+    expect(Math.abs(a)).toBeGreaterThan(0.05);
+    expect(shopOf(done({ kind: 'guide', text, confirmed: true }).shopText).guide!.a).toBeCloseTo(a, 2);
+    // The same scatter about a scale that starts 1 mm late is a correction.
+    const late = done({ kind: 'guide', text: strips([51.2, 100.8, 151.25, 200.8, 251.2]) });
+    expect(late.offer).toBeUndefined();
+    expect(shopOf(late.shopText).guide!.a).toBeGreaterThan(0.9);
+    // Once that is in the file, the same strips change nothing of it.
+    const shop = { text: late.shopText, file: 'shop.yaml' };
+    const again = done({ kind: 'guide', text: strips([51.1, 100.9, 151.2, 200.8, 251.25]), shop });
+    expect(again.offer).toBeDefined();
+    expect(shopOf(again.shopText).guide!.a).toBe(shopOf(late.shopText).guide!.a);
   });
 });
 

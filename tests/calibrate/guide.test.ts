@@ -30,6 +30,33 @@ describe('guide', () => {
     expect(found.b).toBeCloseTo(1, 12);
   });
 
+  test('a scale that is true is called another one by chance in one test of twenty, and one that is off hardly ever not', () => {
+    const random = randomSource(15);
+    const shares = (law: (reading: number) => number): number => {
+      const tests = Array.from({ length: 4000 }, () => solved(strips((r) => law(r) + random.normal(0.1))));
+      // What stands out and is thrown away makes the rest look better than it is: only whole tests are counted.
+      const whole = tests.filter(({ standOut }) => standOut.length === 0);
+      expect(whole.length).toBeGreaterThan(3800);
+      return whole.filter(({ chance }) => chance < 0.05).length / whole.length;
+    };
+    expect(shares((r) => r)).toBeGreaterThan(0.04);
+    expect(shares((r) => r)).toBeLessThan(0.06);
+    expect(shares((r) => 1 + r)).toBeGreaterThan(0.95);
+  });
+
+  test('two strips are judged by what can be read, and by the law that was there before', () => {
+    const two = (by: number, before?: { a: number; b: number }) => {
+      const result = calibrateGuide(
+        [50, 250].map((reading) => ({ reading, measured: reading + by })),
+        before,
+      );
+      return result.ok ? result.value.chance : Number.NaN;
+    };
+    // exp(−2 · 0.2² / (2 · 0.1²)).
+    expect(two(0.2)).toBeCloseTo(Math.exp(-4), 9);
+    expect(two(0.2, { a: 0.2, b: 1 })).toBeCloseTo(1, 9);
+  });
+
   test('what is left over: play without a pattern, a bend with one', () => {
     const play = solved(strips((r, i) => r + [0.25, -0.25, 0.2, -0.3, 0.2][i]!));
     expect(play).toMatchObject({ rest: 'play', codes: ['calibrate-guide-play'] });

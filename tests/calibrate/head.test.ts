@@ -39,6 +39,20 @@ describe('offsets of a head', () => {
     expect(right.stop.y).toBeCloseTo(380 + 0.4 + 0.25, 9);
   });
 
+  test('an end that scatters clearly more than the others has an uncertainty of its own', () => {
+    // Starts: sd √(8/3) = 1.633, stops 0: pooled √(8/6) = 1.155, within 1.5 of it; with two more quiet groups it is not.
+    const wild = [-1, 1, 3, 1];
+    const two = solved([...readings(1.4, 'start', wild), ...readings(1.4, 'stop', [0, 0, 0, 0])]);
+    expect(two.thicknesses[0]!.start).toMatchObject({ pooled: true });
+    expect(two.thicknesses[0]!.start.standardError).toBeCloseTo(Math.sqrt(8 / 6) / 2, 12);
+    const quiet = [...readings(3, 'start', [0, 0, 0, 0]), ...readings(3, 'stop', [0, 0, 0, 0])];
+    const four = solved([...readings(1.4, 'start', wild), ...readings(1.4, 'stop', [0, 0, 0, 0]), ...quiet]);
+    expect(four.thicknesses[0]!.start).toMatchObject({ pooled: false });
+    expect(four.thicknesses[0]!.start.standardError).toBeCloseTo(Math.sqrt(8 / 3) / 2, 12);
+    expect(four.thicknesses[0]!.stop).toMatchObject({ pooled: true });
+    expect(four.thicknesses[0]!.stop.standardError).toBeCloseTo(Math.sqrt(8 / 12) / 2, 12);
+  });
+
   test('a reading that stands out is named and does not count', () => {
     const list = [...readings(1.4, 'start', [1.2, 1.1, 1.2, 1.3, 3.9]), ...readings(1.4, 'stop', [0, 0, 0.1, -0.1])];
     const head = solved(list);

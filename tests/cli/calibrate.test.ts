@@ -49,6 +49,19 @@ describe('calibrate', () => {
     expect(wrong.problems).toHaveLength(1);
   });
 
+  it('offers a printer at 97 % and writes it with --yes alone', async () => {
+    await writeFile(file(), 'printer: office\nmadeFor: a4\npaper: a4\nline: 100\nsheets: [{across: 97, down: 97.1}]\n');
+    const ran = await run(['calibrate', 'printer', file()]);
+    expect(ran.code).toBe(0);
+    expect(ran.out).toContain('offered, not written: --yes takes it');
+    expect(await shopNow()).toBe(shop);
+    const json = JSON.parse((await run(['calibrate', 'printer', file(), '--json'])).out) as object;
+    expect(json).toMatchObject({ offered: expect.stringContaining('97.00 %') });
+    expect(json).not.toHaveProperty('shop');
+    expect((await run(['calibrate', 'printer', file(), '--yes'])).out).not.toContain('offered');
+    expect(await shopNow()).toContain('x: 0.97, y: 0.971');
+  });
+
   it('leaves a read-only shop alone, and loses nothing', async () => {
     await chmod(join(folder, 'shop.yaml'), 0o444);
     const ran = await run(['calibrate', 'printer', file()]);

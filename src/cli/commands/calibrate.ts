@@ -14,6 +14,7 @@ import { UsageError } from '../usage.ts';
 interface Options {
   readonly shop?: string;
   readonly dryRun?: boolean;
+  readonly yes?: boolean;
   readonly json?: boolean;
   readonly quiet?: boolean;
 }
@@ -26,6 +27,7 @@ export function define(command: Command): void {
       'the readings, YAML or JSON, as the jig or the reference shows them; asked for where it is left out',
     )
     .option('--shop <file>', "the shop's file (default: shop.yaml beside the readings or in a folder above them)")
+    .option('--yes', 'write what is only offered: a correction that chance may have made, a printer at 94 or 97 %')
     .option('--dry-run', 'say what comes out and write nothing')
     .option('--json', 'one JSON document on standard output, every length in mm')
     .option('--quiet', 'say nothing but errors')
@@ -49,19 +51,47 @@ async function run(word: string, file: string | undefined, options: Options): Pr
   const kind = kindOf(word);
   const shop = await findShop(file ?? join('.', 'readings.yaml'), options.shop);
   const readings = file === undefined ? await asked(kind, shop) : await readSource(file, 'readings file');
-  const made = await believed(kind, readings, shop);
+  const date = today();
+  const solve = (text: string, confirmed: boolean) =>
+    calibrate({ kind, text, file: readings.file, date, confirmed, ...(shop === undefined ? {} : { shop }) });
+  const text = await withPapers(readings.text, (given) => solve(given, false));
+  const made = solve(text, options.yes === true);
   if (!made.ok) return fail(made.problems, options.json === true);
-  const { words, result, shopText } = made.value;
-  const written = shop?.file ?? join(dirname(readings.file), 'shop.yaml');
-  if (options.dryRun !== true) await replaceText(written, shop?.text, shopText);
-  if (options.json === true) {
-    const done = options.dryRun === true ? {} : { shop: written };
-    return printJson({ kind, ...result, words, warnings: made.warnings, ...done });
+  const { words, result, offer } = made.value;
+  const told = options.quiet !== true && options.json !== true;
+  if (told) {
+    warn(made.warnings);
+    for (const line of words) note(line);
   }
-  if (options.quiet === true) return;
-  warn(made.warnings);
-  for (const line of words) note(line);
-  note(options.dryRun === true ? `not written to ${written}` : `written to ${written}`);
+  const asks = told && options.dryRun !== true && options.yes !== true && offer !== undefined;
+  const taken = asks && (await agreed(offer.question)) ? solve(text, true) : made;
+  if (!taken.ok) return fail(taken.problems, options.json === true);
+  const { changed, shopText } = taken.value;
+  const left = offer !== undefined && options.yes !== true && taken === made;
+  const written = shop?.file ?? join(dirname(readings.file), 'shop.yaml');
+  const writes = options.dryRun !== true && changed;
+  if (writes) await replaceText(written, shop?.text, shopText);
+  if (options.json === true) {
+    const offered = left ? { offered: offer.question } : {};
+    return printJson({
+      kind,
+      ...result,
+      words,
+      warnings: made.warnings,
+      ...offered,
+      ...(writes ? { shop: written } : {}),
+    });
+  }
+  if (!told) return;
+  if (left) note('offered, not written: --yes takes it');
+  note(writes ? `written to ${written}` : `not written to ${written}`);
+}
+
+/** Only a person can say so: where none can be asked, the answer is no. */
+async function agreed(question: string): Promise<boolean> {
+  if (process.stdin.isTTY !== true) return false;
+  const { TERMINAL } = await import('../prompts.ts');
+  return TERMINAL.confirm(question, false);
 }
 
 function kindOf(word: string): Calibrated {
@@ -88,26 +118,13 @@ async function asked(kind: Calibrated, shop: SourceFile | undefined): Promise<So
   return { file: 'answers', text: await askReadings(kind, TERMINAL, offered) };
 }
 
-/** Where lengths look like a wrong paper, which paper is set is asked before they are believed. */
-async function believed(
-  kind: Calibrated,
-  readings: SourceFile,
-  shop: SourceFile | undefined,
-): Promise<Result<Calibration>> {
-  const date = today();
-  const solve = (text: string) =>
-    calibrate({
-      kind,
-      text,
-      file: readings.file,
-      date,
-      ...(shop === undefined ? {} : { shop }),
-    });
-  const made = solve(readings.text);
-  const unsaid = !made.ok && made.problems.every(({ code }) => code === 'calibrate-paper-unsaid');
-  if (!unsaid || process.stdin.isTTY !== true || readings.text.trimStart().startsWith('{')) return made;
-  if (/^(?:paper|madeFor):/mu.test(readings.text)) return made;
+/** The readings, and which paper is set where lengths look like a wrong one and nothing says so. */
+async function withPapers(text: string, solve: (text: string) => Result<Calibration>): Promise<string> {
+  if (process.stdin.isTTY !== true || text.trimStart().startsWith('{')) return text;
+  if (/^(?:paper|madeFor):/mu.test(text)) return text;
+  const made = solve(text);
+  if (made.ok || !made.problems.every(({ code }) => code === 'calibrate-paper-unsaid')) return text;
   warn(made.problems);
   const { TERMINAL } = await import('../prompts.ts');
-  return solve(`${readings.text.trimEnd()}\n${await askPapers(TERMINAL)}`);
+  return `${text.trimEnd()}\n${await askPapers(TERMINAL)}`;
 }
