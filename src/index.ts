@@ -20,7 +20,7 @@ export { type Calibration, type CalibrationRequest, calibrate } from './calibrat
 export { type BenchSheetWishes, type MadeBenchSheets, makeBenchSheets } from './make-bench-sheets.ts';
 export { type MadePlacement, makePlacement } from './make-placement.ts';
 export { type MadeStock, makeStock, type StockDayWishes } from './make-stock.ts';
-export type { Problem, Result } from './problems/problem.ts';
+export type { Clashing, Problem, Result } from './problems/problem.ts';
 export { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
 export type {
   CutNode,
@@ -34,6 +34,7 @@ export type {
 } from './stock/planner/model.ts';
 export { planStock } from './stock/planner/plan.ts';
 export { type CutSequence, cutSequence, type Instruction } from './stock/planner/sequence.ts';
+export { reasons, type Why } from './why.ts';
 
 /** Sheets for the bench that are made from one job, by the name of their file. */
 const SHEETS = ['ticket', 'placement', 'blanks', 'labels', 'intake'] as const;

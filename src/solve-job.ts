@@ -37,6 +37,8 @@ export interface Solved {
   readonly report: Report;
   /** Adds file, line and column to problems that point into the job. */
   readonly locate: (problems: readonly Problem[]) => readonly Problem[];
+  /** Where the job's text holds what a path speaks of. */
+  readonly written: (path: Problem['path']) => Problem['path'];
 }
 
 /** Reads and solves a job; nothing is written. All problems at once, each with its place. */
@@ -48,7 +50,7 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
     ...(options.change === undefined ? {} : { change: options.change }),
   });
   if (!read.ok) return read;
-  const { job, shop, locate } = read.value;
+  const { job, shop, locate, written } = read.value;
   const solved = solve(job);
   if (!solved.ok) return fail(locate(solved.problems));
   const mat = solved.value;
@@ -57,7 +59,8 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   if (refused.length > 0) return fail(locate(refused));
   const { strokes, steps } = cut;
   const grooves = grooveStrokes(mat, job);
-  return succeed({ job, shop, mat, strokes, steps, grooves, report: makeReport(job, mat, strokes, grooves), locate }, [
+  const report = makeReport(job, mat, strokes, grooves);
+  return succeed({ job, shop, mat, strokes, steps, grooves, report, locate, written }, [
     ...read.warnings,
     ...locate([...solved.warnings, ...cut.warnings]),
   ]);

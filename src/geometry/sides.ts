@@ -9,3 +9,11 @@ export type BySide<T> = Readonly<Record<Side, T>>;
 export type SomeSides = Readonly<Partial<Record<Side, number>>>;
 
 export const allSides = <T>(value: T): BySide<T> => ({ top: value, right: value, bottom: value, left: value });
+
+/** Lengths by side; `single` where one length was written for all, `paired` where one was for left and right. */
+export type GivenBySides = SomeSides & { readonly single?: true; readonly paired?: true };
+
+/** The mark is left out of lists and comparisons. */
+export function marked(sides: SomeSides, mark: 'single' | 'paired'): GivenBySides {
+  return Object.defineProperty(sides, mark, { value: true, enumerable: false });
+}

@@ -1,10 +1,10 @@
 import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
-import type { SomeSides } from '../geometry/sides.ts';
+import { type GivenBySides, marked } from '../geometry/sides.ts';
 import type { Problem } from '../problems/problem.ts';
 import { defined } from '../read/fields/defined.ts';
 import { converted, described, oneOf, ratio, record, refuse } from '../read/fields/fields.ts';
-import { type GivenBySides, lengthFields } from '../read/fields/length-fields.ts';
+import { lengthFields } from '../read/fields/length-fields.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { LengthUnit, Units } from '../units/units.ts';
 import type { BenchRequest } from './bench.ts';
@@ -15,7 +15,7 @@ export interface MatRequest {
   readonly outer?: Size;
   readonly frame?: FrameRequest;
   /** Mat edge to the face opening of the top mat. */
-  readonly border: SomeSides;
+  readonly border: GivenBySides;
   readonly weighting?: Weighting;
   /** Board between any two cuts of neighbouring openings, at least. */
   readonly leastBar?: number;
@@ -95,8 +95,8 @@ export function matFrom(
 }
 
 /** One length for every side is the weighted mat's narrower border: the weighting says how much more the others have. */
-function borderFrom(given: GivenBySides, weighting: Weighting | undefined): SomeSides {
-  if (given.single !== true || weighting === undefined || weighting.kind === 'none') return { ...given };
+function borderFrom(given: GivenBySides, weighting: Weighting | undefined): GivenBySides {
+  if (given.single !== true || weighting === undefined || weighting.kind === 'none') return given;
   const { top, left, right } = given;
-  return weighting.kind === 'diagonal' ? defined({ left, right }) : defined({ top, left, right });
+  return marked(weighting.kind === 'diagonal' ? defined({ left, right }) : defined({ top, left, right }), 'single');
 }

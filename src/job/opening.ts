@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
-import type { SomeSides } from '../geometry/sides.ts';
+import type { GivenBySides } from '../geometry/sides.ts';
 import { defined } from '../read/fields/defined.ts';
 import { check, described, line, oneOf, type Refusal, record } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
@@ -23,9 +23,9 @@ export interface OpeningRequest {
   readonly decor?: readonly DecorRequest[];
   readonly artwork?: Size;
   /** Mat over artwork, per side; only with an artwork. */
-  readonly overlap: SomeSides;
+  readonly overlap: GivenBySides;
   /** Paper or backing shown around the artwork, per side; undefined where the artwork is overlapped. */
-  readonly float?: SomeSides;
+  readonly float?: GivenBySides;
   readonly size?: Size;
   /** The file of the artwork's picture, as the job names it: relative to the job. */
   readonly picture?: string;

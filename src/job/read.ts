@@ -1,7 +1,7 @@
 import { fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { readDocument } from '../read/document.ts';
 import { byUnit } from '../read/fields/by-unit.ts';
-import { locate, ordered } from '../read/text/issues.ts';
+import { locate, ordered, written } from '../read/text/issues.ts';
 import { readShop } from '../shop/read-shop.ts';
 import { NO_SHOP, type Shop } from '../shop/shop.ts';
 import { unitsOf } from '../shop/units.ts';
@@ -24,6 +24,8 @@ export interface ReadJob {
   readonly shop: Shop;
   /** Adds file, line and column of the job's text to problems that point into the job and have no place yet. */
   readonly locate: (problems: readonly Problem[]) => Problem[];
+  /** Where the job's text holds what a path speaks of: the place itself, a key that stands for it, or the nearest above it. */
+  readonly written: (path: Problem['path']) => Problem['path'];
 }
 
 const schemaIn = byUnit(jobSchema);
@@ -50,6 +52,7 @@ export function readJob(request: JobRequest): Result<ReadJob> {
       job: made.job,
       shop: shop.value,
       locate: (others) => others.map((problem) => (problem.file === undefined ? locate(problem, source) : problem)),
+      written: (path) => written(path, source.root),
     },
     [...shop.warnings, ...placed],
   );

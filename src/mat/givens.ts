@@ -1,15 +1,13 @@
 import type { Size } from '../geometry/point.ts';
-import type { BySide, SomeSides } from '../geometry/sides.ts';
-import { SIDES } from '../geometry/sides.ts';
+import { type BySide, type GivenBySides, SIDES, type Side } from '../geometry/sides.ts';
 import type { Job } from '../job/job.ts';
 import type { OpeningRequest } from '../job/opening.ts';
 import type { Problem } from '../problems/problem.ts';
 import { shapeOf } from '../shapes/shapes.ts';
-import { showLength } from '../units/print.ts';
-import type { LengthUnit } from '../units/units.ts';
+import { type Given, given } from './given.ts';
 import { layerName } from './layers.ts';
-import { type Equation, equation } from './linear.ts';
 import { openingName } from './names.ts';
+import { bevelPart, type Part } from './parts.ts';
 import type { Plan } from './structure.ts';
 import {
   AXES,
@@ -24,132 +22,82 @@ import {
   place,
   reveal,
   revealed,
+  seenLayers,
   VERTICAL,
 } from './unknowns.ts';
+import { weightingGivens } from './weighting-givens.ts';
 
-/** A size or a rule that the job states, as an equation whose residual is a length. */
-export interface Given extends Equation {
-  readonly path: Problem['path'];
-  /** In words, with its length: `left border 3 in`. */
-  readonly what: string;
-  /** What the other sizes make of it, in words, where they leave that residual: `3 1/2 in`. */
-  readonly others: (residual: number) => string;
-  /** True for the sizes of the whole mat. */
-  readonly whole: boolean;
+/** Several openings are told apart by what documents call them; of those that are alike the first is named. */
+function named({ job, group }: Plan, index: number): string {
+  if (job.openings.length === 1) return '';
+  const like = group.alikes.filter((each) => each === index).length > 1 ? ' and its like' : '';
+  return ` of ${openingName(job, index)}${like}`;
 }
 
-type Terms = Readonly<Record<string, number>>;
-
-interface Stated {
-  readonly path: Problem['path'];
-  /** e.g. `left border`. */
-  readonly what: string;
-  readonly terms: Terms;
-  /** As it was written, mm. */
-  readonly length: number;
-  /** What the terms sum up to, where that is not the length. */
-  readonly value?: number;
-  readonly whole?: boolean;
-}
-
-function given(units: LengthUnit, stated: Stated): Given {
-  const { path, what, terms, length, value = length, whole = false } = stated;
-  return {
-    ...equation(terms, value),
-    path,
-    what: `${what} ${showLength(length, units)}`,
-    others: (residual) => showLength(length - residual, units),
-    whole,
-  };
-}
-
-/** `bottom = times × top + more`, the times being 1 or the more 0. */
-function bottomRule(units: LengthUnit, said: string, times: number, more: number): Given {
-  const others = (residual: number): string => {
-    if (times === 1) return `bottom = top + ${showLength(more - residual, units)}`;
-    return `the bottom border ${showLength(Math.abs(residual), units)} ${residual < 0 ? 'wider' : 'narrower'} than that`;
-  };
-  const what = `weighting ${said}`;
-  const terms = { [border('bottom')]: 1, [border('top')]: -times };
-  return { ...equation(terms, more), path: ['mat', 'weighting'], what, others, whole: false };
-}
-
-function centredRule(units: LengthUnit): Given {
-  return {
-    ...equation({ [border('right')]: 1, [border('left')]: -1 }, 0),
-    path: ['mat', 'weighting'],
-    what: 'weighting diagonal (left = right)',
-    others: (residual) => `right = left + ${showLength(-residual, units)}`,
-    whole: false,
-  };
-}
-
-/** The diagonal's top border is a share of top and bottom together that hangs on the widths (`diagonal.ts`). */
-function weightingGivens(job: Job, share: number | undefined): Given[] {
-  const { units } = job;
-  const { weighting } = job.mat;
-  switch (weighting?.kind) {
-    case undefined:
-      return [];
-    case 'none':
-      return [bottomRule(units, 'none (bottom = top)', 1, 0)];
-    case 'add': {
-      const { length } = weighting;
-      return [bottomRule(units, `(bottom = top + ${showLength(length, units)})`, 1, length)];
-    }
-    case 'ratio':
-      return [bottomRule(units, `(bottom = ${Number(weighting.ratio.toFixed(4))} × top)`, weighting.ratio, 0)];
-    case 'diagonal':
-      return share === undefined
-        ? [centredRule(units)]
-        : [centredRule(units), bottomRule(units, 'diagonal', (1 - share) / share, 0)];
-    default: {
-      const never: never = weighting;
-      return never;
-    }
-  }
-}
-
-/** Several openings are told apart by what documents call them. */
-function named(job: Job, index: number): string {
-  return job.openings.length === 1 ? '' : ` of ${openingName(job, index)}`;
+/** Where a length by side was written, and what is said of one that was written for several. */
+function writtenAt(
+  sides: GivenBySides,
+  side: Side,
+  map: Problem['path'],
+  what: string,
+): { readonly path: Problem['path']; readonly shared?: string } {
+  if (sides.single === true) return { path: map, shared: what };
+  const pair = sides.paired === true && (side === 'left' || side === 'right');
+  return pair ? { path: [...map, 'sides'], shared: `${what} at the sides` } : { path: [...map, side] };
 }
 
 /** What the openings of one kind state, told of the first of them. */
-function openingGivens(job: Job, index: number): Given[] {
+function openingGivens(plan: Plan, index: number): Given[] {
+  const { job, group } = plan;
   const { units } = job;
   const request = job.openings[index]!;
   const at = ['openings', index];
-  const inset = 2 * measuredInset(job, request);
-  const of = named(job, index);
+  const others = group.alikes.flatMap((of, each) => (of === index && each !== index ? [each] : []));
+  const also = (...more: readonly string[]) => others.map((each) => ['openings', each, ...more]);
+  const inset = insetParts(job, request, 2);
+  const of = named(plan, index);
   const givens: Given[] = [];
+  const covered = request.float !== undefined || Object.keys(request.overlap).length > 0;
   for (const axis of AXES) {
     const { extent, near, far } = axis;
     if (request.artwork !== undefined) {
-      const length = request.artwork[extent];
       const terms = { [opening(axis, index)]: 1, [overlap(near, index)]: 1, [overlap(far, index)]: 1 };
-      const path = [...at, 'artwork'];
-      givens.push(given(units, { path, what: `artwork ${extent}${of}`, terms, length, value: length + inset }));
+      const stated = { path: [...at, 'artwork'], what: `artwork ${extent}${of}`, length: request.artwork[extent] };
+      givens.push(given(units, { ...stated, terms, more: inset, also: also('artwork'), fixed: covered }));
     }
     const size = sizeOf(request);
     if (size !== undefined) {
-      const length = size[extent];
-      const path = [...at, request.size === undefined ? 'outline' : 'size'];
+      const key = request.size === undefined ? 'outline' : 'size';
+      const stated = { path: [...at, key], what: `opening ${extent}${of}`, length: size[extent] };
       const terms = { [opening(axis, index)]: 1 };
-      givens.push(given(units, { path, what: `opening ${extent}${of}`, terms, length, value: length + inset }));
+      givens.push(given(units, { ...stated, terms, more: inset, also: also(key), fixed: key === 'outline' }));
     }
   }
-  const perSide = (key: 'overlap' | 'float', sides: SomeSides, sign: number): void => {
+  const perSide = (key: 'overlap' | 'float', sides: GivenBySides, sign: number): void => {
     for (const side of SIDES) {
       const length = sides[side];
       if (length === undefined) continue;
+      const { path, shared } = writtenAt(sides, side, [...at, key], `${key}${of}`);
       const terms = { [overlap(side, index)]: sign };
-      givens.push(given(units, { path: [...at, key, side], what: `${key} at the ${side}${of}`, terms, length }));
+      const all = {
+        path,
+        what: `${key} at the ${side}${of}`,
+        terms,
+        length,
+        also: also(...(path.slice(2) as string[])),
+      };
+      givens.push(given(units, { ...all, ...(shared === undefined ? {} : { shared }) }));
     }
   };
   perSide('overlap', request.overlap, 1);
   perSide('float', request.float ?? {}, -1);
   return givens;
+}
+
+/** From the lowest face to the edge that is measured, as often as it is counted. */
+export function insetParts(job: Job, request: OpeningRequest, times: number): readonly Part[] {
+  const lowest = seenLayers(job, request).at(-1)!;
+  return bevelPart(lowest, layerName(lowest), measuredInset(job, request), times);
 }
 
 /** As given; an outline without an artwork has a size of its own. */
@@ -193,8 +141,8 @@ function borderGivens(job: Job): Given[] {
   return (['left', 'top', 'right', 'bottom'] as const).flatMap((side) => {
     const length = job.mat.border[side];
     if (length === undefined) return [];
-    const path = ['mat', 'border', side];
-    return [given(job.units, { path, what: `${side} border`, terms: { [border(side)]: 1 }, length })];
+    const written = writtenAt(job.mat.border, side, ['mat', 'border'], 'border');
+    return [given(job.units, { ...written, what: `${side} border`, terms: { [border(side)]: 1 }, length })];
   });
 }
 
@@ -210,12 +158,12 @@ function wholeGivens(job: Job, axis: Axis): Given[] {
   const { frame, outer: whole } = job.mat;
   const terms = { [outer(axis)]: 1 };
   const givens: Given[] = [];
-  const state = (path: Problem['path'], what: string, length: number, value = length): void => {
-    givens.push(given(job.units, { path, what: `${what} ${extent}`, terms, length, value, whole: true }));
+  const state = (path: Problem['path'], what: string, length: number, more: readonly Part[] = []): void => {
+    givens.push(given(job.units, { path, what: `${what} ${extent}`, terms, length, more, whole: true }));
   };
   if (frame?.inside !== undefined) {
-    const inside = frame.inside[extent];
-    state(['mat', 'frame', 'inside'], "frame's inside", inside, inside - frame.clearance);
+    const clearance = { what: 'clearance', path: ['mat', 'frame', 'clearance'], length: frame.clearance, times: -1 };
+    state(['mat', 'frame', 'inside'], "frame's inside", frame.inside[extent], [{ kind: 'given', ...clearance }]);
   }
   if (frame?.nominal !== undefined) state(['mat', 'frame', 'nominal'], "frame's nominal", frame.nominal[extent]);
   if (whole !== undefined) state(['mat', 'outer'], 'outer', whole[extent]);
@@ -230,7 +178,7 @@ function wholeGivens(job: Job, axis: Axis): Given[] {
 export function givensOf(plan: Plan, diagonalShare?: number): readonly Given[] {
   const { job, group, kept } = plan;
   return [
-    ...group.kinds.flatMap((of) => openingGivens(job, of)),
+    ...group.kinds.flatMap((of) => openingGivens(plan, of)),
     ...revealGivens(job),
     ...gapGivens(plan),
     ...(group.arranged.length === 0 ? [] : weightingGivens(job, diagonalShare)),

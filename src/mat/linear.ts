@@ -27,8 +27,8 @@ export type Addition =
       readonly added: false;
       /** The equation's value less what the others make of its left side. */
       readonly residual: number;
-      /** The equations that together settle its left side. */
-      readonly settledBy: readonly Equation[];
+      /** How often it and those that together settle its left side are taken: their left sides then cancel out. */
+      readonly taken: ReadonlyMap<Equation, number>;
     };
 
 /** Below this a coefficient is a rounding error: the coefficients of sizes are 1, 2 or a weighting near 1. */
@@ -72,7 +72,7 @@ export function add(system: System, added: Equation): Addition {
     if (Math.abs(factor) > greatest) [pivot, greatest] = [variable, Math.abs(factor)];
   }
   if (pivot === undefined) {
-    return { added: false, residual: rest.value, settledBy: [...rest.from.keys()].filter((each) => each !== added) };
+    return { added: false, residual: rest.value, taken: rest.from };
   }
   const factor = 1 / rest.terms.get(pivot)!;
   const row: Row = {
@@ -95,7 +95,13 @@ export function addAll(system: System, equations: readonly Equation[]): System {
 }
 
 /** What a variable is, or undefined where the system leaves it open. */
-export function solvedValue(system: System, variable: string): number | undefined {
+export const solvedValue = (system: System, variable: string): number | undefined => settled(system, variable)?.value;
+
+/** How often each equation is taken to make a variable, or undefined where the system leaves it open. */
+export const settledBy = (system: System, variable: string): ReadonlyMap<Equation, number> | undefined =>
+  settled(system, variable)?.from;
+
+function settled(system: System, variable: string): Row | undefined {
   const row = system.rows.find((each) => each.pivot === variable);
-  return row?.terms.size === 1 ? row.value : undefined;
+  return row?.terms.size === 1 ? row : undefined;
 }

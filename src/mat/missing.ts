@@ -1,5 +1,5 @@
 import { error, type Problem } from '../problems/problem.ts';
-import type { Given } from './givens.ts';
+import type { Given } from './given.ts';
 import { type Equation, equation } from './linear.ts';
 import type { Plan } from './structure.ts';
 import { lengthsIn, systemOf } from './system.ts';

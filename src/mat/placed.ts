@@ -92,7 +92,8 @@ export function placeOpening(job: Job, index: number, sizes: Sizes): PlacedOpeni
   const sight = innermost(seen.flatMap((layer) => [layer.faceBox, layer.backBox]));
   const inset = measuredInset(job, request);
   const lowest = seen.at(-1)!;
-  const measured = inset === 0 ? lowest.faceBox : grown(lowest.faceBox, -inset);
+  // Of slanting sides the face's box reaches further out than the measured edge moved by the bevel.
+  const measured = grown(lowest.figure.frame, lowest.figure.by - inset);
   const artwork = placedArtwork(job, index, sizes, measured, sight);
   const placed = { name: openingName(job, index), shape: request.shape, sight, layers };
   return artwork === undefined ? placed : { ...placed, artwork };

@@ -5,7 +5,8 @@ import { arranged } from './arranged.ts';
 import { contradictionProblems } from './contradiction.ts';
 import { diagonalShare } from './diagonal.ts';
 import { excessOf } from './figure.ts';
-import { type Given, givensOf } from './givens.ts';
+import type { Given } from './given.ts';
+import { givensOf } from './givens.ts';
 import { type Excess, groupOf, NO_EXCESS } from './group.ts';
 import { leadsFrom, roughLeads } from './leads.ts';
 import type { System } from './linear.ts';
@@ -46,12 +47,15 @@ export function unplaced({ job, group }: Plan, lengths: ReadonlyMap<string, numb
 export interface SolvedSizes extends AllSizes {
   readonly laid: {
     readonly plan: Plan;
+    readonly givens: readonly Given[];
+    readonly system: System;
     readonly lengths: ReadonlyMap<string, number>;
     readonly made: ReadonlyMap<number, Unplaced>;
   };
 }
 
 interface Settled {
+  readonly givens: readonly Given[];
   readonly system: System;
   readonly lengths: ReadonlyMap<string, number>;
 }
@@ -66,7 +70,7 @@ function settle(plan: Plan, givens: readonly Given[], checked: boolean): Result<
   const system = systemOf(plan, givens);
   const lengths = lengthsIn(plan, system, givens);
   if (lengths === undefined) return fail([notEnough(plan, givens)]);
-  return succeed({ system, lengths });
+  return succeed({ givens, system, lengths });
 }
 
 /** Plenty: the share is right at once unless the widths hang on the heights by way of a missing overlap or reveal. */
@@ -130,9 +134,9 @@ export function solveSizes(job: Job, kept?: BySide<number>): Result<SolvedSizes>
     if (round >= ROUNDS || (sameLeads(leads, plan.leads) && sameExcess(excess, plan.excess))) {
       const last = settled(true);
       if (!last.ok) return last;
-      const { lengths } = answer.value;
       const settledPlan = { ...plan, excess };
-      return succeed({ ...arranged(settledPlan, lengths, made), laid: { plan: settledPlan, lengths, made } });
+      const laid = { ...answer.value, plan: settledPlan, made };
+      return succeed({ ...arranged(settledPlan, laid.lengths, made), laid });
     }
     plan = { ...plan, excess, leads };
   }

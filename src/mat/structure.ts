@@ -2,7 +2,9 @@ import type { BySide, Side } from '../geometry/sides.ts';
 import type { Job } from '../job/job.ts';
 import { shapeOf } from '../shapes/shapes.ts';
 import { type Excess, excessAt, type Group } from './group.ts';
-import { type Equation, equation } from './linear.ts';
+import { layerName } from './layers.ts';
+import { openingName } from './names.ts';
+import { bevelPart, type Part, type Sourced, sourced } from './parts.ts';
 import {
   AXES,
   type Axis,
@@ -17,8 +19,6 @@ import {
   reveal,
   revealed,
   seenLayers,
-  usualGap,
-  usualStep,
   VERTICAL,
 } from './unknowns.ts';
 
@@ -36,11 +36,13 @@ export interface Plan {
   readonly kept?: BySide<number>;
 }
 
-/** A sum of unknowns and a length. */
+/** A sum of unknowns and lengths. */
 interface Extent {
   readonly terms: Map<string, number>;
-  length: number;
+  readonly parts: Part[];
 }
+
+const emptyExtent = (): Extent => ({ terms: new Map(), parts: [] });
 
 function addTo(sum: Extent, name: string, factor: number): void {
   sum.terms.set(name, (sum.terms.get(name) ?? 0) + factor);
@@ -55,12 +57,22 @@ export function givenReveal(job: Job, of: number, layer: number): BySide<number>
 
 /** From an opening's lowest face out to its face in the top mat, on one side. */
 function addReveals(sum: Extent, plan: Plan, of: number, side: Side, factor: number): void {
-  for (const layer of seenLayers(plan.job, plan.job.openings[of]!).slice(1)) {
-    const given = givenReveal(plan.job, of, layer);
+  const { job } = plan;
+  for (const layer of seenLayers(job, job.openings[of]!).slice(1)) {
+    const given = givenReveal(job, of, layer);
     if (given === undefined) addTo(sum, reveal(layer), factor);
-    else sum.length += factor * given[side];
+    else sum.parts.push(givenRevealPart(job, of, layer, side, given[side], factor));
   }
-  sum.length += factor * excessAt(plan.excess, of, side);
+  const length = excessAt(plan.excess, of, side);
+  const what = `what ${openingName(job, of)} reaches further at the ${side}`;
+  if (length !== 0) sum.parts.push({ kind: 'shape', what, length, times: factor });
+}
+
+/** A reveal that is stated by side, of the layer or of one opening. */
+export function givenRevealPart(job: Job, of: number, layer: number, side: Side, length: number, times: number): Part {
+  const own = typeof job.openings[of]!.steps?.[layer - 1] === 'object';
+  const path = own ? ['openings', of, 'reveals', layer - 1, side] : ['mat', 'layers', layer, 'reveal', side];
+  return { kind: 'given', what: `reveal of ${layerName(layer)} at the ${side}`, path, length, times };
 }
 
 /** The face opening of the top mat, from side to side. */
@@ -79,13 +91,13 @@ export function rowGap({ arrange }: Group): { readonly times: number; readonly m
 }
 
 /** outer = border + openings with their reveals and gaps + border, for the group and for every placed opening. */
-export function structure(plan: Plan): readonly Equation[] {
+export function structure(plan: Plan): readonly Sourced[] {
   const { group } = plan;
-  const equations = AXES.flatMap((axis): Equation[] => {
+  const equations = AXES.flatMap((axis): Sourced[] => {
     const leads = plan.leads[axis.extent];
-    const found: Equation[] = [];
+    const found: Sourced[] = [];
     if (leads.length > 0) {
-      const sum: Extent = { terms: new Map(), length: 0 };
+      const sum = emptyExtent();
       addTo(sum, outer(axis), 1);
       addTo(sum, border(axis.near), -1);
       addTo(sum, border(axis.far), -1);
@@ -93,18 +105,21 @@ export function structure(plan: Plan): readonly Equation[] {
       if (leads.length > 1) {
         const { times, more } = axis === VERTICAL ? rowGap(group) : { times: 1, more: 0 };
         addTo(sum, gap(axis), -(leads.length - 1) * times);
-        sum.length -= (leads.length - 1) * more;
+        const at = ['arrange', 'rowWeighting'];
+        const below = 1 - leads.length;
+        if (more !== 0)
+          sum.parts.push({ kind: 'given', what: 'weighting of the rows', path: at, length: more, times: below });
       }
       found.push(equationOf(sum));
       if (group.arrange.fill) {
         // Equal margins and gaps; the weighting alone may make the bottom larger.
-        found.push(equation({ [border(axis.near)]: 1, [gap(axis)]: -1 }, 0));
+        found.push(sourced({ [border(axis.near)]: 1, [gap(axis)]: -1 }, [], FILL));
         if (axis === HORIZONTAL || plan.job.mat.weighting === undefined)
-          found.push(equation({ [border(axis.far)]: 1, [gap(axis)]: -1 }, 0));
+          found.push(sourced({ [border(axis.far)]: 1, [gap(axis)]: -1 }, [], FILL));
       }
     }
     for (const index of group.placed) {
-      const sum: Extent = { terms: new Map(), length: 0 };
+      const sum = emptyExtent();
       addTo(sum, outer(axis), 1);
       addTo(sum, place(axis.near, index), -1);
       addTo(sum, place(axis.far, index), -1);
@@ -116,16 +131,27 @@ export function structure(plan: Plan): readonly Equation[] {
   return [...equations, ...aspects(plan)];
 }
 
-const equationOf = ({ terms, length }: Extent): Equation => equation(Object.fromEntries(terms), -length);
+const FILL = { what: 'borders and gaps alike', path: ['arrange', 'fill'] };
+
+const equationOf = ({ terms, parts }: Extent): Sourced =>
+  sourced(
+    Object.fromEntries(terms),
+    parts.map((part) => ({ ...part, times: -part.times })),
+  );
 
 /** Shapes with a fixed proportion: width = aspect × height at the edge that is measured. */
-function aspects({ job, group }: Plan): readonly Equation[] {
+function aspects({ job, group }: Plan): readonly Sourced[] {
   return group.kinds.flatMap((of) => {
     const request = job.openings[of]!;
     const aspect = shapeOf(request.shape).aspect?.(request.fields ?? {});
     if (aspect === undefined) return [];
-    const inset = 2 * measuredInset(job, request);
-    return [equation({ [opening(HORIZONTAL, of)]: 1, [opening(VERTICAL, of)]: -aspect }, inset * (1 - aspect))];
+    const lowest = seenLayers(job, request).at(-1)!;
+    const parts = bevelPart(lowest, layerName(lowest), measuredInset(job, request), 2 * (1 - aspect));
+    const rule = {
+      what: `${request.shape} (width = ${Number(aspect.toFixed(4))} × height)`,
+      path: ['openings', of, 'shape'],
+    };
+    return [sourced({ [opening(HORIZONTAL, of)]: 1, [opening(VERTICAL, of)]: -aspect }, parts, rule)];
   });
 }
 
@@ -143,54 +169,4 @@ export function unknowns({ job, group, leads }: Plan): readonly string[] {
       job.openings[of]!.artwork === undefined ? [] : sides.map((side) => overlap(side, of)),
     ),
   ];
-}
-
-const same = (a: string, b: string): Equation => equation({ [a]: 1, [b]: -1 }, 0);
-
-/**
- * What is assumed where the job says nothing, in this order, each only as far as the sizes before it leave it open:
- * left = right; top = bottom, unless there is a weighting; placed openings centred where they say nothing; overlaps alike
- * on opposite sides, then on both axes, then from opening to opening; missing reveals alike, then of the usual step; the
- * overlap of the usual step; gaps alike, then the usual one; sides = top.
- */
-export function assumptions(plan: Plan): readonly Equation[] {
-  const { job, group } = plan;
-  const equations: Equation[] = [same(border('left'), border('right'))];
-  if (job.mat.weighting === undefined) equations.push(same(border('top'), border('bottom')));
-  for (const index of group.placed) {
-    const given = job.openings[index]!.place!;
-    for (const { near, far } of AXES) {
-      if (given[near] === undefined && given[far] === undefined)
-        equations.push(same(place(near, index), place(far, index)));
-    }
-  }
-  const artworks = group.kinds.filter((of) => job.openings[of]!.artwork !== undefined);
-  for (const of of artworks) {
-    equations.push(same(overlap('left', of), overlap('right', of)), same(overlap('top', of), overlap('bottom', of)));
-    if (shapeOf(job.openings[of]!.shape).aspect === undefined)
-      equations.push(same(overlap('left', of), overlap('top', of)));
-  }
-  const alike = (of: number): boolean =>
-    (job.openings[of]!.float === undefined) === (job.openings[artworks[0]!]!.float === undefined);
-  for (const of of artworks.slice(1).filter(alike))
-    equations.push(same(overlap('left', artworks[0]!), overlap('left', of)));
-  const missing = revealed(job).filter((layer) => job.mat.layers[layer]!.reveal === undefined);
-  for (const layer of missing.slice(1)) equations.push(same(reveal(missing[0]!), reveal(layer)));
-  for (const layer of missing) equations.push(equation({ [reveal(layer)]: 1 }, usualStep(job)));
-  for (const of of artworks) {
-    const { artwork, float } = job.openings[of]!;
-    const usual = float === undefined ? usualStep(job) : -usualStep(job);
-    // Where the proportion is fixed the shorter side of the artwork settles the size.
-    const wide = shapeOf(job.openings[of]!.shape).aspect !== undefined && artwork!.width > artwork!.height;
-    const order = wide ? (['top', 'bottom', 'left', 'right'] as const) : (['left', 'right', 'top', 'bottom'] as const);
-    for (const side of order) {
-      equations.push(equation({ [overlap(side, of)]: 1 }, usual));
-    }
-  }
-  if (plan.leads.width.length > 1 || plan.leads.height.length > 1) {
-    equations.push(same(gap(HORIZONTAL), gap(VERTICAL)));
-    for (const axis of AXES) equations.push(equation({ [gap(axis)]: 1 }, usualGap(job)));
-  }
-  equations.push(same(border('left'), border('top')));
-  return equations;
 }

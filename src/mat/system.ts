@@ -1,6 +1,7 @@
-import type { Given } from './givens.ts';
+import { assumptions } from './assumptions.ts';
+import type { Given } from './given.ts';
 import { addAll, EMPTY, type Equation, type System, solvedValue } from './linear.ts';
-import { assumptions, type Plan, structure, unknowns } from './structure.ts';
+import { type Plan, structure, unknowns } from './structure.ts';
 
 /**
  * The system that the givens make, with the assumptions where they leave something open. The sizes of the whole mat

@@ -15,6 +15,26 @@ export interface Problem {
   readonly file?: string;
   readonly line?: number;
   readonly column?: number;
+  /** Of sizes that contradict each other: all of a set that agree as soon as any one of them is left out. */
+  readonly clash?: readonly Clashing[];
+}
+
+/** One of several values that do not go together. */
+export interface Clashing {
+  /** Where it stands. */
+  readonly path: readonly (string | number)[];
+  /** Where the same stands for openings that are alike; it is changed or left out in all of these places. */
+  readonly also: readonly (readonly (string | number)[])[];
+  /** e.g. `outer width`. */
+  readonly what: string;
+  /** mm, and as it is shown; a rule has neither. */
+  readonly value?: number;
+  readonly shown?: string;
+  /** The value that would go with the others, where one does. */
+  readonly instead?: number;
+  readonly insteadShown?: string;
+  /** True where it can be changed, but not left to be worked out. */
+  readonly fixed?: true;
 }
 
 export type Result<T> =

@@ -21,5 +21,7 @@ export function showProblem(problem: Problem): string {
 
 /** The plain record that `--json` prints for a problem. */
 export function problemRecord(problem: Problem): Record<string, unknown> {
-  return { ...problem, path: showPath(problem.path) };
+  const { clash } = problem;
+  const shown = clash?.map((each) => ({ ...each, path: showPath(each.path), also: each.also.map(showPath) }));
+  return { ...problem, path: showPath(problem.path), ...(shown === undefined ? {} : { clash: shown }) };
 }

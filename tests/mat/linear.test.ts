@@ -18,7 +18,13 @@ describe('systems of linear equations', () => {
     const system = addAll(EMPTY, [sum, first, third]);
     const addition = add(system, equation({ y: 1 }, 7));
     expect(addition).toMatchObject({ added: false, residual: 1 });
-    expect(new Set(addition.added ? [] : addition.settledBy)).toEqual(new Set([sum, first]));
+    const seventh = equation({ y: 1 }, 7);
+    const other = add(system, seventh);
+    expect(other.added ? [] : [...other.taken]).toEqual([
+      [seventh, 1],
+      [first, 1],
+      [sum, -1],
+    ]);
     expect(add(system, equation({ y: 1 }, 6))).toMatchObject({ added: false, residual: 0 });
   });
 

@@ -1,7 +1,8 @@
 import type { Command } from 'commander';
 import type { Stroke } from '../../bench/model.ts';
 import type { Report } from '../../bench/report.ts';
-import { sharedSettings, solveJob } from '../../index.ts';
+import { reasons, sharedSettings, solveJob, type Why } from '../../index.ts';
+import { showPath } from '../../problems/show.ts';
 import { findShop, readSource } from '../input.ts';
 import { fail, note, printJson, warn } from '../say.ts';
 import { sharedInWords } from '../shared-words.ts';
@@ -23,6 +24,14 @@ export function define(command: Command): void {
     .action(check);
 }
 
+/** Its paths as they are written elsewhere. */
+const reasonRecord = ({ given, from, rules, ...why }: Why) => ({
+  ...why,
+  ...(given === undefined ? {} : { given: showPath(given) }),
+  from: from.map((part) => (part.path === undefined ? part : { ...part, path: showPath(part.path) })),
+  rules: rules.map((rule) => (rule.path === undefined ? rule : { ...rule, path: showPath(rule.path) })),
+});
+
 async function check(files: readonly string[], options: Options): Promise<void> {
   const reports: (Report & { file: string; warnings: readonly unknown[] })[] = [];
   const strokes: (readonly Stroke[])[] = [];
@@ -32,7 +41,8 @@ async function check(files: readonly string[], options: Options): Promise<void> 
     const shop = await findShop(file, options.shop);
     const solved = solveJob(source.text, { file, ...(shop === undefined ? {} : { shop }) });
     if (solved.ok) {
-      reports.push({ file, ...solved.value.report, warnings: solved.warnings });
+      const why = options.json === true ? { reasons: reasons(solved.value).map(reasonRecord) } : {};
+      reports.push({ file, ...solved.value.report, ...why, warnings: solved.warnings });
       strokes.push(solved.value.strokes.filter((stroke) => stroke.cut !== true));
       if (options.json !== true) {
         if (options.quiet !== true) note(sizesInWords(solved.value.report).join('\n'));

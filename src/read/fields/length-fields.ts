@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { Size } from '../../geometry/point.ts';
-import { SIDES, type SomeSides } from '../../geometry/sides.ts';
+import { type GivenBySides, marked, SIDES, type SomeSides } from '../../geometry/sides.ts';
 import { parseLength, parseSize } from '../../units/parse.ts';
 import { showLength } from '../../units/print.ts';
 import { type LengthUnit, mmPer } from '../../units/units.ts';
@@ -80,13 +80,8 @@ export function lengthFields(unit: LengthUnit) {
   return { length, size, sides };
 }
 
-/** Lengths by side; `single` where one length was written for all. */
-export type GivenBySides = SomeSides & { readonly single?: true };
-
-/** The mark is left out of lists and comparisons. */
 function onEverySide(length: number): GivenBySides {
-  const sides = { top: length, right: length, bottom: length, left: length };
-  return Object.defineProperty(sides, 'single', { value: true, enumerable: false });
+  return marked({ top: length, right: length, bottom: length, left: length }, 'single');
 }
 
 type GivenSides = { readonly [S in keyof SomeSides | 'sides']?: number | undefined };
@@ -101,7 +96,7 @@ function sidesOf(given: GivenSides, context: { issues: unknown[] }): GivenBySide
     const value = given[side] ?? (side === 'left' || side === 'right' ? given.sides : undefined);
     if (value !== undefined) found[side] = value;
   }
-  return found;
+  return given.sides === undefined ? found : marked(found, 'paired');
 }
 
 const RIGHT_UNIT = 'is its unit right?';

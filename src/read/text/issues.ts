@@ -68,7 +68,36 @@ const AT_KEY: readonly string[] = ['key-unknown', 'key-unusable'];
 export function locate(problem: Problem, source: Source): Problem {
   const { node, keyAt, whole } = find(source.root, problem.path);
   const at = AT_KEY.includes(problem.code) && whole ? (keyAt ?? node.at) : node.at;
-  return { ...problem, file: source.file, ...position(source.lines, at) };
+  const { clash } = problem;
+  return {
+    ...problem,
+    file: source.file,
+    ...position(source.lines, at),
+    ...(clash === undefined
+      ? {}
+      : { clash: clash.map((each) => ({ ...each, path: written(each.path, source.root) })) }),
+  };
+}
+
+/** Keys that stand for others where those are not written: both sides, and what a frame of the shop brings along. */
+const STANDS_FOR: Readonly<Record<string, readonly string[]>> = {
+  left: ['sides'],
+  right: ['sides'],
+  inside: ['ready'],
+  nominal: ['ready'],
+  clearance: ['ready', 'moulding'],
+};
+
+/** Where a text holds what a path speaks of: the place itself, a key that stands for it, or the nearest above it. */
+export function written(path: Path, root: Node): Path {
+  for (let most = path.length; most > 0; most--) {
+    const above = path.slice(0, most - 1);
+    const last = path[most - 1]!;
+    const ways = [last, ...(STANDS_FOR[last] ?? [])].map((key) => [...above, key]);
+    const found = ways.find((way) => find(root, way).whole);
+    if (found !== undefined) return found;
+  }
+  return [];
 }
 
 const place = (path: Path): string => (path.length === 0 ? 'the file' : showPath(path));

@@ -1,0 +1,62 @@
+import type { Job } from '../job/job.ts';
+import type { Problem } from '../problems/problem.ts';
+import { rescue } from './as-cut.ts';
+import { checked } from './contradiction.ts';
+import type { Given } from './given.ts';
+import { addAll, EMPTY, settledBy } from './linear.ts';
+import { moved, type Reason } from './reason.ts';
+import { seenSizes } from './seen-sizes.ts';
+import { nameSizes } from './size-names.ts';
+import { type SolvedSizes, solveSizes } from './sizes.ts';
+import { type Snapped, snap } from './snap/snap.ts';
+import { structure } from './structure.ts';
+import { type Sum, sumOf, together } from './sums.ts';
+
+/** Why every size of a job that can be solved is what it is; nothing for one that cannot. */
+export function reasons(job: Job): readonly Reason[] {
+  const { asCut: _, ...plan } = job;
+  const solved = solveSizes(plan);
+  if (!solved.ok) return [];
+  const now = afterwards(job, solved.value);
+  return [...stated(solved.value, now), ...seenSizes(solved.value, now)];
+}
+
+/** The sizes as the mat has them in the end. */
+function afterwards(job: Job, solved: SolvedSizes): Snapped {
+  const snapped = snap(job, solved);
+  if (job.asCut === undefined) return snapped;
+  const rescued = rescue(job, solved, snapped);
+  return rescued.ok ? rescued.value : snapped;
+}
+
+function stated(solved: SolvedSizes, now: Snapped): readonly Reason[] {
+  const { plan, givens, system, lengths } = solved.laid;
+  const spare = sparesOf(solved);
+  return nameSizes(plan, now).map(({ size, what, unknown, sign, value, opening }): Reason => {
+    const given = givens.find((each) => each.terms.size === 1 && each.terms.has(unknown));
+    const all: Sum =
+      given === undefined
+        ? sumOf(settledBy(system, unknown) ?? new Map())
+        : together([{ sum: { parts: given.parts, rules: [] }, times: 1 / given.terms.get(unknown)! }]);
+    const { parts, rules } = together([{ sum: all, times: sign }]);
+    return {
+      size,
+      what,
+      ...moved(sign * lengths.get(unknown)!, value),
+      ...(given === undefined ? {} : { given: placeOf(given, opening) }),
+      ...(given !== undefined && spare.has(given) ? { spare: true as const } : {}),
+      from: parts,
+      rules,
+    };
+  });
+}
+
+/** Openings that are alike state the same, each in its own place. */
+const placeOf = ({ path }: Given, opening: number | undefined): Problem['path'] =>
+  opening === undefined ? path : [path[0]!, opening, ...path.slice(2)];
+
+/** Givens that others say already. */
+function sparesOf({ laid: { plan, givens } }: SolvedSizes): ReadonlySet<Given> {
+  const { agreeing } = checked(addAll(EMPTY, structure(plan)), givens);
+  return new Set(agreeing.flatMap(({ taken }) => givens.filter((each) => taken.has(each))));
+}
