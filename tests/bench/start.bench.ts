@@ -1,57 +1,85 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
+import { install, packedOptions } from './packed.ts';
 
-export const about = 'whole-process time of the commands against bare Node; goal 3.5 ×, aim 2.5 ×';
-export const light = true;
+export const about =
+  'commands of the packed package against bare Node, whole process; goal pattern 3 ×, aim 2.5 ×, check 1.6 ×';
+export const light = false;
 
-const TOP = join(import.meta.dirname, '../..');
+const EXAMPLE = join(import.meta.dirname, '../../examples/heron');
 
-function milliseconds(args: readonly string[]): number {
-  const start = process.hrtime.bigint();
-  const { status, stderr } = spawnSync(process.execPath, args, { cwd: TOP, stdio: ['ignore', 'ignore', 'pipe'] });
-  const taken = Number(process.hrtime.bigint() - start) / 1e6;
-  if (status !== 0) throw new Error(`node ${args.join(' ')} ended with ${status}\n${stderr}`);
-  return taken;
+const commandsOf = (job: string, out: string): Readonly<Record<string, readonly string[]>> => ({
+  '--help': ['--help'],
+  check: ['check', job],
+  pattern: ['pattern', job, '--out', out],
+  'pattern --svg': ['pattern', job, '--svg', '--out', out],
+  proof: ['proof', job, '--out', out],
+  ticket: ['ticket', job, '--out', out],
+});
+
+interface Measured {
+  readonly name: string;
+  readonly args: readonly string[];
+  readonly wall: number[];
+  readonly cpu: number[];
 }
 
-const at = (sorted: readonly number[], part: number): number => sorted[Math.floor((sorted.length - 1) * part)]!;
-
-/** `[RUNS]`, 30 unless given. The commands take turns, so that whatever else the machine does meets them all. */
-export function run([runs = '30']: readonly string[]): void {
-  const out = mkdtempSync(join(tmpdir(), 'matwright-'));
-  const cli = 'dist/cli.js';
-  const job = 'examples/heron/job.yaml';
-  const commands: Readonly<Record<string, readonly string[]>> = {
-    'bare Node': ['-e', '0'],
-    'matwright --help': [cli, '--help'],
-    'matwright check': [cli, 'check', job],
-    'matwright pattern': [cli, 'pattern', job, '--out', out],
-    'matwright proof': [cli, 'proof', job, '--out', out],
-    'matwright ticket': [cli, 'ticket', job, '--out', out],
-    'matwright pattern --svg': [cli, 'pattern', job, '--svg', '--out', out],
-  };
-  const times = new Map(Object.keys(commands).map((name) => [name, [] as number[]]));
+/**
+ * Several packages, the one to compare with first, and several Nodes may be named, as `packedOptions` says. All take
+ * turns in each round, so that whatever else the machine does meets them alike.
+ */
+export function run(args: readonly string[]): void {
+  const { packages, nodes, runs } = packedOptions(args, 20);
+  const top = mkdtempSync(join(tmpdir(), 'matwright-'));
   try {
-    for (let i = -2; i < Number(runs); i++) {
-      for (const [name, args] of Object.entries(commands)) {
-        const taken = milliseconds(args);
-        // The first rounds only bring the files into the disk cache.
-        if (i >= 0) times.get(name)!.push(taken);
-      }
+    // What the process took is told as it ends, bare Node's too.
+    const tell = join(top, 'tell.cjs');
+    writeFileSync(
+      tell,
+      "process.on('exit', () => { const { user, system } = process.cpuUsage(); require('node:fs').writeSync(3, String(user + system)); });",
+    );
+    cpSync(EXAMPLE, join(top, 'job'), { recursive: true });
+    const commands = commandsOf(join(top, 'job/job.yaml'), join(top, 'out'));
+    const installed = install(packages, top);
+    for (const node of nodes) {
+      const all: Measured[] = [{ name: 'bare Node', args: ['-e', '0'], wall: [], cpu: [] }];
+      for (const [command, words] of Object.entries(commands))
+        for (const { name, inside } of installed)
+          all.push({ name: `${command}, ${name}`, args: [join(inside, 'dist/cli.js'), ...words], wall: [], cpu: [] });
+      // The first rounds bring the files into the disk cache, and make what Node keeps by itself.
+      for (let i = -2; i < runs; i++)
+        for (const one of all) measure(node, ['--require', tell, ...one.args], one, i >= 0);
+      show(node, all, runs);
     }
   } finally {
-    rmSync(out, { recursive: true });
+    rmSync(top, { recursive: true });
   }
-  let bare: number | undefined;
-  for (const [name, taken] of times) {
-    taken.sort((a, b) => a - b);
-    const median = at(taken, 0.5);
-    bare ??= median;
-    const spread = `${at(taken, 0.1).toFixed(0)}–${at(taken, 0.9).toFixed(0)}`;
-    console.log(
-      `  ${name.padEnd(24)} ${median.toFixed(1).padStart(6)} ms  ${(median / bare).toFixed(2)} ×  (${spread} ms, ${runs} runs)`,
-    );
+}
+
+function measure(node: string, args: readonly string[], into: Measured, counts: boolean): void {
+  const start = process.hrtime.bigint();
+  const { status, stderr, output } = spawnSync(node, args, { stdio: ['ignore', 'ignore', 'pipe', 'pipe'] });
+  const taken = Number(process.hrtime.bigint() - start) / 1e6;
+  if (status !== 0) throw new Error(`${node} ${args.join(' ')} ended with ${status}\n${stderr}`);
+  if (!counts) return;
+  into.wall.push(taken);
+  into.cpu.push(Number(String(output[3])) / 1000);
+}
+
+function show(node: string, all: readonly Measured[], runs: number): void {
+  const version = spawnSync(node, ['--version'], { encoding: 'utf8' }).stdout.trim();
+  const wide = Math.max(...all.map(({ name }) => name.length));
+  const [bare] = all as [Measured];
+  console.log(`  ${basename(node)} ${version}, medians of ${runs} rounds, and × bare Node`);
+  for (const { name, wall, cpu } of all) {
+    const of = (values: readonly number[], base: readonly number[]): string =>
+      `${median(values).toFixed(1).padStart(7)} ms ${(median(values) / median(base)).toFixed(2).padStart(5)} ×`;
+    console.log(`  ${name.padEnd(wide)}  wall ${of(wall, bare.wall)}   processor ${of(cpu, bare.cpu)}`);
   }
+}
+
+function median(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[values.length >> 1]!;
 }
