@@ -9,6 +9,7 @@ export default defineConfig({
   resolve: { alias: [{ find: /^fast-check$/, replacement: fileURLToPath(new URL('seeded.ts', import.meta.url)) }] },
   test: {
     include: ['tests/**/*.test.ts'],
+    globalSetup: fileURLToPath(new URL('run-folder.ts', import.meta.url)),
     testTimeout: 30_000,
     hookTimeout: 120_000,
     // `.ci/run` counts the tests from this file.

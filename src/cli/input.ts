@@ -1,6 +1,10 @@
 // A few small files, read before anything else can be done: the calls that wait cost less than those that come back later.
-import { readFileSync, statSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
+import { DISK, type Found } from './files/disk.ts';
+import { NotPlain, readPlain } from './files/plain.ts';
+import { type Role, remember } from './files/this-run.ts';
+import { codeOf, reason } from './files/why.ts';
+import { putInOrder } from './output.ts';
 import { UsageError } from './usage.ts';
 
 /** Larger files are refused unread; the reader's own limit is lower and gives the place. */
@@ -12,39 +16,62 @@ export interface SourceFile {
   readonly text: string;
 }
 
-export async function readSource(file: string, what: string): Promise<SourceFile> {
+export async function readSource(file: string, role: Exclude<Role, 'picture'>): Promise<SourceFile> {
   try {
-    const { size } = statSync(file);
-    if (size > MOST_BYTES)
-      throw new UsageError(`${file}: ${what} of ${size} bytes is refused; at most 256 KiB are read`);
-    return { file, text: readFileSync(file, 'utf8') };
+    const bytes = readPlain(file, MOST_BYTES);
+    remember(file, role);
+    return { file, text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes) };
   } catch (problem) {
-    if (problem instanceof UsageError) throw problem;
-    const code = (problem as NodeJS.ErrnoException).code;
-    if (code === 'ENOENT') throw new UsageError(`${file}: there is no such ${what}; check the name and the folder`);
-    if (code === 'EISDIR') throw new UsageError(`${file} is a folder; name the ${what} in it`);
-    throw new UsageError(`${file}: the ${what} cannot be read (${code ?? 'unknown reason'})`);
+    throw new UsageError(refusal(file, role, problem));
   }
+}
+
+function refusal(file: string, role: Role, problem: unknown): string {
+  if (problem instanceof NotPlain) {
+    switch (problem.kind) {
+      case 'folder':
+        return `${file} is a folder; name the ${role} in it`;
+      case 'large':
+        return `${file}: the ${role} is refused, ${problem.message}; at most 256 KiB are read`;
+      case 'other':
+        return `${problem.message}; name a plain file as the ${role}`;
+      case 'moving':
+        return problem.message;
+      default:
+        return problem.kind satisfies never;
+    }
+  }
+  if (codeOf(problem) === 'ENOENT') return `${file}: there is no such ${role}; check the name and the folder`;
+  if (problem instanceof TypeError) return `${file}: the ${role} is no text in UTF-8; save it so`;
+  return `${file}: the ${role} cannot be read: ${reason(problem)}`;
 }
 
 /** The shop's file: the one asked for, else `shop.yaml` beside the job or in the nearest folder above it. */
 export async function findShop(jobFile: string, asked: string | undefined): Promise<SourceFile | undefined> {
-  if (asked !== undefined) return readSource(asked, "shop's file");
-  let folder = dirname(resolve(jobFile));
-  for (;;) {
+  const file = asked ?? nearestShop(jobFile);
+  if (file === undefined) return undefined;
+  if (look(file)?.kind === 'plain') await putInOrder(dirname(DISK.real(file)));
+  return readSource(file, "shop's file");
+}
+
+/** Whatever is called so counts: one that cannot be read is told, not passed over. */
+function nearestShop(jobFile: string): string | undefined {
+  for (let folder = dirname(resolve(jobFile)); ; folder = dirname(folder)) {
     const file = join(folder, 'shop.yaml');
-    if (await exists(file)) return readSource(file, "shop's file");
-    const above = dirname(folder);
-    if (above === folder) return undefined;
-    folder = above;
+    const found = look(file);
+    if (found?.kind === 'link')
+      throw new UsageError(`${file} is a link that leads nowhere; take it away, or put right where it leads`);
+    if (found !== undefined) return file;
+    if (dirname(folder) === folder) return undefined;
   }
 }
 
-async function exists(file: string): Promise<boolean> {
+/** Folders above may be closed to whoever runs this. */
+function look(file: string): Found | undefined {
   try {
-    return statSync(file).isFile();
+    return DISK.find(file);
   } catch {
-    return false;
+    return undefined;
   }
 }
 

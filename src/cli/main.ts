@@ -3,6 +3,8 @@ import { nearest } from '../problems/nearest.ts';
 import { error } from '../problems/problem.ts';
 import { askedCommand } from './asked.ts';
 import { COMMANDS } from './commands.ts';
+import { forget } from './files/this-run.ts';
+import { codeOf, reason } from './files/why.ts';
 import { fail } from './say.ts';
 import { UsageError } from './usage.ts';
 
@@ -14,8 +16,12 @@ export async function main(args: readonly string[], version: string): Promise<nu
     .exitOverride()
     .showHelpAfterError('(matwright --help shows the commands)')
     .configureOutput({ writeErr: (text) => process.stderr.write(text) });
-  // A reader that has seen enough, such as head, closes the pipe: that is no failure.
-  if (process.stdout.listenerCount('error', closedPipe) === 0) process.stdout.on('error', closedPipe);
+  if (process.stdout.listenerCount('error', unheard) === 0) {
+    process.stdout.on('error', unheard);
+    // Whoever does not hear of problems still gets the exit code.
+    process.stderr.on('error', () => undefined);
+  }
+  forget();
   const json = args.includes('--json');
   const asked = askedCommand(args);
   for (const entry of COMMANDS) {
@@ -52,7 +58,9 @@ export async function main(args: readonly string[], version: string): Promise<nu
   }
 }
 
-function closedPipe(problem: NodeJS.ErrnoException): void {
-  if (problem.code !== 'EPIPE') throw problem;
-  process.exit(0);
+/** A reader that has seen enough, such as head, closes the pipe: that is no failure. */
+function unheard(problem: Error): void {
+  if (codeOf(problem) === 'EPIPE') process.exit(0);
+  process.stderr.write(`matwright: standard output cannot be written: ${reason(problem)}\n`);
+  process.exit(1);
 }

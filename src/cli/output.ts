@@ -1,7 +1,11 @@
-// The last thing that a command does: the calls that wait cost less than those that come back later.
-import { closeSync, mkdirSync, openSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { UsageError } from './usage.ts';
+import type { Piece } from './files/plan.ts';
+import { type Recovered, recover } from './files/recover.ts';
+import { pieceOf, type TextChange } from './files/text-change.ts';
+import { known, rememberFound } from './files/this-run.ts';
+import { writeSet } from './files/write-set.ts';
+import { remark } from './say.ts';
 
 export interface OutputFile {
   readonly name: string;
@@ -14,50 +18,35 @@ export interface OutputFolder {
 }
 
 /** As `writeFolders`, into one folder. */
-export const writeAll = (folder: string, files: readonly OutputFile[], before?: () => Promise<void>): Promise<void> =>
-  writeFolders([{ folder, files }], before);
+export const writeAll = (folder: string, files: readonly OutputFile[], change?: TextChange): Promise<void> =>
+  writeFolders([{ folder, files }], change);
 
 /**
- * Writes all files of all folders or none: each goes whole to a hidden neighbour first, and only when all are on the disk do they take
- * their names. Earlier outputs of the same names are replaced; nothing else in the folder is touched. `before` is done
- * when everything is on the disk; where it throws, nothing takes its name.
+ * Writes all files of all folders or none, and with them, or not at all, the change of a text. Earlier outputs of the same names are
+ * replaced; nothing else in the folders is touched. What was read for this run is never written over.
  */
-export async function writeFolders(folders: readonly OutputFolder[], before?: () => Promise<void>): Promise<void> {
-  for (const { folder } of folders) makeFolder(folder);
-  const waiting: { readonly from: string; readonly to: string }[] = [];
+export const writeFolders = (folders: readonly OutputFolder[], change?: TextChange): Promise<void> =>
+  write([
+    ...folders.flatMap(({ folder, files }) => files.map(({ name, bytes }) => ({ file: join(folder, name), bytes }))),
+    ...(change === undefined ? [] : [pieceOf(change)]),
+  ]);
+
+export async function write(pieces: readonly Piece[]): Promise<void> {
+  tell(await writeSet(pieces, known()));
+}
+
+function tell(found: readonly Recovered[]): void {
+  rememberFound(found);
+  for (const { words } of found) remark(words);
+}
+
+/** What a stopped run has left in a folder is put in order before anybody believes it. */
+export async function putInOrder(folder: string): Promise<void> {
   try {
-    for (const { folder, name, bytes } of folders.flatMap(inFolder)) {
-      const to = join(folder, name);
-      if (kind(to) === 'folder') throw new UsageError(`${to} is a folder, where a file of that name is to be written`);
-      const from = join(folder, `.${name}.${process.pid}.part`);
-      waiting.push({ from, to });
-      const handle = openSync(from, 'wx');
-      try {
-        writeFileSync(handle, bytes);
-      } finally {
-        closeSync(handle);
-      }
-    }
-    await before?.();
-    for (const { from, to } of waiting) renameSync(from, to);
+    tell(await recover(folder));
   } catch (problem) {
-    for (const { from } of waiting) rmSync(from, { force: true });
-    throw problem;
-  }
-}
-
-const inFolder = ({ folder, files }: OutputFolder) => files.map((file) => ({ folder, ...file }));
-
-function makeFolder(folder: string): void {
-  if (kind(folder) === 'file') throw new UsageError(`${folder} is a file, not a folder to write into`);
-  mkdirSync(folder, { recursive: true });
-}
-
-function kind(path: string): 'file' | 'folder' | undefined {
-  try {
-    return statSync(path).isDirectory() ? 'folder' : 'file';
-  } catch {
-    return undefined;
+    // Whoever only reads may go on: files that people write in are whole at any time.
+    remark(problem instanceof Error ? problem.message : String(problem));
   }
 }
 

@@ -1,6 +1,8 @@
-import { readFile, stat } from 'node:fs/promises';
 import { dirname, isAbsolute, join } from 'node:path';
 import type { PictureSource } from '../make-proof.ts';
+import { NotPlain, readPlain } from './files/plain.ts';
+import { remember } from './files/this-run.ts';
+import { codeOf, reason } from './files/why.ts';
 
 /** A scan of four hundred million pixels may come near; larger files are mistakes. */
 const MOST_BYTES = 512 * 1024 * 1024;
@@ -12,17 +14,16 @@ export function picturesBeside(jobFile: string): PictureSource {
     if (/^[a-z][a-z0-9+.-]+:\/\//iu.test(name)) return { why: 'the picture is an address; only files are read', hint };
     const file = isAbsolute(name) ? name : join(dirname(jobFile), name);
     try {
-      const found = await stat(file);
-      if (found.isDirectory()) return { why: `${file} is a folder`, hint };
-      if (!found.isFile()) return { why: `${file} is no plain file`, hint };
-      if (found.size > MOST_BYTES)
-        return { why: `${file} has ${found.size} bytes; at most 512 MiB are read`, hint: 'save it smaller' };
-      return { bytes: await readFile(file) };
+      const bytes = readPlain(file, MOST_BYTES);
+      remember(file, 'picture');
+      return { bytes };
     } catch (problem) {
-      const { code } = problem as NodeJS.ErrnoException;
-      if (code === 'ENOENT' || code === 'ENOTDIR')
+      if (problem instanceof NotPlain && problem.kind === 'large')
+        return { why: `${problem.message}; at most 512 MiB are read`, hint: 'save it smaller' };
+      if (problem instanceof NotPlain) return { why: problem.message, hint };
+      if (['ENOENT', 'ENOTDIR'].includes(codeOf(problem) ?? ''))
         return { why: `there is no picture ${file}`, hint: 'check the name; it counts from the job’s own folder' };
-      return { why: `${file} cannot be read (${code ?? 'unknown reason'})`, hint: 'check who may read it' };
+      return { why: `${file} cannot be read: ${reason(problem)}`, hint: 'check who may read it' };
     }
   };
 }

@@ -9,6 +9,11 @@ export function warn(warnings: readonly Problem[]): void {
   for (const warning of warnings) process.stderr.write(`${showProblem(warning)}\n`);
 }
 
+/** Said beside what the command does, also where it is to be quiet. */
+export function remark(text: string): void {
+  process.stderr.write(`matwright: ${text}\n`);
+}
+
 export function printJson(value: unknown): void {
   process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
 }

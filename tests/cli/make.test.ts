@@ -82,7 +82,7 @@ describe('make', () => {
     await mkdir(at('out', 'two', 'ticket.pdf'), { recursive: true });
     const barred = await run(['make', at('one.yaml'), at('two.yaml'), '--out', at('out')]);
     expect([barred.code, barred.err]).toEqual([2, expect.stringContaining('ticket.pdf is a folder')]);
-    expect(await made('out', 'one')).toEqual([]);
+    expect(await made('out')).toEqual(['two']);
     expect(await made('out', 'two')).toEqual(['ticket.pdf']);
   });
 

@@ -42,7 +42,7 @@ describe('proof', () => {
       /job\.yaml:2:\d+ {2}openings\[0\]\.picture {2}there is no picture .*no\.png/,
     ],
     ['a folder for a picture', [], pictured('.'), /is a folder/],
-    ['a device for a picture', [], pictured('/dev/zero'), /is no plain file/],
+    ['a device for a picture', [], pictured('/dev/zero'), /is a device, no plain file/],
     ['an address for a picture', [], pictured('https://example.org/heron.png'), /an address; only files are read/],
     ['a text for a picture', [], pictured('shop.yaml'), /neither a JPEG nor a PNG/],
     ['a roll', ['--paper', 'roll:24in'], files, /a proof goes on a sheet/],

@@ -1,8 +1,4 @@
-import { mkdtemp, readdir, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { writeAll } from '../../src/cli/output.ts';
 import { dayOf, MONDAY, MONDAY_SHOP, madeDay } from '../documents/stock-days.ts';
 import { run } from './run.ts';
 
@@ -223,14 +219,5 @@ describe('what is left', () => {
     const ran = await run(['stock', '{}/two.yaml', '--shelve', ...FAST], files);
     expect([ran.code, ran.made]).toEqual([0, ['two', 'two/stock.pdf']]);
     expect(ran.out).toContain('shop.yaml: shelf and counts brought up to date');
-    const folder = await mkdtemp(join(tmpdir(), 'matwright-'));
-    try {
-      const refuse = () => Promise.reject(new Error('refused'));
-      const file = { name: 'stock.pdf', bytes: new Uint8Array([1]) };
-      await expect(writeAll(folder, [file], refuse)).rejects.toThrow('refused');
-      expect(await readdir(folder)).toEqual([]);
-    } finally {
-      await rm(folder, { recursive: true });
-    }
   });
 });

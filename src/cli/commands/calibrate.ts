@@ -6,7 +6,7 @@ import type { Result } from '../../problems/problem.ts';
 import { CALIBRATED, type Calibrated } from '../../shop/readings/readings.ts';
 import { askPapers, askReadings } from '../ask-readings.ts';
 import { findShop, readSource, type SourceFile } from '../input.ts';
-import { replaceText } from '../replace.ts';
+import { againIfChanged, replaceText } from '../replace.ts';
 import { fail, note, printJson, warn } from '../say.ts';
 import { today } from '../today.ts';
 import { UsageError } from '../usage.ts';
@@ -49,40 +49,48 @@ Examples:
 
 async function run(word: string, file: string | undefined, options: Options): Promise<void> {
   const kind = kindOf(word);
-  const shop = await findShop(file ?? join('.', 'readings.yaml'), options.shop);
+  const near = file ?? join('.', 'readings.yaml');
+  const shop = await findShop(near, options.shop);
   const readings = file === undefined ? await asked(kind, shop) : await readSource(file, 'readings file');
   const date = today();
-  const solve = (text: string, confirmed: boolean) =>
-    calibrate({ kind, text, file: readings.file, date, confirmed, ...(shop === undefined ? {} : { shop }) });
-  const text = await withPapers(readings.text, (given) => solve(given, false));
-  const made = solve(text, options.yes === true);
+  const solve = (text: string, confirmed: boolean, known: SourceFile | undefined) =>
+    calibrate({ kind, text, file: readings.file, date, confirmed, ...(known === undefined ? {} : { shop: known }) });
+  const text = await withPapers(readings.text, (given) => solve(given, false, shop));
+  const made = solve(text, options.yes === true, shop);
   if (!made.ok) return fail(made.problems, options.json === true);
-  const { words, result, offer } = made.value;
+  const { words, offer } = made.value;
   const told = options.quiet !== true && options.json !== true;
   if (told) {
     warn(made.warnings);
     for (const line of words) note(line);
   }
   const asks = told && options.dryRun !== true && options.yes !== true && offer !== undefined;
-  const taken = asks && (await agreed(offer.question)) ? solve(text, true) : made;
+  const confirmed = options.yes === true || (asks && (await agreed(offer.question)));
+  const left = offer !== undefined && !confirmed;
+  // Several may be at it at once: each adds to what the one before has made of the shop's file.
+  const { taken, written, writes, moved } = await againIfChanged(async () => {
+    const now = await findShop(near, options.shop);
+    const taken = solve(text, confirmed, now);
+    const written = now?.file ?? join(dirname(readings.file), 'shop.yaml');
+    const writes = options.dryRun !== true && taken.ok && taken.value.changed;
+    if (writes) await replaceText(written, now?.text, taken.value.shopText);
+    return { taken, written, writes, moved: now?.text !== shop?.text };
+  });
   if (!taken.ok) return fail(taken.problems, options.json === true);
-  const { changed, shopText } = taken.value;
-  const left = offer !== undefined && options.yes !== true && taken === made;
-  const written = shop?.file ?? join(dirname(readings.file), 'shop.yaml');
-  const writes = options.dryRun !== true && changed;
-  if (writes) await replaceText(written, shop?.text, shopText);
   if (options.json === true) {
     const offered = left ? { offered: offer.question } : {};
     return printJson({
       kind,
-      ...result,
-      words,
-      warnings: made.warnings,
+      ...taken.value.result,
+      words: taken.value.words,
+      warnings: taken.warnings,
       ...offered,
       ...(writes ? { shop: written } : {}),
     });
   }
   if (!told) return;
+  if (moved)
+    for (const line of [`${written} had been changed meanwhile; by that it is:`, ...taken.value.words]) note(line);
   if (left) note('offered, not written: --yes takes it');
   note(writes ? `written to ${written}` : `not written to ${written}`);
 }

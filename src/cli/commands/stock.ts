@@ -3,7 +3,6 @@ import { type MadeStock, makeStock, type StockDayWishes } from '../../index.ts';
 import { folderFor, type SheetOptions, type SolvedFile, sheetOptions, solveFiles } from '../bench-sheet.ts';
 import type { SourceFile } from '../input.ts';
 import { writeAll } from '../output.ts';
-import { replaceText } from '../replace.ts';
 import { fail, note, printJson, warn } from '../say.ts';
 import { today } from '../today.ts';
 import { UsageError } from '../usage.ts';
@@ -66,7 +65,7 @@ async function run(files: readonly string[], options: Options): Promise<void> {
   const folder = options.out ?? folderFor(files);
   const { shopText, record } = made.value;
   const shelve =
-    shop === undefined || shopText === undefined ? undefined : () => replaceText(shop.file, shop.text, shopText);
+    shop === undefined || shopText === undefined ? undefined : { file: shop.file, before: shop.text, after: shopText };
   await writeAll(folder, made.value.files, shelve);
   const all = [...warnings, ...made.warnings];
   const names = made.value.files.map(({ name }) => name);

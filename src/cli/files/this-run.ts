@@ -1,0 +1,60 @@
+import { resolve } from 'node:path';
+import { UsageError } from '../usage.ts';
+import type { Disk } from './disk.ts';
+import type { Recovered } from './recover.ts';
+import { NOTHING } from './why.ts';
+
+/** What the file was read as. */
+export type Role = 'job' | "shop's file" | 'picture' | 'readings file';
+
+export interface Input {
+  readonly path: string;
+  readonly role: Role;
+}
+
+/** What a run has read, and what it has found of runs that were stopped. */
+export interface Known {
+  readonly inputs: readonly Input[];
+  /** Changed by a run that was stopped before it could say so. */
+  readonly doubtful: readonly string[];
+}
+
+const inputs = new Map<string, Input>();
+const doubtful = new Set<string>();
+
+/** Every file that is read for a run is remembered here, so that no command can forget to name one. */
+export function remember(file: string, role: Role): void {
+  const path = resolve(file);
+  inputs.set(`${role} ${path}`, { path, role });
+}
+
+export function rememberFound(found: readonly Recovered[]): void {
+  for (const { kept } of found) for (const file of kept) doubtful.add(file);
+}
+
+export const known = (): Known => ({ inputs: [...inputs.values()], doubtful: [...doubtful] });
+
+/** A run begins. */
+export function forget(): void {
+  inputs.clear();
+  doubtful.clear();
+}
+
+/**
+ * No output goes where an input is, by whatever way: the same path, a link, or a second name of the same file. The
+ * shop's file may be changed as such, where it is read as nothing else.
+ */
+export function refuseInputs(target: string, file: string, kept: boolean, known: Known, disk: Disk): void {
+  const there = disk.find(target);
+  if (there === undefined) return;
+  for (const { path, role } of known.inputs) {
+    if (kept && role === "shop's file") continue;
+    const input = disk.find(path);
+    if (input === undefined) continue;
+    if (disk.real(path) !== target && (input.dev !== there.dev || input.ino !== there.ino)) continue;
+    const named = path === resolve(file) ? '' : ` ${path}`;
+    throw new UsageError(
+      `${file} would be written over the ${role}${named}; write to another folder, or give one of them another name; ${NOTHING}`,
+    );
+  }
+}
