@@ -2,7 +2,7 @@ import { fail, type Problem, type Result, succeed } from '../../problems/problem
 import { MAX_BYTES, tooManyBytes } from './bounds.ts';
 import { checkCharacters, normalised } from './characters.ts';
 import { complaints } from './complaints.ts';
-import { readJson } from './json.ts';
+import { jsonSlip } from './json-slips.ts';
 import { lineStarts, type Source } from './node.ts';
 import { readYaml } from './yaml.ts';
 
@@ -18,7 +18,7 @@ function isJson(file: string, text: string): boolean {
   return !/\.ya?ml$/i.test(file) && /^\s*\{/.test(text);
 }
 
-/** Bounds first, then the reader of the text's format. Fails where there is no document to check. */
+/** Bounds first, then the reader; JSON is YAML too, but strictly taken. Fails where there is no document to check. */
 export function readText(given: string, file: string): Result<Text> {
   const kilobytes = MAX_BYTES / 1024;
   if (tooManyBytes(given, MAX_BYTES)) {
@@ -31,6 +31,8 @@ export function readText(given: string, file: string): Result<Text> {
   const { complain, told } = complaints(file, lines);
   checkCharacters(text, complain);
   if (told.length > 0) return fail(told);
-  const root = isJson(file, text) ? readJson(text, complain) : readYaml(text, complain);
+  const slip = isJson(file, text) ? jsonSlip(text) : undefined;
+  if (slip !== undefined) complain(slip.code, slip.at, slip.message, slip.hint);
+  const root = slip === undefined ? readYaml(text, complain) : undefined;
   return root === undefined ? fail(told) : succeed({ source: { root, file, lines }, problems: told });
 }

@@ -69,15 +69,15 @@ class Reader {
     if (given.tag !== undefined) {
       return this.#refuse('yaml-tag', at, path, 'a tag (!) stands before the value', 'take the tag out');
     }
-    if (isScalar(given)) return this.#scalar(given.value, at, path);
+    if (isScalar(given)) return this.#scalar(given, at, path);
     if (isMap(given)) return this.#map(given, at, path);
     const items = given.items.map((item, index) => this.#read(item, [...path, index]));
     return measured({ kind: 'list', at, items: items.map((item) => item.node) }, items);
   }
 
-  #scalar(value: unknown, at: number, path: Path): Extent {
+  #scalar({ value, source = '' }: Scalar, at: number, path: Path): Extent {
     if (typeof value === 'number' && !Number.isFinite(value)) {
-      const message = 'this is not a number that a job can hold';
+      const message = /\d/.test(source) ? 'this number is too large' : 'this is not a number that a job can hold';
       return this.#refuse('number-not-finite', at, path, message, 'write a plain number');
     }
     if (typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean') {
