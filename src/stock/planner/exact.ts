@@ -1,3 +1,4 @@
+import { type Bundle, lay } from './bundle.ts';
 import type { Forest } from './forest.ts';
 import { cheaper, fits, type Instance, type Price } from './instance.ts';
 
@@ -5,24 +6,6 @@ import { cheaper, fits, type Instance, type Price } from './instance.ts';
 const MOST_STATES = 6000;
 /** Boxes and sheets looked at before it gives up. */
 const MOST_WORK = 3_000_000;
-
-/** A smallest box around some of the blanks that edge-to-edge cuts can divide into them. */
-type Bundle = Single | Pair;
-
-interface Box {
-  readonly width: number;
-  readonly height: number;
-}
-
-interface Single extends Box {
-  readonly type: number;
-}
-
-/** Two boxes that follow each other along x or y. */
-interface Pair extends Box {
-  readonly along: 'x' | 'y';
-  readonly parts: readonly [Bundle, Bundle];
-}
 
 export interface ExactPlan extends Price {
   readonly groups: readonly { readonly stock: number; readonly bundle: Bundle }[];
@@ -171,15 +154,4 @@ class Exact {
 /** Lays an exact plan out in a forest without sheets. */
 export function layOut(plan: ExactPlan, forest: Forest): void {
   for (const { stock, bundle } of plan.groups) lay(forest, forest.open(stock), bundle);
-}
-
-function lay(forest: Forest, leftover: number, bundle: Bundle): void {
-  if ('type' in bundle) {
-    forest.place(leftover, bundle.type, bundle.width, bundle.height, false);
-    return;
-  }
-  const [first, second] = bundle.parts;
-  const [part, rest] = forest.divide(leftover, bundle.along, bundle.along === 'x' ? first.width : first.height);
-  lay(forest, part, first);
-  lay(forest, rest, second);
 }

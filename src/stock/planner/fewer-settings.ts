@@ -20,18 +20,52 @@ const SETTING = 2;
 
 /**
  * Lays the pieces of each sheet anew so that the stop is set less often: the same pieces on the same sheet, its largest
- * offcut no smaller. Returns a new forest of the same sheets, without those that lie empty.
+ * offcut no smaller; sheets with the same pieces are laid alike. Returns a new forest of the same sheets, without those
+ * that lie empty.
  */
 export function fewerSettings(posed: Posed, forest: Forest, longestCut: number, steps: number): Forest {
   const random = new Random(1);
-  const used = Array.from({ length: forest.sheets }, (_, sheet) => sheet).filter((sheet) => !forest.isEmpty(sheet));
+  const groups = samePieces(posed, forest);
   const tidied = new Forest(forest.instance);
-  for (const sheet of used) {
-    const stock = forest.stock[sheet]!;
-    const layout = flatLayout(forest, forest.root[sheet]!);
-    layFlat(tidied, stock, new OneSheet(posed, stock, layout, longestCut, random).best(steps / used.length));
+  for (const { stock, layout, times } of groups) {
+    const best = new OneSheet(posed, stock, layout, longestCut, random).best(steps / groups.length);
+    for (let i = 0; i < times; i++) layFlat(tidied, stock, best);
   }
   return tidied;
+}
+
+interface SamePieces {
+  readonly stock: number;
+  /** That with the largest offcut. */
+  layout: FlatLayout;
+  offcut: number;
+  times: number;
+}
+
+function samePieces(posed: Posed, forest: Forest): readonly SamePieces[] {
+  const groups = new Map<string, SamePieces>();
+  const alone = new Forest(forest.instance);
+  for (let sheet = 0; sheet < forest.sheets; sheet++) {
+    if (forest.isEmpty(sheet)) continue;
+    const stock = forest.stock[sheet]!;
+    const layout = flatLayout(forest, forest.root[sheet]!);
+    const offcut = largestOf(alone, stock, layout, posed);
+    const key = [stock, ...typesOf(layout).sort((a, b) => a - b)].join(' ');
+    const known = groups.get(key);
+    if (known === undefined) groups.set(key, { stock, layout, offcut, times: 1 });
+    else {
+      known.times++;
+      if (offcut > known.offcut) Object.assign(known, { layout, offcut });
+    }
+  }
+  return [...groups.values()];
+}
+
+function largestOf(alone: Forest, stock: number, layout: FlatLayout, { least }: Posed): number {
+  layFlat(alone, stock, layout);
+  const area = largest(alone, least);
+  alone.close(0);
+  return area;
 }
 
 class OneSheet {

@@ -6,6 +6,7 @@ import { Forest } from './forest.ts';
 import type { Instance } from './instance.ts';
 import type { StockInput, StockOptions, StockPlan } from './model.ts';
 import { largerOffcut } from './offcut.ts';
+import { isOrder, planOrder } from './order.ts';
 import { type Posed, pose } from './pose.ts';
 import { inputProblems } from './read-input.ts';
 import { reserveStrips } from './reserve.ts';
@@ -52,29 +53,49 @@ function solve(posed: Posed, options: StockOptions): Result<Found> {
   let bound = lowerBound(instance);
   if (bound.sheets === Infinity) return fail([tooSmall(posed, true)]);
   const budget = Math.round((options.effort ?? 1) * STEPS);
-  const search = new Search(unlimited(instance), options.seed ?? 1);
+  const seed = options.seed ?? 1;
+  let search = new Search(unlimited(instance), seed);
+  let joined = (): Forest => search.best;
   search.placeAll(SHEETS_UNTIL * budget);
-  search.fewerSheets(bound.sheets, EXACT_AFTER * budget);
-
-  const proved = search.best.missingCount === 0 && search.price.sheets <= bound.sheets && !search.exchangeable();
-  const exact = proved ? undefined : exactPlan(instance);
-  if (exact === 'none') return fail([tooSmall(posed, true)]);
-  if (exact !== undefined && exact.sheets > bound.sheets) bound = { sheets: exact.sheets, by: 'every layout tried' };
-  if (exact !== undefined && unrestricted(instance)) {
-    search.best = new Forest(search.instance);
-    layOut(exact, search.best);
+  if (
+    isOrder(instance) &&
+    unrestricted(instance) &&
+    search.best.missingCount === 0 &&
+    search.price.sheets > bound.sheets
+  ) {
+    const order = planOrder(search.instance, search, bound, budget, seed);
+    bound = order.bound;
+    if ('search' in order) ({ search, joined } = order);
   } else {
-    search.fewerSheets(bound.sheets, SHEETS_UNTIL * budget);
-    search.lessCost(COST_UNTIL * budget);
+    const exact = fewest(search, instance, bound, budget);
+    if (exact === 'none') return fail([tooSmall(posed, true)]);
+    bound = exact;
   }
-  const short = instance.stocks.some((stock, s) => search.best.opened[s]! > stock.limit);
-  if (search.best.missingCount > 0 || short) return fail([tooSmall(posed, false)]);
-  const share = Math.min(OFFCUT_SHARE * budget, budget - search.steps);
+  search.lessCost(COST_UNTIL * budget);
+  const forest = joined();
+  const short = instance.stocks.some((stock, s) => forest.opened[s]! > stock.limit);
+  if (forest.missingCount > 0 || short) return fail([tooSmall(posed, false)]);
+  const share = Math.max(0, Math.min(OFFCUT_SHARE * budget, budget - search.steps));
   const polish = search.steps + share;
   reserveStrips(search, least, search.steps + STRIPS_SHARE * share);
   largerOffcut(search, least, polish);
-  const forest = fewerSettings(posed, search.best, options.longestCut ?? Infinity, SETTINGS_SHARE * budget);
-  return succeed({ forest, bound });
+  const tidied = fewerSettings(posed, joined(), options.longestCut ?? Infinity, SETTINGS_SHARE * budget);
+  return succeed({ forest: tidied, bound });
+}
+
+/** The search's plan with fewer sheets, worked out exactly where the case is small; returns the bound that is known then. */
+function fewest(search: Search, instance: Instance, bound: LowerBound, budget: number): LowerBound | 'none' {
+  search.fewerSheets(bound.sheets, EXACT_AFTER * budget);
+  const proved = search.best.missingCount === 0 && search.price.sheets <= bound.sheets && !search.exchangeable();
+  const exact = proved ? undefined : exactPlan(instance);
+  if (exact === 'none') return exact;
+  const raised =
+    exact !== undefined && exact.sheets > bound.sheets ? { sheets: exact.sheets, by: 'every layout tried' } : bound;
+  if (exact !== undefined && unrestricted(instance)) {
+    search.best = new Forest(search.instance);
+    layOut(exact, search.best);
+  } else search.fewerSheets(raised.sheets, SHEETS_UNTIL * budget);
+  return raised;
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { LowerBound } from './bounds.ts';
+import { flatLayout } from './flat.ts';
 import type { Forest } from './forest.ts';
 import { priceOf } from './instance.ts';
 import { type Copy, layOutSheet, sheetToLay } from './layout.ts';
@@ -51,12 +52,24 @@ class Writer {
     this.laid = posed.members.map(() => 0);
   }
 
-  /** Sheets and offcuts fullest first, then fallouts as their mats come: each after the sheet that its mat lies on. */
+  /**
+   * Sheets and offcuts fullest first, those alike beside each other, then fallouts as their mats come: each after the
+   * sheet that its mat lies on.
+   */
   sheets(): UsedSheet[] {
     const { forest, posed } = this;
     const used = Array.from({ length: forest.sheets }, (_, sheet) => sheet).filter((sheet) => !forest.isEmpty(sheet));
     const filled = (sheet: number): number => forest.nodes.filled(forest.root[sheet]!);
-    used.sort((a, b) => forest.stock[a]! - forest.stock[b]! || filled(b) - filled(a));
+    const first = new Map<string, number>();
+    const alike = used.map((sheet) => {
+      const key = flatLayout(forest, forest.root[sheet]!).join(' ');
+      if (!first.has(key)) first.set(key, sheet);
+      return first.get(key)!;
+    });
+    const like = new Map(used.map((sheet, i) => [sheet, alike[i]!]));
+    used.sort(
+      (a, b) => forest.stock[a]! - forest.stock[b]! || filled(b) - filled(a) || like.get(a)! - like.get(b)! || a - b,
+    );
     const source = (sheet: number): StockSource => posed.sources[forest.stock[sheet]!]!;
     // Fallouts come in the order of their size: a mat is larger than its fallout, so it lies on something before that.
     const fallouts = used.filter((sheet) => source(sheet).kind === 'fallout');

@@ -1,0 +1,230 @@
+/**
+ * A small linear program whose columns come one after the other: least cost of non-negative columns whose sum reaches
+ * `need` in the first rows and stays within `limit` in the others. Revised simplex with an explicit inverse of the basis
+ * (G. Dantzig and W. Orchard-Hays, 1954, from memory); made for some dozens of rows. Sums, products and quotients alone,
+ * so that every machine gets the same digits.
+ */
+
+export interface Column {
+  readonly cost: number;
+  /** Rows, ascending, and what the column adds in each. */
+  readonly rows: Int32Array;
+  readonly values: Float64Array;
+}
+
+export interface Solution {
+  readonly cost: number;
+  /** Columns that are used, and how much of each. */
+  readonly used: readonly { readonly column: number; readonly amount: number }[];
+}
+
+/** What is not reached counts as so many of the dearest column. */
+const UNREACHED = 1e4;
+const NOISE = 1e-9;
+/** The inverse is worked out anew after so many changes of the basis. */
+const REFRESH_AFTER = 150;
+
+export class Simplex {
+  readonly columns: Column[] = [];
+  /** Of each row at the last solution: what one more of it would cost. */
+  readonly prices: Float64Array;
+  /** Multiplications so far. */
+  work = 0;
+  private readonly rows: number;
+  private readonly needs: number;
+  private readonly right: Float64Array;
+  /** For each row of the basis: a column, or −1 − r for the surplus or slack of row r, or −1 − rows − r for what is unreached. */
+  private readonly basis: Int32Array;
+  private readonly inBasis = new Set<number>();
+  private readonly inverse: Float64Array;
+  private readonly amount: Float64Array;
+  private readonly change: Float64Array;
+  private dearest = 1;
+  private changes = 0;
+
+  constructor(need: ArrayLike<number>, limit: ArrayLike<number>) {
+    this.needs = need.length;
+    this.rows = need.length + limit.length;
+    const { rows } = this;
+    this.right = new Float64Array(rows);
+    for (let r = 0; r < need.length; r++) this.right[r] = need[r]!;
+    for (let r = 0; r < limit.length; r++) this.right[need.length + r] = limit[r]!;
+    this.prices = new Float64Array(rows);
+    this.basis = Int32Array.from({ length: rows }, (_, r) => (r < this.needs ? -1 - rows - r : -1 - r));
+    for (const column of this.basis) this.inBasis.add(column);
+    this.inverse = new Float64Array(rows * rows);
+    for (let r = 0; r < rows; r++) this.inverse[r * rows + r] = 1;
+    this.amount = this.right.slice();
+    this.change = new Float64Array(rows);
+  }
+
+  add(column: Column): void {
+    this.columns.push(column);
+    this.dearest = Math.max(this.dearest, column.cost);
+  }
+
+  /** Goes on from the last basis until no column makes it cheaper, or for `most` changes. */
+  solve(most: number): void {
+    this.findPrices();
+    for (let change = 0; change < most; change++) {
+      const entering = this.cheapest();
+      if (entering === undefined) return;
+      this.direction(entering);
+      const row = this.leaving();
+      if (row < 0) return;
+      this.enter(entering, row);
+      if (++this.changes % REFRESH_AFTER === 0) this.refresh();
+      this.findPrices();
+    }
+  }
+
+  /** What is not reached is left out of `used`, but counts in the cost. */
+  solution(): Solution {
+    let cost = 0;
+    const used: { column: number; amount: number }[] = [];
+    for (let r = 0; r < this.rows; r++) {
+      cost += this.costOf(this.basis[r]!) * this.amount[r]!;
+      if (this.basis[r]! >= 0 && this.amount[r]! > NOISE)
+        used.push({ column: this.basis[r]!, amount: this.amount[r]! });
+    }
+    return { cost, used: used.sort((a, b) => a.column - b.column) };
+  }
+
+  private costOf(column: number): number {
+    if (column >= 0) return this.columns[column]!.cost;
+    return column < -this.rows ? UNREACHED * this.dearest : 0;
+  }
+
+  private findPrices(): void {
+    const { rows, inverse, prices } = this;
+    prices.fill(0);
+    for (let r = 0; r < rows; r++) {
+      const cost = this.costOf(this.basis[r]!);
+      if (cost === 0) continue;
+      for (let c = 0; c < rows; c++) prices[c]! += cost * inverse[r * rows + c]!;
+    }
+    this.work += rows * rows;
+  }
+
+  /** The column, surplus or slack that saves most for each one of it; undefined where none saves anything. */
+  private cheapest(): number | undefined {
+    const { columns, prices, needs, rows } = this;
+    let best: number | undefined;
+    let least = -NOISE;
+    for (let r = 0; r < rows; r++) {
+      const saved = r < needs ? prices[r]! : -prices[r]!;
+      if (saved < least && !this.inBasis.has(-1 - r)) [best, least] = [-1 - r, saved];
+    }
+    for (let c = 0; c < columns.length; c++) {
+      const { cost, rows: at, values } = columns[c]!;
+      let saved = cost;
+      for (let k = 0; k < at.length; k++) saved -= prices[at[k]!]! * values[k]!;
+      if (saved < least * Math.max(1, cost) && !this.inBasis.has(c)) [best, least] = [c, saved];
+      this.work += at.length;
+    }
+    return best;
+  }
+
+  /** How the amounts in the basis change with the entering column. */
+  private direction(entering: number): void {
+    const { rows, inverse, change } = this;
+    change.fill(0);
+    const add = (row: number, value: number): void => {
+      for (let r = 0; r < rows; r++) change[r]! += value * inverse[r * rows + row]!;
+      this.work += rows;
+    };
+    if (entering < 0) {
+      const row = -1 - entering;
+      add(row, row < this.needs ? -1 : 1);
+      return;
+    }
+    const { rows: at, values } = this.columns[entering]!;
+    for (let k = 0; k < at.length; k++) add(at[k]!, values[k]!);
+  }
+
+  /** The row whose amount comes to nothing first; of equal ones that with the largest change, which errs least. */
+  private leaving(): number {
+    const { rows, amount, change } = this;
+    let [best, least] = [-1, Infinity];
+    for (let r = 0; r < rows; r++) {
+      if (change[r]! <= NOISE) continue;
+      const ratio = Math.max(0, amount[r]!) / change[r]!;
+      if (ratio < least - NOISE || (ratio <= least + NOISE && best >= 0 && change[r]! > change[best]!)) {
+        [best, least] = [r, Math.min(ratio, least)];
+      }
+    }
+    return best;
+  }
+
+  private enter(entering: number, row: number): void {
+    const { rows, inverse, amount, change } = this;
+    const pivot = change[row]!;
+    const start = row * rows;
+    for (let c = 0; c < rows; c++) inverse[start + c]! /= pivot;
+    amount[row]! /= pivot;
+    for (let r = 0; r < rows; r++) {
+      const times = change[r]!;
+      if (r === row || times === 0) continue;
+      for (let c = 0; c < rows; c++) inverse[r * rows + c]! -= times * inverse[start + c]!;
+      amount[r]! -= times * amount[row]!;
+    }
+    this.work += rows * rows;
+    this.inBasis.delete(this.basis[row]!);
+    this.inBasis.add(entering);
+    this.basis[row] = entering;
+  }
+
+  /** The inverse by elimination from the columns themselves, so that errors do not add up. */
+  private refresh(): void {
+    const { rows, inverse, basis } = this;
+    const matrix = new Float64Array(rows * rows);
+    for (let r = 0; r < rows; r++) {
+      const column = basis[r]!;
+      if (column >= 0) {
+        const { rows: at, values } = this.columns[column]!;
+        for (let k = 0; k < at.length; k++) matrix[at[k]! * rows + r] = values[k]!;
+      } else if (column >= -rows) {
+        const row = -1 - column;
+        matrix[row * rows + r] = row < this.needs ? -1 : 1;
+      } else matrix[(-1 - rows - column) * rows + r] = 1;
+    }
+    if (!invert(matrix, inverse, rows)) return;
+    for (let r = 0; r < rows; r++) {
+      let sum = 0;
+      for (let c = 0; c < rows; c++) sum += inverse[r * rows + c]! * this.right[c]!;
+      this.amount[r] = Math.max(0, sum);
+    }
+    this.work += rows * rows * rows;
+  }
+}
+
+/** `inverse` becomes that of `matrix`, which is spent; false, with `inverse` as it was, where there is none. */
+function invert(matrix: Float64Array, inverse: Float64Array, rows: number): boolean {
+  const out = new Float64Array(rows * rows);
+  for (let r = 0; r < rows; r++) out[r * rows + r] = 1;
+  for (let c = 0; c < rows; c++) {
+    let pivot = c;
+    for (let r = c + 1; r < rows; r++) {
+      if (Math.abs(matrix[r * rows + c]!) > Math.abs(matrix[pivot * rows + c]!)) pivot = r;
+    }
+    const value = matrix[pivot * rows + c]!;
+    if (Math.abs(value) < NOISE) return false;
+    for (const each of [matrix, out]) {
+      for (let k = 0; k < rows; k++) {
+        const [one, other] = [each[c * rows + k]!, each[pivot * rows + k]!];
+        each[pivot * rows + k] = one;
+        each[c * rows + k] = other / value;
+      }
+    }
+    for (let r = 0; r < rows; r++) {
+      const times = matrix[r * rows + c]!;
+      if (r === c || times === 0) continue;
+      for (let k = 0; k < rows; k++) {
+        matrix[r * rows + k]! -= times * matrix[c * rows + k]!;
+        out[r * rows + k]! -= times * out[c * rows + k]!;
+      }
+    }
+  }
+  inverse.set(out);
+  return true;
+}

@@ -1,0 +1,123 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { BestPattern } from '../../src/stock/planner/best-pattern.ts';
+import type { Bundle } from '../../src/stock/planner/bundle.ts';
+import type { BlankType, Stock } from '../../src/stock/planner/instance.ts';
+import { rasterOf } from '../../src/stock/planner/raster.ts';
+
+const stockOf = (width: number, height: number): Stock => ({
+  width,
+  height,
+  limit: Infinity,
+  free: false,
+  cost: 0,
+  edgesX: 2,
+  edgesY: 2,
+  whole: true,
+});
+
+/** The best worth of a rectangle by every cut at every whole number. */
+function everyCut(width: number, height: number, types: readonly BlankType[], prices: readonly number[]): number {
+  const known = new Map<number, number>();
+  const best = (w: number, h: number): number => {
+    const key = w * 1000 + h;
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    let most = 0;
+    types.forEach((type, t) => {
+      const lies = type.width <= w && type.height <= h;
+      const turned = type.turn && type.height <= w && type.width <= h;
+      if (lies || turned) most = Math.max(most, prices[t]!);
+    });
+    for (let x = 1; 2 * x <= w; x++) most = Math.max(most, best(x, h) + best(w - x, h));
+    for (let y = 1; 2 * y <= h; y++) most = Math.max(most, best(w, y) + best(w, h - y));
+    known.set(key, most);
+    return most;
+  };
+  return best(width, height);
+}
+
+const cases = fc.record({
+  width: fc.integer({ min: 8, max: 34 }),
+  height: fc.integer({ min: 8, max: 34 }),
+  blanks: fc.array(
+    fc.record({
+      width: fc.integer({ min: 3, max: 16 }),
+      height: fc.integer({ min: 3, max: 16 }),
+      turn: fc.boolean(),
+      price: fc.integer({ min: 0, max: 50 }),
+    }),
+    { minLength: 1, maxLength: 6 },
+  ),
+});
+
+describe('the best pattern at prices', () => {
+  it('is worth what trying every cut at every whole number finds, and holds what it is worth', () => {
+    let some = 0;
+    fc.assert(
+      fc.property(cases, ({ width, height, blanks }) => {
+        const types = blanks.map((blank) => ({ ...blank, demand: 1, edge: false }));
+        const prices = blanks.map(({ price }) => price);
+        const maker = new BestPattern(stockOf(width, height), types, 1000);
+        expect(maker.complete).toBe(true);
+        const worth = maker.best(Float64Array.from(prices));
+        expect(worth).toBe(everyCut(width, height, types, prices));
+        for (const [i, { bundle, copies }] of maker.patterns(8).entries()) {
+          const value = copies.reduce((sum, count, type) => sum + count * prices[type]!, 0);
+          if (i === 0) expect(value).toBe(worth);
+          expect(value).toBeLessThanOrEqual(worth);
+          expect(bundle.width).toBeLessThanOrEqual(width);
+          expect(bundle.height).toBeLessThanOrEqual(height);
+          some += check(bundle, types);
+        }
+      }),
+      { numRuns: 150, seed: 5 },
+    );
+    expect(some).toBeGreaterThan(500);
+  });
+
+  it('is a good one where there are too many points to look at', () => {
+    const types = [
+      { width: 401, height: 307, demand: 1, turn: true, edge: false },
+      { width: 211, height: 173, demand: 1, turn: true, edge: false },
+      { width: 97, height: 151, demand: 1, turn: true, edge: false },
+    ];
+    const prices = Float64Array.from(types, ({ width, height }) => width * height);
+    const [all, few] = [1000, 60].map((most) => new BestPattern(stockOf(1000, 1200), types, most));
+    expect(few!.complete).toBe(false);
+    const [best, good] = [all!.best(prices), few!.best(prices)];
+    expect(good).toBeLessThanOrEqual(best);
+    expect(good).toBeGreaterThan(0.9 * best);
+  });
+});
+
+/** Every pair is as large as its parts; returns how many blanks there are. */
+function check(bundle: Bundle, types: readonly BlankType[]): number {
+  if ('type' in bundle) {
+    const { width, height, turn } = types[bundle.type]!;
+    const lies = bundle.width === width && bundle.height === height;
+    expect(lies || (turn && bundle.width === height && bundle.height === width)).toBe(true);
+    return 1;
+  }
+  const [first, second] = bundle.parts;
+  const sum = { x: first.width + second.width, y: first.height + second.height };
+  expect(bundle.along === 'x' ? bundle.width : bundle.height).toBe(sum[bundle.along]);
+  expect(bundle.along === 'x' ? bundle.height : bundle.width).toBe(
+    bundle.along === 'x' ? Math.max(first.height, second.height) : Math.max(first.width, second.width),
+  );
+  return check(first, types) + check(second, types);
+}
+
+describe('raster points', () => {
+  it('are what is left beside sums of the sizes: 3 and 5 in 11', () => {
+    // Sums up to 11: 0 3 5 6 8 9 10 11; what is left of 11 beside each: 11 8 6 5 3 2 1 0, rounded down to sums.
+    expect(rasterOf(11, [3, 5, 5, 20], 100)).toEqual({ points: [3, 5, 6, 8, 11], complete: true });
+  });
+
+  it('are few where so many are wanted, the longest among them', () => {
+    const { points, complete } = rasterOf(1000, [97, 101, 173], 20);
+    expect(complete).toBe(false);
+    expect(points.length).toBe(20);
+    expect(points.at(-1)).toBe(rasterOf(1000, [97, 101, 173], 5000).points.at(-1));
+  });
+});
