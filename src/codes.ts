@@ -10,6 +10,4 @@ export const CODES: Codes = {
     'Crop it, or measure the artwork again.',
   ),
   'picture-unreadable': entry('The artwork’s picture cannot be read.', 'See what the message says of it.'),
-  'proof-paper': entry('A proof goes on a single sheet.', 'Name a sheet of paper.'),
-  'sheet-paper': entry('Bench sheets go on single sheets large enough to be read.', 'Take letter or a4.'),
 };

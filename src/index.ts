@@ -9,9 +9,10 @@ import type { CutMade, CutWishes } from './make-cut-files.ts';
 import type { JigWishes, MadeJig } from './make-jig.ts';
 import { makePatterns, type PatternRecord, type PatternWishes } from './make-pattern.ts';
 import type { MadeProof, ProofRecord, ProofWishes } from './make-proof.ts';
-import { onPaper } from './paper/on-paper.ts';
 import type { Paper } from './papers/model.ts';
 import { fail, type Problem, type Result, succeed, toldOnce } from './problems/problem.ts';
+import { type PaperUse, settle } from './settle/settle.ts';
+import type { Settled } from './settle/settled.ts';
 import { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
 
 export type { Report } from './bench/report.ts';
@@ -39,18 +40,19 @@ export { reasons, type Why } from './why.ts';
 /** Sheets for the bench that are made from one job, by the name of their file. */
 const SHEETS = ['ticket', 'placement', 'blanks', 'labels', 'intake'] as const;
 export const DOCUMENTS = ['pattern', 'cutfile', 'proof', ...SHEETS] as const;
+type Wanted = (typeof DOCUMENTS)[number];
 
 /** What is to be made, and printed on what. Nothing ambient: texts, names and dates all come in here. */
 export interface BuildOptions extends SolveOptions, PatternWishes {
   /** The pattern alone, where nothing else is said. */
-  readonly documents?: readonly (typeof DOCUMENTS)[number][];
+  readonly documents?: readonly Wanted[];
   /** For which machine, and how, where a file for one is wanted. */
   readonly cut?: CutWishes;
   /** What a proof shows beside the piece, where one is wanted. */
   readonly proof?: ProofWishes;
   /** Instead of the job's `print.paper`. */
   readonly paper?: string;
-  /** A printer of the shop, instead of the job's `print.printer`. */
+  /** A printer of the shop, instead of the job's `print.printer`; `none`: none is corrected for. */
   readonly printer?: string;
 }
 
@@ -79,20 +81,18 @@ export async function build(
   const solved = solveJob(jobText, options);
   if (!solved.ok) return { problems: solved.problems };
   const { job, shop, locate } = solved.value;
-  const printed = onPaper(job, shop, options);
-  if (!printed.ok) return { problems: locate(printed.problems) };
+  const wanted = options.documents ?? ['pattern'];
+  const settled = settle({ job, shop, uses: usesOf(wanted), asked: options });
+  if (!settled.ok) return { problems: locate(settled.problems) };
 
   const texts = userTexts(job).map(({ text }) => text);
   const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
-  const wanted = options.documents ?? ['pattern'];
   const patterns = wanted.includes('pattern')
-    ? await makePatterns(solved.value, printed.value, options, rare)
+    ? await makePatterns(solved.value, settled.value, options, rare)
     : undefined;
   const cut = wanted.includes('cutfile') ? await cutFiles(solved.value, options) : undefined;
-  const proof = wanted.includes('proof')
-    ? await proofFiles(jobText, solved.value, printed.value.paper, options)
-    : undefined;
-  const sheets = await sheetFiles(solved.value, options, printed.value.paper);
+  const proof = wanted.includes('proof') ? await proofFiles(jobText, solved.value, settled.value, options) : undefined;
+  const sheets = await sheetFiles(solved.value, options, settled.value.paper);
   const made = [patterns, cut, proof, ...sheets.map(({ one }) => one)].filter((one) => one !== undefined);
   const problems = made.flatMap(refusals);
   if (problems.length > 0) return { problems: locate(problems) };
@@ -110,6 +110,29 @@ export async function build(
   };
   return { files, report, warnings };
 }
+
+/** What the documents ask of the paper. */
+const usesOf = (wanted: readonly Wanted[]): readonly PaperUse[] =>
+  wanted.flatMap((each): PaperUse[] => {
+    switch (each) {
+      case 'pattern':
+      case 'placement':
+        return ['full scale'];
+      case 'proof':
+        return ['sheet'];
+      case 'ticket':
+      case 'blanks':
+      case 'labels':
+      case 'intake':
+        return ['readings'];
+      case 'cutfile':
+        return [];
+      default: {
+        const never: never = each;
+        throw new TypeError(`unknown document ${JSON.stringify(never)}`);
+      }
+    }
+  });
 
 const refusals = (result: Result<unknown>): readonly Problem[] => (result.ok ? [] : result.problems);
 
@@ -129,14 +152,14 @@ async function sheetFiles(
 ): Promise<MadeSheet[]> {
   const found: MadeSheet[] = [];
   // A pattern may go on a roll; sheets for the bench then go on the usual paper.
-  const asked = paper === undefined ? {} : { paper };
+  const known = printer === undefined ? {} : { printer };
+  const asked = { ...known, ...(paper === undefined ? {} : { paper }) };
   for (const kind of SHEETS.filter((each) => documents.includes(each))) {
     if (kind === 'placement') {
-      const wishes = { ...asked, ...(printer === undefined ? {} : { printer }) };
-      found.push({ kind, one: await (await import('./make-placement.ts')).makePlacement(solved, wishes) });
+      found.push({ kind, one: await (await import('./make-placement.ts')).makePlacement(solved, asked) });
     } else {
       const { makeBenchSheets: make } = await import('./make-bench-sheets.ts');
-      found.push({ kind, one: await make(kind, [solved], on.kind === 'sheet' ? asked : {}) });
+      found.push({ kind, one: await make(kind, [solved], on.kind === 'sheet' ? asked : known) });
     }
   }
   return found;
@@ -149,7 +172,7 @@ const recordsOf = (sheets: readonly MadeSheet[]): Readonly<Record<string, unknow
 async function proofFiles(
   jobText: string,
   solved: Solved,
-  paper: Paper,
+  settled: Settled,
   options: BuildOptions,
 ): Promise<Result<MadeProof>> {
   const { vary } = options.proof ?? {};
@@ -167,8 +190,7 @@ async function proofFiles(
   const { makeProof } = await import('./make-proof.ts');
   const proof = await makeProof(pieces, {
     ...options.proof,
-    paper,
-    paperAsked: options.paper !== undefined,
+    settled,
     svg: options.svg === true,
     ...(rare === undefined ? {} : { rare }),
   });

@@ -6,9 +6,11 @@ import type { RareFonts } from './fonts/model.ts';
 import { onOwnBoard } from './mat/own-board.ts';
 import { type Layout, layOut } from './paper/layout.ts';
 import { type DocumentRecord, documentRecord } from './paper/manifest.ts';
+import { onPaper } from './paper/on-paper.ts';
 import type { LayoutOptions } from './paper/options.ts';
 import { nearest } from './problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
+import type { Settled } from './settle/settled.ts';
 import type { Solved } from './solve-job.ts';
 import { writePdf } from './writers/pdf.ts';
 import type { SvgOptions } from './writers/svg.ts';
@@ -31,6 +33,8 @@ export interface PatternRecord extends DocumentRecord {
   readonly skipped: number;
   readonly summary: string;
   readonly advice: readonly string[];
+  /** Which printer is corrected for, or that none is. */
+  readonly printer: string;
 }
 
 export interface MadePatterns {
@@ -41,7 +45,7 @@ export interface MadePatterns {
 /** The pattern of every layer, `pattern-1.pdf` for the top mat; `pattern-face.pdf` for what is done on its face. */
 export async function makePatterns(
   { job, mat, strokes }: Solved,
-  paper: Omit<LayoutOptions, 'units'>,
+  settled: Settled,
   wishes: PatternWishes,
   rare: RareFonts | undefined,
 ): Promise<Result<MadePatterns>> {
@@ -63,11 +67,10 @@ export async function makePatterns(
   if (unknown.length > 0) return fail(unknown);
   const layouts = patterns.map((each) =>
     layOut(shown(each, wishes.show), {
-      ...paper,
+      ...onPaper(settled, job.print, how.extent),
       ...optional,
       title: job.title,
       flat: wishes.show !== undefined,
-      units: job.units,
     }),
   );
   const refused = layouts.flatMap((layout) => (layout.ok ? [] : layout.problems));
@@ -89,6 +92,7 @@ export async function makePatterns(
       skipped,
       summary,
       advice,
+      printer: settled.stamp,
       ...documentRecord(`${name}.pdf`, layout.value),
     });
     files.push({ name: `${name}.pdf`, bytes: await writePdf(layout.value, optional) });

@@ -4,10 +4,17 @@ import { needsRare } from './fonts/coverage.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
 import { layOut } from './paper/layout.ts';
 import { type DocumentRecord, documentRecord } from './paper/manifest.ts';
-import { onPaper, type PaperWishes } from './paper/on-paper.ts';
+import { onPaper } from './paper/on-paper.ts';
+import type { LayoutOptions } from './paper/options.ts';
 import { type Result, succeed } from './problems/problem.ts';
+import { settle } from './settle/settle.ts';
+import type { Asked } from './settle/settled.ts';
 import type { Solved } from './solve-job.ts';
 import { writePdf } from './writers/pdf.ts';
+
+export interface PlacementWishes extends Pick<Asked, 'paper' | 'printer'> {
+  readonly extent?: LayoutOptions['extent'];
+}
 
 export interface MadePlacement {
   readonly files: readonly { readonly name: string; readonly bytes: Uint8Array }[];
@@ -16,6 +23,8 @@ export interface MadePlacement {
     /** How it lies on paper; one sheet where it fits, else by the backing's corners. */
     readonly extent: 'whole' | 'corners';
     readonly summary: string;
+    /** Which printer is corrected for, or that none is. */
+    readonly printer: string;
   };
   readonly drawing: Drawing;
 }
@@ -26,10 +35,10 @@ export interface MadePlacement {
  */
 export async function makePlacement(
   { job, shop, mat }: Solved,
-  wishes: PaperWishes = {},
+  wishes: PlacementWishes = {},
 ): Promise<Result<MadePlacement>> {
-  const printed = onPaper(job, shop, wishes);
-  if (!printed.ok) return printed;
+  const settled = settle({ job, shop, uses: ['full scale'], asked: wishes });
+  if (!settled.ok) return settled;
   const texts = userTexts(job);
   const words = texts.map(({ text }) => text);
   const rare = needsRare(words) ? await (await import('./fonts/rare.ts')).prepareRare(words) : undefined;
@@ -39,12 +48,10 @@ export async function makePlacement(
   const optional = rare === undefined ? {} : { rare };
   const lay = (extent: 'whole' | 'corners') =>
     layOut(sheet, {
-      ...printed.value,
+      ...onPaper(settled.value, job.print, extent),
       ...optional,
-      extent,
       title: job.title,
       subject: 'Placement sheet',
-      units: job.units,
     });
   const whole = wishes.extent === 'corners' ? undefined : lay('whole');
   const fits = whole !== undefined && (wishes.extent === 'whole' || !whole.ok || whole.value.sheets === 1);
@@ -55,7 +62,13 @@ export async function makePlacement(
   return succeed(
     {
       files: [{ name: 'placement.pdf', bytes: await writePdf(layout.value, optional) }],
-      record: { artworks: record, extent, summary, ...documentRecord('placement.pdf', layout.value) },
+      record: {
+        artworks: record,
+        extent,
+        summary,
+        printer: settled.value.stamp,
+        ...documentRecord('placement.pdf', layout.value),
+      },
       drawing: sheet.drawing,
     },
     [...notShown(texts), ...layout.warnings],

@@ -6,13 +6,11 @@ import type { RareFonts } from './fonts/model.ts';
 import type { Size } from './geometry/point.ts';
 import type { Change } from './job/change.ts';
 import type { Job } from './job/job.ts';
-import { usualPaper } from './job/print.ts';
 import type { Mat } from './mat/model.ts';
 import { sheetsDocument } from './paper/sheets.ts';
-import { findPaper } from './papers/find.ts';
-import type { Paper } from './papers/model.ts';
 import type { OpenPicture, Pictures, PreparedPicture } from './pictures/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from './problems/problem.ts';
+import type { Settled } from './settle/settled.ts';
 import type { Shop } from './shop/shop.ts';
 import { dotsFromMm } from './units/units.ts';
 import { writePdf } from './writers/pdf.ts';
@@ -34,10 +32,7 @@ export interface ProofWishes {
 }
 
 interface Request extends ProofWishes {
-  /** Of the job, or the one asked for instead. */
-  readonly paper: Paper;
-  /** True where the paper was asked for. */
-  readonly paperAsked: boolean;
+  readonly settled: Settled;
   readonly svg: boolean;
   readonly rare?: RareFonts;
 }
@@ -69,23 +64,21 @@ export interface MadeProof {
 /** Fine enough for a good print seen in the hand. */
 const DPI = 200;
 
-/** `proof.pdf`, and each sheet as SVG or PNG where that is wished. Errors: `proof-paper`, those of reading pictures. */
+/** `proof.pdf`, and each sheet as SVG or PNG where that is wished. Errors: those of reading pictures. */
 export async function makeProof(pieces: readonly Piece[], request: Request): Promise<Result<MadeProof>> {
   const { rare, date } = request;
   const { job } = pieces[0]!;
-  const paper = sheetFor(request, job);
   const opened = await openPictures(
     job.openings.map(({ picture }) => picture),
     request.pictures,
   );
-  const problems = [paper, opened].flatMap((each) => (each.ok ? [] : each.problems));
-  if (!paper.ok || !opened.ok) return fail(problems);
+  if (!opened.ok) return opened;
   const variants = pieces.map(({ mat, job: own, shop, varied }): Variant => {
     const prices = priceList(mat, own, shop.prices);
     return { mat, job: own, prices, ...(varied === undefined ? {} : { label: labelOf(varied, own) }) };
   });
   const made = proof(variants, {
-    paper: paper.value,
+    paper: request.settled.sheet,
     dimensions: request.dimensions === true,
     pictures: opened.value.map((picture) => picture?.size),
     ...(date === undefined ? {} : { date }),
@@ -131,16 +124,6 @@ function labelOf({ path, value }: Change, { mat }: Job): string {
 }
 
 const pathOf = (opening: number): Problem['path'] => ['openings', opening, 'picture'];
-
-/** A sheet; where the job's own paper is none (a roll, one page), the usual one. */
-function sheetFor({ paper, paperAsked }: Request, { units }: Job): Result<Size> {
-  if (paper.kind === 'sheet') return succeed({ width: paper.width, height: paper.height });
-  if (paperAsked) {
-    return fail([error('proof-paper', ['print', 'paper'], 'a proof goes on a sheet', 'name one: letter, a4, a3 …')]);
-  }
-  const usual = findPaper(usualPaper(units));
-  return usual.ok && usual.value.kind === 'sheet' ? succeed(usual.value) : fail([]);
-}
 
 /** Heads only. Where nobody hands pictures over at all, placeholders stand in, with a warning. */
 async function openPictures(

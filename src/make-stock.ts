@@ -6,9 +6,10 @@ import { countedOn } from './documents/ticket/tickets.ts';
 import type { Drawing } from './drawing/model.ts';
 import { needsRare } from './fonts/coverage.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
-import { sheetFor } from './make-bench-sheets.ts';
 import { sheetsDocument } from './paper/sheets.ts';
 import { fail, type Result, succeed } from './problems/problem.ts';
+import { settle } from './settle/settle.ts';
+import type { Asked } from './settle/settled.ts';
 import { PRICES } from './shop/prices.ts';
 import { shopLocator } from './shop/read-shop.ts';
 import type { Solved, Source } from './solve-job.ts';
@@ -18,11 +19,8 @@ import { shelveDay } from './stock/shelve.ts';
 import type { StockShop } from './stock/stock-job.ts';
 import { writePdf } from './writers/pdf.ts';
 
-export interface StockDayWishes extends StockWishes {
-  /** Instead of the first job's. */
-  readonly paper?: string;
-  /** Of the first job, as the shop counts; the others count on. */
-  readonly number?: string;
+/** Paper and printer instead of the first job's; the other jobs count on from the number. */
+export interface StockDayWishes extends StockWishes, Pick<Asked, 'paper' | 'printer' | 'number'> {
   readonly svg?: boolean;
   /** The shop's file, for the places of problems, and to write into. */
   readonly shop?: Source;
@@ -46,8 +44,8 @@ export async function makeStock(solved: readonly Solved[], wishes: StockDayWishe
   const { number, shop: source } = wishes;
   const first = solved[0];
   if (first === undefined) return fail([]);
-  const paper = sheetFor(wishes, first);
-  if (!paper.ok) return paper;
+  const settled = settle({ job: first.job, shop: first.shop, uses: ['readings'], asked: wishes });
+  if (!settled.ok) return settled;
   const jobs = solved.map(({ job, mat, locate }, i) => ({
     job,
     mat,
@@ -72,7 +70,7 @@ export async function makeStock(solved: readonly Solved[], wishes: StockDayWishe
   const texts = [...printed, ...solved.flatMap(({ job }) => userTexts(job))].map(({ text }) => text);
   const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
   const how = rare === undefined ? {} : { rare };
-  const options = { paper: paper.value, tape, ...how };
+  const options = { paper: settled.value.sheet, tape, ...how };
   const money = first.shop.prices ?? PRICES;
   const drawings = [
     ...stockSummary(day, record, jobs, money, options),

@@ -13,6 +13,7 @@ import { CODES as TILING } from '../paper/codes.ts';
 import { CODES as PAPERS } from '../papers/codes.ts';
 import { CODES as PICTURES } from '../pictures/codes.ts';
 import type { Codes } from '../problems/code-entry.ts';
+import { CODES as SETTLE } from '../settle/codes.ts';
 import { CODES as STOCK } from '../stock/codes.ts';
 import { CODES as WRITERS } from '../writers/codes.ts';
 
@@ -26,7 +27,7 @@ export const SECTIONS: readonly (readonly [title: string, codes: Codes])[] = [
   ['Planning stock', STOCK],
   ['Pictures', PICTURES],
   ['Patterns and other documents', { ...DOCUMENTS, ...MAKING }],
-  ['Paper, sheets and files', { ...PAPERS, ...TILING, ...WRITERS }],
+  ['Paper, sheets and files', { ...PAPERS, ...SETTLE, ...TILING, ...WRITERS }],
 ];
 
 const HEAD = `# Messages: every problem and warning

@@ -145,6 +145,7 @@ const MEANING = {
   'offsets-twice': entry('Two offsets are for the same thickness.', 'Keep one.'),
   'board-unknown': entry('The shop’s file lists no such board.', 'Take one that the message names.'),
   'head-unknown': entry('The shop’s file lists no such head.', 'Take one that the message names.'),
+  'printer-name': entry('A printer is called `none`, which names no printer.', 'Give it another name.'),
   'printer-unknown': entry('The shop’s file lists no such printer.', 'Take one that the message names.'),
   'moulding-unknown': entry('The shop’s file lists no such moulding.', 'Take one that the message names.'),
   'frame-unknown': entry('The shop’s file lists no such frame.', 'Take one that the message names.'),

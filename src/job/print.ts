@@ -6,7 +6,7 @@ import { defined } from '../read/fields/defined.ts';
 import { described, id, line, oneOf, record } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { lookUp } from '../read/fields/look-up.ts';
-import type { Printer } from '../shop/printer.ts';
+import { NO_PRINTER, type Printer } from '../shop/printer.ts';
 import type { Shop } from '../shop/shop.ts';
 import { either, metric } from '../shop/units.ts';
 import { showLength } from '../units/print.ts';
@@ -15,13 +15,15 @@ import type { LengthUnit, Units } from '../units/units.ts';
 export interface PrintRequest {
   /** A paper's id, `W x H`, `fit` or `roll:W`. */
   readonly paper: string;
+  /** Wished; a printer may leave more blank. */
   readonly margin: BySide<number>;
   readonly lap: number;
   readonly join: 'lap' | 'butt';
   readonly transfer: 'prick' | 'cut-through';
   /** Thickness of the pattern's paper, which counts where it is cut through. */
   readonly paperThickness: number;
-  readonly printer?: Printer;
+  /** The shop's only one, where none is named. */
+  readonly printer?: Printer | typeof NO_PRINTER;
 }
 
 /** The paper of the office printer at hand (common practice, no source). */
@@ -37,6 +39,7 @@ export function printSchema(unit: LengthUnit) {
   const few = { least: 0, most: 100 };
   const papers = ['letter', 'a4', '13 x 19 in', 'roll:24in'];
   const transfer = 'Corners are pricked through and the paper comes off, or it stays and is cut through';
+  const printer = 'The printer of the shop that prints it, or none; the only one that the shop has without it';
   const thickness = 'Thickness of the paper, which counts where it is cut through';
   const print = record(
     {
@@ -46,7 +49,7 @@ export function printSchema(unit: LengthUnit) {
       join: z.optional(oneOf('Sheets lie over one another, or edge to edge', ['lap', 'butt'])),
       transfer: z.optional(oneOf(transfer, ['prick', 'cut-through'])),
       paperThickness: z.optional(length(thickness, ['0.1 mm'], { least: 0, most: 2 })),
-      printer: z.optional(id('The printer of the shop that prints it', ['office'])),
+      printer: z.optional(id(printer, ['office', 'none'])),
     },
     'a map: paper, margin, lap, join, transfer, paperThickness, printer',
   );
@@ -59,7 +62,8 @@ export function printFrom(
   units: Units,
   problems: Problem[],
 ): PrintRequest {
-  const printer = lookUp('printer', given.printer, shop.printers, ['print', 'printer'], problems);
+  const named = given.printer === NO_PRINTER ? undefined : given.printer;
+  const printer = lookUp('printer', named, shop.printers, ['print', 'printer'], problems);
   const paper = given.paper ?? usualPaper(units);
   const custom = [...shop.papers].map(([id, size]) => ({ id, name: id, ...size }));
   const found = findPaper(paper, { custom, unit: units, path: ['print', 'paper'] });
@@ -71,23 +75,17 @@ export function printFrom(
     join: given.join ?? 'lap',
     transfer: given.transfer ?? 'prick',
     paperThickness: given.paperThickness ?? PAPER_THICKNESS,
-    ...defined({ printer }),
+    ...defined({ printer: given.printer === NO_PRINTER ? NO_PRINTER : printer }),
   };
 }
 
-/** Never less than what the printer leaves blank: the usual margin grows to it, one that was asked for is an error. */
+/** As it is wished; less than what the named printer leaves blank is an error where it was asked for. */
 function marginFrom(given: SomeSides, printer: Printer | undefined, units: Units, problems: Problem[]): BySide<number> {
-  const blank = printer?.margin ?? allSides(0);
-  const usual = usualMargin(units);
-  const margin = {
-    top: Math.max(usual, blank.top),
-    right: Math.max(usual, blank.right),
-    bottom: Math.max(usual, blank.bottom),
-    left: Math.max(usual, blank.left),
-    ...given,
-  };
-  const short = SIDES.filter((side) => margin[side] < blank[side] - 1e-9);
-  if (printer === undefined || short.length === 0) return margin;
+  const margin = { ...allSides(usualMargin(units)), ...given };
+  if (printer === undefined) return margin;
+  const blank = printer.margin;
+  const short = SIDES.filter((side) => (given[side] ?? blank[side]) < blank[side] - 1e-9);
+  if (short.length === 0) return margin;
   const show = (mm: number): string => showLength(mm, units);
   const sides = short.map((side) => `${show(blank[side])} at the ${side}`).join(', ');
   const message = `the margin is smaller than what the printer ${printer.id} leaves blank: ${sides}`;

@@ -4,7 +4,6 @@ import { type Codes, entry } from '../problems/code-entry.ts';
 export const CODES: Codes = {
   'corners-without-board': entry('Corner sheets are asked for of a drawing without a board.', 'Print it whole.'),
   'jig-job-needed': entry('A jig is made for a job, and none is given.', 'Give the job.'),
-  'jig-paper-sheet': entry('A jig goes on single sheets.', 'Name a sheet of paper.'),
   'jig-thickness': entry('A thickness cannot be read.', 'Write for example `1.4 mm`.'),
   'lap-too-narrow': entry('Sheets lie over one another too little to be joined.', 'Make the lap wider.'),
   'lap-too-wide': entry('Sheets lie over one another by more than half of what they show.', 'Make the lap narrower.'),

@@ -16,6 +16,8 @@ export interface LayoutOptions {
   /** `whole`: sheets taped into one pattern; `corners`: sheets laid on one by one by the board's own corners. */
   readonly extent: 'whole' | 'corners';
   readonly printer?: Printer;
+  /** Which printer is corrected for, or that none is, for the first sheet. */
+  readonly stamp: string;
   /** The unit that the first sheet's words give lengths in. */
   readonly units: LengthUnit;
   /** What every sheet says it belongs to; the drawing's title where left out. */

@@ -120,7 +120,7 @@ export function shopFrom(
     boards,
     heads: mapped(input.heads, headFrom),
     machines: mapped(input.machines, (id, given) => machineFrom(id, given, problems)),
-    printers: mapped(input.printers, printerFrom),
+    printers: mapped(input.printers, (id, given) => printerFrom(id, given, problems)),
     papers: mapped(input.papers, (_, paper) => paper.size),
     mouldings,
     frames: mapped(input.frames, (id, given) => readyFrameFrom(id, given, mouldings, problems)),

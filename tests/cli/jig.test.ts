@@ -22,7 +22,9 @@ describe('jig', () => {
   it('writes the sheets beside the shop, or where the job’s outputs go', async () => {
     const alone = await run(['jig', 'printer', '--shop', '{}/shop.yaml'], { 'shop.yaml': shop });
     expect([alone.code, alone.err, alone.made]).toEqual([0, '', ['jigs', 'jigs/jig-printer.pdf']]);
-    expect(alone.out).toContain('jig-printer.pdf  Printer jig for A4, one sheet\nwritten to {}/jigs');
+    expect(alone.out).toContain(
+      'jig-printer.pdf  Printer jig for A4, one sheet\nnot corrected for any printer\nwritten to {}/jigs',
+    );
     const files = { 'shop.yaml': shop, 'heron.yaml': job };
     const own = await run(['jig', 'art-corner', '{}/heron.yaml', '--cut', 'svg'], files);
     expect(own.made).toEqual(['heron', 'heron/jig-art-corner.pdf', 'heron/jig-art-corner.svg']);

@@ -45,7 +45,7 @@ describe('proof', () => {
     ['a device for a picture', [], pictured('/dev/zero'), /is a device, no plain file/],
     ['an address for a picture', [], pictured('https://example.org/heron.png'), /an address; only files are read/],
     ['a text for a picture', [], pictured('shop.yaml'), /neither a JPEG nor a PNG/],
-    ['a roll', ['--paper', 'roll:24in'], files, /a proof goes on a sheet/],
+    ['a roll', ['--paper', 'roll:24in'], files, /a roll is no single sheet/],
     ['something odd to vary', ['--vary', 'mat.layers[1]'], files, /does not say what is to be varied/],
     ['an unknown place to vary', ['--vary', 'mat.layers[4].board=b,c'], files, /a list of 2, so there is no \[4\]/],
     ['a list as if it were a map', ['--vary', 'mat.layers.board=b,c'], files, /a list of 2, so there is no board/],

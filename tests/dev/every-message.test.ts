@@ -121,8 +121,8 @@ const ROWS: readonly (readonly [code: string, made: () => Promise<readonly Probl
       return proof(withPicture('heron.png'), { pictures: async () => ({ bytes: new Uint8Array(profiled) }) });
     },
   ],
-  ['proof-paper', () => proof(JOB, {}, { paper: 'roll:600mm' })],
   ['sheet-unknown', () => sheets('tickte')],
+  ['sheet-paper', () => proof(JOB, {}, { paper: 'roll:600mm' })],
   ['sheet-paper', () => sheets('ticket', { paper: '100 x 100 mm' })],
   ['label-grid', () => sheets('labels', { grid: { columns: 400 } })],
   [

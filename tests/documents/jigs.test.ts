@@ -93,7 +93,7 @@ describe('what a jig needs', () => {
     ['head', { head: 'pul-45' }, 'head-unknown', 'did you mean pull-45?'],
     ['guide', { printer: 'offce' }, 'printer-unknown', 'did you mean office?'],
     ['guide', { paper: 'lettr' }, 'paper-unknown', 'did you mean letter?'],
-    ['guide', { paper: 'roll:36in' }, 'jig-paper-sheet', 'letter'],
+    ['guide', { paper: 'roll:36in' }, 'sheet-paper', 'letter'],
     ['head', { thickness: '1.4, thick' }, 'jig-thickness', '1.4 mm, 3 mm'],
     ['head', { thickness: '40' }, 'jig-thickness', '1.4 mm, 3 mm'],
     ['printer', { paper: '100 x 150 mm' }, 'jig-paper-small', 'larger paper'],

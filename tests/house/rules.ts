@@ -17,6 +17,7 @@ export const ORDER: readonly string[] = [
   'mat',
   'bench',
   'stock',
+  'settle',
   'documents',
   'cutfiles',
   'calibrate',

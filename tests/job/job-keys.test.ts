@@ -129,9 +129,20 @@ describe('every key of a job', () => {
     const shop = 'printers: {office: {x: 0.99, margin: {top: 1/2, sides: 1/8}}}\npapers: {banner: {size: 13 x 40}}';
     expect(print('{paper: banner, printer: office}', shop)).toMatchObject({
       paper: 'banner',
-      margin: { top: near(12.7), right: near(6.35), bottom: near(6.35), left: near(6.35) },
-      printer: { id: 'office', x: 0.99, y: 1, margin: { top: near(12.7), right: near(3.175), bottom: 0 } },
+      margin: all(near(6.35)),
+      printer: {
+        id: 'office',
+        x: 0.99,
+        y: 1,
+        calibrated: false,
+        margin: { top: near(12.7), right: near(3.175), bottom: 0 },
+      },
     });
+  });
+
+  it('print.printer: none', () => {
+    const shop = 'printers: {office: {x: 0.99, margin: 1}}';
+    expect(print('{printer: none, margin: 1/8}', shop)).toMatchObject({ printer: 'none', margin: all(near(3.175)) });
   });
 
   it.each(['letter', 'a4', 'fit', 'roll:24in', '13 x 19', '300 x 450 mm', 'ARCH C'])('print.paper: %s', (paper) => {

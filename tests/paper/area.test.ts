@@ -20,7 +20,7 @@ describe('where a printer can draw', () => {
         const paper = { width: 210, height: 297 };
         const sheet = sheetOf(
           paper,
-          { margin: wished, join: 'lap', printer: { id: 'p', x, y, margin: hard } },
+          { margin: wished, join: 'lap', printer: { id: 'p', x, y, calibrated: true, margin: hard } },
           sideways,
         );
         expect(sheet.paper).toEqual(sideways ? { width: 297, height: 210 } : paper);

@@ -12,7 +12,16 @@ export const even = (mm: number) => ({ top: mm, right: mm, bottom: mm, left: mm 
 export function options(paper: string, more: Partial<LayoutOptions> = {}): LayoutOptions {
   const found = findPaper(paper);
   if (!found.ok) throw new Error(JSON.stringify(found.problems));
-  return { paper: found.value, margin: even(6.35), lap: 12.7, join: 'lap', extent: 'whole', units: 'in', ...more };
+  return {
+    paper: found.value,
+    margin: even(6.35),
+    lap: 12.7,
+    join: 'lap',
+    extent: 'whole',
+    units: 'in',
+    stamp: 'as settled',
+    ...more,
+  };
 }
 
 export function laid(work: FullScale, paper: string, more: Partial<LayoutOptions> = {}): Layout {

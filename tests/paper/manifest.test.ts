@@ -4,7 +4,9 @@ import { even, laid } from './laid.ts';
 import { LARGE, MIDDLING, ringMat } from './sample.ts';
 
 describe('the record of a file', () => {
-  const layout = laid(LARGE, 'letter', { printer: { id: 'office', x: 0.9965, y: 0.998, margin: even(0) } });
+  const layout = laid(LARGE, 'letter', {
+    printer: { id: 'office', x: 0.9965, y: 0.998, calibrated: true, margin: even(0) },
+  });
   const record = documentRecord('pattern-1.pdf', layout);
 
   it('has one entry a page, the check sheet without a part', () => {

@@ -94,7 +94,7 @@ describe('how long the page is', () => {
   });
 
   it('a printer that prints short gets a page that is longer for it', () => {
-    const printer = { id: 'plotter', x: 0.99, y: 0.98, margin: even(0) };
+    const printer = { id: 'plotter', x: 0.99, y: 0.98, calibrated: true, margin: even(0) };
     const { paper, part, scale } = sheetsIn(laid(MIDDLING, 'fit', { printer }))[0]!;
     expect(scale).toEqual({ x: 0.99, y: 0.98 });
     // What is sent to the printer, before it shrinks it, still ends at the margin.

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { even, laid, sheetsIn, wordsOf } from './laid.ts';
 import { MIDDLING } from './sample.ts';
 
-const office = { id: 'office', x: 0.9965, y: 1.004, margin: even(5) };
+const office = { id: 'office', x: 0.9965, y: 1.004, calibrated: true, margin: even(5) };
 
 describe('a printer that is off', () => {
   const layout = laid(MIDDLING, 'letter', { printer: office });
@@ -27,7 +27,7 @@ describe('a printer that is off', () => {
 
   it("its unprintable margins count where they are wider than the job's", () => {
     const wide = laid(MIDDLING, 'letter', {
-      printer: { id: 'old', x: 1, y: 1, margin: { top: 5, right: 5, bottom: 20, left: 5 } },
+      printer: { id: 'old', x: 1, y: 1, calibrated: true, margin: { top: 5, right: 5, bottom: 20, left: 5 } },
     });
     for (const sheet of sheetsIn(wide)) {
       const { pageX, pageY, width, height } = sheet.part;

@@ -26,7 +26,7 @@ import { LARGE, MIDDLING, ringMat } from './sample.ts';
 const SMALL = ringMat({ width: 203, height: 254, top: 50, right: 40, bottom: 60, left: 45 }, 'Wren, linocut: top mat');
 const DEEP = ringMat({ width: 500, height: 400, top: 150, right: 140, bottom: 160, left: 150 });
 
-const office = { id: 'office', x: 0.9965, y: 1.004, margin: even(5) };
+const office = { id: 'office', x: 0.9965, y: 1.004, calibrated: true, margin: even(5) };
 const CASES: readonly (readonly [string, FullScale, string, Partial<LayoutOptions>])[] = [
   ['a full board on Letter, middle skipped', LARGE, 'letter', {}],
   ['16 × 20 in on Letter', MIDDLING, 'letter', {}],

@@ -15,7 +15,7 @@ const blank = withGroups(
   MIDDLING.drawing.groups.map((group) => ({ ...group, shown: false })),
 );
 const { board: _, ...boardless } = MIDDLING;
-const printer = (x: number, y: number) => ({ printer: { id: 'office', x, y, margin: even(0) } });
+const printer = (x: number, y: number) => ({ printer: { id: 'office', x, y, calibrated: true, margin: even(0) } });
 
 const WRONG: readonly (readonly [string, FullScale, string, Partial<LayoutOptions>, string, RegExp, RegExp])[] = [
   [
@@ -58,7 +58,7 @@ const WRONG: readonly (readonly [string, FullScale, string, Partial<LayoutOption
     "a printer's margins that leave a strip",
     MIDDLING,
     'letter',
-    { printer: { id: 'label', x: 1, y: 1, margin: { ...even(0), left: 190 } } },
+    { printer: { id: 'label', x: 1, y: 1, calibrated: true, margin: { ...even(0), left: 190 } } },
     'margins-too-wide',
     /leave less than/,
     /larger paper/,

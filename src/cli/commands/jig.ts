@@ -66,7 +66,7 @@ async function jig(kind: string | undefined, job: string | undefined, options: O
     ...(cut === undefined ? {} : { cut: cut.split(',').map((id) => id.trim()) }),
   });
   if (!made.ok) return fail(made.problems, options.json === true);
-  const { title, sheets } = made.value;
+  const { title, sheets, printer: stamp } = made.value;
   const folder =
     options.out ??
     (job === undefined ? join(shop === undefined ? '.' : dirname(shop.file), 'jigs') : defaultFolder(job));
@@ -77,6 +77,7 @@ async function jig(kind: string | undefined, job: string | undefined, options: O
   warn(made.warnings);
   for (const file of files)
     note(`${file}  ${title}${file.endsWith('.pdf') ? `, ${sheets === 1 ? 'one sheet' : `${sheets} sheets`}` : ''}`);
+  note(stamp);
   note(`written to ${folder}`);
 }
 

@@ -64,6 +64,7 @@ async function pattern(file: string, options: Options): Promise<void> {
       note(`${p.file}  ${p.name}: ${p.summary}`);
       for (const line of p.advice) note(`  ${line}`);
     }
+    if (patterns[0] !== undefined) note(patterns[0].printer);
   }
   await writeAll(folder, made.files);
   const left = await leftOver(folder, /^pattern-(?:\d+|face)(?:-\w+)?\.(?:pdf|svg)$/u, made.files);

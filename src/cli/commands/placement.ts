@@ -46,5 +46,6 @@ async function place(file: string, options: Options): Promise<void> {
   if (options.quiet === true) return;
   warn(warnings);
   note(`placement.pdf  ${record.summary}`);
+  note(record.printer);
   note(`written to ${folder}`);
 }

@@ -37,7 +37,8 @@ export function proof(variants: readonly Variant[], options: ProofOptions): Proo
     const items = make(own, { first: i * perSheet, picture });
     return {
       title: `${title}, proof`,
-      ...paper,
+      width: paper.width,
+      height: paper.height,
       view: 'sheet',
       pens: Object.assign({}, PART_PENS, DIMENSION_PENS, ...own.map(({ job }) => piecePens(job, scale))),
       groups: PROOF_GROUPS.flatMap(([name, label]): Group[] => {

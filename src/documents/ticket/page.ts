@@ -44,7 +44,8 @@ export function benchSheet(
 ): Drawing {
   return {
     title,
-    ...paper,
+    width: paper.width,
+    height: paper.height,
     view: 'sheet',
     pens: BENCH_PENS,
     groups: [{ name: group, label: title, shown: true, items }],

@@ -1,9 +1,9 @@
 import type { FullScale } from '../../drawing/full-scale.ts';
 import type { Size } from '../../geometry/point.ts';
+import { printerWords } from '../../settle/printer.ts';
 import type { Entry } from '../../text/flow.ts';
 import { showLength, showSize } from '../../units/print.ts';
 import type { Sheet } from '../area.ts';
-import { printerWords } from '../furniture/sheet-label.ts';
 import type { LayoutOptions } from '../options.ts';
 
 /** What the first sheet needs to know of the layout. */
@@ -44,7 +44,7 @@ export function meaning(
           `${share(0.9407)} or ${share(0.9727)} mm instead of ${mm}: the wrong paper is set (A4 squeezed onto Letter, or Letter onto A4). Set ${paperName}, no scaling, and print this sheet again.`,
         ]),
     stamp === undefined
-      ? `${onPattern ? 'Another' : 'Any other'} length is the printer's own error: give the shop's file the two lengths in mm for this printer (${axes}), and print again.`
+      ? `This file is ${options.stamp}. ${onPattern ? 'Another' : 'Any other'} length is the printer's own error: give the shop's file the two lengths in mm (${axes}), and print again.`
       : `This file is ${stamp}; the lines must come out right with it. If they do not, measure the printer anew.`,
   ];
   return [{ kind: 'heading', text: 'Measure the four lines' }, ...texts.map((text): Entry => ({ kind: 'text', text }))];

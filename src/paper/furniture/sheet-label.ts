@@ -1,9 +1,9 @@
 import type { Drawing } from '../../drawing/model.ts';
 import { ellipsized } from '../../fonts/measure.ts';
 import type { RareFonts } from '../../fonts/model.ts';
+import { printerWords } from '../../settle/printer.ts';
 import type { Printer } from '../../shop/printer.ts';
 import { type Block, belowEachOther, besideEachOther, linesBlock, type Words } from '../../text/block.ts';
-import { printDecimal } from '../../units/print.ts';
 
 export interface SheetLabel {
   readonly name: string;
@@ -16,13 +16,6 @@ export interface SheetLabel {
   readonly place?: string;
   readonly printer?: Printer;
   readonly rare?: RareFonts;
-}
-
-/** `printer office: x × 0.9965, y × 0.998`, or nothing where it is not corrected. */
-export function printerWords(printer: Printer | undefined): string | undefined {
-  if (printer === undefined || (printer.x === 1 && printer.y === 1)) return undefined;
-  const factor = (value: number) => printDecimal(value, 'mm', 5).text;
-  return `corrected for printer ${printer.id}: it prints ${factor(printer.x)} in x, ${factor(printer.y)} in y`;
 }
 
 /** What a sheet says of itself, as shapes of falling size, made when they are tried: the first that finds a clear place is taken. */
