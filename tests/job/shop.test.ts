@@ -20,6 +20,7 @@ describe('a shop', () => {
     expect(printers.get('office')).toStrictEqual({
       id: 'office',
       x: 0.9965,
+      calibrated: true,
       y: 0.998,
       margin: { top: 0, right: 0, bottom: 0, left: 0 },
     });
