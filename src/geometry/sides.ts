@@ -10,10 +10,7 @@ export type SomeSides = Readonly<Partial<Record<Side, number>>>;
 
 export const allSides = <T>(value: T): BySide<T> => ({ top: value, right: value, bottom: value, left: value });
 
-/** Lengths by side; `single` where one length was written for all, `paired` where one was for left and right. */
-export type GivenBySides = SomeSides & { readonly single?: true; readonly paired?: true };
+/** Lengths by side, and how they were written: one for all, or one for left and right; else each by itself. */
+export type GivenBySides = SomeSides & { readonly written?: 'once' | 'pair' };
 
-/** The mark is left out of lists and comparisons. */
-export function marked(sides: SomeSides, mark: 'single' | 'paired'): GivenBySides {
-  return Object.defineProperty(sides, mark, { value: true, enumerable: false });
-}
+export const namesNoSide = (given: SomeSides): boolean => SIDES.every((side) => given[side] === undefined);

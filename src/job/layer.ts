@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import type { BySide } from '../geometry/sides.ts';
+import { type BySide, namesNoSide } from '../geometry/sides.ts';
 import { error, type Problem, warning } from '../problems/problem.ts';
 import { defined } from '../read/fields/defined.ts';
 import { check, converted, described, id, record, yesNo } from '../read/fields/fields.ts';
@@ -12,7 +12,7 @@ import type { Shop } from '../shop/shop.ts';
 import { either } from '../shop/units.ts';
 import type { LengthUnit, Units } from '../units/units.ts';
 import type { BenchRequest } from './bench.ts';
-import { namesNoSide, withLeast } from './reveals.ts';
+import { withLeast } from './reveals.ts';
 
 export interface LayerRequest {
   readonly board: Board;
@@ -53,7 +53,7 @@ export function layersSchema(unit: LengthUnit) {
 }
 
 function layerSchema(unit: LengthUnit) {
-  const { length, sides } = lengthFields(unit);
+  const { length, writtenSides } = lengthFields(unit);
   const board = z.union([id('A board of the shop'), boardInPlace(unit)], BOARD_EXPECTED);
   const boards = ['bone-4', { thickness: '1.4 mm', colour: '#efe9dc', name: 'Bone' }];
   const reveal = 'Face edge of the layer above to the face edge of this one';
@@ -64,7 +64,7 @@ function layerSchema(unit: LengthUnit) {
       ),
       bevel: z.optional(bevelSchema()),
       reveal: z.optional(
-        sides(reveal, ['1/4', { top: '1/4', sides: '1/4', bottom: '1/2' }], { least: 0.1, most: 500 }),
+        writtenSides(reveal, ['1/4', { top: '1/4', sides: '1/4', bottom: '1/2' }], { least: 0.1, most: 500 }),
       ),
       spacer: z.optional(length('Lifts this layer off the one above', ['3 mm'], { least: 0.5, most: 50 })),
       trimBack: z.optional(length('Taken off each edge of an under mat', ['1/8'], { least: 0, most: 100 })),
@@ -133,7 +133,7 @@ export function layersFrom(
 
 function revealFrom(given: LayerInput['reveal']): Pick<LayerRequest, 'reveal' | 'reveals'> {
   if (given === undefined || namesNoSide(given)) return {};
-  return given.single === true ? { reveal: given.top! } : { reveals: withLeast(given) };
+  return given.written === 'once' && given.top !== undefined ? { reveal: given.top } : { reveals: withLeast(given) };
 }
 
 function bevelFrom(given: LayerInput['bevel'], head: Head): Bevel {

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
-import { type GivenBySides, marked } from '../geometry/sides.ts';
+import type { GivenBySides } from '../geometry/sides.ts';
 import type { Problem } from '../problems/problem.ts';
 import { defined } from '../read/fields/defined.ts';
 import { converted, described, oneOf, ratio, record, refuse } from '../read/fields/fields.ts';
@@ -30,13 +30,13 @@ export type Weighting =
   | { readonly kind: 'diagonal' };
 
 export function matSchema(unit: LengthUnit) {
-  const { length, size, sides } = lengthFields(unit);
+  const { length, size, writtenSides } = lengthFields(unit);
   const borders = [3, { top: 3, bottom: '3 1/2', sides: '2 3/4' }];
   const mat = record(
     {
       outer: z.optional(size('Width x height of the whole mat', ['16 x 20', [16, 20]], { least: 25 })),
       frame: z.optional(frameSchema(unit)),
-      border: z.optional(sides('Mat edge to the face opening of the top mat', borders, { least: 1 })),
+      border: z.optional(writtenSides('Mat edge to the face opening of the top mat', borders, { least: 1 })),
       weighting: z.optional(weightingSchema(unit)),
       leastBar: z.optional(length('Board between neighbouring openings, at least', ['1/4'], { least: 0, most: 500 })),
       layers: z.optional(layersSchema(unit)),
@@ -96,7 +96,8 @@ export function matFrom(
 
 /** One length for every side is the weighted mat's narrower border: the weighting says how much more the others have. */
 function borderFrom(given: GivenBySides, weighting: Weighting | undefined): GivenBySides {
-  if (given.single !== true || weighting === undefined || weighting.kind === 'none') return given;
+  if (given.written !== 'once' || weighting === undefined || weighting.kind === 'none') return given;
   const { top, left, right } = given;
-  return marked(weighting.kind === 'diagonal' ? defined({ left, right }) : defined({ top, left, right }), 'single');
+  const sides = weighting.kind === 'diagonal' ? { left, right } : { top, left, right };
+  return defined({ ...sides, written: given.written });
 }

@@ -59,7 +59,7 @@ export function openingsSchema(unit: LengthUnit) {
 }
 
 function openingSchema(unit: LengthUnit) {
-  const { size, sides } = lengthFields(unit);
+  const { size, writtenSides } = lengthFields(unit);
   const least = 0.1;
   const overlaps = ['1/4', { top: '1/4', bottom: '1/4', sides: '1/8' }];
   const floats = ['1/4', { top: '1/4', sides: '1/4', bottom: '1/2' }];
@@ -71,8 +71,8 @@ function openingSchema(unit: LengthUnit) {
       shape: z.optional(oneOf('The shape of the opening', SHAPE_KINDS)),
       ...shapeFields(unit),
       artwork: z.optional(size(artwork, ['10 1/2 x 13 1/2'], { least: 5 })),
-      overlap: z.optional(sides('Mat over the edge of the artwork', overlaps, { least, most: 500 })),
-      float: z.optional(sides('Paper or backing shown around the artwork', floats, { least, most: 1000 })),
+      overlap: z.optional(writtenSides('Mat over the edge of the artwork', overlaps, { least, most: 500 })),
+      float: z.optional(writtenSides('Paper or backing shown around the artwork', floats, { least, most: 1000 })),
       size: z.optional(size('Size of the opening', ['10 x 13'], { least: 5 })),
       place: z.optional(placeSchema(unit)),
       reveals: z.optional(revealsSchema(unit)),

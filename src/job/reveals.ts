@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { type BySide, SIDES, type SomeSides } from '../geometry/sides.ts';
+import { type BySide, namesNoSide, SIDES, type SomeSides } from '../geometry/sides.ts';
 import { described, oneOf } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import type { LengthUnit } from '../units/units.ts';
@@ -22,9 +22,6 @@ export function revealsSchema(unit: LengthUnit) {
     [{ top: '1/4', sides: '1/4', bottom: '1/2' }],
   ]);
 }
-
-/** An empty map says as little as a key that is left out. */
-export const namesNoSide = (given: SomeSides): boolean => SIDES.every((side) => given[side] === undefined);
 
 /** Sides that are left out have the least of the reveals that are given, of which there must be one. */
 export function withLeast(given: SomeSides): BySide<number> {

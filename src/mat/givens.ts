@@ -1,5 +1,5 @@
 import type { Size } from '../geometry/point.ts';
-import { type BySide, type GivenBySides, SIDES, type Side } from '../geometry/sides.ts';
+import { type BySide, type GivenBySides, namesNoSide, SIDES, type Side } from '../geometry/sides.ts';
 import type { Job } from '../job/job.ts';
 import type { OpeningRequest } from '../job/opening.ts';
 import type { Problem } from '../problems/problem.ts';
@@ -41,8 +41,8 @@ function writtenAt(
   map: Problem['path'],
   what: string,
 ): { readonly path: Problem['path']; readonly shared?: string } {
-  if (sides.single === true) return { path: map, shared: what };
-  const pair = sides.paired === true && (side === 'left' || side === 'right');
+  if (sides.written === 'once') return { path: map, shared: what };
+  const pair = sides.written === 'pair' && (side === 'left' || side === 'right');
   return pair ? { path: [...map, 'sides'], shared: `${what} at the sides` } : { path: [...map, side] };
 }
 
@@ -57,7 +57,7 @@ function openingGivens(plan: Plan, index: number): Given[] {
   const inset = insetParts(job, request, 2);
   const of = named(plan, index);
   const givens: Given[] = [];
-  const covered = request.float !== undefined || Object.keys(request.overlap).length > 0;
+  const covered = request.float !== undefined || !namesNoSide(request.overlap);
   for (const axis of AXES) {
     const { extent, near, far } = axis;
     if (request.artwork !== undefined) {

@@ -1,3 +1,4 @@
+import { namesNoSide } from '../geometry/sides.ts';
 import type { Job } from '../job/job.ts';
 import { error, type Problem } from '../problems/problem.ts';
 import { groupProblems } from './checks/group.ts';
@@ -35,7 +36,7 @@ function openingProblems(job: Job, index: number): Problem[] {
   const request = job.openings[index]!;
   const found: Problem[] = [];
   const path = ['openings', index];
-  const overlapped = Object.keys(request.overlap).length > 0;
+  const overlapped = !namesNoSide(request.overlap);
   if (request.artwork === undefined && (overlapped || request.float !== undefined)) {
     const key = overlapped ? 'overlap' : 'float';
     const message = `the opening has an ${key} but no artwork to measure it from`.replace('an float', 'a float');

@@ -45,12 +45,12 @@ describe('one bad thing is one problem, at its place, in plain words', () => {
 
 /** Codes that no small job or shop brings about, or that are warnings, and the test that makes each appear. */
 const ELSEWHERE: Readonly<Record<string, string>> = {
-  'text-too-long': './hostile.test.ts',
-  'text-too-many-values': './hostile.test.ts',
-  'problems-more': './hostile.test.ts',
+  'text-too-long': '../read/hostile.test.ts',
+  'text-too-many-values': '../read/hostile.test.ts',
+  'problems-more': '../read/hostile.test.ts',
   'bevel-not-head': './job.test.ts',
   'rebate-shallow': './job.test.ts',
-  'shop-not-editable': './edit-shop.test.ts',
+  'shop-not-editable': '../shop/edit-shop.test.ts',
   'vary-unreadable': '../dev/every-message.test.ts',
   'vary-path': '../dev/every-message.test.ts',
   'glyph-missing': '../dev/every-message.test.ts',

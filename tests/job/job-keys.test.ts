@@ -14,7 +14,7 @@ describe('every key of a job', () => {
     const job = jobOf('units: cm\nmat: {outer: 40 x 50, border: 3 in}\nopenings: [{size: [20, "300 mm"]}]\n');
     expect(job.units).toBe('cm');
     expect(job.mat.outer).toStrictEqual({ width: 400, height: 500 });
-    expect(job.mat.border).toStrictEqual(all(near(76.2)));
+    expect(job.mat.border).toStrictEqual({ ...all(near(76.2)), written: 'once' });
     expect(job.openings[0]!.size).toStrictEqual({ width: 200, height: 300 });
   });
 
@@ -41,12 +41,13 @@ describe('every key of a job', () => {
   });
 
   it('mat.border: one length, or by side', () => {
-    expect(mat('{border: 3}').border).toStrictEqual(all(near(76.2)));
+    expect(mat('{border: 3}').border).toStrictEqual({ ...all(near(76.2)), written: 'once' });
     expect(mat('{border: {top: 3, bottom: 3 1/2, sides: 2 3/4}}').border).toStrictEqual({
       top: near(76.2),
       bottom: near(88.9),
       left: near(69.85),
       right: near(69.85),
+      written: 'pair',
     });
     expect(mat('{border: {left: 2, right: 3}}').border).toStrictEqual({ left: near(50.8), right: near(76.2) });
     expect(mat('{border: {}}').border).toStrictEqual({});
@@ -93,7 +94,7 @@ describe('every key of a job', () => {
       shape: 'rectangle',
       artwork: { width: near(254), height: near(330.2) },
       overlap: {},
-      float: all(near(6.35)),
+      float: { ...all(near(6.35)), written: 'once' },
       measure: 'sight',
     });
     expect(opening('{artwork: 10 x 13, float: {bottom: 1/2}, measure: face}')).toMatchObject({
@@ -101,7 +102,7 @@ describe('every key of a job', () => {
       measure: 'face',
     });
     const both = opening('{artwork: 10 x 13, size: 9 1/2 x 12 1/2, overlap: {sides: 1/8, top: 1/4}}');
-    expect(both.overlap).toStrictEqual({ left: near(3.175), right: near(3.175), top: near(6.35) });
+    expect(both.overlap).toStrictEqual({ left: near(3.175), right: near(3.175), top: near(6.35), written: 'pair' });
   });
 
   it('bench: graduation from the guide, stack, snap, hinge', () => {

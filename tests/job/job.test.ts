@@ -22,7 +22,7 @@ describe('the sample job with its shop', () => {
       {
         shape: 'rectangle',
         artwork: { width: near(266.7), height: near(342.9) },
-        overlap: all(near(6.35)),
+        overlap: { ...all(near(6.35)), written: 'once' },
         measure: 'face',
       },
     ]);
@@ -116,7 +116,7 @@ describe('a job of five lines', () => {
         {
           shape: 'rectangle',
           artwork: { width: near(127), height: near(177.8) },
-          overlap: all(near(3.175)),
+          overlap: { ...all(near(3.175)), written: 'once' },
           measure: 'face',
         },
       ],

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { Size } from '../../geometry/point.ts';
-import { type GivenBySides, marked, SIDES, type SomeSides } from '../../geometry/sides.ts';
+import { allSides, type GivenBySides, SIDES, type SomeSides } from '../../geometry/sides.ts';
 import { parseLength, parseSize } from '../../units/parse.ts';
 import { showLength } from '../../units/print.ts';
 import { type LengthUnit, mmPer } from '../../units/units.ts';
@@ -60,12 +60,17 @@ export function lengthFields(unit: LengthUnit) {
   const size = (about: string, examples: Examples, range: Range = {}) =>
     leaf(SIZE_EXPECTED, (input) => readSize(input, { least: LEAST_SIDE, ...range }), about, examples, SIZE);
 
-  const sides = (about: string, examples: Examples, range: Range = {}) => {
+  const bySide = <T extends SomeSides>(
+    about: string,
+    examples: Examples,
+    range: Range,
+    as: (sides: SomeSides, written?: 'once' | 'pair') => T,
+  ) => {
     const every = leaf(
       LENGTH_EXPECTED,
-      (input): Reading<GivenBySides> => {
+      (input): Reading<T> => {
         const read = readLength(input, range);
-        return read?.ok === true ? taken(onEverySide(read.value)) : read;
+        return read?.ok === true ? taken(as(allSides(read.value), 'once')) : read;
       },
       'On every side',
       [],
@@ -73,20 +78,34 @@ export function lengthFields(unit: LengthUnit) {
     );
     const one = z.optional(length('On that side, seen from the front; sides are left and right', [], range));
     const map = record({ top: one, bottom: one, left: one, right: one, sides: one }, SIDES_EXPECTED);
-    const each = z.pipe(map, z.transform(sidesOf));
+    const each = z.pipe(
+      map,
+      z.transform((given, context): T => {
+        const sides = sidesOf(given, context);
+        return given.sides === undefined ? as(sides) : as(sides, 'pair');
+      }),
+    );
     return described(z.union([every, each], SIDES_EXPECTED), about, examples);
   };
 
-  return { length, size, sides };
-}
+  const sides = (about: string, examples: Examples, range: Range = {}) =>
+    bySide(about, examples, range, (given): SomeSides => given);
 
-function onEverySide(length: number): GivenBySides {
-  return marked({ top: length, right: length, bottom: length, left: length }, 'single');
+  /** With a word on how they were written, for what says later where a length stands. */
+  const writtenSides = (about: string, examples: Examples, range: Range = {}) =>
+    bySide(
+      about,
+      examples,
+      range,
+      (given, written): GivenBySides => (written === undefined ? given : { ...given, written }),
+    );
+
+  return { length, size, sides, writtenSides };
 }
 
 type GivenSides = { readonly [S in keyof SomeSides | 'sides']?: number | undefined };
 
-function sidesOf(given: GivenSides, context: { issues: unknown[] }): GivenBySides {
+function sidesOf(given: GivenSides, context: { issues: unknown[] }): SomeSides {
   if (given.sides !== undefined && (given.left !== undefined || given.right !== undefined)) {
     const message = 'left or right is given beside sides, which means both';
     return refuse(context, given, { code: 'sides-twice', message, hint: 'keep one of the two' });
@@ -96,7 +115,7 @@ function sidesOf(given: GivenSides, context: { issues: unknown[] }): GivenBySide
     const value = given[side] ?? (side === 'left' || side === 'right' ? given.sides : undefined);
     if (value !== undefined) found[side] = value;
   }
-  return given.sides === undefined ? found : marked(found, 'paired');
+  return found;
 }
 
 const RIGHT_UNIT = 'is its unit right?';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { MACHINE_KINDS, plainMachine } from '../../src/shop/machine.ts';
-import { accepted, shopOf } from './texts.ts';
+import { accepted, shopOf } from '../job/texts.ts';
 
 const machine = (text: string, name: string) => accepted(shopOf(text)).machines.get(name)!;
 

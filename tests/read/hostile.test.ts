@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { MAX_BYTES, MAX_DEPTH, MAX_PROBLEMS } from '../../src/read/text/bounds.ts';
-import { codes, read, refused, SHOP, shopOf } from './texts.ts';
+import { codes, read, refused, SHOP, shopOf } from '../job/texts.ts';
 
 /** `unit` again and again, up to the limit. */
 const filled = (unit: string, before = '', after = ''): string =>

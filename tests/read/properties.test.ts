@@ -7,7 +7,7 @@ import { MAX_DEPTH } from '../../src/read/text/bounds.ts';
 import type { Node } from '../../src/read/text/node.ts';
 import { readText } from '../../src/read/text/text.ts';
 import { YamlScan } from '../../src/read/text/yaml-scan.ts';
-import { accepted, HERON, read, SHOP, shopOf } from './texts.ts';
+import { accepted, HERON, read, SHOP, shopOf } from '../job/texts.ts';
 
 /** Plain data as block YAML: every key on its own line, texts in JSON's quotes, which YAML takes too. */
 function blockYaml(value: unknown, indent = ''): string {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { NO_SHOP } from '../../src/shop/shop.ts';
-import { accepted, jobOf, read, refused, SHOP, shopOf } from './texts.ts';
+import { accepted, jobOf, read, refused, SHOP, shopOf } from '../job/texts.ts';
 
 const near = (mm: number) => expect.closeTo(mm, 9);
 const shop = (text: string) => accepted(shopOf(text));

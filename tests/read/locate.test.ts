@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { error } from '../../src/problems/problem.ts';
-import { accepted, HERON, read, SHOP } from './texts.ts';
+import { accepted, HERON, read, SHOP } from '../job/texts.ts';
 
 const { locate } = accepted(read(HERON, SHOP));
 const place = (path: readonly (string | number)[], code = 'a-b') => {
