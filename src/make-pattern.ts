@@ -12,6 +12,7 @@ import { nearest } from './problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed } from './problems/problem.ts';
 import type { Settled } from './settle/settled.ts';
 import type { Solved } from './solve-job.ts';
+import { loadSvg } from './writers/load-svg.ts';
 import { writePdf } from './writers/pdf.ts';
 import type { SvgOptions } from './writers/svg.ts';
 
@@ -116,7 +117,7 @@ async function svgFiles(
   wishes: PatternWishes,
   how: SvgOptions,
 ): Promise<MadePatterns['files']> {
-  const { writePageSvg, writeSvg } = await import('./writers/svg.ts');
+  const { writePageSvg, writeSvg } = await loadSvg();
   const file = (stem: string, text: string) => ({ name: `${stem}.svg`, bytes: new TextEncoder().encode(text) });
   return [
     ...(wishes.svg === true ? [file(name, writeSvg(layout.drawing, how))] : []),

@@ -13,6 +13,7 @@ import { error, fail, type Problem, type Result, succeed, warning } from './prob
 import type { Settled } from './settle/settled.ts';
 import type { Shop } from './shop/shop.ts';
 import { dotsFromMm } from './units/units.ts';
+import { loadSvg } from './writers/load-svg.ts';
 import { writePdf } from './writers/pdf.ts';
 
 /** What a caller hands over for the name of a picture: its file's bytes, or why there are none. */
@@ -90,7 +91,7 @@ export async function makeProof(pieces: readonly Piece[], request: Request): Pro
   const document = sheetsDocument({ title: made.title, subject: 'Proof for the customer', sheets: made.sheets });
   const files = [{ name: 'proof.pdf', bytes: await writePdf(document, how) }];
   if (request.svg || request.png !== undefined) {
-    const { writeSvg } = await import('./writers/svg.ts');
+    const { writeSvg } = await loadSvg();
     for (const [i, sheet] of made.sheets.entries()) {
       const stem = made.sheets.length === 1 ? 'proof' : `proof-${i + 1}`;
       const svg = writeSvg(sheet, how);

@@ -17,6 +17,7 @@ import { planBoards, type StockWishes } from './stock/board-plans.ts';
 import { layOutDay } from './stock/layouts.ts';
 import { shelveDay } from './stock/shelve.ts';
 import type { StockShop } from './stock/stock-job.ts';
+import { loadSvg } from './writers/load-svg.ts';
 import { writePdf } from './writers/pdf.ts';
 
 /** Paper and printer instead of the first job's; the other jobs count on from the number. */
@@ -79,7 +80,7 @@ export async function makeStock(solved: readonly Solved[], wishes: StockDayWishe
   const document = sheetsDocument({ title: 'Stock plan', subject: 'Sheets of board, cut by cut', sheets: drawings });
   const files = [{ name: 'stock.pdf', bytes: await writePdf(document, how) }];
   if (wishes.svg === true) {
-    const { writeSvg } = await import('./writers/svg.ts');
+    const { writeSvg } = await loadSvg();
     drawings.forEach((drawing, i) => {
       files.push({ name: `stock-${i + 1}.svg`, bytes: new TextEncoder().encode(writeSvg(drawing, how)) });
     });

@@ -8,6 +8,7 @@ export default defineConfig({
   // Property tests start from one seed, so that a run speaks of the code and not of luck: see the file.
   resolve: { alias: [{ find: /^fast-check$/, replacement: fileURLToPath(new URL('seeded.ts', import.meta.url)) }] },
   test: {
+    setupFiles: [fileURLToPath(new URL('svg-window.ts', import.meta.url))],
     include: ['tests/**/*.test.ts'],
     globalSetup: fileURLToPath(new URL('run-folder.ts', import.meta.url)),
     testTimeout: 30_000,

@@ -1,4 +1,5 @@
 /** What `dist/cli.js` loads once it knows that this Node will do. */
+import '../node.ts';
 import { main } from './main.ts';
 
 /** Of the package; the build fills it in. */

@@ -3,7 +3,7 @@
  *
  *     cli.js                 the command, see launcher.ts
  *     cli/                   what it loads: a file for each command, and what they share
- *     index.mjs, chunks/     the library
+ *     index.mjs, node.mjs    the library for browsers and for Node; chunks/ is what they share
  *     types/                 its declarations
  */
 import { execFileSync } from 'node:child_process';
@@ -20,7 +20,7 @@ export async function build(dist: string): Promise<void> {
   await prepareFonts(PREPARED);
   const files = await bundles(TOP);
   rmSync(dist, { recursive: true, force: true });
-  write(dist, { 'package.json': '{"type":"commonjs","sideEffects":false}\n', ...files });
+  write(dist, { 'package.json': '{"type":"commonjs","sideEffects":["./node.mjs"]}\n', ...files });
   chmodSync(join(dist, 'cli.js'), 0o755);
   const tsc = join(TOP, 'node_modules/typescript/bin/tsc');
   const project = ['-p', join(TOP, 'src/dev/declarations.json'), '--outDir', join(dist, 'types')];
@@ -30,11 +30,7 @@ export async function build(dist: string): Promise<void> {
 /** All programs that the build makes of the sources in `top`. */
 export async function bundles(top: string): Promise<Files> {
   const { version } = JSON.parse(readFileSync(join(top, 'package.json'), 'utf8')) as { readonly version: string };
-  const made = await Promise.all([
-    bundleLauncher(top),
-    bundleProgram(top, version),
-    bundleLibrary(top, join(top, 'src/index.ts')),
-  ]);
+  const made = await Promise.all([bundleLauncher(top), bundleProgram(top, version), bundleLibrary(top)]);
   return Object.assign({}, ...made);
 }
 

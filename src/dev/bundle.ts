@@ -15,7 +15,7 @@ const WITHOUT_SIDE_EFFECTS = /[\\/]node_modules[\\/](?:pdf-lib|@pdf-lib[\\/]stan
 const treeshake: NonNullable<InputOptions['treeshake']> = {
   moduleSideEffects: [
     { test: WITHOUT_SIDE_EFFECTS, sideEffects: false },
-    { test: /[\\/]src[\\/]cli[\\/]start\.ts$/, sideEffects: true },
+    { test: /[\\/]src[\\/](?:cli[\\/]start|node)\.ts$/, sideEffects: true },
   ],
 };
 
@@ -59,10 +59,16 @@ export function bundleLauncher(top: string): Promise<Files> {
   );
 }
 
-/** The library's face as ES modules; packages stay imports, for a bundler or Node to find. */
-export function bundleLibrary(top: string, face: string): Promise<Files> {
+/** The library for browsers and for Node as ES modules; packages stay imports, for a bundler or Node to find. */
+export function bundleLibrary(top: string): Promise<Files> {
   return bundled(
-    { input: { index: face }, cwd: top, platform: 'neutral', external: /^[^./]/, treeshake },
+    {
+      input: { index: join(top, 'src/index.ts'), node: join(top, 'src/node.ts') },
+      cwd: top,
+      platform: 'neutral',
+      external: /^[^./]/,
+      treeshake,
+    },
     { format: 'es', entryFileNames: '[name].mjs', chunkFileNames: 'chunks/[name]-[hash].mjs' },
   );
 }

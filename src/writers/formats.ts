@@ -6,6 +6,7 @@ import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import type { DxfDialect } from './dxf.ts';
 import type { HpglOptions } from './hpgl.ts';
+import { loadSvg } from './load-svg.ts';
 
 export interface WriteOptions {
   /** Names of the groups to show, and no others. */
@@ -57,7 +58,7 @@ export const FORMATS: readonly Format[] = [
     summary: 'one drawing in mm, letters as outlines',
     of: 'drawing',
     load: () =>
-      import('./svg.ts').then(({ writeSvg }) => {
+      loadSvg().then(({ writeSvg }) => {
         return (drawing, options) => new TextEncoder().encode(writeSvg(drawing, options));
       }),
   },

@@ -1,5 +1,6 @@
 import { initWasm, Resvg } from '@resvg/resvg-wasm';
 import type { Document, Page } from '../drawing/document.ts';
+import { loadSvg } from './load-svg.ts';
 import type { SvgOptions } from './svg.ts';
 
 let ready: Promise<void> | undefined;
@@ -30,6 +31,6 @@ export async function writePagePng(
   page: Page,
   { dpi, renderer, ...how }: SvgOptions & { readonly dpi: number; readonly renderer: () => Promise<Uint8Array> },
 ): Promise<Uint8Array> {
-  const { writePageSvg } = await import('./svg.ts');
+  const { writePageSvg } = await loadSvg();
   return writePng(writePageSvg(document, page, how), dpi, renderer);
 }

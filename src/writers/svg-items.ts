@@ -16,10 +16,6 @@ import { textPlace } from './item-paths.ts';
 /** User units are mm; four digits are 0.00005 mm. */
 export const mm = (value: number): string => decimal(value, 4);
 
-/** Text as XML 1.0 can hold it: controls and halves of pairs have no place there (2.2), and are left out. */
-export const xml = (text: string): string =>
-  text.replaceAll(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '');
-
 export interface Setting {
   readonly pens: Readonly<Record<string, Pen>>;
   readonly rare: RareFonts | undefined;
@@ -102,7 +98,7 @@ function textAttributes(item: TextItem, { rare }: Setting): Attributes {
   const paths = textOutline(item.text, item.weight, item.size, rare);
   return {
     role: 'img',
-    'aria-label': xml(item.text),
+    'aria-label': item.text,
     d: paths.map((path) => outline(path, place)).join(''),
     fill: hexColour(item.colour),
   };

@@ -1,5 +1,4 @@
-import { type G, registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
-import { createSVGWindow } from 'svgdom';
+import { type G, getWindow, registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
 import { type Document, type Frame, type Page, shownPart } from '../drawing/document.ts';
 import type { Drawing, Group } from '../drawing/model.ts';
 import { touches } from '../drawing/touches.ts';
@@ -10,7 +9,9 @@ import type { Pictures } from '../pictures/model.ts';
 import { decimal } from './decimal.ts';
 import { isInPlace, placement } from './placement.ts';
 import { namedGroups, shownLayers } from './shown.ts';
-import { addItem, mm, type Setting, xml } from './svg-items.ts';
+import { addItem, mm, type Setting } from './svg-items.ts';
+import type { SvgWindow } from './svg-window.ts';
+import { writeXml } from './xml.ts';
 
 export interface SvgOptions {
   /** Names of the groups to show; those that are shown by default unless given. */
@@ -23,6 +24,11 @@ export interface SvgOptions {
   readonly comment?: readonly string[];
 }
 
+/** Trees are built in this window from now on, unless they are already. */
+export function buildIn(window: SvgWindow): void {
+  if (getWindow() !== window) registerWindow(window, window.document);
+}
+
 /**
  * A drawing as SVG 1.1: width and height in mm, the viewBox numerically the same from 0 0, every group an element with
  * its name as id. Groups that are not shown are left out, since programs that drive machines often cut what is hidden.
@@ -30,7 +36,7 @@ export interface SvgOptions {
  */
 export function writeSvg(drawing: Drawing, options: SvgOptions = {}): string {
   const canvas = emptySvg(drawing, drawing.title);
-  if (options.comment !== undefined) canvas.element('desc').words(xml(options.comment.join('\n')));
+  if (options.comment !== undefined) canvas.element('desc').words(options.comment.join('\n'));
   const setting = settingOf(drawing, options, new Set());
   for (const group of shownGroups(drawing, options)) addGroup(canvas, group, setting);
   return serialized(canvas);
@@ -73,14 +79,13 @@ function shownGroups(drawing: Drawing, { show }: SvgOptions): readonly Group[] {
 }
 
 function emptySvg({ width, height }: Size, title: string): Svg {
-  const window = createSVGWindow();
-  registerWindow(window, window.document);
-  const canvas = SVG(window.document.documentElement) as Svg;
+  if (getWindow() === null) throw new Error('there is no document to build SVG in: hand one in by buildSvgIn()');
+  const canvas = SVG() as Svg;
   const [w, h] = [mm(width), mm(height)];
   // Links are not used, so their namespace goes.
   canvas.attr('xmlns:xlink', null);
   canvas.attr({ width: `${w}mm`, height: `${h}mm`, viewBox: `0 0 ${w} ${h}` });
-  canvas.element('title').words(xml(`${title} (${w} × ${h} mm)`));
+  canvas.element('title').words(`${title} (${w} × ${h} mm)`);
   return canvas;
 }
 
@@ -88,7 +93,7 @@ function addGroup(parent: Svg | G, group: Group, setting: Setting): void {
   const element = parent.group();
   if (!setting.ids.has(group.name)) element.attr({ id: group.name });
   setting.ids.add(group.name);
-  element.attr({ 'data-label': xml(group.label) });
+  element.attr({ 'data-label': group.label });
   for (const item of group.items) addItem(element, item, setting);
 }
 
@@ -110,8 +115,4 @@ function addClip(sheet: G, { x, y, width, height }: Box, ids: Set<string>): stri
   return id;
 }
 
-/** One element a line. Text and attributes hold no bare `<` or `>`, so that both stand for tags alone. */
-function serialized(canvas: Svg): string {
-  const text = canvas.svg();
-  return `${text.replaceAll(/><\/(?:line|path|rect|image)>/g, '/>').replaceAll('><', '>\n<')}\n`;
-}
+const serialized = (canvas: Svg): string => `${writeXml(canvas.node)}\n`;

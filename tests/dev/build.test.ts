@@ -103,14 +103,18 @@ describe('what the build makes', () => {
   });
 
   test('is a library that solves a job and builds its documents', () => {
-    const script = `
-      import { build } from ${JSON.stringify(join(dist, 'index.mjs'))};
-      const made = await build('mat: {outer: 10 x 12}\\nunits: in\\nopenings: [{size: 6 x 8}]', { svg: true });
-      console.log(made.files.map((file) => file.name + ' ' + String.fromCharCode(...file.bytes.slice(0, 4))).join());`;
-    const file = join(folder, 'use.mjs');
-    writeFileSync(file, script);
-    const { stdout, stderr } = node([file]);
-    expect(stderr).toBe('');
-    expect(stdout.trim()).toBe('pattern-1.pdf %PDF,pattern-1.svg <svg');
+    const made = (entry: string, options: string): string => {
+      const script = `
+        import { build } from ${JSON.stringify(join(dist, entry))};
+        const made = await build('mat: {outer: 10 x 12}\\nunits: in\\nopenings: [{size: 6 x 8}]', ${options});
+        console.log(made.files.map((file) => file.name + ' ' + String.fromCharCode(...file.bytes.slice(0, 4))).join());`;
+      const file = join(folder, 'use.mjs');
+      writeFileSync(file, script);
+      const { stdout, stderr } = node([file]);
+      expect(stderr).toBe('');
+      return stdout.trim();
+    };
+    expect(made('node.mjs', '{ svg: true }')).toBe('pattern-1.pdf %PDF,pattern-1.svg <svg');
+    expect(made('index.mjs', '{}')).toBe('pattern-1.pdf %PDF');
   });
 });

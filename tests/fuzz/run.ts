@@ -4,7 +4,7 @@
  * with 1 if anything did. What it finds becomes a case in `found.ts`.
  */
 import { readdirSync, readFileSync } from 'node:fs';
-import { build } from '../../src/index.ts';
+import { build } from '../../src/node.ts';
 import { grammarJob, mutated, random } from './generate.ts';
 import { trial } from './trial.ts';
 

@@ -8,7 +8,7 @@ import { type Document, layersOf } from '../../src/drawing/document.ts';
 import type { Drawing, LineItem } from '../../src/drawing/model.ts';
 import { solveJob } from '../../src/index.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
-import { writeSvg } from '../../src/writers/svg.ts';
+import { writeSvg } from '../writers/svg-in-node.ts';
 import { canonical, canonicalDrawing, canonicalJson } from './canonical.ts';
 import { CASES } from './cases.ts';
 import { compareCase, compareNames, type Failure, type Outputs } from './compare.ts';

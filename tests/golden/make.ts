@@ -1,3 +1,4 @@
+import '../svg-window.ts';
 import { openPdf } from '../../src/dev/render.ts';
 import { pattern } from '../../src/documents/pattern/pattern.ts';
 import { build, type OutputFile, solveJob } from '../../src/index.ts';

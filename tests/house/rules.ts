@@ -24,6 +24,7 @@ export const ORDER: readonly string[] = [
   'paper',
   'writers',
   'index.ts',
+  'node.ts',
   'cli',
   'dev',
 ];
@@ -40,7 +41,8 @@ export const PACKAGES: readonly { readonly from: string; readonly allowed: reado
   { from: 'src/fonts/rare.ts', allowed: ['@pdf-lib/fontkit', 'pako'] },
   { from: 'src/fonts/subset.ts', allowed: ['@pdf-lib/fontkit', 'pako'] },
   { from: 'src/writers/pdf', allowed: ['pdf-lib'] },
-  { from: 'src/writers/svg', allowed: ['@svgdotjs/svg.js', 'svgdom'] },
+  { from: 'src/writers/svg', allowed: ['@svgdotjs/svg.js'] },
+  { from: 'src/node.ts', allowed: ['svgdom'] },
   { from: 'src/writers/png', allowed: ['@resvg/resvg-wasm'] },
   { from: 'src/cli/', allowed: ['commander', '@clack/prompts', 'node:'] },
   {

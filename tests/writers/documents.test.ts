@@ -8,12 +8,12 @@ import { type Document, joinDocuments, type Page } from '../../src/drawing/docum
 import { sheetsDocument } from '../../src/paper/sheets.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { writePagePng } from '../../src/writers/png.ts';
-import { writePageSvg } from '../../src/writers/svg.ts';
 import { readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';
 import { everything } from './everything.ts';
 import { blockDifference } from './pixels.ts';
 import { documentOf, drawingOf, group, line, pageOf } from './samples.ts';
+import { writePageSvg } from './svg-in-node.ts';
 
 const named = (name: string, outline?: readonly string[], label = name): Page => ({
   ...documentOf(drawingOf(210, 297, []), [pageOf(1)]).pages[0]!,

@@ -3,12 +3,12 @@ import { expect, test } from 'vitest';
 import { renderPdfPage, renderSvg } from '../../src/dev/render.ts';
 import type { LineItem } from '../../src/drawing/model.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
-import { writePageSvg } from '../../src/writers/svg.ts';
 import { readPdf, visible } from '../readers/pdf-lines.ts';
 import { readSvg } from '../readers/svg-elements.ts';
 import { everything } from './everything.ts';
 import { blockDifference } from './pixels.ts';
 import { documentOf, documents, drawingOf, group, line, pageOf } from './samples.ts';
+import { writePageSvg } from './svg-in-node.ts';
 
 const TOLERANCE = 0.001;
 

@@ -6,11 +6,11 @@ import type { RareFonts } from '../../src/fonts/model.ts';
 import { prepareRare } from '../../src/fonts/rare.ts';
 import { polygon } from '../../src/geometry/path.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
-import { writeSvg } from '../../src/writers/svg.ts';
 import { readSvg } from '../readers/svg-elements.ts';
 import { everything } from './everything.ts';
 import { blockDifference, darkSpan } from './pixels.ts';
 import { documents, drawingOf, group, line, PENS, square, wholePage } from './samples.ts';
+import { writeSvg } from './svg-in-node.ts';
 
 const TOLERANCE = 0.001;
 const near = (a: { x: number; y: number }, b: { x: number; y: number }): boolean =>
