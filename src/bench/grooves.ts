@@ -5,7 +5,7 @@ import { guideReading } from '../mat/guide-reading.ts';
 import type { Mat } from '../mat/model.ts';
 import { reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
-import { offsetAt } from './offsets.ts';
+import { beyondCorners, offsetsOn } from './offsets.ts';
 import { order, type Unordered } from './order.ts';
 import { travelledSides } from './outline.ts';
 import { barLine, straightedgeLine } from './strokes.ts';
@@ -50,8 +50,7 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
   const half = request.width / 2;
   const second = pass === 2;
   const aside = second ? half : -half;
-  const start = offsetAt(head.start, depth).offset;
-  const stop = offsetAt(head.stop, depth).offset;
+  const offsets = offsetsOn(head, depth);
   const sides = travelledSides(whole, second ? other(head.opening) : head.opening, aside);
   return sides.flatMap((side): Unnumbered[] => {
     const { direction, outward } = side;
@@ -59,7 +58,8 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
     const clockwise = dot({ x: direction.y, y: -direction.x }, outward) > 0;
     const name = clockwise ? sideAlong(side.from, side.to) : sideAlong(side.to, side.from);
     if (request.sides !== undefined && !request.sides.includes(name)) return [];
-    const beyond = second ? half : 0;
+    const on = second ? half : 0;
+    const beyond = beyondCorners(offsets, 0, { before: on, after: on });
     const onLine = (corner: Point, u: number): Point => plus(plus(corner, times(outward, aside)), times(direction, u));
     const distance = reach(mat.outer, side.from, second ? times(outward, -1) : outward);
     const reading = guideReading(guide, distance, depth, { angle: request.angle, reverse: second });
@@ -77,8 +77,8 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
         direction,
         line: side.moved,
         face: { from: side.from, to: side.to },
-        start: onLine(side.from, -start - beyond),
-        stop: onLine(side.to, -stop + beyond),
+        start: onLine(side.from, -beyond.before),
+        stop: onLine(side.to, beyond.after),
         reverse: second,
         guideFrom: second ? 'far' : 'border',
         distance,

@@ -1,4 +1,8 @@
-import type { OffsetAt } from '../shop/head.ts';
+import { theNamed } from '../mat/layers.ts';
+import type { MatLayer } from '../mat/model.ts';
+import { type Problem, warning } from '../problems/problem.ts';
+import type { Head, OffsetAt } from '../shop/head.ts';
+import { showLength } from '../units/print.ts';
 import { fitLine } from './fit.ts';
 
 /**
@@ -7,11 +11,56 @@ import { fitLine } from './fit.ts';
  */
 export const THICKNESS_PLAY = 0.1;
 
-export interface OffsetHere {
+interface OffsetHere {
   /** How far the blade is ahead of the scribe, mm. */
   readonly offset: number;
   /** Thicknesses that the calibration covers, where the board lies outside them. */
   readonly outside?: { readonly from: number; readonly to: number };
+}
+
+/** A head's offsets on one board. */
+export interface EndOffsets {
+  readonly start: number;
+  readonly stop: number;
+  /** Thicknesses that the calibration covers, where the board lies outside them. */
+  readonly outside?: OffsetHere['outside'];
+}
+
+/**
+ * How far outside the face corners of a side a head starts and stops, whatever carries it. With u along the travel, u = 0
+ * and u = L at the corners, the blade being e ahead of the head: it starts at u = −e_start − x and stops at
+ * u = L − e_stop + x, x being the overrun that is wished, and `on` how far it runs on into the fallout besides.
+ */
+export const beyondCorners = (
+  { start, stop }: EndOffsets,
+  overrun: number,
+  on: { readonly before: number; readonly after: number } = { before: 0, after: 0 },
+): { readonly before: number; readonly after: number } => ({
+  before: start + overrun + on.before,
+  after: overrun - stop + on.after,
+});
+
+/** Of both ends on one board. */
+export function offsetsOn(head: Pick<Head, 'start' | 'stop'>, thickness: number): EndOffsets {
+  const [start, stop] = [offsetAt(head.start, thickness), offsetAt(head.stop, thickness)];
+  const outside = start.outside ?? stop.outside;
+  return { start: start.offset, stop: stop.offset, ...(outside === undefined ? {} : { outside }) };
+}
+
+/** A warning where a layer's board is none of those that `who` was calibrated on. */
+export function outsideWarning(
+  { name, board }: Pick<MatLayer, 'name' | 'board'>,
+  index: number,
+  who: string,
+  outside: EndOffsets['outside'],
+  hint: string,
+): readonly Problem[] {
+  if (outside === undefined) return [];
+  const show = (mm: number): string => showLength(mm, 'mm');
+  const from = show(outside.from);
+  const range = outside.from === outside.to ? from : `${from} to ${show(outside.to)}`;
+  const message = `${theNamed(name)} is ${show(board.thickness)} thick, but ${who} was calibrated at ${range}`;
+  return [warning('head-thickness-outside', ['mat', 'layers', index, 'board'], message, hint)];
 }
 
 /**

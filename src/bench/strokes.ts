@@ -13,7 +13,7 @@ import type { Head } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
 import { reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
-import { type OffsetHere, offsetAt } from './offsets.ts';
+import { beyondCorners, type EndOffsets, offsetsOn, outsideWarning } from './offsets.ts';
 import { order, type Unordered, type WorkOrder } from './order.ts';
 import { mirror, type TravelledSide, travelledSides } from './outline.ts';
 import { checkStacking } from './stacking.ts';
@@ -38,9 +38,7 @@ export function sideName(outward: Point): Side {
 /**
  * Every pull of the head that the mat needs, in the back view, numbered in the order of work.
  *
- * Along a side u runs with the travel, u = 0 and u = L at the face corners. The blade is e_start ahead of the scribe when
- * it is pushed in and the face cut ends e_stop ahead of it, so with the overrun x wished at both ends the scribe starts at
- * u = −e_start − x and stops at u = L − e_stop + x, on the line that is followed on the back. Where a corner of the mat
+ * The scribe starts and stops as `beyondCorners` says, on the line that is followed on the back. Where a corner of the mat
  * points into the opening, the stroke runs on to the corner on the back: what is not cut there would hold the fallout.
  */
 export function strokes(whole: Mat, job: Job): BenchWork {
@@ -48,11 +46,10 @@ export function strokes(whole: Mat, job: Job): BenchWork {
   const warnings: Problem[] = [];
   whole.layers.forEach((layer, layerIndex) => {
     const mat = onOwnBoard(whole, job, layerIndex);
-    const start = offsetAt(job.bench.head.start, layer.board.thickness);
-    const stop = offsetAt(job.bench.head.stop, layer.board.thickness);
-    warnings.push(...offsetWarnings(job, layer, layerIndex, start, stop));
+    const offsets = offsetsOn(job.bench.head, layer.board.thickness);
+    warnings.push(...offsetWarnings(job, layer, layerIndex, offsets));
     mat.openings.forEach((opening, openingIndex) => {
-      const cut = strokesOfOpening(mat, job, layerIndex, openingIndex, start.offset, stop.offset);
+      const cut = strokesOfOpening(mat, job, layerIndex, openingIndex, offsets);
       found.push(...cut);
       for (const stroke of cut) warnings.push(...markWarnings(mat, job, layer, opening, stroke));
       warnings.push(...beyondWarnings(job, layer, opening, cut));
@@ -89,8 +86,7 @@ function strokesOfOpening(
   job: Job,
   layerIndex: number,
   openingIndex: number,
-  start: number,
-  stop: number,
+  offsets: EndOffsets,
 ): Unordered[] {
   const layer = mat.layers[layerIndex]!;
   const { face, cut } = mat.openings[openingIndex]!.layers[layerIndex]!;
@@ -118,7 +114,7 @@ function strokesOfOpening(
     const straightedge = straightedgeLine(head, side);
     const bar = beyondGuide && straightedge === undefined ? barLine(head, side) : undefined;
     const part = parts[index];
-    const on = runOn({ face: side, line: side.moved, direction, reverse });
+    const beyond = beyondCorners(offsets, head.overrun, runOn({ face: side, line: side.moved, direction, reverse }));
     return {
       layer: layerIndex + 1,
       opening: openingIndex + 1,
@@ -127,8 +123,8 @@ function strokesOfOpening(
       direction,
       line: side.moved,
       face: { from: side.from, to: side.to },
-      start: onLine(side.from, -start - head.overrun - on.before),
-      stop: onLine(side.to, -stop + head.overrun + on.after),
+      start: onLine(side.from, -beyond.before),
+      stop: onLine(side.to, beyond.after),
       reverse,
       guideFrom: reverse ? 'far' : 'border',
       distance,
@@ -194,27 +190,14 @@ function beyondWarnings(job: Job, layer: MatLayer, opening: MatOpening, cut: rea
   ];
 }
 
-function offsetWarnings(job: Job, layer: MatLayer, layerIndex: number, start: OffsetHere, stop: OffsetHere): Problem[] {
-  const problems: Problem[] = [];
+function offsetWarnings(job: Job, layer: MatLayer, layerIndex: number, offsets: EndOffsets): readonly Problem[] {
+  const { id } = job.bench.head;
+  const hint = 'calibrate the head on this board, or try the marks on an offcut of it first';
+  const problems = [...outsideWarning(layer, layerIndex, `the head ${id}`, offsets.outside, hint)];
   const path = ['bench', 'head'];
-  const outside = start.outside ?? stop.outside;
-  if (outside !== undefined) {
-    const range =
-      outside.from === outside.to
-        ? showLength(outside.from, 'mm')
-        : `${showLength(outside.from, 'mm')} to ${showLength(outside.to, 'mm')}`;
-    problems.push(
-      warning(
-        'head-thickness-outside',
-        ['mat', 'layers', layerIndex, 'board'],
-        `${theNamed(layer.name)} is ${showLength(layer.board.thickness, 'mm')} thick, but the head ${job.bench.head.id} was calibrated at ${range}`,
-        'calibrate the head on this board, or try the marks on an offcut of it first',
-      ),
-    );
-  }
   for (const [name, offset] of [
-    ['start', start.offset],
-    ['stop', stop.offset],
+    ['start', offsets.start],
+    ['stop', offsets.stop],
   ] as const) {
     if (Math.abs(offset) > LONGEST_OFFSET) {
       problems.push(

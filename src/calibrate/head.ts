@@ -1,5 +1,5 @@
 import type { Line } from '../bench/fit.ts';
-import { THICKNESS_PLAY } from '../bench/offsets.ts';
+import { beyondCorners, THICKNESS_PLAY } from '../bench/offsets.ts';
 import { SIDES } from '../geometry/sides.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { HEAD, type Head } from '../shop/head.ts';
@@ -129,13 +129,14 @@ function offsets(found: HeadCalibration, readings: Readings<'head'>, { shop, sta
   };
   const x = wished ?? 2 * spread;
   const first = found.thicknesses[0]!;
+  const marks = beyondCorners({ start: first.start.offset, stop: first.stop.offset }, x);
   const words = [
     `head ${head}: ${readings.pieces.length === 1 ? 'one test opening' : `${readings.pieces.length} test openings`}`,
     ...thicknessWords(found),
     ...fitWords('start', found.startLine),
     ...fitWords('stop', found.stopLine),
     `  one end strays by ${inMm(spread)}; twice that is the overrun, ${inMm(2 * spread)}${wished === undefined ? '' : `, but the shop's file wishes ${inMm(wished)}, which stays`}`,
-    `  on ${inMm(first.thickness)} board: start mark at u = ${signed(first.start.past - x)} mm, stop mark at u = L ${signed(x - first.stop.past)} mm, from the face corners`,
+    `  on ${inMm(first.thickness)} board: start mark at u = ${signed(-marks.before)} mm, stop mark at u = L ${signed(marks.after)} mm, from the face corners`,
     '  print the proof (matwright jig head-proof), cut it and measure it before the next job',
   ];
   const summary = found.thicknesses

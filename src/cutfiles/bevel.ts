@@ -1,12 +1,12 @@
-import { offsetAt } from '../bench/offsets.ts';
+import { beyondCorners, offsetsOn, outsideWarning } from '../bench/offsets.ts';
 import type { Path } from '../geometry/path.ts';
 import { backInset } from '../mat/bevel.ts';
 import { theNamed } from '../mat/layers.ts';
 import type { MatLayer } from '../mat/model.ts';
-import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import type { BevelMachine } from '../shop/machine.ts';
-import { printDecimal, showLength } from '../units/print.ts';
-import { movedRun, runsOf, strokeAlong, turnedRun } from './bevel-runs.ts';
+import { printDecimal } from '../units/print.ts';
+import { movedRun, type Run, runsOf, strokeAlong, turnedRun } from './bevel-runs.ts';
 import type { CutJob, LaidBoard, LaidOpening, MachineKindWork, Tilt, Toolpath } from './model.ts';
 
 type Hand = 'left' | 'right';
@@ -15,8 +15,8 @@ const other = (hand: Hand): Hand => (hand === 'left' ? 'right' : 'left');
 /**
  * A head whose blade is tilted to one side of its travel: a stroke for every stretch between corners, from where the blade
  * is pushed in to where it comes out. With the back up a stroke follows the line where the blade enters, which is the back
- * edge of the bevel; with the face up it is the face edge. Along it, as at the bench, u = 0 and u = L are the face corners,
- * and the head goes from −e_start − x to L − e_stop + x, x being the wished overrun.
+ * edge of the bevel; with the face up it is the face edge. Along it the head
+ * goes as far beyond the face corners as a scribe at the bench (`beyondCorners`).
  */
 export const bevel: MachineKindWork<BevelMachine> = {
   prepare: (job, machine) => {
@@ -40,13 +40,21 @@ function handsOf({ opening, up }: BevelMachine, reverse: boolean): { readonly op
 
 function toolpaths(board: LaidBoard, cut: CutJob, machine: BevelMachine): Result<readonly Toolpath[]> {
   const layer = cut.mat.layers[board.layer - 1]!;
-  const { start, stop, warnings } = offsets(layer, board.layer, machine);
+  const offsets = offsetsOn(machine, layer.board.thickness);
+  const hint = 'cut its coupon from this board first';
+  const warnings = outsideWarning(layer, board.layer - 1, machine.id, offsets.outside, hint);
   const hands = handsOf(machine, layer.bevel.reverse);
   const { angle } = layer.bevel;
   const tilt: Tilt = angle === 90 ? { angle } : { angle, lean: hands.lean };
   // Out of the opening where positive: where the blade enters, seen from the face edge.
   const entry = machine.up === 'face' ? 0 : -backInset(board.board.thickness, layer.bevel);
   const problems: Problem[] = [];
+  const strokeOf = (run: Run, bevelled: boolean): Path | undefined => {
+    const on = (turn: number): number => (bevelled ? intoWaste(turn, layer) : 0);
+    const { before, after } = run.turns;
+    const beyond = beyondCorners(offsets, machine.overrun, { before: on(before), after: on(after) });
+    return strokeAlong(run, beyond.before, beyond.after);
+  };
   const strokes = (outline: Path, by: number, id: string, told: Tilt, opening?: LaidOpening) => {
     const found: Toolpath[] = [];
     // Run through clockwise the inside lies on the right, the outside on the left.
@@ -54,18 +62,7 @@ function toolpaths(board: LaidBoard, cut: CutJob, machine: BevelMachine): Result
     const ordered = hands.opening === 'right' ? runs : runs.toReversed();
     for (const [i, run] of ordered.entries()) {
       const own = run === undefined || hands.opening === 'right' ? run : turnedRun(run);
-      const path =
-        own === undefined
-          ? undefined
-          : strokeAlong(
-              own,
-              start +
-                machine.overrun +
-                intoWaste(own.turns.before, layer, opening !== undefined && opening.upright !== true),
-              machine.overrun -
-                stop +
-                intoWaste(own.turns.after, layer, opening !== undefined && opening.upright !== true),
-            );
+      const path = own === undefined ? undefined : strokeOf(own, opening !== undefined && opening.upright !== true);
       const operation = opening === undefined ? 'outer' : 'bevel';
       if (path !== undefined) found.push({ operation, path, id: `${id}-${i + 1}`, reversible: false, tilt: told });
       else if (opening !== undefined) problems.push(noStroke(board, opening, run === undefined));
@@ -88,27 +85,8 @@ export const standsUpright = ({ bevel: fixed }: BevelMachine): boolean => fixed 
  * Where the mat has a corner that points into the opening, a stroke runs on into the fallout: a normal bevel's mitre lies
  * beyond the face corner on the back, and what is not cut there would hold the fallout.
  */
-function intoWaste(turn: number, { setback, bevel: { reverse } }: MatLayer, isOpening: boolean): number {
-  return isOpening && !reverse && turn < 0 ? setback * Math.tan(-turn / 2) : 0;
-}
-
-function offsets(layer: MatLayer, number: number, machine: BevelMachine) {
-  const start = offsetAt(machine.start, layer.board.thickness);
-  const stop = offsetAt(machine.stop, layer.board.thickness);
-  const outside = start.outside ?? stop.outside;
-  const range = outside === undefined ? '' : `${showLength(outside.from, 'mm')} to ${showLength(outside.to, 'mm')}`;
-  const warnings =
-    outside === undefined
-      ? []
-      : [
-          warning(
-            'head-thickness-outside',
-            ['mat', 'layers', number - 1, 'board'],
-            `${theNamed(layer.name)} is ${showLength(layer.board.thickness, 'mm')} thick, but ${machine.id} was calibrated at ${range}`,
-            'cut its coupon from this board first',
-          ),
-        ];
-  return { start: start.offset, stop: stop.offset, warnings };
+function intoWaste(turn: number, { setback, bevel: { reverse } }: MatLayer): number {
+  return !reverse && turn < 0 ? setback * Math.tan(-turn / 2) : 0;
 }
 
 function angleProblems(angle: number, index: number, machine: BevelMachine): readonly Problem[] {
@@ -140,8 +118,8 @@ const mm = (length: number): string => printDecimal(length, 'mm', 3).text;
 function allowances(machine: BevelMachine, { mat }: CutJob): readonly string[] {
   const state = machine.calibrated
     ? mat.layers.map(({ name, board }) => {
-        const [start, stop] = [machine.start, machine.stop].map((each) => offsetAt(each, board.thickness).offset);
-        return `${name}: start ${mm(start!)} mm, stop ${mm(stop!)} mm`;
+        const { start, stop } = offsetsOn(machine, board.thickness);
+        return `${name}: start ${mm(start)} mm, stop ${mm(stop)} mm`;
       })
     : ['the head is UNCALIBRATED: cut the coupon, measure it and give the machine its offsets'];
   const line = machine.up === 'back' ? 'the line where the blade enters the back' : 'the face edge';

@@ -1,6 +1,6 @@
 import { type GrooveStroke, grooveStrokes } from '../../bench/grooves.ts';
 import type { Stroke } from '../../bench/model.ts';
-import { offsetAt } from '../../bench/offsets.ts';
+import { beyondCorners, offsetsOn } from '../../bench/offsets.ts';
 import { runOn } from '../../bench/strokes.ts';
 import type { Side } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
@@ -30,12 +30,8 @@ export function thicknesses(mat: Mat): readonly number[] {
 
 /** Where the scribe starts and stops, as lengths beyond the corners of the face opening: positive is outside it. */
 export function corrections({ bench: { head } }: Job, thickness: number) {
-  return {
-    thickness,
-    before: offsetAt(head.start, thickness).offset + head.overrun,
-    past: head.overrun - offsetAt(head.stop, thickness).offset,
-    overrun: head.overrun,
-  };
+  const { before, after } = beyondCorners(offsetsOn(head, thickness), head.overrun);
+  return { thickness, before, past: after, overrun: head.overrun };
 }
 
 /** What is set before the first cut. */
