@@ -52,7 +52,7 @@ describe('a text put in the place of another', () => {
 
   it('leaves everything as it was where the disk refuses', async () => {
     await expect(replaceText(path('none/new.yaml'), undefined, 'a: 2\n')).rejects.toThrow(
-      /cannot be written: its folder is not there \(ENOENT\); nothing was changed/,
+      /cannot be written: it, or its folder, is not there \(ENOENT\); nothing was changed/,
     );
     expect(await readdir(folder)).toEqual(['shop.yaml']);
   });

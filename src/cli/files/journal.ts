@@ -39,7 +39,14 @@ export const oldOf = (run: string, { folder }: Pick<Step, 'folder'>, index: numb
 
 /** Folders count from the journal's own, so that all may be moved together. */
 export function journalText({ home, steps }: Journal): string {
-  return `${JSON.stringify(steps.map((step) => ({ ...step, folder: relative(home, step.folder) })))}\n`;
+  const list = steps.map(({ folder, name, hash, replaces, kept }) => ({
+    folder: relative(home, folder),
+    name,
+    hash,
+    replaces,
+    kept,
+  }));
+  return `${JSON.stringify(list)}\n`;
 }
 
 /** Undefined where the text is none of ours, or not whole: a machine that lost its power may leave that. */

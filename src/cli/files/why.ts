@@ -7,7 +7,7 @@ const REASONS: Readonly<Record<string, readonly [words: string, exit: 1 | 2]>> =
   EACCES: ['it is not permitted here', 2],
   EPERM: ['it is not permitted here', 2],
   EROFS: ['the disk can only be read', 2],
-  ENOENT: ['its folder is not there', 2],
+  ENOENT: ['it, or its folder, is not there', 2],
   ENOTDIR: ['a part of its path is a file, not a folder', 2],
   EISDIR: ['a folder of that name is in the way', 2],
   EEXIST: ['something of that name is in the way', 2],

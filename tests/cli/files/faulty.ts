@@ -5,7 +5,7 @@ import type { Place } from '../../../src/cli/files/place.ts';
 export class Killed extends Error {}
 
 /** What happens before a step of the disk is done; `done` steps were tried before it. */
-export type Fault = (done: number, name: keyof Disk, args: readonly unknown[]) => void;
+export type Fault = (done: number, name: keyof Disk, args: readonly unknown[]) => unknown;
 
 export interface Watched {
   readonly disk: Disk;
