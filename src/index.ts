@@ -1,7 +1,7 @@
 export { readShop } from './shop/read-shop.ts';
 
 import type { Report } from './bench/report.ts';
-import { needsRare } from './fonts/coverage.ts';
+import { loadFonts } from './fonts/load.ts';
 import { parseVary } from './job/change.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
 import type { MadeBenchSheets } from './make-bench-sheets.ts';
@@ -13,7 +13,7 @@ import type { Paper } from './papers/model.ts';
 import { fail, type Problem, type Result, succeed, toldOnce } from './problems/problem.ts';
 import { type PaperUse, settle } from './settle/settle.ts';
 import type { Settled } from './settle/settled.ts';
-import { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
+import { type Solved, type SolveOptions, type Source, solveLoading } from './solve-job.ts';
 
 export type { Report } from './bench/report.ts';
 export { type SharedSetting, sharedSettings } from './bench/settings.ts';
@@ -22,7 +22,7 @@ export { type BenchSheetWishes, type MadeBenchSheets, makeBenchSheets } from './
 export { type MadePlacement, makePlacement } from './make-placement.ts';
 export { type MadeStock, makeStock, type StockDayWishes } from './make-stock.ts';
 export type { Clashing, Problem, Result } from './problems/problem.ts';
-export { type Solved, type SolveOptions, type Source, solveJob } from './solve-job.ts';
+export { type Solved, type SolveOptions, type Source, solveJob, solveLoading } from './solve-job.ts';
 export type {
   CutNode,
   Placement,
@@ -79,7 +79,7 @@ export async function build(
   jobText: string,
   options: BuildOptions = {},
 ): Promise<Built | { readonly problems: readonly Problem[] }> {
-  const solved = solveJob(jobText, options);
+  const solved = await solveLoading(jobText, options);
   if (!solved.ok) return { problems: solved.problems };
   const { job, shop, locate } = solved.value;
   const wanted = options.documents ?? ['pattern'];
@@ -87,10 +87,12 @@ export async function build(
   if (!settled.ok) return { problems: locate(settled.problems) };
 
   const texts = userTexts(job).map(({ text }) => text);
-  const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
-  const patterns = wanted.includes('pattern')
-    ? await makePatterns(solved.value, settled.value, options, rare)
-    : undefined;
+  const prints = wanted.includes('pattern');
+  const fonts = await loadFonts(texts, {
+    files: prints,
+    outlines: prints && (options.svg === true || options.tiles === true),
+  });
+  const patterns = prints ? await makePatterns(solved.value, settled.value, options, fonts) : undefined;
   const cut = wanted.includes('cutfile') ? await cutFiles(solved.value, options) : undefined;
   const proof = wanted.includes('proof') ? await proofFiles(jobText, solved.value, settled.value, options) : undefined;
   const sheets = await sheetFiles(solved.value, options, settled.value.paper);
@@ -100,7 +102,7 @@ export async function build(
 
   const done = made.filter((one) => one.ok);
   const files = done.flatMap((one) => one.value.files);
-  const said = locate([...notShown(userTexts(job)), ...done.flatMap((one) => one.warnings)]);
+  const said = locate([...notShown(userTexts(job), fonts), ...done.flatMap((one) => one.warnings)]);
   const warnings = toldOnce([...solved.warnings, ...said]);
   const report = {
     ...solved.value.report,
@@ -179,7 +181,12 @@ async function proofFiles(
   const { vary } = options.proof ?? {};
   const asked = vary === undefined ? undefined : parseVary(vary);
   if (asked !== undefined && 'problem' in asked) return fail([asked.problem]);
-  const ways = (asked?.changes ?? []).map((change) => ({ change, made: solveJob(jobText, { ...options, change }) }));
+  const ways = await Promise.all(
+    (asked?.changes ?? []).map(async (change) => ({
+      change,
+      made: await solveLoading(jobText, { ...options, change }),
+    })),
+  );
   const problems = toldOnce(ways.flatMap(({ made }) => refusals(made)));
   if (problems.length > 0) return fail(problems);
   const varied = ways.flatMap(({ change, made }) => (made.ok ? [{ ...made.value, varied: change }] : []));
@@ -187,17 +194,17 @@ async function proofFiles(
   const date = { text: options.proof?.date ?? '', path: [] };
   const said = [date, ...pieces.flatMap(({ job }) => userTexts(job))];
   const texts = said.map(({ text }) => text);
-  const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
+  const fonts = await loadFonts(texts, { files: true, outlines: options.svg === true });
   const { makeProof } = await import('./make-proof.ts');
   const proof = await makeProof(pieces, {
     ...options.proof,
     settled,
     svg: options.svg === true,
-    ...(rare === undefined ? {} : { rare }),
+    fonts,
   });
   if (!proof.ok) return proof;
   const odd = ways.flatMap(({ made }) => (made.ok ? made.warnings : []));
-  return succeed(proof.value, [...odd, ...notShown(said), ...proof.warnings]);
+  return succeed(proof.value, [...odd, ...notShown(said, fonts), ...proof.warnings]);
 }
 
 /** Makes a jig, for one job where it is made for one: `jig-KIND.pdf`, and `jig-KIND.svg` where something of it is cut. */
@@ -207,6 +214,9 @@ export async function buildJig(
 ): Promise<Result<MadeJig>> {
   const { makeJig } = await import('./make-jig.ts');
   if (job === undefined) return makeJig(kind, wishes);
-  const solved = solveJob(job.text, { file: job.file, ...(wishes.shop === undefined ? {} : { shop: wishes.shop }) });
+  const solved = await solveLoading(job.text, {
+    file: job.file,
+    ...(wishes.shop === undefined ? {} : { shop: wishes.shop }),
+  });
   return solved.ok ? makeJig(kind, { ...wishes, solved: solved.value }) : solved;
 }

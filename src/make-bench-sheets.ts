@@ -1,7 +1,7 @@
 import { findBenchSheet } from './documents/bench-sheets.ts';
 import type { SheetGrid } from './documents/lists/labels.ts';
 import type { Drawing } from './drawing/model.ts';
-import { needsRare } from './fonts/coverage.ts';
+import { loadFonts } from './fonts/load.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
 import { sheetsDocument } from './paper/sheets.ts';
 import { type Result, succeed } from './problems/problem.ts';
@@ -44,22 +44,22 @@ export async function makeBenchSheets(
   if (!settled.ok) return settled;
   const number = [{ text: wishes.number ?? '', path: ['number'] }];
   const texts = [...number, ...jobs.flatMap(({ job }) => userTexts(job))].map(({ text }) => text);
-  const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
+  const fonts = await loadFonts(texts, { files: true });
   const made = entry.value.make({
     jobs,
     paper: settled.value.sheet,
     units: settled.value.units,
     ...(wishes.number === undefined ? {} : { number: wishes.number }),
     ...(wishes.grid === undefined ? {} : { grid: wishes.grid }),
-    ...(rare === undefined ? {} : { rare }),
+    fonts,
   });
   if (!made.ok) return made;
   const { title, sheets, record } = made.value;
   const document = sheetsDocument({ title, subject: entry.value.subject, sheets });
-  const files = [{ name: `${kind}.pdf`, bytes: await writePdf(document, rare === undefined ? {} : { rare }) }];
+  const files = [{ name: `${kind}.pdf`, bytes: await writePdf(document, { fonts }) }];
   return succeed({ files, title, sheets: sheets.length, drawings: sheets, record }, [
-    ...notShown(number),
-    ...jobs.flatMap(({ job, locate }) => locate(notShown(userTexts(job)))),
+    ...notShown(number, fonts),
+    ...jobs.flatMap(({ job, locate }) => locate(notShown(userTexts(job), fonts))),
     ...made.warnings,
   ]);
 }

@@ -2,6 +2,8 @@ import { couponFile } from './cutfiles/coupons/coupon.ts';
 import { type CutOptions, cutFiles } from './cutfiles/cut-file.ts';
 import { findMachine } from './cutfiles/find-machine.ts';
 import type { CutFile, CutRecord } from './cutfiles/model.ts';
+import { loadFonts } from './fonts/load.ts';
+import type { Fonts } from './fonts/model.ts';
 import type { Job } from './job/job.ts';
 import type { Mat } from './mat/model.ts';
 import { nearest } from './problems/nearest.ts';
@@ -37,12 +39,16 @@ export async function makeCutFiles(
   const dialect = dialectOf(wishes.dialect, machine.ok ? machine.value : undefined);
   const problems = [machine, format, dialect].flatMap((each) => (each.ok ? [] : each.problems));
   if (!machine.ok || !format.ok || !dialect.ok || problems.length > 0) return fail(problems);
-  const cut = wishes.coupon === true ? couponFile(job, mat, machine.value) : cutFiles(job, mat, machine.value, wishes);
+  const fonts = await loadFonts([job.title, ...mat.layers.map(({ board }) => board.name)], { outlines: true });
+  const cut =
+    wishes.coupon === true
+      ? couponFile(job, mat, machine.value, fonts)
+      : cutFiles(job, mat, machine.value, fonts, wishes);
   if (!cut.ok) return cut;
   const write = await format.value.load();
   const made = cut.value.map((file) => ({
     name: `${file.name}.${format.value.extension}`,
-    bytes: write(file.drawing, writeOptions(file, dialect.value)),
+    bytes: write(file.drawing, writeOptions(file, dialect.value, fonts)),
     record: file.record,
   }));
   return succeed(
@@ -75,7 +81,7 @@ function unknownDialect(asked: string): Problem {
   return error('dialect-unknown', [], `there is no dialect of DXF called ${JSON.stringify(asked)} here`, hint);
 }
 
-function writeOptions({ machine, words }: CutFile, dialect: DxfDialect): WriteOptions {
+function writeOptions({ machine, words }: CutFile, dialect: DxfDialect, fonts: Fonts): WriteOptions {
   const { operations, sendSpeeds } = machine;
   const pens = Object.fromEntries(
     Object.entries(operations).map(([name, { pen, speed }]) => [
@@ -84,6 +90,7 @@ function writeOptions({ machine, words }: CutFile, dialect: DxfDialect): WriteOp
     ]),
   );
   return {
+    fonts,
     comment: words,
     tolerance: machine.tolerance,
     dialect,

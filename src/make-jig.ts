@@ -1,4 +1,5 @@
 import type { Drawing } from './drawing/model.ts';
+import { loadFonts } from './fonts/load.ts';
 import { findJig, type JigRequest, jigDocument } from './paper/jig-document.ts';
 import { fail, type Result, succeed } from './problems/problem.ts';
 import { settle } from './settle/settle.ts';
@@ -9,7 +10,7 @@ import { NO_SHOP } from './shop/shop.ts';
 import { type DrawingFormat, FORMATS, findFormat } from './writers/formats.ts';
 import { writePdf } from './writers/pdf.ts';
 
-export interface JigWishes extends Omit<JigRequest, 'shop' | 'state'>, Pick<Asked, 'paper' | 'printer'> {
+export interface JigWishes extends Omit<JigRequest, 'shop' | 'state' | 'fonts'>, Pick<Asked, 'paper' | 'printer'> {
   /** The shop's file. */
   readonly shop?: { readonly text: string; readonly file: string };
   /** Also what there is to cut, in these formats of one drawing: `svg`, `dxf`, `hpgl`. */
@@ -38,6 +39,7 @@ export async function makeJig(kind: string, wishes: JigWishes): Promise<Result<M
   if (wrong.length > 0) return fail(wrong);
   const shop = source === undefined ? succeed(NO_SHOP) : readShop(source);
   if (!shop.ok) return shop;
+  const fonts = await loadFonts([], { files: true, outlines: written.length > 0 });
   const state = calibrationState(source?.text, source?.file);
   const settled = settle({
     shop: shop.value,
@@ -46,14 +48,14 @@ export async function makeJig(kind: string, wishes: JigWishes): Promise<Result<M
     asked: { ...(paper === undefined ? {} : { paper }), ...(printer === undefined ? {} : { printer }) },
     ...(request.solved === undefined ? {} : { job: request.solved.job }),
   });
-  const made = jigDocument(entry.value, settled, { ...request, shop: shop.value, state });
+  const made = jigDocument(entry.value, settled, { ...request, shop: shop.value, state, fonts });
   if (!made.ok) return fail(made.problems);
   const { document, drawings, cut, stamp } = made.value;
-  const files = [{ name: `jig-${kind}.pdf`, bytes: await writePdf(document) }];
+  const files = [{ name: `jig-${kind}.pdf`, bytes: await writePdf(document, { fonts }) }];
   for (const format of written.flatMap((each) => (each.ok ? [each.value] : []))) {
     if (cut === undefined) continue;
     const write = await format.load();
-    files.push({ name: `jig-${kind}.${format.extension}`, bytes: write(cut) });
+    files.push({ name: `jig-${kind}.${format.extension}`, bytes: write(cut, { fonts }) });
   }
   return succeed(
     { files, title: document.title, sheets: document.pages.length, printer: stamp, drawings },

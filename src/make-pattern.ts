@@ -2,7 +2,7 @@ import { facePattern } from './documents/pattern/face.ts';
 import { pattern } from './documents/pattern/pattern.ts';
 import type { FullScale } from './drawing/full-scale.ts';
 import type { Drawing } from './drawing/model.ts';
-import type { RareFonts } from './fonts/model.ts';
+import type { Fonts } from './fonts/model.ts';
 import { onOwnBoard } from './mat/own-board.ts';
 import { type Layout, layOut } from './paper/layout.ts';
 import { type DocumentRecord, documentRecord } from './paper/manifest.ts';
@@ -48,10 +48,9 @@ export async function makePatterns(
   { job, mat, strokes }: Solved,
   settled: Settled,
   wishes: PatternWishes,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): Promise<Result<MadePatterns>> {
-  const optional = rare === undefined ? {} : { rare };
-  const how = { extent: wishes.extent ?? 'whole', ...optional } as const;
+  const how = { extent: wishes.extent ?? 'whole', fonts } as const;
   const backs = mat.layers.map((_, layer) => ({
     ...pattern(onOwnBoard(mat, job, layer), strokes, job, layer, how),
     file: `pattern-${layer + 1}`,
@@ -69,7 +68,7 @@ export async function makePatterns(
   const layouts = patterns.map((each) =>
     layOut(shown(each, wishes.show), {
       ...onPaper(settled, job.print, how.extent),
-      ...optional,
+      fonts,
       title: job.title,
       flat: wishes.show !== undefined,
     }),
@@ -96,9 +95,9 @@ export async function makePatterns(
       printer: settled.stamp,
       ...documentRecord(`${name}.pdf`, layout.value),
     });
-    files.push({ name: `${name}.pdf`, bytes: await writePdf(layout.value, optional) });
+    files.push({ name: `${name}.pdf`, bytes: await writePdf(layout.value, { fonts }) });
     if (wishes.svg === true || wishes.tiles === true)
-      files.push(...(await svgFiles(name, layout.value, wishes, optional)));
+      files.push(...(await svgFiles(name, layout.value, wishes, { fonts })));
   }
   return succeed({ files, records }, warnings);
 }

@@ -1,6 +1,6 @@
 import { type PlacedArtwork, placement } from './documents/placement/placement.ts';
 import type { Drawing } from './drawing/model.ts';
-import { needsRare } from './fonts/coverage.ts';
+import { loadFonts } from './fonts/load.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
 import { layOut } from './paper/layout.ts';
 import { type DocumentRecord, documentRecord } from './paper/manifest.ts';
@@ -41,15 +41,14 @@ export async function makePlacement(
   if (!settled.ok) return settled;
   const texts = userTexts(job);
   const words = texts.map(({ text }) => text);
-  const rare = needsRare(words) ? await (await import('./fonts/rare.ts')).prepareRare(words) : undefined;
-  const made = placement(mat, job, rare);
+  const fonts = await loadFonts(words, { files: true });
+  const made = placement(mat, job, fonts);
   if (!made.ok) return made;
   const { sheet, record } = made.value;
-  const optional = rare === undefined ? {} : { rare };
   const lay = (extent: 'whole' | 'corners') =>
     layOut(sheet, {
       ...onPaper(settled.value, job.print, extent),
-      ...optional,
+      fonts,
       title: job.title,
       subject: 'Placement sheet',
     });
@@ -61,7 +60,7 @@ export async function makePlacement(
   const { summary } = layout.value;
   return succeed(
     {
-      files: [{ name: 'placement.pdf', bytes: await writePdf(layout.value, optional) }],
+      files: [{ name: 'placement.pdf', bytes: await writePdf(layout.value, { fonts }) }],
       record: {
         artworks: record,
         extent,
@@ -71,6 +70,6 @@ export async function makePlacement(
       },
       drawing: sheet.drawing,
     },
-    [...notShown(texts), ...layout.warnings],
+    [...notShown(texts, fonts), ...layout.warnings],
   );
 }

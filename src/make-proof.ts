@@ -2,7 +2,7 @@ import type { Variant, WantedPicture } from './documents/proof/model.ts';
 import { type PriceList, priceList } from './documents/proof/prices.ts';
 import { proof } from './documents/proof/proof.ts';
 import type { Drawing } from './drawing/model.ts';
-import type { RareFonts } from './fonts/model.ts';
+import type { Fonts } from './fonts/model.ts';
 import type { Size } from './geometry/point.ts';
 import type { Change } from './job/change.ts';
 import type { Job } from './job/job.ts';
@@ -35,7 +35,7 @@ export interface ProofWishes {
 interface Request extends ProofWishes {
   readonly settled: Settled;
   readonly svg: boolean;
-  readonly rare?: RareFonts;
+  readonly fonts: Fonts;
 }
 
 /** What a proof asks of a solved job. */
@@ -67,7 +67,7 @@ const DPI = 200;
 
 /** `proof.pdf`, and each sheet as SVG or PNG where that is wished. Errors: those of reading pictures. */
 export async function makeProof(pieces: readonly Piece[], request: Request): Promise<Result<MadeProof>> {
-  const { rare, date } = request;
+  const { fonts, date } = request;
   const { job } = pieces[0]!;
   const opened = await openPictures(
     job.openings.map(({ picture }) => picture),
@@ -83,11 +83,11 @@ export async function makeProof(pieces: readonly Piece[], request: Request): Pro
     dimensions: request.dimensions === true,
     pictures: opened.value.map((picture) => picture?.size),
     ...(date === undefined ? {} : { date }),
-    ...(rare === undefined ? {} : { rare }),
+    fonts,
   });
   const prepared = await preparePictures(made.pictures, opened.value);
   if (!prepared.ok) return prepared;
-  const how = { pictures: prepared.value, ...(rare === undefined ? {} : { rare }) };
+  const how = { pictures: prepared.value, fonts };
   const document = sheetsDocument({ title: made.title, subject: 'Proof for the customer', sheets: made.sheets });
   const files = [{ name: 'proof.pdf', bytes: await writePdf(document, how) }];
   if (request.svg || request.png !== undefined) {

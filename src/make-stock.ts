@@ -4,7 +4,7 @@ import { stockSummary } from './documents/stock/summary.ts';
 import { tapeGraduation } from './documents/ticket/blanks.ts';
 import { countedOn } from './documents/ticket/tickets.ts';
 import type { Drawing } from './drawing/model.ts';
-import { needsRare } from './fonts/coverage.ts';
+import { loadFonts } from './fonts/load.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
 import { sheetsDocument } from './paper/sheets.ts';
 import { fail, type Result, succeed } from './problems/problem.ts';
@@ -69,26 +69,25 @@ export async function makeStock(solved: readonly Solved[], wishes: StockDayWishe
 
   const printed = [{ text: number ?? '', path: ['number'] }];
   const texts = [...printed, ...solved.flatMap(({ job }) => userTexts(job))].map(({ text }) => text);
-  const rare = needsRare(texts) ? await (await import('./fonts/rare.ts')).prepareRare(texts) : undefined;
-  const how = rare === undefined ? {} : { rare };
-  const options = { paper: settled.value.sheet, tape, ...how };
+  const fonts = await loadFonts(texts, { files: true, outlines: wishes.svg === true });
+  const options = { paper: settled.value.sheet, tape, fonts };
   const money = first.shop.prices ?? PRICES;
   const drawings = [
     ...stockSummary(day, record, jobs, money, options),
     ...day.flatMap((board) => board.layouts.flatMap((layout) => layoutPages(board, layout, jobs, options))),
   ];
   const document = sheetsDocument({ title: 'Stock plan', subject: 'Sheets of board, cut by cut', sheets: drawings });
-  const files = [{ name: 'stock.pdf', bytes: await writePdf(document, how) }];
+  const files = [{ name: 'stock.pdf', bytes: await writePdf(document, { fonts }) }];
   if (wishes.svg === true) {
     const { writeSvg } = await loadSvg();
     drawings.forEach((drawing, i) => {
-      files.push({ name: `stock-${i + 1}.svg`, bytes: new TextEncoder().encode(writeSvg(drawing, how)) });
+      files.push({ name: `stock-${i + 1}.svg`, bytes: new TextEncoder().encode(writeSvg(drawing, { fonts })) });
     });
   }
   const { value: shopText } = shelved;
   return succeed({ files, drawings, record, ...(shopText === undefined ? {} : { shopText }) }, [
     ...planned.warnings,
-    ...notShown(printed),
-    ...solved.flatMap(({ job, locate: place }) => place(notShown(userTexts(job)))),
+    ...notShown(printed, fonts),
+    ...solved.flatMap(({ job, locate: place }) => place(notShown(userTexts(job), fonts))),
   ]);
 }

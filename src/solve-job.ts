@@ -3,9 +3,12 @@ import type { Stroke } from './bench/model.ts';
 import type { Step } from './bench/order.ts';
 import { report as makeReport, type Report } from './bench/report.ts';
 import { strokes as makeStrokes } from './bench/strokes.ts';
+import { loadFonts } from './fonts/load.ts';
+import type { Fonts } from './fonts/model.ts';
 import type { Change } from './job/change.ts';
 import type { Job } from './job/job.ts';
 import { readJob } from './job/read.ts';
+import { NEEDS_FONTS } from './mat/lettering.ts';
 import type { Mat } from './mat/model.ts';
 import { solve } from './mat/solve.ts';
 import { fail, type Problem, type Result, succeed } from './problems/problem.ts';
@@ -23,6 +26,8 @@ export interface SolveOptions {
   readonly shop?: Source;
   /** Tried instead of what the job says in its place. */
   readonly change?: Change;
+  /** With outlines, for lettering; no other job needs any. */
+  readonly fonts?: Fonts;
 }
 
 export interface Solved {
@@ -51,7 +56,7 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   });
   if (!read.ok) return read;
   const { job, shop, locate, written } = read.value;
-  const solved = solve(job);
+  const solved = solve(job, options.fonts === undefined ? {} : { fonts: options.fonts });
   if (!solved.ok) return fail(locate(solved.problems));
   const mat = solved.value;
   const cut = makeStrokes(mat, job);
@@ -64,4 +69,11 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
     ...read.warnings,
     ...locate([...solved.warnings, ...cut.warnings]),
   ]);
+}
+
+/** As `solveJob`; the outlines of letters are loaded where the job turns out to have lettering. */
+export async function solveLoading(jobText: string, options: SolveOptions = {}): Promise<Result<Solved>> {
+  const solved = solveJob(jobText, options);
+  if (solved.ok || !solved.problems.some(({ code }) => code === NEEDS_FONTS)) return solved;
+  return solveJob(jobText, { ...options, fonts: await loadFonts([], { outlines: true }) });
 }

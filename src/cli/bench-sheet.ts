@@ -1,6 +1,6 @@
 import { basename, dirname, join } from 'node:path';
 import type { Command } from 'commander';
-import { type BenchSheetWishes, makeBenchSheets, type Solved, solveJob } from '../index.ts';
+import { type BenchSheetWishes, makeBenchSheets, type Solved, solveLoading } from '../index.ts';
 import type { Problem } from '../problems/problem.ts';
 import { defaultFolder, findShop, readSource, type SourceFile } from './input.ts';
 import { writeAll } from './output.ts';
@@ -41,7 +41,7 @@ export async function solveFiles(given: readonly string[], asked: string | undef
     const source = await readSource(file, 'job');
     const shop = await findShop(file, asked);
     const known = shop === undefined ? {} : { shop };
-    const solved = solveJob(source.text, { file, ...known });
+    const solved = await solveLoading(source.text, { file, ...known });
     if (solved.ok) {
       jobs.push({ file, text: source.text, solved: solved.value, ...known });
       warnings.push(...solved.warnings);

@@ -1,3 +1,4 @@
+import type { Fonts } from '../fonts/model.ts';
 import type { Job } from '../job/job.ts';
 import { theNamed } from '../mat/layers.ts';
 import type { Mat } from '../mat/model.ts';
@@ -25,15 +26,21 @@ export interface CutOptions {
 
 /**
  * The files that a machine needs to cut a mat, each with its toolpaths in their order. `asked` is the mat as the job has
- * it; a machine that makes no bevels gets the job solved again. Problems have paths into the job.
+ * it; a machine that makes no bevels gets the job solved again. The fonts have outlines. Problems have paths into the job.
  */
-export function cutFiles(job: Job, asked: Mat, machine: Machine, options: CutOptions = {}): Result<readonly CutFile[]> {
+export function cutFiles(
+  job: Job,
+  asked: Mat,
+  machine: Machine,
+  fonts: Fonts,
+  options: CutOptions = {},
+): Result<readonly CutFile[]> {
   const work = workOf(machine);
   const prepared = work.prepare(job);
   if (!prepared.ok) return prepared;
-  const solved = solve(prepared.value);
+  const solved = solve(prepared.value, { fonts });
   if (!solved.ok) return solved;
-  const cut: CutJob = { job: prepared.value, mat: solved.value };
+  const cut: CutJob = { job: prepared.value, mat: solved.value, fonts };
   const refused = [...tooThick(cut.mat, machine), ...noWaste(machine)];
   const gap = machine.outside ? Math.max(machine.gap, work.leastGap) : machine.gap;
   const room: Room = {
@@ -100,7 +107,7 @@ function cutFile(
   return describedFile(name, machine, { width: bed.width, height: bed.height }, toolpaths, {
     title: `${cut.job.title}: ${layers}, for ${machine.id}`,
     about: layers,
-    notes: cutNotes(boards, machine, words),
+    notes: cutNotes(boards, machine, words, cut.fonts),
     boards,
     sight,
     allowances,

@@ -1,4 +1,5 @@
 import type { Drawing, Group, Item, Pen } from '../drawing/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { type Box, centre } from '../geometry/box.ts';
 import { pathBox } from '../geometry/extent.ts';
 import { placedPath } from '../geometry/path.ts';
@@ -68,6 +69,7 @@ export function cutNotes(
   boards: readonly LaidBoard[],
   machine: Machine,
   words: (board: LaidBoard) => readonly string[],
+  fonts: Fonts,
 ): readonly Item[] {
   if (!machine.notes) return [];
   return boards.flatMap((board, i) => {
@@ -76,12 +78,12 @@ export function cutNotes(
     const lines = words(board);
     const wide = NOTE_SHARE * room.width;
     const reference = i === 0 && wide >= REFERENCE;
-    const most = Math.max(...lines.map((line) => lettering(line, 1).width));
+    const most = Math.max(...lines.map((line) => lettering(line, 1, fonts).width));
     const size = Math.min(LARGEST_NOTE, wide / most, (NOTE_SHARE * room.height) / (LEADING * lines.length + 3));
     if (size < SMALLEST_NOTE) return [];
     const middle = centre(room);
     const shift = { x: middle.x - (most * size) / 2, y: middle.y - (LEADING * size * lines.length) / 2 };
-    const texts = noteLines(lines, size, shift, `words-${board.layer}`);
+    const texts = noteLines(lines, size, shift, `words-${board.layer}`, fonts);
     if (!reference) return texts;
     const y = shift.y + LEADING * size * lines.length + 2 * size;
     const [from, to] = [middle.x - REFERENCE / 2, middle.x + REFERENCE / 2];
@@ -102,10 +104,16 @@ export function cutNotes(
 }
 
 /** Lines of words below each other on the layer of notes, `at` being the upper left of the first. */
-export function noteLines(lines: readonly string[], size: number, at: Point, id: string): readonly Item[] {
+export function noteLines(
+  lines: readonly string[],
+  size: number,
+  at: Point,
+  id: string,
+  fonts: Fonts,
+): readonly Item[] {
   return lines.map((line, i): Item => {
     const place = (p: Point): Point => ({ x: p.x + at.x, y: p.y + at.y + (i + 1) * LEADING * size });
-    const paths = lettering(line, size).paths.map((path) => placedPath(path, place));
+    const paths = lettering(line, size, fonts).paths.map((path) => placedPath(path, place));
     return { kind: 'path', pen: 'note', paths, id: `${id}-${i + 1}` };
   });
 }

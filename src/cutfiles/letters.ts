@@ -1,4 +1,5 @@
 import { textWidth } from '../fonts/measure.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { textOutline } from '../fonts/outlines.ts';
 import { type Path, placedPath, polygon } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
@@ -106,14 +107,14 @@ export interface Lettering {
 }
 
 /** A text in single strokes; in outlines where it has a character that none were drawn for. `size` is the em, mm. */
-export function lettering(text: string, size: number): Lettering {
+export function lettering(text: string, size: number, fonts: Fonts): Lettering {
   const unit = (CAPITAL_EM * size) / CAPITAL;
   const paths: Path[] = [];
   let x = 0;
   for (const character of text) {
     const strokes = STROKES[character];
     if (character !== ' ' && strokes === undefined)
-      return { paths: textOutline(text, 'regular', size), width: textWidth(text, 'regular', size) };
+      return { paths: textOutline(text, 'regular', size, fonts), width: textWidth(text, 'regular', size, fonts) };
     const points = (strokes ?? '').split(' ').map((stroke) => pointsOf(stroke));
     const start = x;
     const place = (p: Point): Point => ({ x: (start + p.x) * unit, y: (BASE_LINE - p.y) * unit });
@@ -137,11 +138,11 @@ function pointsOf(stroke: string): readonly Point[] {
 }
 
 /** Lines no wider than `width`, broken at spaces. */
-export function brokenLines(text: string, size: number, width: number): readonly string[] {
+export function brokenLines(text: string, size: number, width: number, fonts: Fonts): readonly string[] {
   const lines: string[] = [];
   for (const word of text.split(' ')) {
     const last = lines.at(-1);
-    if (last !== undefined && lettering(`${last} ${word}`, size).width <= width)
+    if (last !== undefined && lettering(`${last} ${word}`, size, fonts).width <= width)
       lines[lines.length - 1] = `${last} ${word}`;
     else lines.push(word);
   }

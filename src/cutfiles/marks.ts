@@ -80,10 +80,10 @@ function borders({ mat }: CutJob, layer: number): Readonly<Record<Side, number>>
 }
 
 /** `TOP` and the title, to the right of the upper tick; nothing where the border has no room. */
-function letters({ job }: CutJob, width: number, border: number): readonly Path[] {
+function letters({ job, fonts }: CutJob, width: number, border: number): readonly Path[] {
   const text = `TOP  ${job.title}`;
-  const size = Math.min(LARGEST_LETTERS, (width / 2 - 4 * CLEAR) / lettering(text, 1).width);
+  const size = Math.min(LARGEST_LETTERS, (width / 2 - 4 * CLEAR) / lettering(text, 1, fonts).width);
   if (size < SMALLEST_LETTERS || border < 2 * CLEAR + size) return [];
   const at = { x: width / 2 + 2 * CLEAR, y: CLEAR + size };
-  return lettering(text, size).paths.map((path) => placedPath(path, (p) => plus(p, at)));
+  return lettering(text, size, fonts).paths.map((path) => placedPath(path, (p) => plus(p, at)));
 }

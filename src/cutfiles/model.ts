@@ -1,4 +1,5 @@
 import type { Drawing } from '../drawing/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Point, Size } from '../geometry/point.ts';
 import type { Job } from '../job/job.ts';
@@ -31,6 +32,8 @@ export interface Tilt {
 export interface CutJob {
   readonly job: Job;
   readonly mat: Mat;
+  /** With outlines, for letters that no strokes were drawn for. */
+  readonly fonts: Fonts;
 }
 
 /** A blank of the mat where it lies under the machine; outlines run clockwise as the eye sees them. */

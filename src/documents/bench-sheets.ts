@@ -1,5 +1,5 @@
 import type { Drawing } from '../drawing/model.ts';
-import type { RareFonts } from '../fonts/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import type { Size } from '../geometry/point.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
@@ -19,7 +19,7 @@ export interface BenchSheetContext {
   readonly number?: string;
   /** For labels; what it does not say is as usual. */
   readonly grid?: Partial<SheetGrid>;
-  readonly rare?: RareFonts;
+  readonly fonts: Fonts;
 }
 
 export interface BenchSheetsMade {
@@ -58,9 +58,9 @@ const BLANKS: BenchSheet = {
 const LABELS: BenchSheet = {
   kind: 'labels',
   subject: 'Labels for blanks and backs',
-  make({ jobs, number, paper, units, grid, rare }) {
+  make({ jobs, number, paper, units, grid, fonts }) {
     const named = numbered(jobs, number);
-    const sheets = labelSheets(named, paper, { ...USUAL_GRID, ...grid }, units, rare);
+    const sheets = labelSheets(named, paper, { ...USUAL_GRID, ...grid }, units, fonts);
     return sheets.ok ? succeed({ title: 'Labels', sheets: sheets.value, record: labelsOf(named) }) : sheets;
   },
 };

@@ -1,4 +1,5 @@
 import { textBox } from '../fonts/measure.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { type Box, box, union } from '../geometry/box.ts';
 import { directionAt, type Piece, partOf, piecesOf, pointAt, turningPoints } from '../geometry/curves.ts';
 import { pathBox } from '../geometry/extent.ts';
@@ -13,7 +14,7 @@ const MITRE_LIMIT = 10;
  * The exact box of what an item puts on the paper, the pen's width included; undefined for what draws nothing.
  * A corner of a butt pen counts as mitred. A pen that the drawing does not have is a mistake of the program and throws.
  */
-export function itemBox(item: Item, pens: Drawing['pens']): Box | undefined {
+export function itemBox(item: Item, pens: Drawing['pens'], fonts: Fonts): Box | undefined {
   switch (item.kind) {
     case 'line':
       return strokedBox(
@@ -28,7 +29,7 @@ export function itemBox(item: Item, pens: Drawing['pens']): Box | undefined {
       return boxes.length === 0 ? undefined : union(boxes);
     }
     case 'text':
-      return item.text.trim() === '' ? undefined : textBox(item);
+      return item.text.trim() === '' ? undefined : textBox(item, fonts);
     case 'picture':
       return item.box;
     default: {
@@ -45,8 +46,8 @@ export function penOf(name: string, pens: Drawing['pens']): Pen {
 }
 
 /** The box of everything that is shown; undefined for an empty drawing. */
-export function drawnBox(drawing: Drawing): Box | undefined {
-  const boxes = shownItems(drawing).flatMap((item) => itemBox(item, drawing.pens) ?? []);
+export function drawnBox(drawing: Drawing, fonts: Fonts): Box | undefined {
+  const boxes = shownItems(drawing).flatMap((item) => itemBox(item, drawing.pens, fonts) ?? []);
   return boxes.length === 0 ? undefined : union(boxes);
 }
 

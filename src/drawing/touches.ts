@@ -1,3 +1,4 @@
+import type { Fonts } from '../fonts/model.ts';
 import { type Box, bottom, box, centre, grown, overlaps, right } from '../geometry/box.ts';
 import { monotone, type Piece, partOf, piecesOf } from '../geometry/curves.ts';
 import type { Path } from '../geometry/path.ts';
@@ -13,8 +14,8 @@ const FINEST = 0.01;
  * Lines and curves are followed with the width of their pen, not by their boxes; fills by what they fill, even-odd.
  * A gap between dashes counts as drawn; a text or a picture fills its box.
  */
-export function touches(item: Item, area: Box, pens: Drawing['pens']): boolean {
-  const around = itemBox(item, pens);
+export function touches(item: Item, area: Box, pens: Drawing['pens'], fonts: Fonts): boolean {
+  const around = itemBox(item, pens, fonts);
   if (around === undefined || !overlaps(around, area)) return false;
   switch (item.kind) {
     case 'line':
@@ -38,8 +39,8 @@ export function touches(item: Item, area: Box, pens: Drawing['pens']): boolean {
 }
 
 /** Boxes that together hold what an item draws, none longer than `longest` where it runs neither level nor upright. */
-export function coverBoxes(item: Item, pens: Drawing['pens'], longest: number): readonly Box[] {
-  const around = itemBox(item, pens);
+export function coverBoxes(item: Item, pens: Drawing['pens'], longest: number, fonts: Fonts): readonly Box[] {
+  const around = itemBox(item, pens, fonts);
   if (around === undefined) return [];
   switch (item.kind) {
     case 'line':

@@ -1,6 +1,5 @@
 import { drawnCodePoints } from './characters.ts';
-import type { FaceTable, RareFonts, Weight } from './model.ts';
-import { tables } from './prepared/tables.ts';
+import type { FaceTable, Fonts, Weight } from './model.ts';
 import { unshapableScript } from './shaping.ts';
 
 /**
@@ -13,14 +12,9 @@ export interface Place {
   readonly glyph: number;
 }
 
-const PREPARED_ORDER: Readonly<Record<Weight, readonly FaceTable[]>> = {
-  regular: tables.filter((table) => table.weight === 'regular'),
-  bold: tables.filter((table) => table.weight === 'bold'),
-};
-
 /** The family in this weight: its metrics are the text's, its glyph 0 stands for what is missing. */
-export function familyTable(weight: Weight): FaceTable {
-  return PREPARED_ORDER[weight][0] as FaceTable;
+export function familyTable(weight: Weight, { tables }: Fonts): FaceTable {
+  return tables.find((table) => table.weight === weight) as FaceTable;
 }
 
 const GLYPHS = new WeakMap<FaceTable, ReadonlyMap<number, number>>();
@@ -34,22 +28,22 @@ function glyphsOf(table: FaceTable): ReadonlyMap<number, number> {
   return made;
 }
 
-/** True where the prepared fonts can show it; both weights hold the same characters. */
-export function isPrepared(codePoint: number): boolean {
+/** True where one of the tables can show it. */
+export function holds(tables: readonly FaceTable[], codePoint: number): boolean {
   return tables.some((table) => glyphsOf(table).has(codePoint));
 }
 
 /** Where each drawn character of the text is found, from left to right. */
-export function placesOf(text: string, weight: Weight, rare?: RareFonts): Place[] {
-  return drawnCodePoints(text).map((codePoint) => placeOf(codePoint, weight, rare));
+export function placesOf(text: string, weight: Weight, fonts: Fonts): Place[] {
+  return drawnCodePoints(text).map((codePoint) => placeOf(codePoint, weight, fonts));
 }
 
-function placeOf(codePoint: number, weight: Weight, rare: RareFonts | undefined): Place {
-  const family = familyTable(weight);
+function placeOf(codePoint: number, weight: Weight, fonts: Fonts): Place {
+  const family = familyTable(weight, fonts);
   const direct = glyphsOf(family).get(codePoint);
   if (direct !== undefined) return { table: family, glyph: direct };
   if (unshapableScript(codePoint) === undefined) {
-    for (const table of searchOrder(weight, rare)) {
+    for (const table of searchOrder(weight, fonts)) {
       const glyph = glyphsOf(table).get(codePoint);
       if (glyph !== undefined) return { table, glyph };
     }
@@ -57,12 +51,9 @@ function placeOf(codePoint: number, weight: Weight, rare: RareFonts | undefined)
   return { table: family, glyph: 0 };
 }
 
-function searchOrder(weight: Weight, rare: RareFonts | undefined): readonly FaceTable[] {
-  if (rare === undefined) return PREPARED_ORDER[weight];
-  const found = rare.faces.map((face) => face.table);
-  return [
-    ...PREPARED_ORDER[weight],
-    ...found.filter((table) => table.weight === weight),
-    ...found.filter((table) => table.weight !== weight),
-  ];
-}
+/** Both weights of the prepared fonts hold the same characters, so that the other weight is left to the rare ones. */
+const searchOrder = (weight: Weight, { tables, rare }: Fonts): readonly FaceTable[] => [
+  ...tables.filter((table) => table.weight === weight),
+  ...rare.filter((table) => table.weight === weight),
+  ...rare.filter((table) => table.weight !== weight),
+];

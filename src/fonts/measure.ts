@@ -2,20 +2,19 @@ import type { Box } from '../geometry/box.ts';
 import { type Point, point } from '../geometry/point.ts';
 import { PLAIN } from './characters.ts';
 import { familyTable, type Place, placesOf } from './faces.ts';
-import type { Metrics, RareFonts, Weight } from './model.ts';
+import type { FaceTable, Fonts, Metrics, Weight } from './model.ts';
 
-/** Lengths come out in the unit that `size`, the em, goes in: mm on a drawing. `rare` as in `RareFonts`. */
+/** Lengths come out in the unit that `size`, the em, goes in: mm on a drawing. */
 
-export function textWidth(text: string, weight: Weight, size: number, rare?: RareFonts): number {
-  if (PLAIN.test(text)) return plainWidth(text, weight) * size;
-  return placesOf(text, weight, rare).reduce((sum, place) => sum + advanceOf(place), 0) * size;
+export function textWidth(text: string, weight: Weight, size: number, fonts: Fonts): number {
+  if (PLAIN.test(text)) return plainWidth(text, plainGlyphs(weight, fonts)) * size;
+  return placesOf(text, weight, fonts).reduce((sum, place) => sum + advanceOf(place), 0) * size;
 }
 
 const advanceOf = ({ table, glyph }: Place): number => table.advances[glyph]! / table.unitsPerEm;
 
 /** Of printable ASCII, em: most texts are nothing else, and each is measured many times while it is placed. */
-function plainWidth(text: string, weight: Weight): number {
-  const { advances } = PLAIN_GLYPHS[weight];
+function plainWidth(text: string, { advances }: PlainGlyphs): number {
   let sum = 0;
   for (let i = 0; i < text.length; i++) sum += advances[text.charCodeAt(i) - FIRST]!;
   return sum;
@@ -31,25 +30,29 @@ interface PlainGlyphs {
   readonly bottoms: readonly number[];
 }
 
-function plainGlyphs(weight: Weight): PlainGlyphs {
-  const places = Array.from(
-    { length: LAST - FIRST + 1 },
-    (_, i) => placesOf(String.fromCharCode(FIRST + i), weight)[0]!,
-  );
+/** By the tables that they are from, which are the same in all fonts that are loaded. */
+const PLAIN_GLYPHS = new WeakMap<readonly FaceTable[], Record<Weight, PlainGlyphs>>();
+
+function plainGlyphs(weight: Weight, fonts: Fonts): PlainGlyphs {
+  const known = PLAIN_GLYPHS.get(fonts.tables);
+  if (known !== undefined) return known[weight];
+  const made = { regular: plainGlyphsOf('regular', fonts), bold: plainGlyphsOf('bold', fonts) };
+  PLAIN_GLYPHS.set(fonts.tables, made);
+  return made[weight];
+}
+
+function plainGlyphsOf(weight: Weight, fonts: Fonts): PlainGlyphs {
+  const ascii = String.fromCharCode(...Array.from({ length: LAST - FIRST + 1 }, (_, i) => FIRST + i));
+  const places = placesOf(ascii, weight, fonts);
   return { advances: places.map(advanceOf), tops: places.map(topOf), bottoms: places.map(bottomOf) };
 }
 
 const topOf = ({ table, glyph }: Place): number => table.tops[glyph]! / table.unitsPerEm;
 const bottomOf = ({ table, glyph }: Place): number => table.bottoms[glyph]! / table.unitsPerEm;
 
-const PLAIN_GLYPHS: Readonly<Record<Weight, PlainGlyphs>> = {
-  regular: plainGlyphs('regular'),
-  bold: plainGlyphs('bold'),
-};
-
 /** In em. */
-export function metrics(weight: Weight): Metrics {
-  return familyTable(weight).metrics;
+export function metrics(weight: Weight, fonts: Fonts): Metrics {
+  return familyTable(weight, fonts).metrics;
 }
 
 /** As a TextItem of a Drawing has them. */
@@ -66,13 +69,13 @@ export interface SetText {
  * The axis-parallel box around a line of text: from end to end of its advance, from the height of capitals to the
  * depth of descenders, and further where its own characters reach further (accented capitals), turned about `at`.
  */
-export function textBox(item: SetText, rare?: RareFonts): Box {
-  const { capHeight, descender } = metrics(item.weight);
+export function textBox(item: SetText, fonts: Fonts): Box {
+  const { capHeight, descender } = metrics(item.weight, fonts);
   let width = 0;
   let top = capHeight;
   let bottom = -descender;
   if (PLAIN.test(item.text)) {
-    const { advances, tops, bottoms } = PLAIN_GLYPHS[item.weight];
+    const { advances, tops, bottoms } = plainGlyphs(item.weight, fonts);
     for (let i = 0; i < item.text.length; i++) {
       const at = item.text.charCodeAt(i) - FIRST;
       width += advances[at]!;
@@ -80,7 +83,7 @@ export function textBox(item: SetText, rare?: RareFonts): Box {
       bottom = Math.min(bottom, bottoms[at]!);
     }
   } else {
-    for (const place of placesOf(item.text, item.weight, rare)) {
+    for (const place of placesOf(item.text, item.weight, fonts)) {
       width += advanceOf(place);
       top = Math.max(top, topOf(place));
       bottom = Math.min(bottom, bottomOf(place));
@@ -121,9 +124,9 @@ export function fitSize(
   size: number,
   width: number,
   smallest: number,
-  rare?: RareFonts,
+  fonts: Fonts,
 ): number {
-  const wide = textWidth(text, weight, 1, rare);
+  const wide = textWidth(text, weight, 1, fonts);
   return wide * size <= width ? size : Math.max(smallest, width / wide);
 }
 
@@ -132,8 +135,8 @@ export function fitSize(
  * it is wider than a line. A line break in the text stays one; a row of spaces counts as one, a no-break space never
  * breaks. A single character wider than `width` gets a line of its own.
  */
-export function wrap(text: string, weight: Weight, size: number, width: number, rare?: RareFonts): string[] {
-  const wide = (part: string) => textWidth(part, weight, size, rare);
+export function wrap(text: string, weight: Weight, size: number, width: number, fonts: Fonts): string[] {
+  const wide = (part: string) => textWidth(part, weight, size, fonts);
   const lines: string[] = [];
   let line = '';
   let used = 0;
@@ -174,8 +177,8 @@ const HYPHEN = /[-\u2010\u2013\u2014]/;
 const HYPHENS = /(?<=\p{L}[-\u2010\u2013\u2014])(?=\p{L})/u;
 
 /** The text itself where it is no wider than `width`, else as much of its beginning as leaves room for an ellipsis. */
-export function ellipsized(text: string, weight: Weight, size: number, width: number, rare?: RareFonts): string {
-  const wide = (part: string) => textWidth(part, weight, size, rare);
+export function ellipsized(text: string, weight: Weight, size: number, width: number, fonts: Fonts): string {
+  const wide = (part: string) => textWidth(part, weight, size, fonts);
   if (wide(text) <= width) return text;
   const characters = [...text.normalize('NFC')];
   const room = width - wide('…');

@@ -13,8 +13,8 @@ export interface Metrics {
 
 /**
  * Names one font file that text is set in. A text may need several: the family's own (`regular`, `bold`), the
- * characters that are borrowed from a wider font (`regular-fallback`, `bold-fallback`), and those that only
- * `prepareRare` finds (they begin with `rare-`). `fontFor` of embed.ts gives the font of an id.
+ * characters that are borrowed from a wider font (`regular-fallback`, `bold-fallback`), and those that only the whole
+ * fonts have (they begin with `rare-`). `fontFor` of embed.ts gives the font of an id.
  */
 export type FontId = string;
 
@@ -93,11 +93,18 @@ export interface Face {
 }
 
 /**
- * The characters of some texts that only the full fonts hold, found by `prepareRare` and handed to measuring,
- * embedding and outlines as their last argument. The same object must go to all of them.
+ * What texts are set with: plain data that `loadFonts` gathers once for what is to be set, handed to everything that
+ * measures, embeds or draws letters. The same value must go to all of them, so that they agree.
  */
-export interface RareFonts {
-  readonly faces: readonly Face[];
+export interface Fonts {
+  /** To measure with: the family first, then the wider font. */
+  readonly tables: readonly FaceTable[];
+  /** Of the characters that only the whole fonts have, where some of the texts have any. */
+  readonly rare: readonly FaceTable[];
+  /** Of each font in one text, where letters are to be drawn as paths or cut. */
+  readonly outlines?: Readonly<Record<FontId, string>>;
+  /** Where a file is to carry its fonts. */
+  readonly files?: readonly EmbeddedFont[];
 }
 
 /** An EmbeddedFont as it is stored: its bytes in base64. */

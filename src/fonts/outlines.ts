@@ -1,37 +1,33 @@
 import type { Path, Segment } from '../geometry/path.ts';
 import { between, type Point, plus } from '../geometry/point.ts';
 import { placesOf } from './faces.ts';
-import { BETWEEN_OUTLINES, type FaceOutlines, type FontId, type RareFonts, type Weight } from './model.ts';
-import { outlines } from './prepared/outlines.ts';
+import { BETWEEN_OUTLINES, type FaceOutlines, type FontId, type Fonts, type Weight } from './model.ts';
 
 /**
  * The text as closed paths, y down, its base line from 0 0 to the right; `size`, the em, gives the unit. To be filled
  * non-zero, not even-odd: parts of a letter may overlap. Quadratic curves come out as the same curves in cubic form.
  */
-export function textOutline(text: string, weight: Weight, size: number, rare?: RareFonts): readonly Path[] {
+export function textOutline(text: string, weight: Weight, size: number, fonts: Fonts): readonly Path[] {
   const paths: Path[] = [];
   let x = 0;
-  for (const { table, glyph } of placesOf(text, weight, rare)) {
+  for (const { table, glyph } of placesOf(text, weight, fonts)) {
     const scale = size / table.unitsPerEm;
     const place = (p: Point): Point => ({ x: x + p.x * scale, y: -p.y * scale });
-    paths.push(...contours(outlineOf(table.id, glyph, rare), place));
+    paths.push(...contours(outlinesOf(table.id, fonts)[glyph] ?? '', place));
     x += table.advances[glyph]! * scale;
   }
   return paths;
 }
 
-function outlineOf(id: FontId, glyph: number, rare: RareFonts | undefined): string {
-  const face = preparedOutlines(id) ?? rare?.faces.find((found) => found.table.id === id)?.outlines;
-  return face?.[glyph] ?? '';
-}
+/** Split when a font is first drawn: most drawings use one or two. */
+const SPLIT = new WeakMap<object, Map<FontId, FaceOutlines>>();
 
-const SPLIT = new Map<FontId, FaceOutlines>();
-
-function preparedOutlines(id: FontId): FaceOutlines | undefined {
-  const known = SPLIT.get(id);
-  if (known !== undefined) return known;
-  const split = outlines[id]?.split(BETWEEN_OUTLINES);
-  if (split !== undefined) SPLIT.set(id, split);
+function outlinesOf(id: FontId, { outlines }: Fonts): FaceOutlines {
+  if (outlines === undefined) throw new TypeError('these fonts were loaded without the outlines of letters');
+  const known = SPLIT.get(outlines) ?? new Map<FontId, FaceOutlines>();
+  SPLIT.set(outlines, known);
+  const split = known.get(id) ?? (outlines[id] ?? '').split(BETWEEN_OUTLINES);
+  known.set(id, split);
   return split;
 }
 

@@ -1,19 +1,16 @@
 import fontkit from '@pdf-lib/fontkit';
 import pako from 'pako';
 import { bytesOfBase64 } from './base64.ts';
-import { rareCharacters } from './coverage.ts';
-import type { Face, RareFonts } from './model.ts';
+import type { Face } from './model.ts';
 import { subsetFace } from './subset.ts';
 
 /**
- * Characters of the texts that are not prepared but that a full font holds, ready to be measured, embedded and drawn
- * as outlines. Slow (it reads whole fonts with fontkit): import this module only where `needsRare` says so.
- * The same texts give the same bytes.
+ * Characters that are not prepared but that a whole font holds, ready to be measured, embedded and drawn as outlines.
+ * Slow, as it reads whole fonts with fontkit. The same characters give the same bytes.
  */
-export async function prepareRare(texts: Iterable<string>): Promise<RareFonts> {
+export async function rareFaces(wanted: readonly number[]): Promise<readonly Face[]> {
   const { full } = await import('./prepared/full.ts');
   const faces: Face[] = [];
-  const wanted = rareCharacters(texts);
   const found: Record<Face['table']['weight'], Set<number>> = { regular: new Set(), bold: new Set() };
   for (const { name, file } of full) {
     const rest = wanted.filter((codePoint) => !found[name.weight].has(codePoint));
@@ -24,5 +21,5 @@ export async function prepareRare(texts: Iterable<string>): Promise<RareFonts> {
     for (const codePoint of held) found[name.weight].add(codePoint);
     faces.push(await subsetFace(font, name, held));
   }
-  return { faces };
+  return faces;
 }

@@ -1,4 +1,5 @@
 import { missing } from '../fonts/coverage.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { unshapable } from '../fonts/shaping.ts';
 import { type Problem, warning } from '../problems/problem.ts';
 import type { Job } from './job.ts';
@@ -27,9 +28,9 @@ export function userTexts(job: Job): readonly PrintedText[] {
 }
 
 /** Characters that no font has, or that a line of single glyphs would show wrongly: named, never dropped in silence. */
-export function notShown(texts: readonly PrintedText[]): readonly Problem[] {
+export function notShown(texts: readonly PrintedText[], fonts: Fonts): readonly Problem[] {
   return texts.flatMap(({ text, path }) => [
-    ...missing([text]).map(({ character, name }) =>
+    ...missing([text], fonts).map(({ character, name }) =>
       warning(
         'glyph-missing',
         path,

@@ -76,6 +76,10 @@ export const CODES: Codes = {
     'Letters come nearer to an opening, or to another text, than the least bar of board.',
     'Move the text, make it smaller, or set `mat.leastBar`.',
   ),
+  'lettering-needs-fonts': entry(
+    'A job with lettering is solved without the outlines of letters.',
+    'Load fonts with outlines and solve it with them; every command does.',
+  ),
   'lettering-off-mat': entry(
     'A text runs off the mat, or off the under mat that should show in it.',
     'Move it, or make the letters smaller.',

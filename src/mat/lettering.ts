@@ -1,3 +1,4 @@
+import type { Fonts } from '../fonts/model.ts';
 import { type Box, box, contains, grown, union } from '../geometry/box.ts';
 import { pathBox } from '../geometry/extent.ts';
 import { boxesApart, gapBetween, isInside, outlineOf } from '../geometry/near.ts';
@@ -26,10 +27,13 @@ export function lettered(
   outer: Size,
   layers: readonly MatLayer[],
   openings: readonly MatOpening[],
+  fonts: Fonts | undefined,
 ): Lettered {
+  const requests = job.lettering ?? [];
+  if (fonts?.outlines === undefined) return { made: [], problems: requests.map(withoutFonts) };
   const problems: Problem[] = [];
-  const made = (job.lettering ?? []).flatMap((request, index): MatLettering[] => {
-    const found = oneText(job, index, request, outer, openings);
+  const made = requests.flatMap((request, index): MatLettering[] => {
+    const found = oneText(job, index, request, outer, openings, fonts);
     if (!('text' in found)) {
       problems.push(found);
       return [];
@@ -43,16 +47,24 @@ export function lettered(
 const at = (index: number, ...more: readonly string[]): Problem['path'] => ['lettering', index, ...more];
 const called = ({ text }: { readonly text: string }): string => `the lettering ${text}`;
 
+function withoutFonts(request: LetteringRequest, index: number): Problem {
+  const message = `${called(request)} is cut from the outlines of its letters, which have not been loaded`;
+  return error(NEEDS_FONTS, at(index, 'text'), message, 'load fonts with outlines, and solve the job with them');
+}
+
+export const NEEDS_FONTS = 'lettering-needs-fonts';
+
 function oneText(
   job: Job,
   index: number,
   request: LetteringRequest,
   outer: Size,
   openings: readonly MatOpening[],
+  fonts: Fonts,
 ): MatLettering | Problem {
   const { text, weight, height, spacing, bridge, islands, edge } = request;
   const bridged = islands === 'bridge' ? { bridge } : {};
-  const windows = letterWindows(text, { weight, height, spacing, ...bridged });
+  const windows = letterWindows(text, { weight, height, spacing, ...bridged }, fonts);
   if (!windows.ok) {
     return error('lettering-unfit', at(index, 'text'), `${called(request)}: ${windows.message}`, windows.hint);
   }

@@ -1,3 +1,4 @@
+import type { Fonts } from '../fonts/model.ts';
 import type { Job } from '../job/job.ts';
 import { fail, type Result, succeed } from '../problems/problem.ts';
 import { inchesFromMm } from '../units/units.ts';
@@ -19,28 +20,29 @@ import { type Snapped, snap } from './snap/snap.ts';
 
 /**
  * Works out every length of the mat that the job asks for. What the job leaves out is derived or assumed
- * (`unknowns.ts` says in which order); all contradictions, or all conditions that fail, come back at once.
+ * (`unknowns.ts` says in which order); all contradictions, or all conditions that fail, come back at once. Fonts with
+ * their outlines are needed for lettering alone: without them that is the problem `lettering-needs-fonts`.
  */
-export function solve(job: Job): Result<Mat> {
+export function solve(job: Job, { fonts }: { readonly fonts?: Fonts } = {}): Result<Mat> {
   const refused = requestProblems(job);
   if (refused.length > 0) return fail(refused);
   const solved = solveSizes(job);
   if (!solved.ok) return solved;
   const snapped = snap(job, solved.value);
-  if (job.asCut === undefined) return matFrom(job, snapped);
+  if (job.asCut === undefined) return matFrom(job, snapped, fonts);
   const { asCut: _, ...plan } = job;
-  const planned = matFrom(plan, snapped);
+  const planned = matFrom(plan, snapped, fonts);
   if (!planned.ok) return planned;
   const rescued = rescue(job, solved.value, snapped);
   if (!rescued.ok) return rescued;
-  const made = matFrom(job, rescued.value);
+  const made = matFrom(job, rescued.value, fonts);
   if (!made.ok) return fail(made.problems.map((problem) => blamed(job, problem)));
   const changed = changesOf(planned.value, made.value);
   return succeed({ ...made.value, planned: planned.value, changed }, made.warnings);
 }
 
 /** The mat of these sizes, or every condition that it fails. */
-function matFrom(job: Job, { sizes, moved, warnings }: Snapped): Result<Mat> {
+function matFrom(job: Job, { sizes, moved, warnings }: Snapped, fonts: Fonts | undefined): Result<Mat> {
   const { outer } = sizes;
   const faults = shapeProblems(job, sizes);
   if (faults.length > 0) return fail(faults);
@@ -56,7 +58,7 @@ function matFrom(job: Job, { sizes, moved, warnings }: Snapped): Result<Mat> {
   problems.push(...fallenApart(job, openings));
   const whole = openings.filter((each) => each !== undefined);
   problems.push(...nearnessProblems(job, outer, whole), ...decorProblems(job, outer, whole));
-  const lettering = lettered(job, outer, layers, whole);
+  const lettering = lettered(job, outer, layers, whole, fonts);
   problems.push(...lettering.problems);
   if (problems.some((each) => each.severity === 'error')) return fail(problems);
   const mat: Mat = {

@@ -1,4 +1,5 @@
 import type { FullScale } from '../drawing/full-scale.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { type Box, bottom, box, grown, overlaps, right, union } from '../geometry/box.ts';
 import { distance, type Point, type Size } from '../geometry/point.ts';
 import { type Printing, type Sheet, sheetOf } from './area.ts';
@@ -49,10 +50,10 @@ export function cornerGroups(
   board: Box,
   paper: Size,
   lap: number,
-  options: Printing,
+  options: Printing & { readonly fonts: Fonts },
 ): readonly CornerGroup[] {
   return fewestGroups(work, board, paper, options, (corner, region, { rotation }, sheet) =>
-    severalSheets(corner, region, turned(work, rotation), sheet, lap),
+    severalSheets(corner, region, turned(work, rotation, options.fonts), sheet, lap),
   )!;
 }
 

@@ -2,6 +2,7 @@ import type { Jig, JigContext, JigEntry } from '../documents/jigs/jig.ts';
 import { JIGS } from '../documents/jigs/jigs.ts';
 import type { Document, Page } from '../drawing/document.ts';
 import type { Drawing } from '../drawing/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { allSides } from '../geometry/sides.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
@@ -20,6 +21,7 @@ export interface JigRequest {
   readonly shop: Shop;
   /** What the shop's file says itself that it was calibrated. */
   readonly state: CalibrationState;
+  readonly fonts: Fonts;
   readonly solved?: JigContext['solved'];
   /** Of the shop; else the job's, else the only one that there is. */
   readonly head?: string;
@@ -84,7 +86,7 @@ function headOf({ shop, solved, head: name }: JigRequest, problems: Problem[]): 
 
 type Placed = Omit<JigContext, 'head' | 'thicknesses'> & { readonly scale: Page['scale'] };
 
-function contextOf(entry: JigEntry, settled: Settled, { shop, solved, state }: JigRequest): Placed {
+function contextOf(entry: JigEntry, settled: Settled, { shop, solved, state, fonts }: JigRequest): Placed {
   const { units, sheet, printer } = settled;
   const uncorrected = entry.uncorrected === true;
   const margin = entry.margin === undefined ? settled.margin : allSides(entry.margin);
@@ -97,6 +99,7 @@ function contextOf(entry: JigEntry, settled: Settled, { shop, solved, state }: J
     stamp: uncorrected ? UNCORRECTED : settled.stamp,
     units,
     shop,
+    fonts,
     guide: solved?.job.bench.guide ?? shop.guide ?? usualGuide(units),
     notYet:
       entry.kind === 'head' || entry.kind === 'head-proof'

@@ -7,7 +7,7 @@ export function onPaper(
   { paper, margin, printer, stamp, units }: Settled,
   { lap, join }: PrintRequest,
   extent: LayoutOptions['extent'] = 'whole',
-): LayoutOptions {
+): Omit<LayoutOptions, 'fonts'> {
   return {
     paper,
     margin,

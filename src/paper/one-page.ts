@@ -67,7 +67,7 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
   const turn = fitting.reduce((a, b) => (turnedSize(b).height < turnedSize(a).height ? b : a));
   const size = turnedSize(turn);
   const areaWidth = wide ?? Math.max(size.width, NARROWEST);
-  const { words, lines } = inTheWay(drawing, turn);
+  const { words, lines } = inTheWay(drawing, turn, options.fonts);
   const indent = (areaWidth - size.width) / 2;
 
   const facts = (sheet: Sheet): CheckFacts => ({
@@ -130,7 +130,7 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
       title: drawing.title,
       view: drawing.view,
       ...(options.printer === undefined ? {} : { printer: options.printer }),
-      ...(options.rare === undefined ? {} : { rare: options.rare }),
+      fonts: options.fonts,
     },
     words,
     lines,

@@ -1,4 +1,4 @@
-import type { RareFonts } from '../fonts/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import type { BySide } from '../geometry/sides.ts';
 import type { Paper } from '../papers/model.ts';
 import type { Problem } from '../problems/problem.ts';
@@ -28,7 +28,7 @@ export interface LayoutOptions {
   /** No layers that can be shown and hidden: everything that is to be seen is seen. */
   readonly flat?: boolean;
   /** The fonts for characters of the title that the prepared ones lack. */
-  readonly rare?: RareFonts;
+  readonly fonts: Fonts;
   /** Where the paper, the margins and the lap stand in the job, for problems. */
   readonly path?: Problem['path'];
 }

@@ -1,4 +1,5 @@
 import type { Drawing } from '../drawing/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { type Box, box } from '../geometry/box.ts';
 import { Room } from '../text/room.ts';
 import type { MapSheet } from './furniture/assembly-map.ts';
@@ -15,8 +16,9 @@ import { type Turn, turnBox } from './turn.ts';
 export function inTheWay(
   drawing: Drawing,
   turn: Turn,
+  fonts: Fonts,
 ): { readonly words: readonly Box[]; readonly lines: readonly Box[] } {
-  const { words, lines } = coveringOf(drawing);
+  const { words, lines } = coveringOf(drawing, fonts);
   return { words: words.map((b) => turnBox(b, turn)), lines: lines.map((b) => turnBox(b, turn)) };
 }
 
@@ -35,7 +37,7 @@ export interface Naming {
 /** The sheets of a plan as pages, row by row. */
 export function planPages(drawing: Drawing, plan: Plan, options: LayoutOptions, naming: Naming): readonly MadeSheet[] {
   const { turn } = plan;
-  const { words, lines } = inTheWay(drawing, turn);
+  const { words, lines } = inTheWay(drawing, turn, options.fonts);
   const room = new Room(words, lines);
   const whole = turnBox(box(0, 0, drawing.width, drawing.height), turn);
   const joins = new Map<Cell, Join[]>(plan.cells.map((cell) => [cell, []]));
@@ -43,7 +45,7 @@ export function planPages(drawing: Drawing, plan: Plan, options: LayoutOptions, 
   const join = (cell: Cell, edge: Edge, at: number, neighbour: Cell, crosses: Join['crosses']) =>
     joins.get(cell)!.push({ edge, at, neighbour: called(neighbour), crosses });
   for (const seam of seamsOf(plan)) {
-    const crosses = crossesOf(seam, `${called(seam.first)}|${called(seam.second)}`, plan, whole, room);
+    const crosses = crossesOf(seam, `${called(seam.first)}|${called(seam.second)}`, plan, whole, room, options.fonts);
     const [before, behind] = seam.kind === 'beside' ? (['right', 'left'] as const) : (['bottom', 'top'] as const);
     join(seam.first, before, seam.at, seam.second, crosses);
     join(seam.second, behind, seam.at, seam.first, crosses);
@@ -63,7 +65,7 @@ export function planPages(drawing: Drawing, plan: Plan, options: LayoutOptions, 
         view: drawing.view,
         ...(naming.place === undefined ? {} : { place: naming.place }),
         ...(options.printer === undefined ? {} : { printer: options.printer }),
-        ...(options.rare === undefined ? {} : { rare: options.rare }),
+        fonts: options.fonts,
       },
       words,
       lines,

@@ -7,7 +7,7 @@ import { type Corner, outwardsFrom, placesFrom, Room } from '../text/room.ts';
 import type { Sheet } from './area.ts';
 import { furnitureFrames } from './furniture/frame.ts';
 import { SHEET_PENS } from './furniture/pens.ts';
-import { RULERS, UPRIGHT_RULERS } from './furniture/rulers.ts';
+import { rulersOf } from './furniture/rulers.ts';
 import { crossBox, crossItems, type Edge, type Join, joinLine, neighbourBlock } from './furniture/seam-marks.ts';
 import { labelBlocks, type SheetLabel } from './furniture/sheet-label.ts';
 import type { CrossMark, LaidPage, Part } from './model.ts';
@@ -43,6 +43,7 @@ const STEP = 3;
 /** The page of one sheet, with everything that it needs to be found, measured and joined. */
 export function sheetPage(plan: SheetPlan): MadeSheet {
   const { sheet, turn, window } = plan;
+  const { fonts } = plan.label;
   const { area } = sheet;
   const by: Point = { x: area.x - window.x, y: area.y - window.y };
   const toPage = ({ x, y }: Point): Point => ({ x: x + by.x, y: y + by.y });
@@ -63,8 +64,8 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
     under.push(joinLine(join, area));
     for (const { name, at } of join.crosses) {
       const onPage = toPage(at);
-      over.push(...crossItems(name, onPage, join.edge, area));
-      room.take(crossBox(name, onPage, join.edge));
+      over.push(...crossItems(name, onPage, join.edge, area, fonts));
+      room.take(crossBox(name, onPage, join.edge, fonts));
       crosses.push({ name, onPage, inDrawing: turnPoint(at, turnedBack(turn)) });
     }
   }
@@ -80,13 +81,14 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
     crowded.push(what);
   };
   for (const join of joins) {
-    set('the name of a neighbour', [() => neighbourBlock(join)], (block) => besideJoin(block, join, area));
+    set('the name of a neighbour', [() => neighbourBlock(join, fonts)], (block) => besideJoin(block, join, area));
   }
   const kept = keptArea(area, joins);
   const from = (corner: Corner) => (block: Block) => placesFrom(corner, block, kept, STEP);
   set('its name', labelBlocks(plan.label), from('bottom left'));
-  set('a ruler in x', RULERS, from('bottom right'));
-  set('a ruler in y', UPRIGHT_RULERS, from('top right'));
+  const rulers = rulersOf(fonts);
+  set('a ruler in x', rulers.level, from('bottom right'));
+  set('a ruler in y', rulers.upright, from('top right'));
 
   const { name, place } = plan.label;
   const pens = { ...SHEET_PENS, ...plan.note?.pens };

@@ -64,7 +64,7 @@ export function wrongOptions({ drawing, board }: FullScale, options: LayoutOptio
       ),
     );
   }
-  if (shownItems(drawing).every((item) => itemBox(item, drawing.pens) === undefined)) {
+  if (shownItems(drawing).every((item) => itemBox(item, drawing.pens, options.fonts) === undefined)) {
     problems.push(error('nothing-drawn', at(), 'there is nothing to print', 'show at least one part of the drawing'));
   }
   if (problems.length > 0 || paper.kind === 'fit') return problems;

@@ -1,5 +1,5 @@
 import type { Item } from '../drawing/model.ts';
-import type { RareFonts } from '../fonts/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { type Box, box } from '../geometry/box.ts';
 import { point } from '../geometry/point.ts';
 import { HEAD, moved, type Part, scaled, stacked, TEXT, textPart } from './bench-type.ts';
@@ -46,11 +46,11 @@ interface Laid extends Part {
  * Sections one after the other in two columns, in the order of work: on the fewest pages, then in the largest type; on
  * the last page both columns are as short as they can be. A section is parted only where that saves a page. `areas(i)` is the room of page i.
  */
-export function flowSections(sections: readonly Section[], areas: (page: number) => Box, rare?: RareFonts): Flowed {
+export function flowSections(sections: readonly Section[], areas: (page: number) => Box, fonts: Fonts): Flowed {
   let best: Flowed | undefined;
   for (const whole of [true, false]) {
     for (const density of DENSITIES) {
-      const made = flowAt(sections, areas, density, whole, rare);
+      const made = flowAt(sections, areas, density, whole, fonts);
       if (best === undefined || made.pages.length < best.pages.length) best = made;
       if (best.pages.length === 1) return best;
     }
@@ -63,12 +63,12 @@ function flowAt(
   areas: (page: number) => Box,
   density: Density,
   whole: boolean,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): Flowed {
   const width = (areas(0).width - GUTTER) / 2;
   // A section that is kept whole must fit on whichever page it comes to.
   const tallest = Math.min(areas(0).height, areas(1).height);
-  const parts = sections.flatMap((section, i) => laid(section, i + 1, width, density, whole ? tallest : 0, rare));
+  const parts = sections.flatMap((section, i) => laid(section, i + 1, width, density, whole ? tallest : 0, fonts));
   const pages: Flowed['pages'][number][] = [];
   let from = 0;
   while (from < parts.length) {
@@ -128,10 +128,10 @@ function laid(
   width: number,
   density: Density,
   whole: number,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): readonly Laid[] {
   const [first, ...rest] = section.parts(width, density);
-  const heading = headingPart(number, section, width, density.scale, rare);
+  const heading = headingPart(number, section, width, density.scale, fonts);
   const bound = stacked([heading, ...(first === undefined ? [] : [first])], GAP.heading * density.air);
   const one = stacked([bound, ...rest], GAP.part * density.air);
   if (one.height <= whole) return [{ ...one, first: true }];
@@ -139,18 +139,13 @@ function laid(
 }
 
 /** Number, title and what is said behind it; a title too long for the line goes on below, never cut. */
-function headingPart(
-  number: number,
-  { title, aside = '' }: Section,
-  width: number,
-  scale: number,
-  rare: RareFonts | undefined,
-): Part {
+function headingPart(number: number, { title, aside = '' }: Section, width: number, scale: number, fonts: Fonts): Part {
   const [style, text] = [scaled(HEAD, scale), scaled(TEXT, scale)];
-  const indent = Math.max(widthOf(`${number}`, style), 0.9 * style.size) + 1.8;
+  const indent = Math.max(widthOf(`${number}`, style, fonts), 0.9 * style.size) + 1.8;
   const room = width - indent;
-  const wide = widthOf(title, style, rare);
-  const made = wide <= room ? textPart(title, width, style, indent, rare) : textPart(title, width, text, indent, rare);
+  const wide = widthOf(title, style, fonts);
+  const made =
+    wide <= room ? textPart(title, width, style, fonts, indent) : textPart(title, width, text, fonts, indent);
   const y = 1.5;
   const base = y + made.base;
   const items: Item[] = [
@@ -160,9 +155,9 @@ function headingPart(
   ];
   const height = wide <= room ? base + 0.4 : y + made.height;
   if (aside === '') return { items, height };
-  const below = textPart(aside, width, text, 0, rare);
+  const below = textPart(aside, width, text, fonts);
   const behind = indent + wide + 2.2;
-  if (behind + widthOf(aside, text, rare) <= width) {
+  if (behind + widthOf(aside, text, fonts) <= width) {
     return { items: [...items, ...moved(below.items, behind, base - below.base)], height };
   }
   return { items: [...items, ...moved(below.items, 0, height + 1.6)], height: height + 1.6 + below.height };

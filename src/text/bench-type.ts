@@ -2,7 +2,7 @@ import type { Item, PathItem, Pen, TextItem } from '../drawing/model.ts';
 import { turnedItem } from '../drawing/turned.ts';
 import { fraction } from '../fonts/fractions.ts';
 import { metrics, textBox } from '../fonts/measure.ts';
-import type { RareFonts } from '../fonts/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { bottom, box } from '../geometry/box.ts';
 import { polygon } from '../geometry/path.ts';
 import { type Point, point } from '../geometry/point.ts';
@@ -54,7 +54,7 @@ export function stacked(parts: readonly Part[], gap: number): Part {
 }
 
 /** How far a line reaches below its base line. */
-export const depthOf = ({ weight, size }: Style): number => metrics(weight).descender * size;
+export const depthOf = ({ weight, size }: Style, fonts: Fonts): number => metrics(weight, fonts).descender * size;
 
 /** Lines of words; `base` is where the first of them stands. */
 export interface TextPart extends Part {
@@ -65,12 +65,12 @@ export interface TextPart extends Part {
  * Lines no wider than `width`, fractions set as fractions; from the tops of capitals to the descenders, or further where
  * a character of the first or the last line reaches further.
  */
-export function textPart(text: string, width: number, style: Style, indent = 0, rare?: RareFonts): TextPart {
-  const cap = capHeight(style);
-  const made = paragraph(fraction(text), indent, cap, width - indent, style, rare);
-  const inked = made.items.filter((item) => item.text.trim() !== '').map((item) => textBox(item, rare));
+export function textPart(text: string, width: number, style: Style, fonts: Fonts, indent = 0): TextPart {
+  const cap = capHeight(style, fonts);
+  const made = paragraph(fraction(text), indent, cap, width - indent, style, fonts);
+  const inked = made.items.filter((item) => item.text.trim() !== '').map((item) => textBox(item, fonts));
   const above = Math.max(0, ...inked.map(({ y }) => -y));
-  const height = Math.max(made.bottom + depthOf(style), ...inked.map(bottom));
+  const height = Math.max(made.bottom + depthOf(style, fonts), ...inked.map(bottom));
   return { items: above === 0 ? made.items : moved(made.items, 0, above), height: height + above, base: cap + above };
 }
 
@@ -87,15 +87,20 @@ export function level(parts: readonly (readonly [x: number, part: TextPart])[]):
 export const scaled = (style: Style, scale: number): Style => ({ ...style, size: style.size * scale });
 
 /** An empty square to tick, its middle at the height of capitals of a line whose base line is at `y`. */
-export function tickSquare(x: number, y: number, style: Style): { readonly item: PathItem; readonly side: number } {
+export function tickSquare(
+  x: number,
+  y: number,
+  style: Style,
+  fonts: Fonts,
+): { readonly item: PathItem; readonly side: number } {
   const side = 1.15 * style.size;
-  return { item: boxItem(box(x, y - (capHeight(style) + side) / 2, side, side), 1, 'tick'), side };
+  return { item: boxItem(box(x, y - (capHeight(style, fonts) + side) / 2, side, side), 1, 'tick'), side };
 }
 
 /** The cross in a square that `tickSquare` drew at the same place. */
-export function crossIn(x: number, y: number, style: Style): readonly Item[] {
-  const { side } = tickSquare(x, y, style);
-  const top = y - (capHeight(style) + side) / 2;
+export function crossIn(x: number, y: number, style: Style, fonts: Fonts): readonly Item[] {
+  const { side } = tickSquare(x, y, style, fonts);
+  const top = y - (capHeight(style, fonts) + side) / 2;
   const [a, b] = [0.18 * side, 0.82 * side];
   return [
     { kind: 'line', pen: 'cut', from: point(x + a, top + a), to: point(x + b, top + b) },
@@ -104,19 +109,19 @@ export function crossIn(x: number, y: number, style: Style): readonly Item[] {
 }
 
 /** A thing to do, with its square to tick. */
-export function action(text: string, width: number, style: Style, rare?: RareFonts): Part {
-  const { side } = tickSquare(0, 0, style);
-  const part = textPart(text, width, style, side + 0.62 * style.size, rare);
+export function action(text: string, width: number, style: Style, fonts: Fonts): Part {
+  const { side } = tickSquare(0, 0, style, fonts);
+  const part = textPart(text, width, style, fonts, side + 0.62 * style.size);
   // The square is a little taller than the capitals.
-  const above = Math.max(0, (side - capHeight(style)) / 2 - (part.base - capHeight(style)));
-  const { item } = tickSquare(0.12, part.base, style);
+  const above = Math.max(0, (side - capHeight(style, fonts)) / 2 - (part.base - capHeight(style, fonts)));
+  const { item } = tickSquare(0.12, part.base, style, fonts);
   return { items: moved([item, ...part.items], 0, above), height: part.height + above };
 }
 
 /** A word and what is said of it, in two columns. */
-export function pair(name: string, value: string, stop: number, width: number, style: Style, rare?: RareFonts): Part {
-  const left = textPart(name, stop - style.size * 0.6, { ...style, weight: 'bold' }, 0, rare);
-  const right = textPart(value, width, style, stop, rare);
+export function pair(name: string, value: string, stop: number, width: number, style: Style, fonts: Fonts): Part {
+  const left = textPart(name, stop - style.size * 0.6, { ...style, weight: 'bold' }, fonts);
+  const right = textPart(value, width, style, fonts, stop);
   return level([
     [0, left],
     [0, right],
@@ -124,7 +129,7 @@ export function pair(name: string, value: string, stop: number, width: number, s
 }
 
 /** A white number on a black disc, as strokes are numbered. */
-export function disc(text: string, centre: Point, radius: number): readonly Item[] {
+export function disc(text: string, centre: Point, radius: number, fonts: Fonts): readonly Item[] {
   const [west, east] = [point(centre.x - radius, centre.y), point(centre.x + radius, centre.y)];
   const style: Style = { size: (text.length > 2 ? 1.02 : 1.35) * radius, weight: 'bold', colour: 1 };
   const round: PathItem = {
@@ -141,7 +146,7 @@ export function disc(text: string, centre: Point, radius: number): readonly Item
       },
     ],
   };
-  return [round, set(text, centre.x, centre.y + capHeight(style) / 2, style, 'middle')];
+  return [round, set(text, centre.x, centre.y + capHeight(style, fonts) / 2, style, 'middle')];
 }
 
 /** Most of a circle with a head at its end: the way that a board is turned. */
@@ -169,8 +174,8 @@ export interface Chunk {
   readonly items: (x: number, y: number) => readonly Item[];
 }
 
-export const wordChunk = (text: string, style: Style, rare?: RareFonts): Chunk => ({
-  width: widthOf(text, style, rare),
+export const wordChunk = (text: string, style: Style, fonts: Fonts): Chunk => ({
+  width: widthOf(text, style, fonts),
   items: (x, y) => [set(text, x, y, style)],
 });
 
@@ -195,8 +200,15 @@ export function chunkLines(groups: readonly (readonly Chunk[])[], width: number,
 }
 
 /** A line to write on, its word before it. */
-export function writeLine(word: string, x: number, y: number, width: number, style: Style): readonly Item[] {
-  const from = x + widthOf(word, style) + 1.5;
+export function writeLine(
+  word: string,
+  x: number,
+  y: number,
+  width: number,
+  style: Style,
+  fonts: Fonts,
+): readonly Item[] {
+  const from = x + widthOf(word, style, fonts) + 1.5;
   const text: TextItem = set(word, x, y, style);
   return [text, { kind: 'line', pen: 'write', from: point(from, y + 0.6), to: point(x + width, y + 0.6) }];
 }

@@ -1,7 +1,7 @@
 import type { Item, TextItem } from '../drawing/model.ts';
 import { type Quarter, turnedItem } from '../drawing/turned.ts';
 import { metrics, textBox, textWidth } from '../fonts/measure.ts';
-import type { RareFonts, Weight } from '../fonts/model.ts';
+import type { Fonts, Weight } from '../fonts/model.ts';
 import { type Box, box } from '../geometry/box.ts';
 import type { Point, Size } from '../geometry/point.ts';
 
@@ -28,22 +28,22 @@ export function words(
 }
 
 /** From the base line to the highest ink of a text, and at least to the top of small letters' stems; em. */
-export function rise(text: string, weight: Weight, rare?: RareFonts): number {
-  return -textBox({ text: `h${text}`, at: { x: 0, y: 0 }, anchor: 'start', size: 1, weight, turn: 0 }, rare).y;
+export function rise(text: string, weight: Weight, fonts: Fonts): number {
+  return -textBox({ text: `h${text}`, at: { x: 0, y: 0 }, anchor: 'start', size: 1, weight, turn: 0 }, fonts).y;
 }
 
 const LEADING = 1.3;
 
 /** Lines below each other, flush left. */
-export function linesBlock(lines: readonly Words[], rare?: RareFonts): Block {
+export function linesBlock(lines: readonly Words[], fonts: Fonts): Block {
   const items: Item[] = [];
   let [y, width, hang] = [0, 0, 0];
   lines.forEach((line, i) => {
     const weight = line.weight ?? 'regular';
-    y += (i === 0 ? rise(line.text, weight, rare) : LEADING) * line.size;
-    hang = metrics(weight).descender * line.size;
+    y += (i === 0 ? rise(line.text, weight, fonts) : LEADING) * line.size;
+    hang = metrics(weight, fonts).descender * line.size;
     items.push(words(line, { x: 0, y }));
-    width = Math.max(width, textWidth(line.text, weight, line.size, rare));
+    width = Math.max(width, textWidth(line.text, weight, line.size, fonts));
   });
   return { width, height: y + hang, items };
 }

@@ -1,7 +1,7 @@
 import type { Item, TextItem } from '../drawing/model.ts';
 import { type Quarter, turnedItem, turnedPoint } from '../drawing/turned.ts';
 import { textBox } from '../fonts/measure.ts';
-import type { RareFonts, Weight } from '../fonts/model.ts';
+import type { Fonts, Weight } from '../fonts/model.ts';
 import { type Box, box, union } from '../geometry/box.ts';
 import type { Point, Size } from '../geometry/point.ts';
 
@@ -22,14 +22,14 @@ export interface Line {
 const LEADING = 1.22;
 
 /** Lines of text, set below each other, flush left. */
-export function textBlock(lines: readonly Line[], rare?: RareFonts): Block {
+export function textBlock(lines: readonly Line[], fonts: Fonts): Block {
   let y = 0;
   const parts = lines.map((line) => {
     y += LEADING * line.size;
     return { group: line.group, item: textItem(line.text, { x: 0, y }, line.size, line.weight) };
   });
   // Some characters reach above the capitals or below the descenders: what counts is what is inked.
-  const ink = union(parts.map(({ item }) => textBox(item, rare)));
+  const ink = union(parts.map(({ item }) => textBox(item, fonts)));
   const shift = { x: -ink.x, y: -ink.y };
   return {
     width: ink.width,

@@ -1,5 +1,6 @@
 import type { Item } from '../drawing/model.ts';
 import { metrics, textWidth, wrap } from '../fonts/measure.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { type Box, bottom, box } from '../geometry/box.ts';
 import { type Block, rise, shifted, words } from './block.ts';
 
@@ -35,11 +36,11 @@ export interface Columns {
 }
 
 /** On the fewest pages; if it can be, with lists of short lines whole, then in the largest size. */
-export function flow(entries: readonly Entry[], columns: Columns): Flowed {
+export function flow(entries: readonly Entry[], columns: Columns, fonts: Fonts): Flowed {
   let best: Flowed | undefined;
   for (const whole of [true, false]) {
     for (const body of BODIES) {
-      const tried = flowAt(entries, columns, body, whole);
+      const tried = flowAt(entries, columns, body, whole, fonts);
       if (best === undefined || tried.pages.length < best.pages.length) best = tried;
       if (best.pages.length === 1) return best;
     }
@@ -48,7 +49,7 @@ export function flow(entries: readonly Entry[], columns: Columns): Flowed {
 }
 
 /** Sets entries one below the other, a heading never alone at the foot of a column; goes on to further pages where they are full. */
-function flowAt(entries: readonly Entry[], columns: Columns, body: number, whole: boolean): Flowed {
+function flowAt(entries: readonly Entry[], columns: Columns, body: number, whole: boolean, fonts: Fonts): Flowed {
   const pages: Item[][] = [[]];
   let boxes = columns.first;
   let column = 0;
@@ -67,7 +68,7 @@ function flowAt(entries: readonly Entry[], columns: Columns, body: number, whole
   const blockOf = (index: number, width: number): Block => {
     const known = blocks.get(width) ?? [];
     blocks.set(width, known);
-    known[index] ??= entryBlock(entries[index]!, width, body);
+    known[index] ??= entryBlock(entries[index]!, width, body, fonts);
     return known[index];
   };
   const tallest = Math.max(...columns.next.map((area) => area.height));
@@ -113,32 +114,32 @@ function flowAt(entries: readonly Entry[], columns: Columns, body: number, whole
 const isShort = ({ kind }: Entry): boolean => kind === 'row' || kind === 'legend';
 
 /** The lines of one entry, as wide as its column; top left at 0 0. */
-function entryBlock(entry: Entry, width: number, body: number): Block {
+function entryBlock(entry: Entry, width: number, body: number, fonts: Fonts): Block {
   switch (entry.kind) {
     case 'heading':
-      return paragraph(entry.text, HEADING * body, 'bold', 0, width);
+      return paragraph(entry.text, HEADING * body, 'bold', 0, width, fonts);
     case 'text':
-      return paragraph(entry.text, body, entry.bold === true ? 'bold' : 'regular', 0, width);
+      return paragraph(entry.text, body, entry.bold === true ? 'bold' : 'regular', 0, width, fonts);
     case 'step': {
       const number = `${entry.number}`;
-      const indent = textWidth('00 ', 'bold', body);
-      const block = paragraph(entry.text, body, 'regular', indent, width);
+      const indent = textWidth('00 ', 'bold', body, fonts);
+      const block = paragraph(entry.text, body, 'regular', indent, width, fonts);
       return {
         ...block,
         items: [words({ text: number, size: body, weight: 'bold' }, { x: 0, y: block.base }), ...block.items],
       };
     }
     case 'row': {
-      const stop = Math.max(Math.min(26, width * 0.36), textWidth(`${entry.name} `, 'bold', body));
-      const block = paragraph(entry.value, body, 'regular', stop, width);
+      const stop = Math.max(Math.min(26, width * 0.36), textWidth(`${entry.name} `, 'bold', body, fonts));
+      const block = paragraph(entry.value, body, 'regular', stop, width, fonts);
       return {
         ...block,
         items: [words({ text: entry.name, size: body, weight: 'bold' }, { x: 0, y: block.base }), ...block.items],
       };
     }
     case 'legend': {
-      const block = paragraph(entry.text, body, 'regular', SAMPLE + 3, width);
-      const y = block.base - (metrics('regular').capHeight / 2) * body;
+      const block = paragraph(entry.text, body, 'regular', SAMPLE + 3, width, fonts);
+      const y = block.base - (metrics('regular', fonts).capHeight / 2) * body;
       return {
         ...block,
         items: [{ kind: 'line', pen: entry.pen, from: { x: 0.4, y }, to: { x: SAMPLE, y } }, ...block.items],
@@ -158,25 +159,40 @@ interface Paragraph extends Block {
   readonly base: number;
 }
 
-function paragraph(text: string, size: number, weight: 'regular' | 'bold', indent: number, width: number): Paragraph {
-  const lines = wrapped(text, weight, size, width - indent);
-  const base = rise(lines[0] ?? '', weight) * size;
+function paragraph(
+  text: string,
+  size: number,
+  weight: 'regular' | 'bold',
+  indent: number,
+  width: number,
+  fonts: Fonts,
+): Paragraph {
+  const lines = wrapped(text, weight, size, width - indent, fonts);
+  const base = rise(lines[0] ?? '', weight, fonts) * size;
   const last = base + (lines.length - 1) * LEADING * size;
   const items = lines.map((line, i) =>
     words({ text: line, size, weight }, { x: indent, y: base + i * LEADING * size }),
   );
-  return { width, height: last + metrics(weight).descender * size, items, base };
+  return { width, height: last + metrics(weight, fonts).descender * size, items, base };
 }
 
-const WRAPPED = new Map<string, readonly string[]>();
+const WRAPPED = new WeakMap<Fonts, Map<string, readonly string[]>>();
 const MOST_WRAPPED = 1000;
 
 /** The first sheets of a job's patterns say much the same. */
-function wrapped(text: string, weight: 'regular' | 'bold', size: number, width: number): readonly string[] {
+function wrapped(
+  text: string,
+  weight: 'regular' | 'bold',
+  size: number,
+  width: number,
+  fonts: Fonts,
+): readonly string[] {
+  const all = WRAPPED.get(fonts) ?? new Map<string, readonly string[]>();
+  WRAPPED.set(fonts, all);
   const key = `${weight} ${size} ${width} ${text}`;
-  const known = WRAPPED.get(key) ?? wrap(text, weight, size, width);
-  if (WRAPPED.size >= MOST_WRAPPED) WRAPPED.clear();
-  WRAPPED.set(key, known);
+  const known = all.get(key) ?? wrap(text, weight, size, width, fonts);
+  if (all.size >= MOST_WRAPPED) all.clear();
+  all.set(key, known);
   return known;
 }
 

@@ -1,6 +1,6 @@
 import type { LineItem, PathItem, Pen, TextItem } from '../drawing/model.ts';
 import { fitSize, metrics, textWidth, wrap } from '../fonts/measure.ts';
-import type { RareFonts, Weight } from '../fonts/model.ts';
+import type { Fonts, Weight } from '../fonts/model.ts';
 import type { Box } from '../geometry/box.ts';
 import { polygon } from '../geometry/path.ts';
 
@@ -46,30 +46,30 @@ export function paragraph(
   y: number,
   width: number,
   style: Style,
-  rare?: RareFonts,
+  fonts: Fonts,
 ): { readonly items: readonly TextItem[]; readonly bottom: number } {
-  const lines = wrap(text, style.weight, style.size, width, rare);
+  const lines = wrap(text, style.weight, style.size, width, fonts);
   const items = lines.map((line, i) => set(line, x, y + i * LEADING * style.size, style));
   return { items, bottom: y + (lines.length - 1) * LEADING * style.size };
 }
 
 /** A headline: as large as it may be in two lines, smaller in more, never cut. */
-export function headline(text: string, width: number, style: Style, rare?: RareFonts) {
+export function headline(text: string, width: number, style: Style, fonts: Fonts) {
   const shrunk = [1, 0.78, 0.6, 0.46].map((share) => ({ ...style, size: style.size * share }));
-  const made = shrunk.map((own) => ({ style: own, lines: wrap(text, own.weight, own.size, width, rare) }));
+  const made = shrunk.map((own) => ({ style: own, lines: wrap(text, own.weight, own.size, width, fonts) }));
   return made.find(({ lines }) => lines.length <= 2) ?? made.at(-1)!;
 }
 
 /** The style in which a line fits into `width`, no smaller than `least` of its size. */
-export function fitted(text: string, style: Style, width: number, least: number, rare?: RareFonts): Style {
-  return { ...style, size: fitSize(text, style.weight, style.size, width, style.size * least, rare) };
+export function fitted(text: string, style: Style, width: number, least: number, fonts: Fonts): Style {
+  return { ...style, size: fitSize(text, style.weight, style.size, width, style.size * least, fonts) };
 }
 
-export const widthOf = (text: string, { weight, size }: Style, rare?: RareFonts): number =>
-  textWidth(text, weight, size, rare);
+export const widthOf = (text: string, { weight, size }: Style, fonts: Fonts): number =>
+  textWidth(text, weight, size, fonts);
 
 /** From the base line up to the tops of capitals, mm. */
-export const capHeight = ({ weight, size }: Style): number => metrics(weight).capHeight * size;
+export const capHeight = ({ weight, size }: Style, fonts: Fonts): number => metrics(weight, fonts).capHeight * size;
 
 export function rule(pen: string, fromX: number, toX: number, y: number): LineItem {
   return { kind: 'line', pen, from: { x: fromX, y }, to: { x: toX, y } };

@@ -1,5 +1,6 @@
 import { penOf } from '../drawing/bounds.ts';
 import type { Drawing, Item, Pen } from '../drawing/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { withArcs } from '../geometry/arcs.ts';
 import { type Box, union } from '../geometry/box.ts';
 import { pathBox } from '../geometry/extent.ts';
@@ -14,6 +15,8 @@ export const DXF_DIALECTS = ['r12', 'r2000'] as const;
 export type DxfDialect = (typeof DXF_DIALECTS)[number];
 
 export interface DxfOptions {
+  /** With their outlines. */
+  readonly fonts: Fonts;
   readonly show?: readonly string[];
   readonly dialect?: DxfDialect;
   /** How far arcs may lie from the curves that they stand in for, mm. */
@@ -31,7 +34,7 @@ const CONTINUOUS = 'CONTINUOUS';
  * outlines. R12 has the old polyline, which every reader knows, R2000 the light one. The same drawing gives the same text.
  * Source: Autodesk DXF reference (R12 and 2000).
  */
-export function writeDxf(drawing: Drawing, options: DxfOptions = {}): string {
+export function writeDxf(drawing: Drawing, options: DxfOptions): string {
   const { tolerance = TOLERANCE, dialect = 'r12', comment = [] } = options;
   const groups =
     options.show === undefined ? drawing.groups.filter((g) => g.shown) : namedGroups(drawing, options.show);
@@ -62,7 +65,7 @@ export function writeDxf(drawing: Drawing, options: DxfOptions = {}): string {
         boxes.push(pathBox({ start: item.from, segments: [{ kind: 'line', to: item.to }], closed: false }));
         continue;
       }
-      for (const path of itemPaths(item)) {
+      for (const path of itemPaths(item, options.fonts)) {
         const round = withArcs(path, tolerance);
         const vertices = polyline(round, up);
         if (vertices.length < 2) continue;

@@ -1,6 +1,6 @@
 import type { Document } from '../drawing/document.ts';
 import type { Drawing } from '../drawing/model.ts';
-import type { RareFonts } from '../fonts/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import type { Pictures } from '../pictures/model.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
@@ -11,7 +11,7 @@ import { loadSvg } from './load-svg.ts';
 export interface WriteOptions {
   /** Names of the groups to show, and no others. */
   readonly show?: readonly string[];
-  readonly rare?: RareFonts;
+  readonly fonts: Fonts;
   readonly pictures?: Pictures;
   /** Remarks that a file has room for where no machine takes them for lines. */
   readonly comment?: readonly string[];
@@ -32,13 +32,13 @@ interface Described {
 /** Written from pages. */
 export interface DocumentFormat extends Described {
   readonly of: 'document';
-  readonly load: () => Promise<(document: Document, options?: WriteOptions) => Promise<Uint8Array>>;
+  readonly load: () => Promise<(document: Document, options: WriteOptions) => Promise<Uint8Array>>;
 }
 
 /** Written from one drawing. */
 export interface DrawingFormat extends Described {
   readonly of: 'drawing';
-  readonly load: () => Promise<(drawing: Drawing, options?: WriteOptions) => Uint8Array>;
+  readonly load: () => Promise<(drawing: Drawing, options: WriteOptions) => Uint8Array>;
 }
 
 export type Format = DocumentFormat | DrawingFormat;
@@ -79,7 +79,7 @@ export const FORMATS: readonly Format[] = [
     of: 'drawing',
     load: () =>
       import('./hpgl.ts').then(({ writeHpgl }) => {
-        return (drawing, { plotter, ...options } = {}) =>
+        return (drawing, { plotter, fonts: _, ...options }) =>
           new TextEncoder().encode(writeHpgl(drawing, { ...options, ...plotter }));
       }),
   },

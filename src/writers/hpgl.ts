@@ -1,8 +1,8 @@
-import type { Drawing, Item } from '../drawing/model.ts';
+import type { Drawing, LineItem, PathItem } from '../drawing/model.ts';
 import { flattened } from '../geometry/flatten.ts';
 import type { Point } from '../geometry/point.ts';
 import { plotterUnitsFromMm } from '../units/units.ts';
-import { itemPaths } from './item-paths.ts';
+import { linePaths } from './item-paths.ts';
 import { namedGroups } from './shown.ts';
 
 export interface HpglOptions {
@@ -56,13 +56,15 @@ export function writeHpgl(drawing: Drawing, options: HpglOptions = {}): string {
   out.push('IN;', 'PA;');
   let pen: PlotterPen | undefined;
   for (const item of groups.flatMap((group) => group.items)) {
+    if (item.kind === 'text') continue;
+    if (item.kind === 'picture') throw new TypeError(`no picture is named ${JSON.stringify(item.picture)}`);
     const own = penFor(item, pens);
     if (own === undefined || own.number === 0) continue;
     if (own.number !== pen?.number) out.push(`SP${own.number};`);
     // The instruction counts in centimetres a second.
     if (own.speed !== undefined && own.speed !== pen?.speed) out.push(`VS${Math.max(1, Math.round(own.speed / 10))};`);
     pen = own;
-    for (const path of itemPaths(item)) {
+    for (const path of linePaths(item)) {
       const points = flattened(path, tolerance);
       const all = (path.closed ? [...points, points[0]!] : points).map(units);
       const steps = all.filter((at, i) => i > 0 && at !== all[i - 1]);
@@ -90,18 +92,6 @@ const plain = (text: string): string =>
     .replaceAll(/[’‘"]/gu, "'")
     .replaceAll(/[^ -~]/gu, '');
 
-function penFor(item: Item, pens: HpglOptions['pens']): PlotterPen | undefined {
-  switch (item.kind) {
-    case 'line':
-    case 'path':
-      return item.pen === undefined ? undefined : pens === undefined ? FIRST : pens[item.pen];
-    case 'text':
-      return undefined;
-    case 'picture':
-      throw new TypeError(`no picture is named ${JSON.stringify(item.picture)}`);
-    default: {
-      const never: never = item;
-      throw new TypeError(`unknown item ${JSON.stringify(never)}`);
-    }
-  }
+function penFor({ pen }: LineItem | PathItem, pens: HpglOptions['pens']): PlotterPen | undefined {
+  return pen === undefined ? undefined : pens === undefined ? FIRST : pens[pen];
 }

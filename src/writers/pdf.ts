@@ -2,7 +2,7 @@ import { PDFContext, PDFHexString, type PDFObject, type PDFRef, PDFString, PDFWr
 import type { Document, Frame, Page } from '../drawing/document.ts';
 import type { Drawing } from '../drawing/model.ts';
 import { fontFor, runs } from '../fonts/embed.ts';
-import type { RareFonts } from '../fonts/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import type { Pictures } from '../pictures/model.ts';
 import { pointsFromMm } from '../units/units.ts';
 import { decimal } from './decimal.ts';
@@ -20,8 +20,8 @@ export interface PdfOptions {
   readonly show?: readonly string[];
   /** Stamped as the date of creation and change; a fixed one unless given, so that the bytes stay the same. */
   readonly date?: Date;
-  /** The fonts for characters that the prepared ones lack, where the document has such. */
-  readonly rare?: RareFonts;
+  /** With their files. */
+  readonly fonts: Fonts;
   /** By the names that the items give them. */
   readonly pictures?: Pictures;
 }
@@ -36,14 +36,14 @@ const PROGRAM = 'Matwright';
  * bytes. Pens, pictures and layers that are named but do not exist are mistakes of the program and throw. Content is
  * not deflated: for a pattern it takes longer than everything else here together, to save some tens of kilobytes.
  */
-export async function writePdf(document: Document, options: PdfOptions = {}): Promise<Uint8Array> {
+export async function writePdf(document: Document, options: PdfOptions): Promise<Uint8Array> {
   const context = PDFContext.create();
   const { pages } = document;
   const fonts = new UsedFonts();
   const pictures = writePictures(context, options.pictures ?? {});
   const fontsRef = context.nextRef();
   const resources: Resources = {
-    runs: remembered((text, weight) => runs(text, weight, options.rare)),
+    runs: remembered((text, weight) => runs(text, weight, options.fonts)),
     font: (id, glyphs) => fonts.use(id, glyphs),
     picture: pictures.nameOf,
   };
@@ -73,7 +73,7 @@ export async function writePdf(document: Document, options: PdfOptions = {}): Pr
   const kids = pages.map((page) => writePage(context, page, forms, tree, resourcesRef, painter));
   context.assign(tree, context.obj({ Type: 'Pages', Kids: kids, Count: kids.length }));
   const written = fonts.entries().map(({ id, name, glyphs }) => {
-    return [name, writeFont(context, fontFor(id, options.rare), glyphs)] as const;
+    return [name, writeFont(context, fontFor(id, options.fonts), glyphs)] as const;
   });
   context.assign(fontsRef, context.obj(Object.fromEntries(written)));
   const labels = pageLabels(context, pages);

@@ -1,7 +1,7 @@
 import type { Container } from '@svgdotjs/svg.js';
 import { penOf } from '../drawing/bounds.ts';
 import type { Item, LineItem, PathItem, Pen, PictureItem, TextItem } from '../drawing/model.ts';
-import type { RareFonts } from '../fonts/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { textOutline } from '../fonts/outlines.ts';
 import { quarterArcs } from '../geometry/arc-cubics.ts';
 import { piecesOf } from '../geometry/curves.ts';
@@ -18,7 +18,7 @@ export const mm = (value: number): string => decimal(value, 4);
 
 export interface Setting {
   readonly pens: Readonly<Record<string, Pen>>;
-  readonly rare: RareFonts | undefined;
+  readonly fonts: Fonts;
   readonly pictures: Pictures | undefined;
   /** Ids given so far: an id may stand once in a file, so a second one is left out. */
   readonly ids: Set<string>;
@@ -93,9 +93,9 @@ function penAttributes({ width, colour, dash, cap }: Pen): Attributes {
 }
 
 /** Letters as outlines, so that they are the same on every machine and can be cut; the words stay readable in a label. */
-function textAttributes(item: TextItem, { rare }: Setting): Attributes {
-  const place = textPlace(item, rare);
-  const paths = textOutline(item.text, item.weight, item.size, rare);
+function textAttributes(item: TextItem, { fonts }: Setting): Attributes {
+  const place = textPlace(item, fonts);
+  const paths = textOutline(item.text, item.weight, item.size, fonts);
   return {
     role: 'img',
     'aria-label': item.text,

@@ -2,7 +2,7 @@ import { type G, getWindow, registerWindow, SVG, type Svg } from '@svgdotjs/svg.
 import { type Document, type Frame, type Page, shownPart } from '../drawing/document.ts';
 import type { Drawing, Group } from '../drawing/model.ts';
 import { touches } from '../drawing/touches.ts';
-import type { RareFonts } from '../fonts/model.ts';
+import type { Fonts } from '../fonts/model.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import type { Pictures } from '../pictures/model.ts';
@@ -16,8 +16,8 @@ import { writeXml } from './xml.ts';
 export interface SvgOptions {
   /** Names of the groups to show; those that are shown by default unless given. */
   readonly show?: readonly string[];
-  /** The fonts for characters that the prepared ones lack, where the drawing has such. */
-  readonly rare?: RareFonts;
+  /** With their outlines. */
+  readonly fonts: Fonts;
   /** By the names that the items give them. */
   readonly pictures?: Pictures;
   /** Remarks, a line each. */
@@ -34,7 +34,7 @@ export function buildIn(window: SvgWindow): void {
  * its name as id. Groups that are not shown are left out, since programs that drive machines often cut what is hidden.
  * The same drawing gives the same text.
  */
-export function writeSvg(drawing: Drawing, options: SvgOptions = {}): string {
+export function writeSvg(drawing: Drawing, options: SvgOptions): string {
   const canvas = emptySvg(drawing, drawing.title);
   if (options.comment !== undefined) canvas.element('desc').words(options.comment.join('\n'));
   const setting = settingOf(drawing, options, new Set());
@@ -46,7 +46,7 @@ export function writeSvg(drawing: Drawing, options: SvgOptions = {}): string {
  * One page as SVG, as large as its paper: its frames clipped, turned, placed and corrected as on the page of the PDF.
  * Items that a frame does not show are left out.
  */
-export function writePageSvg(document: Document, page: Page, options: SvgOptions = {}): string {
+export function writePageSvg(document: Document, page: Page, options: SvgOptions): string {
   const canvas = emptySvg(page.paper, `${document.title}, ${page.name}`);
   const ids = new Set<string>();
   const { x, y } = page.scale;
@@ -60,16 +60,18 @@ export function writePageSvg(document: Document, page: Page, options: SvgOptions
     for (const group of drawing.groups.filter(isShown)) {
       const part = shownPart(frame);
       const items =
-        frame.clip === undefined ? group.items : group.items.filter((item) => touches(item, part, drawing.pens));
+        frame.clip === undefined
+          ? group.items
+          : group.items.filter((item) => touches(item, part, drawing.pens, options.fonts));
       if (items.length > 0) addGroup(window, { ...group, items }, setting);
     }
   }
   return serialized(canvas);
 }
 
-const settingOf = ({ pens }: Pick<Setting, 'pens'>, { rare, pictures }: SvgOptions, ids: Set<string>): Setting => ({
+const settingOf = ({ pens }: Pick<Setting, 'pens'>, { fonts, pictures }: SvgOptions, ids: Set<string>): Setting => ({
   pens,
-  rare,
+  fonts,
   pictures,
   ids,
 });

@@ -2,11 +2,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Solved, solveJob } from '../../src/index.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 const NAMES = readdirSync('templates').filter((name) => name.endsWith('.yaml') && name !== 'shop.yaml');
 
 function solved(text: string): Solved {
-  const made = solveJob(text, { file: 'job.yaml' });
+  const made = solveJob(text, { fonts: FONTS, file: 'job.yaml' });
   if (!made.ok) throw new Error(JSON.stringify(made.problems, null, 1));
   return made.value;
 }
@@ -47,6 +48,7 @@ describe('every starter job with what was cut as it was planned', () => {
     const before = solved(text);
     const { width, height } = before.mat.outer;
     const made = solveJob(`${text}asCut: {outer: ${size({ width: width + 25.4 / 32, height })}}\n`, {
+      fonts: FONTS,
       file: 'job.yaml',
     });
     if (!made.ok) throw new Error(JSON.stringify(made.problems, null, 1));

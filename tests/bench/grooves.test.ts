@@ -4,6 +4,7 @@ import { facePattern } from '../../src/documents/pattern/face.ts';
 import { pattern } from '../../src/documents/pattern/pattern.ts';
 import { pathBox } from '../../src/geometry/extent.ts';
 import { solveJob } from '../../src/index.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 const shop = (hand: string, more = ''): { text: string; file: string } => ({
   file: 'shop.yaml',
@@ -102,7 +103,7 @@ describe('V-grooves', () => {
     } = solved(job('{distance: 20, width: 2, sides: [top, left]}, {kind: ink, distance: 10, sides: [bottom]}'));
     expect([...new Set(grooves.map((s) => s.side))].sort()).toEqual(['left', 'top']);
     const drawn = (id: string) =>
-      pattern(mat, strokes, read, 0).drawing.groups.flatMap(({ items }) =>
+      pattern(mat, strokes, read, 0, { fonts: FONTS }).drawing.groups.flatMap(({ items }) =>
         items.flatMap((item) =>
           item.kind === 'path' && item.id === id ? item.paths.map((path) => pathBox(path)) : [],
         ),
@@ -112,7 +113,7 @@ describe('V-grooves', () => {
     const [ink] = drawn('ink-1-2');
     expect(ink).toMatchObject({ width: 140, height: 0 });
     expect(ink!.y).toBeCloseTo(251, 9);
-    const face = facePattern(mat, read)!.drawing;
+    const face = facePattern(mat, read, { fonts: FONTS })!.drawing;
     const cut = face.groups.flatMap(({ items }) =>
       items.flatMap((item) => (item.kind === 'line' && item.pen === 'cut' ? [item] : [])),
     );
@@ -123,9 +124,9 @@ describe('V-grooves', () => {
   it('round a curve have no strokes: by template or machine', () => {
     const { grooves, mat, job: read } = solved(job('{distance: 20, width: 2}', 'shape: oval, size: 120 x 160'));
     expect(grooves).toEqual([]);
-    expect(facePattern(mat, read)!.drawing.groups.find(({ name }) => name === 'decor')!.items.length).toBeGreaterThan(
-      0,
-    );
+    expect(
+      facePattern(mat, read, { fonts: FONTS })!.drawing.groups.find(({ name }) => name === 'decor')!.items.length,
+    ).toBeGreaterThan(0);
   });
 
   it('are refused where they go through, or along a side that is none', () => {

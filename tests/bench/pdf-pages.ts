@@ -3,6 +3,7 @@
 import { type Document, layersOf, type Page, wholeFrame } from '../../src/drawing/document.ts';
 import type { Item, Pen } from '../../src/drawing/model.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 const PENS: Readonly<Record<string, Pen>> = {
   thick: { width: 0.5, colour: 0, dash: [], cap: 'butt' },
@@ -80,7 +81,7 @@ function documentOf(sheets: number): Document {
 
 const document = documentOf(Number(process.argv[2]));
 const before = process.hrtime.bigint();
-void writePdf(document).then((bytes) => {
+void writePdf(document, { fonts: FONTS }).then((bytes) => {
   const milliseconds = Number(process.hrtime.bigint() - before) / 1e6;
   const peakMiB = process.resourceUsage().maxRSS / 1024;
   console.log(JSON.stringify({ milliseconds, peakMiB, kilobytes: bytes.length / 1000 }));

@@ -8,6 +8,7 @@ import { solveJob } from '../../src/index.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
 import type { BevelMachine } from '../../src/shop/machine.ts';
 import { plainMachine } from '../../src/shop/machine.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { randomShape } from '../shapes/random-shapes.ts';
 import { cut, LOPSIDED } from './cut.ts';
 import { apart, Chain, dense, inside, type P, rectangle } from './points.ts';
@@ -178,7 +179,7 @@ describe('strokes', () => {
       openings: [{ id: 'opening-1', path: ['openings', 0], name: 'o', face: outline, back: outline }],
     };
     const own = { ...(plainMachine('bevel') as BevelMachine), overrun: 0 };
-    const found = bevel.toolpaths(board, solved.value, own);
+    const found = bevel.toolpaths(board, { ...solved.value, fonts: FONTS }, own);
     if (!found.ok) throw new Error('it can be cut');
     const ends = found.value.flatMap(({ path }) => [path.start, path.segments.at(-1)!.to]);
     // The notch at the upper left has its inner corner at 10 10, and on the back at 11.5 11.5.
@@ -199,7 +200,7 @@ describe('strokes', () => {
         (made, angle, reverse, up) => {
           const { mat } = solved.value;
           const layers = [{ ...mat.layers[0]!, bevel: { angle, reverse } }];
-          const cutJob: CutJob = { job: solved.value.job, mat: { ...mat, layers } };
+          const cutJob: CutJob = { job: solved.value.job, mat: { ...mat, layers }, fonts: FONTS };
           const outline = shapeOf(made.kind).outline(made.frame, made.fields);
           const board = {
             ...bevelCoupon(layers[0]!.board),

@@ -9,11 +9,12 @@ import { showProblem } from '../../src/problems/show.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
 import type { BevelMachine, LaserMachine } from '../../src/shop/machine.ts';
 import { plainMachine } from '../../src/shop/machine.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { LOPSIDED } from './cut.ts';
 
 const solved = solveJob(LOPSIDED.replace('bevel: 90', 'bevel: 45'));
 if (!solved.ok) throw new Error('no good job');
-const cutJob: CutJob = solved.value;
+const cutJob: CutJob = { ...solved.value, fonts: FONTS };
 const board = (outline: Path) => ({
   ...bevelCoupon(cutJob.mat.layers[0]!.board),
   openings: [{ id: 'opening-1', path: ['openings', 0], name: 'opening 1', face: outline, back: outline }],

@@ -5,6 +5,7 @@ import { squared } from '../../src/cutfiles/square.ts';
 import { flattened } from '../../src/geometry/flatten.ts';
 import { solveJob } from '../../src/index.ts';
 import { solve } from '../../src/mat/solve.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { cut } from './cut.ts';
 import { apart, Chain, dense, type P } from './points.ts';
 import { waysOf } from './read-svg.ts';
@@ -16,9 +17,9 @@ const KERF = 0.2;
 
 /** Every opening of a layer as a machine sees it: mirrored where the back is up, turned where it is laid so. */
 function expected(job: string, shop: string, layer: number, up: 'back' | 'face', turn: boolean): P[][] {
-  const solved = solveJob(job, { shop: { text: shop, file: 'shop.yaml' } });
+  const solved = solveJob(job, { fonts: FONTS, shop: { text: shop, file: 'shop.yaml' } });
   if (!solved.ok) throw new Error('a template is a good job');
-  const mat = solve(squared(solved.value.job));
+  const mat = solve(squared(solved.value.job), { fonts: FONTS });
   if (!mat.ok) throw new Error('a template can be cut square');
   const { outer, layers, openings, lettering = [] } = mat.value;
   const letters = layer === 0 ? lettering.flatMap(({ parts }) => parts.map(({ face }) => face)) : [];

@@ -10,6 +10,7 @@ import type { Drawing, Item } from '../../src/drawing/model.ts';
 import { textBox } from '../../src/fonts/measure.ts';
 import { type Box, bottom, contains, grown, right } from '../../src/geometry/box.ts';
 import { type Solved, solveJob } from '../../src/solve-job.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { SAMPLES, solvedSample } from './tickets.ts';
 
 const PAPERS = [
@@ -31,12 +32,12 @@ const isSquare = (item: Item): boolean => item.kind === 'path' && item.pen === '
 function faults(sheet: Drawing, margin = 4): readonly string[] {
   const items = sheet.groups.flatMap((group) => group.items);
   const texts = items.flatMap((item) => (item.kind === 'text' && item.text.trim() !== '' ? [item] : []));
-  const boxes = texts.map((item) => ({ said: item.text, box: textBox(item) }));
-  const squares = items.filter(isSquare).map((item) => ({ said: '☐', box: itemBox(item, sheet.pens)! }));
+  const boxes = texts.map((item) => ({ said: item.text, box: textBox(item, FONTS) }));
+  const squares = items.filter(isSquare).map((item) => ({ said: '☐', box: itemBox(item, sheet.pens, FONTS)! }));
   const paper = grown({ x: 0, y: 0, width: sheet.width, height: sheet.height }, -margin);
   const found: string[] = [];
   for (const item of items) {
-    const around = itemBox(item, sheet.pens);
+    const around = itemBox(item, sheet.pens, FONTS);
     if (around !== undefined && !contains(paper, around)) {
       found.push(`off the paper: ${item.kind === 'text' ? item.text : item.kind}`);
     }
@@ -112,7 +113,7 @@ const jobs = fc
   });
 
 const solvedJobs = jobs.map((job): Solved | undefined => {
-  const solved = solveJob(JSON.stringify(job), { file: 'job.json' });
+  const solved = solveJob(JSON.stringify(job), { fonts: FONTS, file: 'job.json' });
   return solved.ok ? solved.value : undefined;
 });
 
@@ -122,7 +123,7 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
   it('never set a word over another one or off the paper, whatever the job', () => {
     fc.assert(
       fc.property(good, fc.constantFrom(...PAPERS), (solved, paper) => {
-        const { sheets } = tickets([solved], { paper, number: '41' });
+        const { sheets } = tickets([solved], { fonts: FONTS, paper, number: '41' });
         for (const sheet of sheets) expect(faults(sheet)).toEqual([]);
       }),
       { numRuns: 15, endOnFailure: true },
@@ -132,11 +133,11 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
   it('hold for several jobs, blanks, labels and the form', () => {
     fc.assert(
       fc.property(fc.array(good, { minLength: 1, maxLength: 3 }), fc.constantFrom(...PAPERS), (solved, paper) => {
-        const labels = labelSheets(solved, paper, USUAL_GRID, 'mm', undefined);
+        const labels = labelSheets(solved, paper, USUAL_GRID, 'mm', FONTS);
         const made = [
-          ...tickets(solved, { paper }).sheets.slice(0, 2),
-          ...blankList(solved, { paper }),
-          ...intakeSheets(solved[0], 'mm', { paper }),
+          ...tickets(solved, { fonts: FONTS, paper }).sheets.slice(0, 2),
+          ...blankList(solved, { fonts: FONTS, paper }),
+          ...intakeSheets(solved[0], 'mm', { fonts: FONTS, paper }),
           ...(labels.ok ? labels.value : []),
         ];
         for (const sheet of made) expect(faults(sheet)).toEqual([]);
@@ -153,9 +154,9 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
       openings: Array.from({ length: 225 }, (_, i) => opening(i + 1)),
       arrange: { rows: Array.from({ length: 15 }, () => 15), gap: 15 },
     });
-    const solved = solveJob(text, { file: 'job.json' });
+    const solved = solveJob(text, { fonts: FONTS, file: 'job.json' });
     if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
-    const { sheets } = tickets([solved.value], { paper: PAPERS[0] });
+    const { sheets } = tickets([solved.value], { fonts: FONTS, paper: PAPERS[0] });
     expect(sheets.length).toBeGreaterThan(1);
     for (const sheet of sheets) expect(faults(sheet)).toEqual([]);
   });
@@ -163,7 +164,7 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
   it('keep the words of the placement sheet apart', () => {
     fc.assert(
       fc.property(good, (solved) => {
-        const made = placement(solved.mat, solved.job);
+        const made = placement(solved.mat, solved.job, FONTS);
         if (!made.ok) throw new Error('every job here has an artwork');
         const { drawing } = made.value.sheet;
         expect(faults(drawing, 0)).toEqual([]);
@@ -174,7 +175,7 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
 
   it('see a word that is moved onto another one', () => {
     const solved = solvedSample(SAMPLES.find(({ name }) => name === 'example-heron')!);
-    const [sheet] = tickets([solved], { paper: PAPERS[0] }).sheets;
+    const [sheet] = tickets([solved], { fonts: FONTS, paper: PAPERS[0] }).sheets;
     expect(faults(sheet!)).toEqual([]);
     const [group] = sheet!.groups;
     const texts = group!.items.filter((item) => item.kind === 'text');
@@ -187,11 +188,11 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
   it('show names whole, however long', () => {
     for (const title of ['W'.repeat(200), 'Heron '.repeat(33).trim()]) {
       const text = JSON.stringify({ title, mat: { outer: '16 x 20' }, openings: [{ artwork: '10 x 12' }] });
-      const solved = solveJob(text, { file: 'job.json' });
+      const solved = solveJob(text, { fonts: FONTS, file: 'job.json' });
       if (!solved.ok) throw new Error('a good job');
       for (const sheets of [
-        tickets([solved.value], { paper: PAPERS[0] }).sheets,
-        intakeSheets(solved.value, 'in', { paper: PAPERS[0] }),
+        tickets([solved.value], { fonts: FONTS, paper: PAPERS[0] }).sheets,
+        intakeSheets(solved.value, 'in', { fonts: FONTS, paper: PAPERS[0] }),
       ]) {
         const words = sheets[0]!.groups.flatMap(({ items }) =>
           items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])),

@@ -5,6 +5,7 @@ import { textBox } from '../../src/fonts/measure.ts';
 import { contains } from '../../src/geometry/box.ts';
 import { pathBox } from '../../src/geometry/extent.ts';
 import { TOOLS } from '../../src/shop/readings/readings.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { itemsOf, JOB, METRIC_SHOP, made, SHOP, textsOf } from './jig-samples.ts';
 
 /** The file that a sheet shows in a frame below its heading, typed off as it stands there, indents by eye. */
@@ -15,7 +16,7 @@ function shownFile(drawing: Drawing): string {
   );
   const below = frames.filter((each) => each.y > heading.at.y && Math.abs(each.x - heading.at.x) < 1);
   const frame = below.reduce((a, b) => (a.y < b.y ? a : b));
-  const lines = textsOf(drawing).filter((item) => contains(frame, textBox(item)));
+  const lines = textsOf(drawing).filter((item) => contains(frame, textBox(item, FONTS)));
   const left = Math.min(...lines.map((item) => item.at.x));
   return lines
     .map((item) => `${' '.repeat(Math.round((item.at.x - left) / (0.62 * item.size)))}${item.text}`)

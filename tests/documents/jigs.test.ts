@@ -4,6 +4,7 @@ import { textBox } from '../../src/fonts/measure.ts';
 import { bottom, contains, grown, overlaps, right } from '../../src/geometry/box.ts';
 import { meetsBox } from '../../src/geometry/clip.ts';
 import { straightSides } from '../../src/geometry/path.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { itemsOf, JOB, jig, METRIC_JOB, METRIC_SHOP, made, SHOP, textsOf } from './jig-samples.ts';
 
 const PAPERS = ['letter', 'a4', 'a3', 'tabloid'] as const;
@@ -26,7 +27,7 @@ describe.each(WORLDS)('every jig %s', (_, shop, job) => {
       // Ladders run to the paper's very edge, and their numbers with them; all else keeps a margin.
       const margin = kind === 'printer' ? 0 : 5.9;
       const paperBox = grown({ x: 0, y: 0, width: drawing.width, height: drawing.height }, -margin);
-      const boxes = textsOf(drawing).map((item) => ({ text: item.text, box: textBox(item) }));
+      const boxes = textsOf(drawing).map((item) => ({ text: item.text, box: textBox(item, FONTS) }));
       for (const { text, box } of boxes) expect([text, contains(paperBox, box, 0.05)]).toEqual([text, true]);
       const clashes = boxes.flatMap((a, i) =>
         boxes

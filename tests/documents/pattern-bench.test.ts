@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { pattern } from '../../src/documents/pattern/pattern.ts';
 import type { Item, TextItem } from '../../src/drawing/model.ts';
 import { solveJob } from '../../src/index.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 const SHOP = 'heads: {pull: {bar: 40 mm, start: 0, stop: 0}}\nguide: {longest: 100 mm}\nunits: mm\n';
 
@@ -9,7 +10,7 @@ function made(job: string, shop?: string) {
   const solved = solveJob(job, shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } });
   if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
   const { mat, strokes, job: read } = solved.value;
-  const drawn = mat.layers.map((_, layer) => pattern(mat, strokes, read, layer));
+  const drawn = mat.layers.map((_, layer) => pattern(mat, strokes, read, layer, { fonts: FONTS }));
   return { ...solved.value, drawn };
 }
 

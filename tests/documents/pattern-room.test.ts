@@ -6,6 +6,7 @@ import type { Drawing, TextItem } from '../../src/drawing/model.ts';
 import { textBox } from '../../src/fonts/measure.ts';
 import { flattened } from '../../src/geometry/flatten.ts';
 import { solveJob } from '../../src/index.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { groupJob, groupShop } from '../mat/random-groups.ts';
 
 interface Rect {
@@ -31,7 +32,7 @@ const texts = (drawing: Drawing): readonly TextItem[] =>
 
 function faults({ drawing, board }: FullScale): readonly string[] {
   const found: string[] = [];
-  const words = texts(drawing).map((item) => ({ item, box: textBox(item) }));
+  const words = texts(drawing).map((item) => ({ item, box: textBox(item, FONTS) }));
   for (const [i, { item, box }] of words.entries()) {
     for (const other of words.slice(i + 1)) {
       const apart =
@@ -104,11 +105,11 @@ describe('room on the pattern', () => {
   it('sets no word on another, on a line or beyond the board', () => {
     fc.assert(
       fc.property(jobs, ({ job, shop }) => {
-        const solved = solveJob(job, { file: 'job.yaml', shop: { text: shop, file: 'shop.yaml' } });
+        const solved = solveJob(job, { fonts: FONTS, file: 'job.yaml', shop: { text: shop, file: 'shop.yaml' } });
         if (!solved.ok) return;
         const { mat, strokes, job: read } = solved.value;
         for (const [layer] of mat.layers.entries()) {
-          const made = pattern(mat, strokes, read, layer);
+          const made = pattern(mat, strokes, read, layer, { fonts: FONTS });
           const { drawing } = made;
           expect(faults(made)).toEqual([]);
           const numbers = texts(drawing).filter((item) => item.weight === 'bold' && /^\d+$/u.test(item.text));
@@ -128,10 +129,14 @@ describe('room on the pattern', () => {
     let drawn = 0;
     fc.assert(
       fc.property(groupJob, fc.constantFrom('left', 'right'), ({ text }, hand) => {
-        const solved = solveJob(text, { file: 'job.yaml', shop: { text: groupShop(hand), file: 'shop.yaml' } });
+        const solved = solveJob(text, {
+          fonts: FONTS,
+          file: 'job.yaml',
+          shop: { text: groupShop(hand), file: 'shop.yaml' },
+        });
         if (!solved.ok) return;
         const { mat, strokes, job } = solved.value;
-        const made = pattern(mat, strokes, job, 0);
+        const made = pattern(mat, strokes, job, 0, { fonts: FONTS });
         drawn++;
         expect(faults(made)).toEqual([]);
         const own = strokes.filter((s) => s.layer === 1);
@@ -160,7 +165,7 @@ describe('room on the pattern', () => {
       const solved = solveJob(text);
       if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
       const { mat, strokes, job } = solved.value;
-      return { ...pattern(mat, strokes, job, 0), count: strokes.length };
+      return { ...pattern(mat, strokes, job, 0, { fonts: FONTS }), count: strokes.length };
     };
     for (const [width, height, gap] of [
       [55, 65, 15],

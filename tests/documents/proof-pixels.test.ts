@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { openPdf, type Raster, renderSvg } from '../../src/dev/render.ts';
 import { solveJob } from '../../src/index.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { type MadeProof, proofOf } from './proofs.ts';
 
 const DPI = 300;
@@ -160,7 +161,7 @@ describe.each(JOBS)('%s, measured in the rendered picture', async (_, job, board
     const line = runs(raster, true, middle.y);
     const [, second] = longest(line, top, 2);
     const [first] = longest(line, top, 2);
-    const solved = solveJob(job, { shop: { text: shop, file: 'shop.yaml' } });
+    const solved = solveJob(job, { fonts: FONTS, shop: { text: shop, file: 'shop.yaml' } });
     if (!solved.ok) throw new Error('not solved');
     const width = solved.value.job.mat.frame?.width;
     if (width === undefined) {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rowsOf } from '../../src/documents/proof/dimensions.ts';
 import { textWidth } from '../../src/fonts/measure.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { type ReadBox, type ReadPage, readPdf } from '../readers/pdf-lines.ts';
 import { PIECES, proofOf } from './proofs.ts';
 
@@ -117,12 +118,12 @@ describe('rows of dimensions', () => {
   it('hold every distance once, and in no row do two touch', () => {
     fc.assert(
       fc.property(measured, fc.constantFrom(0.05, 0.2, 0.5, 1), (all, scale) => {
-        const rows = rowsOf(all, scale);
+        const rows = rowsOf(all, scale, FONTS);
         expect(rows.flat()).toHaveLength(all.length);
         expect(rows.at(-1)).toEqual([all.at(-1)]);
         for (const row of rows) {
           const spans = row.map(({ from, to, text }) => {
-            const half = Math.max((to - from) * scale, textWidth(text, 'regular', 2.5)) / 2;
+            const half = Math.max((to - from) * scale, textWidth(text, 'regular', 2.5, FONTS)) / 2;
             return [((from + to) * scale) / 2 - half, ((from + to) * scale) / 2 + half] as const;
           });
           spans.sort((a, b) => a[0] - b[0]);

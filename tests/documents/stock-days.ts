@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { type MadeStock, makeStock, type StockDayWishes, solveJob } from '../../src/index.ts';
 import type { Result } from '../../src/problems/problem.ts';
 import { showProblem } from '../../src/problems/show.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 /** Enough for small days, and soon done. */
 export const LITTLE = 0.005;
@@ -13,7 +14,7 @@ export async function dayOf(
 ): Promise<Result<MadeStock>> {
   const source = shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } };
   const solved = Object.entries(jobs).map(([file, text]) => {
-    const one = solveJob(text, { file, ...source });
+    const one = solveJob(text, { fonts: FONTS, file, ...source });
     if (!one.ok) throw new Error(one.problems.map(showProblem).join('\n'));
     return one.value;
   });

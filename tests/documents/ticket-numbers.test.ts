@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checks, diagonal } from '../../src/documents/ticket/checks.ts';
 import { chopSizes, materialRows } from '../../src/documents/ticket/materials.ts';
 import { solveJob } from '../../src/solve-job.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import type { ReadPage, ReadText } from '../readers/pdf-lines.ts';
 import { inMm, lengthsIn, MM_PER_POINT, readSheets, SAMPLES, solvedSample, wordsOf } from './tickets.ts';
 
@@ -239,7 +240,7 @@ mat: {frame: {inside: 403 x 503, clearance: 3, lip: 6, width: 22}}
 openings: [{artwork: 230 x 300}]
 asCut: {outer: 396 x 500}
 `;
-    const solved = solveJob(text, {});
+    const solved = solveJob(text, { fonts: FONTS });
     if (!solved.ok) throw new Error('no good job');
     const { mat, job } = solved.value;
     expect(chopSizes(mat, job)!.rebate).toEqual({ width: 399, height: 503 });

@@ -1,6 +1,7 @@
 import { makeBenchSheets } from '../../src/make-bench-sheets.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { type Solved, solveJob } from '../../src/solve-job.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { CASES } from '../golden/cases.ts';
 import { type ReadPage, readPdf } from '../readers/pdf-lines.ts';
 import { SAMPLES as OWN, type Sample } from './ticket-samples.ts';
@@ -12,6 +13,7 @@ export const SAMPLES: readonly Sample[] = [...CASES.filter(({ name }) => /^(?:te
 
 export function solvedSample({ name, job, shop }: Sample): Solved {
   const solved = solveJob(job, {
+    fonts: FONTS,
     file: `${name}.yaml`,
     ...(shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } }),
   });

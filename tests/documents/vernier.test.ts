@@ -6,6 +6,7 @@ import { shifted } from '../../src/documents/jigs/words.ts';
 import type { Drawing, Item } from '../../src/drawing/model.ts';
 import { sheetsDocument } from '../../src/paper/sheets.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { darkness } from '../writers/pixels.ts';
 
 const DPI = 900;
@@ -17,7 +18,7 @@ const [NOUGHT, EDGE] = [14, 18];
 /** The rule, and the slip laid against it so that its nought stands at `place`, where the blade's cut ends. */
 async function laid(place: number): Promise<Raster> {
   const items: Item[] = [
-    ...rule(-5, 40, 'rule').items.map((item) => shifted(item, NOUGHT, EDGE)),
+    ...rule(-5, 40, 'rule', FONTS).items.map((item) => shifted(item, NOUGHT, EDGE)),
     ...slip('slip').items.map((item) => shifted(item, NOUGHT + place, EDGE)),
   ];
   const drawing: Drawing = {
@@ -28,7 +29,9 @@ async function laid(place: number): Promise<Raster> {
     pens: JIG_PENS,
     groups: [{ name: 'jig', label: 'jig', shown: true, items }],
   };
-  const bytes = await writePdf(sheetsDocument({ title: 'vernier', subject: 'test', sheets: [drawing] }));
+  const bytes = await writePdf(sheetsDocument({ title: 'vernier', subject: 'test', sheets: [drawing] }), {
+    fonts: FONTS,
+  });
   return renderPdfPage(bytes, 0, DPI);
 }
 

@@ -7,6 +7,7 @@ import { type Box, bottom, right } from '../../src/geometry/box.ts';
 import { directionAt, monotone, piecesOf, pointAt } from '../../src/geometry/curves.ts';
 import { pathBox } from '../../src/geometry/extent.ts';
 import { type Path, polygon, type Segment } from '../../src/geometry/path.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 const PENS: Record<string, Pen> = {
   butt: { width: 2, colour: 0, dash: [], cap: 'butt' },
@@ -43,13 +44,13 @@ const open = (start: readonly [number, number], ...segments: Segment[]): Path =>
 
 describe('straight lines', () => {
   it('reach out by half the pen to the sides, and past their ends only with a round pen', () => {
-    near(itemBox(line('butt', 10, 5, 30, 5), PENS), [10, 4, 30, 6]);
-    near(itemBox(line('round', 10, 5, 30, 5), PENS), [9, 4, 31, 6]);
+    near(itemBox(line('butt', 10, 5, 30, 5), PENS, FONTS), [10, 4, 30, 6]);
+    near(itemBox(line('round', 10, 5, 30, 5), PENS, FONTS), [9, 4, 31, 6]);
   });
 
   it('have corners of their own where they run askew: 3-4-5', () => {
     // Half the pen is 1; its corners lie 0.8 in x and 0.6 in y off the ends.
-    near(itemBox(line('butt', 0, 0, 30, 40), PENS), [-0.8, -0.6, 30.8, 40.6]);
+    near(itemBox(line('butt', 0, 0, 30, 40), PENS, FONTS), [-0.8, -0.6, 30.8, 40.6]);
   });
 
   it('a rectangle has mitred corners; a sharp corner reaches further, a hair-sharp one is cut off', () => {
@@ -146,8 +147,8 @@ describe('other items', () => {
       turn: 90,
       colour: 0,
     };
-    expect(itemBox(text, PENS)).toEqual(textBox(text));
-    expect(itemBox({ ...text, text: '  ' }, PENS)).toBeUndefined();
+    expect(itemBox(text, PENS, FONTS)).toEqual(textBox(text, FONTS));
+    expect(itemBox({ ...text, text: '  ' }, PENS, FONTS)).toBeUndefined();
   });
 
   it('a filled path without a pen has no width to add; one with neither draws nothing', () => {
@@ -158,12 +159,12 @@ describe('other items', () => {
         { x: 0, y: 3 },
       ]),
     ];
-    near(itemBox({ kind: 'path', fill: 0, paths }, PENS), [0, 0, 4, 3]);
-    expect(itemBox({ kind: 'path', paths }, PENS)).toBeUndefined();
+    near(itemBox({ kind: 'path', fill: 0, paths }, PENS, FONTS), [0, 0, 4, 3]);
+    expect(itemBox({ kind: 'path', paths }, PENS, FONTS)).toBeUndefined();
   });
 
   it('a pen that does not exist is a mistake of the program', () => {
-    expect(() => itemBox(line('quill', 0, 0, 1, 1), PENS)).toThrow(/no pen is named "quill"/);
+    expect(() => itemBox(line('quill', 0, 0, 1, 1), PENS, FONTS)).toThrow(/no pen is named "quill"/);
   });
 
   it('groups that are not shown do not count', () => {
@@ -176,7 +177,7 @@ describe('other items', () => {
       pens: PENS,
       groups: [group(true, line('butt', 10, 10, 20, 10)), group(false, line('butt', 50, 50, 90, 50))],
     };
-    near(drawnBox(drawing), [10, 9, 20, 11]);
-    expect(drawnBox({ ...drawing, groups: [] })).toBeUndefined();
+    near(drawnBox(drawing, FONTS), [10, 9, 20, 11]);
+    expect(drawnBox({ ...drawing, groups: [] }, FONTS)).toBeUndefined();
   });
 });

@@ -6,6 +6,7 @@ import { coverBoxes, touches } from '../../src/drawing/touches.ts';
 import { type Box, bottom, box, right } from '../../src/geometry/box.ts';
 import { directionAt, piecesOf, pointAt } from '../../src/geometry/curves.ts';
 import { type Path, polygon } from '../../src/geometry/path.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 const PENS: Record<string, Pen> = {
   butt: { width: 0.4, colour: 0, dash: [], cap: 'butt' },
@@ -44,7 +45,7 @@ describe('straight lines', () => {
     ['round end stopping short', line(102, 30, 150, 30, 'round'), false],
     ['with a gap between dashes inside', line(-10, 30, 150, 30, 'dashed'), true],
   ])('%s', (_, item, expected) => {
-    expect(touches(item, AREA, PENS)).toBe(expected);
+    expect(touches(item, AREA, PENS, FONTS)).toBe(expected);
   });
 });
 
@@ -56,19 +57,19 @@ describe('curves and fills', () => {
   });
 
   it('a circle around the area does not touch it, though its box holds it', () => {
-    expect(touches(ring(59), AREA, PENS)).toBe(false);
-    expect(touches(ring(58), AREA, PENS)).toBe(true);
-    expect(touches(ring(20), AREA, PENS)).toBe(true);
+    expect(touches(ring(59), AREA, PENS, FONTS)).toBe(false);
+    expect(touches(ring(58), AREA, PENS, FONTS)).toBe(true);
+    expect(touches(ring(20), AREA, PENS, FONTS)).toBe(true);
   });
 
   it('a filled circle around it does', () => {
-    expect(touches(ring(59, 0.5), AREA, PENS)).toBe(true);
+    expect(touches(ring(59, 0.5), AREA, PENS, FONTS)).toBe(true);
   });
 
   it('but not where the area lies in its hole', () => {
     const frame: Item = { kind: 'path', fill: 0, paths: [circle(50, 30, 90), circle(50, 30, 60)] };
-    expect(touches(frame, AREA, PENS)).toBe(false);
-    expect(touches(frame, box(0, 80, 100, 10), PENS)).toBe(true);
+    expect(touches(frame, AREA, PENS, FONTS)).toBe(false);
+    expect(touches(frame, box(0, 80, 100, 10), PENS, FONTS)).toBe(true);
   });
 
   it('a cubic is followed, not boxed', () => {
@@ -83,8 +84,8 @@ describe('curves and fills', () => {
         },
       ],
     };
-    expect(touches(bow, AREA, PENS)).toBe(false);
-    expect(touches(bow, box(0, 0, 150, 60), PENS)).toBe(true);
+    expect(touches(bow, AREA, PENS, FONTS)).toBe(false);
+    expect(touches(bow, box(0, 0, 150, 60), PENS, FONTS)).toBe(true);
   });
 
   it('texts fill their boxes', () => {
@@ -98,8 +99,8 @@ describe('curves and fills', () => {
       turn: 0,
       colour: 0,
     };
-    expect(touches(text, AREA, PENS)).toBe(true);
-    expect(touches({ ...text, at: { x: 100.5, y: 30 } }, AREA, PENS)).toBe(false);
+    expect(touches(text, AREA, PENS, FONTS)).toBe(true);
+    expect(touches({ ...text, at: { x: 100.5, y: 30 } }, AREA, PENS, FONTS)).toBe(false);
   });
 });
 
@@ -141,7 +142,7 @@ describe('any path', () => {
       fc.property(anyPath, (path) => {
         const item: Item = { kind: 'path', pen: 'butt', paths: [path] };
         const points = strokePoints(path, PENS.butt!.width);
-        const got = touches(item, AREA, PENS);
+        const got = touches(item, AREA, PENS, FONTS);
         if (points.some((p) => within(p, AREA, 1e-6))) expect(got).toBe(true);
         if (!points.some((p) => within(p, AREA, -1.5))) expect(got).toBe(false);
       }),
@@ -153,10 +154,10 @@ describe('any path', () => {
     fc.assert(
       fc.property(anyPath, (path) => {
         const item: Item = { kind: 'path', pen: 'butt', paths: [path] };
-        const boxes = coverBoxes(item, PENS, 4);
+        const boxes = coverBoxes(item, PENS, 4, FONTS);
         const points = strokePoints(path, PENS.butt!.width);
         expect(points.every((p) => boxes.some((b) => within(p, b, -1e-6)))).toBe(true);
-        const whole = itemBox(item, PENS)!;
+        const whole = itemBox(item, PENS, FONTS)!;
         for (const b of boxes) {
           expect(b.x).toBeGreaterThan(whole.x - 0.21);
           expect(right(b)).toBeLessThan(right(whole) + 0.21);
@@ -168,7 +169,7 @@ describe('any path', () => {
   });
 
   it('a level or an upright line is covered by itself', () => {
-    expect(coverBoxes(line(0, 5, 500, 5), PENS, 4)).toEqual([box(0, 4.8, 500, 0.4)]);
+    expect(coverBoxes(line(0, 5, 500, 5), PENS, 4, FONTS)).toEqual([box(0, 4.8, 500, 0.4)]);
     expect(
       coverBoxes(
         {
@@ -184,6 +185,7 @@ describe('any path', () => {
         },
         PENS,
         4,
+        FONTS,
       ).length,
     ).toBeGreaterThan(50);
   });

@@ -1,9 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { missing, needsRare } from '../../src/fonts/coverage.ts';
+import { missing, rareCharacters } from '../../src/fonts/coverage.ts';
 import { runs } from '../../src/fonts/embed.ts';
+import { everything, tables } from '../../src/fonts/prepared/tables.ts';
 import { unshapable } from '../../src/fonts/shaping.ts';
 import { FULL, WEIGHTS } from './full-fonts.ts';
+import { FONTS } from './loaded.ts';
+
+const needsRare = (texts: readonly string[]): boolean => rareCharacters(texts, tables, everything).length > 0;
 
 const range = (first: number, last: number): string =>
   String.fromCodePoint(...Array.from({ length: last - first + 1 }, (_, i) => first + i));
@@ -31,22 +35,22 @@ const WANTED: Readonly<Record<string, string>> = {
 describe.each(Object.entries(WANTED))('%s', (_, text) => {
   test.each(WEIGHTS)('is prepared in %s', (weight) => {
     expect(needsRare([text])).toBe(false);
-    expect(missing([text])).toEqual([]);
+    expect(missing([text], FONTS)).toEqual([]);
     for (const character of text) {
-      const found = runs(character, weight).flatMap((run) => run.glyphs);
+      const found = runs(character, weight, FONTS).flatMap((run) => run.glyphs);
       expect(found, character).toEqual(character === '\u00ad' ? [] : [expect.any(Number)]);
       expect(found, character).not.toContain(0);
     }
   });
 });
 
-test('a character that no font has is named, once, composed, by code point', () => {
-  expect(missing(['字漢 and 漢', '𓀀'])).toEqual([
+test('a character that the fonts have not is named, once, composed, by code point', () => {
+  expect(missing(['字漢 and 漢', '𓀀'], FONTS)).toEqual([
     { codePoint: 0x5b57, character: '字', name: 'U+5B57' },
     { codePoint: 0x6f22, character: '漢', name: 'U+6F22' },
     { codePoint: 0x13000, character: '𓀀', name: 'U+13000' },
   ]);
-  expect(missing(['Heron, 16½″ × 20″'])).toEqual([]);
+  expect(missing(['Heron, 16½″ × 20″'], FONTS)).toEqual([]);
 });
 
 test('what the full fonts have is not missing but rare, and everything else is missing: all of Unicode', () => {
@@ -56,14 +60,15 @@ test('what the full fonts have is not missing but rare, and everything else is m
       if (/[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}]/u.test(character)) continue;
       if (character.normalize('NFC') !== character || unshapable([character]).length > 0) continue;
       const held = FULL.some(({ font }) => font.hasGlyphForCodePoint(codePoint));
-      if (missing([character]).length > 0 === held) expect.fail(`U+${codePoint.toString(16)}`);
+      const found = missing([character], FONTS).length === 0 || needsRare([character]);
+      if (found !== held) expect.fail(`U+${codePoint.toString(16)}`);
     }
   }
 });
 
 test('private characters mean nothing outside one font', () => {
   expect(FULL.some(({ font }) => font.hasGlyphForCodePoint(0xece0))).toBe(true);
-  expect(missing(['\uece0']).map((found) => found.name)).toEqual(['U+ECE0']);
+  expect(missing(['\uece0'], FONTS).map((found) => found.name)).toEqual(['U+ECE0']);
 });
 
 test('rare ones are told from prepared and missing ones', () => {

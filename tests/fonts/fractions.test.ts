@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { needsRare } from '../../src/fonts/coverage.ts';
+import { missing } from '../../src/fonts/coverage.ts';
 import { fraction } from '../../src/fonts/fractions.ts';
+import { FONTS } from './loaded.ts';
 
 test.each([
   ['16 1/2', '16½'],
@@ -16,7 +17,7 @@ test.each([
   ['2/4', '²⁄₄'],
 ])('%s becomes %s', (text, set) => {
   expect(fraction(text)).toBe(set);
-  expect(needsRare([fraction(text)])).toBe(false);
+  expect(missing([fraction(text)], FONTS)).toEqual([]);
 });
 
 test.each(['1/2/2024', 'a/2', '4.1/2', '1/2.5', 'n1/2', '1/2nd', 'x/y', '16', '½', 'TCP/IP', '2024/1'])(

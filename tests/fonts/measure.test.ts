@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { ellipsized, fitSize, metrics, textBox, textWidth, wrap } from '../../src/fonts/measure.ts';
 import { bottom, right } from '../../src/geometry/box.ts';
 import { FULL, fullFont, glyphOf, WEIGHTS } from './full-fonts.ts';
+import { FONTS } from './loaded.ts';
 import { preparedText, prose, weight } from './texts.ts';
 
 /** Advance as fontkit reads it from the full fonts, em: no kerning, the wider font for what the family lacks. */
@@ -18,7 +19,7 @@ describe('width', () => {
   test("is fontkit's for random texts", () => {
     fc.assert(
       fc.property(preparedText(), weight, fc.double({ min: 0.5, max: 200, noNaN: true }), (text, of, size) => {
-        expect(textWidth(text, of, size)).toBeCloseTo(advance(text, of) * size, 9);
+        expect(textWidth(text, of, size, FONTS)).toBeCloseTo(advance(text, of) * size, 9);
       }),
       { numRuns: 500 },
     );
@@ -27,7 +28,7 @@ describe('width', () => {
   test("is fontkit's for plain ASCII too", () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme-ascii', maxLength: 60 }), weight, (text, of) => {
-        expect(textWidth(text, of, 12)).toBeCloseTo(advance(text, of) * 12, 9);
+        expect(textWidth(text, of, 12, FONTS)).toBeCloseTo(advance(text, of) * 12, 9);
       }),
       { numRuns: 500 },
     );
@@ -36,30 +37,32 @@ describe('width', () => {
   test('is that of the layout without kerning and ligatures', () => {
     const words = 'AVATAR To office: The heron, 16 × 20';
     const { advanceWidth } = fullFont('regular').layout(words, { kern: false, liga: false });
-    expect(textWidth(words, 'regular', 1000)).toBeCloseTo(advanceWidth, 9);
+    expect(textWidth(words, 'regular', 1000, FONTS)).toBeCloseTo(advanceWidth, 9);
   });
 
   test('composed and decomposed letters are the same', () => {
     fc.assert(
       fc.property(preparedText(), weight, (text, of) => {
-        expect(textWidth(text.normalize('NFD'), of, 10)).toBe(textWidth(text, of, 10));
+        expect(textWidth(text.normalize('NFD'), of, 10, FONTS)).toBe(textWidth(text, of, 10, FONTS));
       }),
     );
-    expect(textWidth('e\u0301', 'regular', 10)).toBe(textWidth('\u00e9', 'regular', 10));
+    expect(textWidth('e\u0301', 'regular', 10, FONTS)).toBe(textWidth('\u00e9', 'regular', 10, FONTS));
   });
 
   test('what has no shape takes no room', () => {
-    expect(textWidth('a\u200b\u200d\u00ad\u202e\ufeff\t\n\u0000\ufe0fb', 'bold', 7)).toBe(textWidth('ab', 'bold', 7));
+    expect(textWidth('a\u200b\u200d\u00ad\u202e\ufeff\t\n\u0000\ufe0fb', 'bold', 7, FONTS)).toBe(
+      textWidth('ab', 'bold', 7, FONTS),
+    );
   });
 
   test('figures stand in columns', () => {
     for (const of of WEIGHTS) {
-      expect([...'0123456789'].map((digit) => textWidth(digit, of, 1))).toEqual(Array(10).fill(0.6));
+      expect([...'0123456789'].map((digit) => textWidth(digit, of, 1, FONTS))).toEqual(Array(10).fill(0.6));
     }
   });
 
   test('a missing character takes the room of its box', () => {
-    expect(textWidth('漢', 'regular', 1000)).toBe(fullFont('regular').getGlyph(0).advanceWidth);
+    expect(textWidth('漢', 'regular', 1000, FONTS)).toBe(fullFont('regular').getGlyph(0).advanceWidth);
   });
 });
 
@@ -68,7 +71,7 @@ describe('metrics', () => {
     for (const of of WEIGHTS) {
       const ink = (letter: string) => glyphOf(of, letter.charCodeAt(0)).bbox;
       const deepest = Math.min(...[...'gjpqy'].map((letter) => ink(letter).minY));
-      expect(metrics(of)).toEqual({
+      expect(metrics(of, FONTS)).toEqual({
         ascent: 1.025,
         descent: 0.275,
         capHeight: ink('E').maxY / 1000,
@@ -82,11 +85,11 @@ describe('metrics', () => {
 describe('box', () => {
   const at = { x: 30, y: 40 };
   const item = { text: 'Heron', at, anchor: 'start', size: 10, weight: 'regular', turn: 0 } as const;
-  const wide = textWidth('Heron', 'regular', 10);
-  const { capHeight, descender } = metrics('regular');
+  const wide = textWidth('Heron', 'regular', 10, FONTS);
+  const { capHeight, descender } = metrics('regular', FONTS);
 
   test('lies from capitals to descenders, from end to end', () => {
-    const found = textBox(item);
+    const found = textBox(item, FONTS);
     expect(found.x).toBe(30);
     expect(found.width).toBeCloseTo(wide, 12);
     expect(found.y).toBeCloseTo(40 - capHeight * 10, 12);
@@ -94,24 +97,24 @@ describe('box', () => {
   });
 
   test('hangs on its anchor', () => {
-    expect(textBox({ ...item, anchor: 'middle' }).x).toBeCloseTo(30 - wide / 2, 12);
-    expect(right(textBox({ ...item, anchor: 'end' }))).toBeCloseTo(30, 12);
+    expect(textBox({ ...item, anchor: 'middle' }, FONTS).x).toBeCloseTo(30 - wide / 2, 12);
+    expect(right(textBox({ ...item, anchor: 'end' }, FONTS))).toBeCloseTo(30, 12);
   });
 
   test('turns clockwise as the eye sees it, y down', () => {
-    const quarter = textBox({ ...item, turn: 90 });
+    const quarter = textBox({ ...item, turn: 90 }, FONTS);
     expect(quarter.y).toBe(40);
     expect(quarter.height).toBeCloseTo(wide, 12);
     expect(right(quarter)).toBeCloseTo(30 + capHeight * 10, 12);
     expect(quarter.x).toBeCloseTo(30 - descender * 10, 12);
-    const threeQuarters = textBox({ ...item, turn: -90 });
+    const threeQuarters = textBox({ ...item, turn: -90 }, FONTS);
     expect(bottom(threeQuarters)).toBe(40);
     expect(threeQuarters.x).toBeCloseTo(30 - capHeight * 10, 12);
-    expect(textBox({ ...item, turn: 270 })).toEqual(threeQuarters);
+    expect(textBox({ ...item, turn: 270 }, FONTS)).toEqual(threeQuarters);
   });
 
   test('of a slanted line holds all four corners and no more', () => {
-    const found = textBox({ ...item, turn: 30 });
+    const found = textBox({ ...item, turn: 30 }, FONTS);
     const cos = Math.sqrt(3) / 2;
     expect(found.x).toBeCloseTo(30 - descender * 10 * 0.5, 9);
     expect(found.width).toBeCloseTo(wide * cos + (capHeight + descender) * 10 * 0.5, 9);
@@ -120,9 +123,9 @@ describe('box', () => {
   });
 
   test('reaches as high and as low as the ink of its own characters', () => {
-    const accented = textBox({ ...item, text: 'Ǻ' });
+    const accented = textBox({ ...item, text: 'Ǻ' }, FONTS);
     expect(accented.y).toBeCloseTo(40 - glyphOf('regular', 0x1fa).bbox.maxY / 100, 9);
-    const low = textBox({ ...item, text: 'ặ Ḍ{' });
+    const low = textBox({ ...item, text: 'ặ Ḍ{' }, FONTS);
     expect(bottom(low)).toBeGreaterThanOrEqual(40 - glyphOf('regular', 0x7b).bbox.minY / 100 - 1e-9);
   });
 });
@@ -136,11 +139,11 @@ describe('fit', () => {
         fc.double({ min: 2, max: 50, noNaN: true }),
         fc.double({ min: 1, max: 300, noNaN: true }),
         (text, of, size, width) => {
-          const found = fitSize(text, of, size, width, 2);
+          const found = fitSize(text, of, size, width, 2, FONTS);
           expect(found).toBeGreaterThanOrEqual(2);
           expect(found).toBeLessThanOrEqual(size);
-          if (found > 2) expect(textWidth(text, of, found)).toBeLessThanOrEqual(width + 1e-9);
-          if (found < size) expect(textWidth(text, of, found + 1e-6)).toBeGreaterThan(width);
+          if (found > 2) expect(textWidth(text, of, found, FONTS)).toBeLessThanOrEqual(width + 1e-9);
+          if (found < size) expect(textWidth(text, of, found + 1e-6, FONTS)).toBeGreaterThan(width);
         },
       ),
     );
@@ -153,9 +156,9 @@ describe('wrap', () => {
   test('no line is wider than allowed, nothing is lost, and no line could take the next word', () => {
     fc.assert(
       fc.property(prose, weight, fc.double({ min: 12, max: 120, noNaN: true }), (text, of, width) => {
-        const lines = wrap(text, of, 4, width);
+        const lines = wrap(text, of, 4, width, FONTS);
         for (const line of lines) {
-          expect(textWidth(line, of, 4)).toBeLessThanOrEqual(width + 1e-9);
+          expect(textWidth(line, of, 4, FONTS)).toBeLessThanOrEqual(width + 1e-9);
           expect(line).not.toMatch(/^ | $|\n/);
         }
         expect(lines.join('').replace(blank, '')).toBe(text.normalize('NFC').replace(/[ \n]+/g, ''));
@@ -166,30 +169,36 @@ describe('wrap', () => {
 
   test('each line is as full as it can be', () => {
     const words = 'one two three four five six seven eight nine ten';
-    const lines = wrap(words, 'regular', 5, 40);
+    const lines = wrap(words, 'regular', 5, 40, FONTS);
     expect(lines.join(' ')).toBe(words);
     expect(lines.length).toBeGreaterThan(2);
     for (const [i, line] of lines.slice(0, -1).entries()) {
-      expect(textWidth(`${line} ${lines[i + 1]!.split(' ')[0]}`, 'regular', 5)).toBeGreaterThan(40);
+      expect(textWidth(`${line} ${lines[i + 1]!.split(' ')[0]}`, 'regular', 5, FONTS)).toBeGreaterThan(40);
     }
   });
 
   test('keeps line breaks, breaks after hyphens between letters but not in 16-1/2, and never at a no-break space', () => {
-    const narrow = textWidth('lino-', 'regular', 5) + 0.001;
-    expect(wrap('lino-cut', 'regular', 5, narrow)).toEqual(['lino-', 'cut']);
-    expect(wrap('a 16-1/2', 'regular', 5, textWidth('16-1/2', 'regular', 5) + 0.001)).toEqual(['a', '16-1/2']);
-    expect(wrap('a 16\u00a0mm', 'regular', 5, textWidth('16 mm', 'regular', 5) + 0.001)).toEqual(['a', '16\u00a0mm']);
-    expect(wrap('a\n\nb\r\nc', 'regular', 5, 100)).toEqual(['a', '', 'b', 'c']);
-    expect(wrap('', 'regular', 5, 100)).toEqual(['']);
+    const narrow = textWidth('lino-', 'regular', 5, FONTS) + 0.001;
+    expect(wrap('lino-cut', 'regular', 5, narrow, FONTS)).toEqual(['lino-', 'cut']);
+    expect(wrap('a 16-1/2', 'regular', 5, textWidth('16-1/2', 'regular', 5, FONTS) + 0.001, FONTS)).toEqual([
+      'a',
+      '16-1/2',
+    ]);
+    expect(wrap('a 16\u00a0mm', 'regular', 5, textWidth('16 mm', 'regular', 5, FONTS) + 0.001, FONTS)).toEqual([
+      'a',
+      '16\u00a0mm',
+    ]);
+    expect(wrap('a\n\nb\r\nc', 'regular', 5, 100, FONTS)).toEqual(['a', '', 'b', 'c']);
+    expect(wrap('', 'regular', 5, 100, FONTS)).toEqual(['']);
   });
 
   test('a word wider than a line is broken inside, a character wider than it stands alone', () => {
-    expect(wrap('mmmm', 'bold', 5, textWidth('mm', 'bold', 5) + 0.001)).toEqual(['mm', 'mm']);
-    expect(wrap('mi m', 'bold', 5, 1)).toEqual(['m', 'i', 'm']);
+    expect(wrap('mmmm', 'bold', 5, textWidth('mm', 'bold', 5, FONTS) + 0.001, FONTS)).toEqual(['mm', 'mm']);
+    expect(wrap('mi m', 'bold', 5, 1, FONTS)).toEqual(['m', 'i', 'm']);
   });
 
   test('a hundred thousand characters without a space take their time once', () => {
-    const lines = wrap('x'.repeat(100_000), 'regular', 4, 60);
+    const lines = wrap('x'.repeat(100_000), 'regular', 4, 60, FONTS);
     expect(lines.join('').length).toBe(100_000);
   });
 });
@@ -198,13 +207,13 @@ describe('ellipsis', () => {
   test('shortens what is too wide, and only that', () => {
     fc.assert(
       fc.property(preparedText(), weight, fc.double({ min: 10, max: 150, noNaN: true }), (text, of, width) => {
-        const found = ellipsized(text, of, 5, width);
-        expect(textWidth(found, of, 5)).toBeLessThanOrEqual(width + 1e-9);
-        if (textWidth(text, of, 5) <= width) expect(found).toBe(text);
+        const found = ellipsized(text, of, 5, width, FONTS);
+        expect(textWidth(found, of, 5, FONTS)).toBeLessThanOrEqual(width + 1e-9);
+        if (textWidth(text, of, 5, FONTS) <= width) expect(found).toBe(text);
         else expect(text.startsWith(found.slice(0, -1))).toBe(true);
       }),
     );
     const text = 'Heron, linocut';
-    expect(ellipsized(text, 'regular', 5, textWidth('Heron, …', 'regular', 5) + 0.001)).toBe('Heron,…');
+    expect(ellipsized(text, 'regular', 5, textWidth('Heron, …', 'regular', 5, FONTS) + 0.001, FONTS)).toBe('Heron,…');
   });
 });

@@ -6,6 +6,7 @@ import { tables } from '../../src/fonts/prepared/tables.ts';
 import type { Path, Segment } from '../../src/geometry/path.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { commandsOf, fullFont, WEIGHTS } from './full-fonts.ts';
+import { FONTS } from './loaded.ts';
 import { preparedText, weight } from './texts.ts';
 
 /** Points of a segment, ends and a fine row between; Bernstein form. */
@@ -43,7 +44,7 @@ describe.each(WEIGHTS)('%s', (of) => {
     for (const { table, codePoint } of every) {
       const { bbox } = fullFont(table.id).glyphForCodePoint(codePoint);
       const size = table.unitsPerEm;
-      const points = textOutline(String.fromCodePoint(codePoint), of, size).flatMap(pointsOf);
+      const points = textOutline(String.fromCodePoint(codePoint), of, size, FONTS).flatMap(pointsOf);
       if (points.length === 0) {
         expect(Number.isFinite(bbox.width) ? bbox.width : 0).toBe(0);
         continue;
@@ -62,7 +63,7 @@ describe.each(WEIGHTS)('%s', (of) => {
 
   test("every curve is the font's own, in cubic form", () => {
     for (const { table, codePoint } of every) {
-      const cubics = textOutline(String.fromCodePoint(codePoint), of, table.unitsPerEm).flatMap(cubicsOf);
+      const cubics = textOutline(String.fromCodePoint(codePoint), of, table.unitsPerEm, FONTS).flatMap(cubicsOf);
       const quadratics = commandsOf(fullFont(table.id).glyphForCodePoint(codePoint)).filter(
         ({ command }) => command === 'quadraticCurveTo',
       );
@@ -87,10 +88,10 @@ test('letters follow each other by their widths, at any size', () => {
   fc.assert(
     fc.property(preparedText(12), preparedText(12), weight, fc.integer({ min: 1, max: 60 }), (a, b, of, size) => {
       fc.pre((a + b).normalize('NFC') === a + b);
-      const shift = textWidth(a, of, size);
-      const tail = textOutline(b, of, size).map((path) => ({ x: path.start.x + shift, y: path.start.y }));
-      const whole = textOutline(a + b, of, size);
-      expect(whole.length).toBe(textOutline(a, of, size).length + tail.length);
+      const shift = textWidth(a, of, size, FONTS);
+      const tail = textOutline(b, of, size, FONTS).map((path) => ({ x: path.start.x + shift, y: path.start.y }));
+      const whole = textOutline(a + b, of, size, FONTS);
+      expect(whole.length).toBe(textOutline(a, of, size, FONTS).length + tail.length);
       whole.slice(whole.length - tail.length).forEach((path, i) => {
         expect(path.start.x).toBeCloseTo(tail[i]!.x, 9);
         expect(path.start.y).toBeCloseTo(tail[i]!.y, 9);
@@ -100,7 +101,7 @@ test('letters follow each other by their widths, at any size', () => {
 });
 
 test('every contour is closed and ends where it starts', () => {
-  const paths = textOutline('8&%@ Ǻệ ☑ 漢', 'bold', 12);
+  const paths = textOutline('8&%@ Ǻệ ☑ 漢', 'bold', 12, FONTS);
   expect(paths.length).toBeGreaterThan(12);
   for (const path of paths) {
     expect(path.closed).toBe(true);

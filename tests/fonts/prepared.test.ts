@@ -9,11 +9,12 @@ import { drawnCodePoints } from '../../src/fonts/characters.ts';
 import { fontFor } from '../../src/fonts/embed.ts';
 import { tables } from '../../src/fonts/prepared/tables.ts';
 import { commandsOf, FULL, fullFont, glyphOf } from './full-fonts.ts';
+import { FONTS } from './loaded.ts';
 
 const text = (bytes: Uint8Array): string => Buffer.from(bytes).toString('latin1');
 
 describe.each(tables.map((table) => [table.id, table] as const))('%s', (id, table) => {
-  const embedded = fontFor(id);
+  const embedded = fontFor(id, FONTS);
   const file = pako.inflate(embedded.fontFile);
   const subset = fontkit.create(file);
   const full = fullFont(id);
@@ -77,7 +78,7 @@ describe.each(tables.map((table) => [table.id, table] as const))('%s', (id, tabl
 test('heights are those that the family states of itself', () => {
   // OS/2 table of the fonts: sCapHeight, sxHeight, sTypoAscender, sTypoDescender.
   for (const { id, font } of FULL.filter((full) => !full.id.includes('fallback'))) {
-    const { capHeight, xHeight, ascent, descent } = fontFor(id);
+    const { capHeight, xHeight, ascent, descent } = fontFor(id, FONTS);
     expect({ capHeight, xHeight, ascent, descent }).toEqual({
       capHeight: font.capHeight,
       xHeight: font.xHeight,
@@ -90,7 +91,7 @@ test('heights are those that the family states of itself', () => {
 test('stems are as thick as the I of the wider font, which is nothing but a stem', () => {
   for (const id of ['regular-fallback', 'bold-fallback']) {
     const { bbox } = glyphOf(id, 'I'.charCodeAt(0));
-    expect(fontFor(id).stemV).toBe((bbox.width * 1000) / fullFont(id).unitsPerEm);
+    expect(fontFor(id, FONTS).stemV).toBe((bbox.width * 1000) / fullFont(id).unitsPerEm);
   }
 });
 

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { missing } from '../../src/fonts/coverage.ts';
 import { runs } from '../../src/fonts/embed.ts';
 import { unshapable } from '../../src/fonts/shaping.ts';
+import { FONTS } from './loaded.ts';
 
 test.each([
   ['שלום', 'Hebrew'],
@@ -17,8 +18,10 @@ test.each([
   const found = unshapable(['Heron', text, text]);
   expect(found.map((entry) => entry.script)).toEqual([script]);
   expect(found[0]!.characters.map(({ character }) => character)).toEqual([...new Set(text)].sort());
-  expect(missing([text])).toEqual([]);
-  expect(runs(text, 'regular')).toEqual([expect.objectContaining({ font: 'regular', glyphs: [...text].map(() => 0) })]);
+  expect(missing([text], FONTS)).toEqual([]);
+  expect(runs(text, 'regular', FONTS)).toEqual([
+    expect.objectContaining({ font: 'regular', glyphs: [...text].map(() => 0) }),
+  ]);
 });
 
 test('several scripts come in the order of their first use', () => {

@@ -1,4 +1,5 @@
 import { build, solveJob } from '../../src/index.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 export interface Trial {
   readonly solved: boolean;
@@ -11,7 +12,7 @@ export interface Trial {
 export async function trial(job: string, documents: boolean): Promise<Trial> {
   const found: string[] = [];
   try {
-    const solved = solveJob(job, { file: 'job.yaml' });
+    const solved = solveJob(job, { fonts: FONTS, file: 'job.yaml' });
     if (solved.ok) {
       if (!finite(solved.value.report)) found.push('a number that is none');
       const made = documents ? await build(job, { file: 'job.yaml' }) : undefined;

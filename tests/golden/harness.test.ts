@@ -8,6 +8,7 @@ import { type Document, layersOf } from '../../src/drawing/document.ts';
 import type { Drawing, LineItem } from '../../src/drawing/model.ts';
 import { solveJob } from '../../src/index.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { writeSvg } from '../writers/svg-in-node.ts';
 import { canonical, canonicalDrawing, canonicalJson } from './canonical.ts';
 import { CASES } from './cases.ts';
@@ -22,10 +23,10 @@ const kinds = (failures: readonly Failure[]): string[] => failures.map((f) => `$
 
 function drawingOf(name: string): Drawing {
   const each = CASES.find((found) => found.name === name)!;
-  const solved = solveJob(each.job, { file: each.file });
+  const solved = solveJob(each.job, { fonts: FONTS, file: each.file });
   if (!solved.ok) throw new Error(`${name} is no good job`);
   const { mat, strokes, job } = solved.value;
-  return pattern(mat, strokes, job, 0).drawing;
+  return pattern(mat, strokes, job, 0, { fonts: FONTS }).drawing;
 }
 
 /** The drawing on one sheet as large as itself. */
@@ -48,8 +49,8 @@ async function outputsOf(drawing: Drawing): Promise<Outputs> {
   };
   return new Map([
     ['drawing.json', encode(canonicalDrawing(drawing))],
-    ['drawing.svg', encode(writeSvg(drawing))],
-    ...(await makePdf('drawing.pdf', await writePdf(document))),
+    ['drawing.svg', encode(writeSvg(drawing, { fonts: FONTS }))],
+    ...(await makePdf('drawing.pdf', await writePdf(document, { fonts: FONTS }))),
   ]);
 }
 

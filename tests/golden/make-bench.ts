@@ -1,6 +1,7 @@
 import type { Drawing } from '../../src/drawing/model.ts';
 import { makeBenchSheets, makePlacement, type Result, type Solved, solveJob } from '../../src/index.ts';
 import { showProblem } from '../../src/problems/show.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { canonicalDrawing } from './canonical.ts';
 import type { Case } from './cases.ts';
 import type { Outputs } from './compare.ts';
@@ -9,7 +10,11 @@ type MakeFile = (file: { readonly name: string; readonly bytes: Uint8Array }) =>
 
 /** A sheet for the bench as drawings, and its file as it is read back by `makeFile`. */
 export async function makeBenchCase({ sheet, job, file, shop }: Case, makeFile: MakeFile): Promise<Outputs> {
-  const solved = solveJob(job, { file, ...(shop !== undefined && { shop: { text: shop, file: 'shop.yaml' } }) });
+  const solved = solveJob(job, {
+    fonts: FONTS,
+    file,
+    ...(shop !== undefined && { shop: { text: shop, file: 'shop.yaml' } }),
+  });
   const made = solved.ok ? await sheetsOf(sheet!, solved.value) : solved;
   if (!made.ok) throw new Error(`a golden case must make its sheet:\n${made.problems.map(showProblem).join('\n')}`);
   const { drawings, files } = made.value;

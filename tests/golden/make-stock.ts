@@ -1,5 +1,6 @@
 import { makeStock, solveJob } from '../../src/index.ts';
 import { showProblem } from '../../src/problems/show.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { canonicalDrawing, canonicalJson } from './canonical.ts';
 import type { Case } from './cases.ts';
 import type { Outputs } from './compare.ts';
@@ -12,7 +13,7 @@ const EFFORT = 0.005;
 /** A day's stock plan: what it says, its first page as a drawing, and the file as it is read back by `makeFile`. */
 export async function makeStockCase({ day = {}, shop }: Case, makeFile: MakeFile): Promise<Outputs> {
   const source = { shop: { text: shop ?? '', file: 'shop.yaml' } };
-  const solved = Object.entries(day).map(([file, text]) => solveJob(text, { file, ...source }));
+  const solved = Object.entries(day).map(([file, text]) => solveJob(text, { fonts: FONTS, file, ...source }));
   const made = await makeStock(
     solved.flatMap((each) => (each.ok ? [each.value] : [])),
     { effort: EFFORT, fallouts: true, ...source },

@@ -3,6 +3,7 @@ import { openPdf } from '../../src/dev/render.ts';
 import { pattern } from '../../src/documents/pattern/pattern.ts';
 import { build, type OutputFile, solveJob } from '../../src/index.ts';
 import { showProblem } from '../../src/problems/show.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { canonicalDrawing, canonicalJson } from './canonical.ts';
 import type { Case } from './cases.ts';
 import type { Outputs } from './compare.ts';
@@ -53,7 +54,7 @@ export async function makeCase(each: Case): Promise<Outputs> {
   if (each.jig !== undefined) return makeJigCase(each, (output) => makeFile(output, DPI));
   const { name, job, file, shop } = each;
   const dpi = name.startsWith('template-') ? TEMPLATE_DPI : DPI;
-  const options = { file, ...(shop !== undefined && { shop: { text: shop, file: 'shop.yaml' } }) };
+  const options = { file, fonts: FONTS, ...(shop !== undefined && { shop: { text: shop, file: 'shop.yaml' } }) };
   const solved = solveJob(job, options);
   const built = await build(job, { ...options, documents: ['pattern'], svg: true });
   if (!solved.ok || 'problems' in built) {
@@ -63,7 +64,7 @@ export async function makeCase(each: Case): Promise<Outputs> {
   const { mat, strokes, job: read } = solved.value;
   const made = new Map([['report.json', encode(`${canonicalJson({ ...built.report, warnings: built.warnings })}\n`)]]);
   for (const layer of mat.layers.keys()) {
-    const { drawing } = pattern(mat, strokes, read, layer);
+    const { drawing } = pattern(mat, strokes, read, layer, { fonts: FONTS });
     made.set(`pattern-${layer + 1}.drawing.json`, encode(canonicalDrawing(drawing)));
   }
   for (const output of built.files) for (const [part, bytes] of await makeFile(output, dpi)) made.set(part, bytes);

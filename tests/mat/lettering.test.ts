@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { pattern } from '../../src/documents/pattern/pattern.ts';
 import { pathBox } from '../../src/geometry/extent.ts';
 import { solveJob } from '../../src/index.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 const base = (lettering: string, more = ''): string => `units: mm
 mat: {outer: 300 x 400, layers: [{bevel: 60}, {reveal: 6, trimBack: 4}]}
@@ -10,13 +11,13 @@ lettering: [${lettering}]
 ${more}`;
 
 function solved(text: string) {
-  const made = solveJob(text);
+  const made = solveJob(text, { fonts: FONTS });
   if (!made.ok) throw new Error(JSON.stringify(made.problems));
   return made.value;
 }
 
 const problemsOf = (lettering: string, more = ''): readonly (readonly [string, string])[] => {
-  const made = solveJob(base(lettering, more));
+  const made = solveJob(base(lettering, more), { fonts: FONTS });
   return made.ok ? [] : made.problems.map(({ code, message }) => [code, message] as const);
 };
 
@@ -55,7 +56,7 @@ describe('lettering', () => {
   it('is drawn mirrored on the pattern of the top mat, and on no other', () => {
     const { mat, job, strokes } = solved(base('{text: LEND, height: 20, place: {left: 25, bottom: 20}}'));
     const cut = (layer: number) =>
-      pattern(mat, strokes, job, layer).drawing.groups.flatMap(({ items }) =>
+      pattern(mat, strokes, job, layer, { fonts: FONTS }).drawing.groups.flatMap(({ items }) =>
         items.flatMap((item) => (item.kind === 'path' && item.id?.startsWith('cut-letters') ? item.paths : [])),
       );
     const boxes = cut(0).map((path) => pathBox(path));
@@ -67,7 +68,7 @@ describe('lettering', () => {
       expect(boxes[i]!.y).toBeCloseTo(own.y + 1, 6);
     }
     expect(cut(1)).toEqual([]);
-    const words = pattern(mat, strokes, job, 0).drawing.groups.flatMap(({ items }) =>
+    const words = pattern(mat, strokes, job, 0, { fonts: FONTS }).drawing.groups.flatMap(({ items }) =>
       items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])),
     );
     expect(words).toContain('LEND: cut upright, by template or machine');

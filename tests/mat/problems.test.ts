@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../src/mat/solve.ts';
 import { showPath } from '../../src/problems/show.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { AS_CUT_ROWS } from './bad-as-cut.ts';
 import { framed, layers, ROWS, sound, withArt } from './bad-jobs.ts';
 import { all, board, opening } from './job.ts';
@@ -18,7 +19,7 @@ describe('problems and warnings', () => {
   const EVERY = [...ROWS, ...AS_CUT_ROWS];
 
   it.each(EVERY)('%s is an %s at %s: %s', (code, severity, path, says, job) => {
-    const result = solve(job);
+    const result = solve(job, { fonts: FONTS });
     const problems = result.ok ? result.warnings : result.problems;
     const found = problems.find((each) => each.code === code && showPath(each.path) === path);
     expect(found, JSON.stringify(problems)).toMatchObject({ severity });
@@ -35,7 +36,20 @@ describe('problems and warnings', () => {
       .map((file) => readFileSync(new URL(file, folder), 'utf8'))
       .join('\n');
     const codes = [...source.matchAll(/'([a-z]+(?:-[a-z]+)+)'/g)].map((match) => match[1]!);
-    expect(new Set(EVERY.map(([code]) => code))).toEqual(new Set(codes));
+    const made = new Set([...EVERY.map(([code]) => code), 'lettering-needs-fonts']);
+    expect(made).toEqual(new Set(codes));
+  });
+
+  it('asks for the outlines of letters where a job has lettering, and names the texts', () => {
+    const lettered = ROWS.find(([code]) => code === 'lettering-off-mat')![4];
+    const fonts = { tables: FONTS.tables, rare: [] };
+    for (const result of [solve(lettered), solve(lettered, { fonts })]) {
+      expect(result).toMatchObject({
+        ok: false,
+        problems: [{ code: 'lettering-needs-fonts', path: ['lettering', 0, 'text'] }],
+      });
+      expect(result.ok ? '' : result.problems[0]!.message).toContain(`the lettering ${lettered.lettering![0]!.text} `);
+    }
   });
 
   it('tells of everything that fails at once', () => {

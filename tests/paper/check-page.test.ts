@@ -8,6 +8,7 @@ import type { Layout } from '../../src/paper/layout.ts';
 import type { LaidPage } from '../../src/paper/model.ts';
 import { warning } from '../../src/problems/problem.ts';
 import { mmFromInches } from '../../src/units/units.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { even, itemsOf, laid, pensOf, textsOf, wordsOf } from './laid.ts';
 import { LARGE, MIDDLING, ringMat } from './sample.ts';
 
@@ -59,7 +60,7 @@ describe.each(PAPERS)('the first sheet on %s', (paper) => {
     for (const page of check) {
       // Numbers on the map stand on patches of white, over its lines.
       const boxes = itemsOf(page).flatMap((item) => {
-        const b = item.kind === 'text' && !/^\d+$/.test(item.text) ? itemBox(item, pensOf(page)) : undefined;
+        const b = item.kind === 'text' && !/^\d+$/.test(item.text) ? itemBox(item, pensOf(page), FONTS) : undefined;
         return b === undefined ? [] : [{ b, text: JSON.stringify(item) }];
       });
       for (const [i, one] of boxes.entries()) {

@@ -6,6 +6,7 @@ import { type Layout, layOut } from '../../src/paper/layout.ts';
 import type { LaidPage, Part } from '../../src/paper/model.ts';
 import type { LayoutOptions } from '../../src/paper/options.ts';
 import { findPaper } from '../../src/papers/find.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 export const even = (mm: number) => ({ top: mm, right: mm, bottom: mm, left: mm });
 
@@ -20,6 +21,7 @@ export function options(paper: string, more: Partial<LayoutOptions> = {}): Layou
     extent: 'whole',
     units: 'in',
     stamp: 'as settled',
+    fonts: FONTS,
     ...more,
   };
 }

@@ -4,6 +4,7 @@ import type { FullScale } from '../../src/drawing/full-scale.ts';
 import { type Box, bottom, contains, overlaps, right } from '../../src/geometry/box.ts';
 import { layOut } from '../../src/paper/layout.ts';
 import { mmFromInches } from '../../src/units/units.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { drawnPoints, even, isShown, itemsOf, laid, onPage, options, pensOf, sheetsIn, wordsOf } from './laid.ts';
 import { LARGE, MIDDLING, ringMat } from './sample.ts';
 
@@ -34,7 +35,7 @@ describe.each(CASES)('%s', (_, work, paper) => {
     const area: Box = { x: 6.35, y: 6.35, width: width - 12.7, height: height - 12.7 };
     const theirs = drawing.groups.flatMap(({ items }) =>
       items.map((item): Box => {
-        const b = itemBox(item, drawing.pens)!;
+        const b = itemBox(item, drawing.pens, FONTS)!;
         const [p, q] = [onPage({ x: b.x, y: b.y }, sheet!), onPage({ x: right(b), y: bottom(b) }, sheet!)];
         return {
           x: Math.min(p.x, q.x),
@@ -46,7 +47,7 @@ describe.each(CASES)('%s', (_, work, paper) => {
     );
     for (const b of theirs) expect(contains(area, b, 0.3)).toBe(true);
     for (const item of itemsOf(sheet!)) {
-      const b = itemBox(item, pensOf(sheet!));
+      const b = itemBox(item, pensOf(sheet!), FONTS);
       if (b === undefined) continue;
       expect(contains(area, b, 0.001)).toBe(true);
       if (item.kind === 'text') expect(theirs.some((t) => overlaps(b, t))).toBe(false);

@@ -6,6 +6,7 @@ import type { Drawing } from '../../src/drawing/model.ts';
 import type { Box } from '../../src/geometry/box.ts';
 import { seamsOf } from '../../src/paper/seams.ts';
 import { wholePlan } from '../../src/paper/search/whole.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { raster, type Trial, trials } from './brute-force.ts';
 import { even } from './laid.ts';
 import { linesOnly, MIDDLING, ringMat } from './sample.ts';
@@ -61,7 +62,7 @@ const turnedBox = ({ x, y, width, height }: Box, drawing: Drawing): Box => ({
 
 /** What the seams of the plan run through, by its own join lines. */
 function planCost({ drawing, avoid: all }: FullScale): { readonly cost: number; readonly sheets: number } {
-  const plan = wholePlan({ drawing, avoid: all }, A4, LAP, { margin: even(MARGIN), join: 'lap' })!;
+  const plan = wholePlan({ drawing, avoid: all }, A4, LAP, { margin: even(MARGIN), join: 'lap', fonts: FONTS })!;
   const stretches = seamsOf(plan).map(({ kind, at, from, to }) => ({ upright: kind === 'beside', at, from, to }));
   const avoid = plan.turn.rotation === 0 ? all : all.map(({ box: b, why }) => ({ box: turnedBox(b, drawing), why }));
   return { cost: costOf(stretches, avoid), sheets: plan.cells.length };
@@ -108,8 +109,8 @@ describe('seams', () => {
   it('lie in the middle where nothing else decides', () => {
     const work = linesOnly(ringMat({ width: 150, height: 200, top: 40, right: 40, bottom: 40, left: 40 }));
     const { drawing } = work;
-    const plan = wholePlan(work, A4, LAP, { margin: even(MARGIN), join: 'lap' })!;
-    const drawn = drawnBox(drawing)!;
+    const plan = wholePlan(work, A4, LAP, { margin: even(MARGIN), join: 'lap', fonts: FONTS })!;
+    const drawn = drawnBox(drawing, FONTS)!;
     expect(plan.x + plan.width / 2).toBeCloseTo(drawn.x + drawn.width / 2, 6);
     expect(plan.y + plan.height / 2).toBeCloseTo(drawn.y + drawn.height / 2, 6);
   });

@@ -4,6 +4,7 @@ import { lapX, lapY } from '../../src/paper/plan.ts';
 import { fewestFor } from '../../src/paper/search/leftover.ts';
 import { wholePlan } from '../../src/paper/search/whole.ts';
 import { findPaper } from '../../src/papers/find.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { allShown, fewestByTrial, raster } from './brute-force.ts';
 import { drawnPoints, even, isShown, laid, sheetsIn } from './laid.ts';
 import { LARGE, linesOnly, MIDDLING, ringMat } from './sample.ts';
@@ -40,7 +41,7 @@ describe('the fewest sheets', () => {
         const rasters = [raster(drawing, CELL, false), raster(drawing, CELL, true)];
         for (const name of PAPERS) {
           const paper = sizeOf(name);
-          const plan = wholePlan(work, paper, LAP, { margin: even(MARGIN), join: 'lap' })!;
+          const plan = wholePlan(work, paper, LAP, { margin: even(MARGIN), join: 'lap', fonts: FONTS })!;
           const [wide, high] = [paper.width - 2 * MARGIN, paper.height - 2 * MARGIN];
           // A quarter turn of the paper and of the pattern together is the same grid, so two of the four suffice.
           const tried = Math.min(
@@ -111,7 +112,7 @@ describe('laps', () => {
   it('are never less than asked, and grow where that costs nothing', () => {
     fc.assert(
       fc.property(shape, fc.constantFrom(...PAPERS), fc.integer({ min: 6, max: 30 }), (work, name, lap) => {
-        const plan = wholePlan(work, sizeOf(name), lap, { margin: even(MARGIN), join: 'lap' })!;
+        const plan = wholePlan(work, sizeOf(name), lap, { margin: even(MARGIN), join: 'lap', fonts: FONTS })!;
         expect(lapX(plan)).toBeGreaterThanOrEqual(lap - 1e-9);
         expect(lapY(plan)).toBeGreaterThanOrEqual(lap - 1e-9);
         expect(Math.max(lapX(plan), lapY(plan))).toBeLessThanOrEqual(2 * lap + 1e-9);
@@ -125,7 +126,7 @@ describe('laps', () => {
       linesOnly(ringMat({ width: 150, height: 300, top: 40, right: 40, bottom: 40, left: 40 })),
       sizeOf('a4'),
       12,
-      { margin: even(6), join: 'lap' },
+      { margin: even(6), join: 'lap', fonts: FONTS },
     )!;
     expect(plan.cells).toHaveLength(2);
     expect(Math.max(lapX(plan), lapY(plan))).toBeCloseTo(24, 9);

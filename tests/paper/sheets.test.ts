@@ -8,6 +8,7 @@ import { distance, type Point } from '../../src/geometry/point.ts';
 import type { Layout } from '../../src/paper/layout.ts';
 import type { LayoutOptions } from '../../src/paper/options.ts';
 import { mmFromInches } from '../../src/units/units.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import {
   deepFrozen,
   drawnPoints,
@@ -65,7 +66,7 @@ function printable(page: Page, { margin = even(6.35), printer }: Partial<LayoutO
 }
 
 const boxesOf = (items: readonly Item[], pens: Drawing['pens']): readonly Box[] =>
-  items.flatMap((item) => itemBox(item, pens) ?? []);
+  items.flatMap((item) => itemBox(item, pens, FONTS) ?? []);
 
 const drawnBoxes = ({ groups, pens }: Drawing): readonly Box[] =>
   boxesOf(
@@ -76,7 +77,7 @@ const drawnBoxes = ({ groups, pens }: Drawing): readonly Box[] =>
 function textBoxesOnPage(drawing: Drawing, sheet: Sheet): readonly Box[] {
   return drawing.groups.flatMap(({ items }) =>
     items.flatMap((item) => {
-      const b = item.kind === 'text' ? itemBox(item, drawing.pens) : undefined;
+      const b = item.kind === 'text' ? itemBox(item, drawing.pens, FONTS) : undefined;
       if (b === undefined) return [];
       const [p, q] = [onPage({ x: b.x, y: b.y }, sheet), onPage({ x: right(b), y: bottom(b) }, sheet)];
       const on: Box = {

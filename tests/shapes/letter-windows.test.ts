@@ -4,6 +4,7 @@ import { signedArea } from '../../src/geometry/measure.ts';
 import { selfCrossing } from '../../src/geometry/meetings.ts';
 import { gapBetween, isInside, outlineOf } from '../../src/geometry/near.ts';
 import { type LetterStyle, letterWindows } from '../../src/shapes/letter-windows.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 const style = (more: Partial<LetterStyle> = {}): LetterStyle => ({
   weight: 'bold',
@@ -15,7 +16,7 @@ const style = (more: Partial<LetterStyle> = {}): LetterStyle => ({
 const ALL = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789&ÄØéßЖФбю?!';
 
 function must(text: string, more: Partial<LetterStyle> = {}) {
-  const made = letterWindows(text, style(more));
+  const made = letterWindows(text, style(more), FONTS);
   if (!made.ok) throw new Error(`${text}: ${made.message}`);
   return made;
 }
@@ -39,7 +40,7 @@ describe('letters as windows', () => {
       const capHeight = 0.698;
       const { parts, bridges } = must(letter);
       expect(bridges).toBe(0);
-      const [own] = textOutline(letter, 'bold', 20 / capHeight);
+      const [own] = textOutline(letter, 'bold', 20 / capHeight, FONTS);
       const area = parts.reduce((sum, { path }) => sum + signedArea(path), 0);
       // The height of the capitals is the font’s own measure, read off the letter here.
       expect(area / Math.abs(signedArea(own!))).toBeCloseTo(1, 2);
@@ -68,11 +69,11 @@ describe('letters as windows', () => {
 
   it('are refused with the letter and the reason', () => {
     const said = (text: string, more: Partial<LetterStyle> = {}) => {
-      const made = letterWindows(text, style(more));
+      const made = letterWindows(text, style(more), FONTS);
       return made.ok ? '' : made.message;
     };
-    expect(letterWindows('HEN', { weight: 'bold', height: 20, spacing: 0 }).ok).toBe(true);
-    const strict = letterWindows('HERON', { weight: 'bold', height: 20, spacing: 0 });
+    expect(letterWindows('HEN', { weight: 'bold', height: 20, spacing: 0 }, FONTS).ok).toBe(true);
+    const strict = letterWindows('HERON', { weight: 'bold', height: 20, spacing: 0 }, FONTS);
     expect(strict).toMatchObject({ ok: false, message: 'the inside of R would fall out' });
     expect(said('O', { bridge: 30 })).toBe('the island of O has no room for its bridges');
     expect(said('®')).toContain('® has a window within an island');

@@ -8,6 +8,7 @@ import { type Document, joinDocuments, type Page } from '../../src/drawing/docum
 import { sheetsDocument } from '../../src/paper/sheets.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { writePagePng } from '../../src/writers/png.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';
 import { everything } from './everything.ts';
@@ -50,12 +51,14 @@ const withPages = (pages: readonly Page[], title = 'Sample'): Document => ({ ...
 
 describe('page labels (ISO 32000-1, 12.4.2)', () => {
   test('are what the pages say', async () => {
-    const bytes = await writePdf(withPages([named('check'), named('A1'), named('3'), named('4'), named('B2')]));
+    const bytes = await writePdf(withPages([named('check'), named('A1'), named('3'), named('4'), named('B2')]), {
+      fonts: FONTS,
+    });
     expect((await opened(bytes)).labels).toEqual(['check', 'A1', '3', '4', 'B2']);
   });
 
   test('are left out where every page is called by its number', async () => {
-    const bytes = await writePdf(withPages([named('1'), named('2')]));
+    const bytes = await writePdf(withPages([named('1'), named('2')]), { fonts: FONTS });
     expect((await openObjects(bytes)).catalog.PageLabels).toBeUndefined();
   });
 });
@@ -70,7 +73,7 @@ describe('the outline (ISO 32000-1, 12.3.3)', () => {
       named('e', ['First', 'Last']),
       named('f', ['Second', 'Alone']),
     ];
-    expect((await opened(await writePdf(withPages(pages)))).outline).toEqual([
+    expect((await opened(await writePdf(withPages(pages), { fonts: FONTS }))).outline).toEqual([
       {
         title: 'First',
         page: 1,
@@ -84,7 +87,9 @@ describe('the outline (ISO 32000-1, 12.3.3)', () => {
   });
 
   test('of one entry is none', async () => {
-    expect((await opened(await writePdf(withPages([named('a', ['Only']), named('b', ['Only'])])))).outline).toBeNull();
+    expect(
+      (await opened(await writePdf(withPages([named('a', ['Only']), named('b', ['Only'])]), { fonts: FONTS }))).outline,
+    ).toBeNull();
   });
 });
 
@@ -103,7 +108,7 @@ describe('several documents in one', () => {
 
   test('have the pages of all, labelled on, below their titles', async () => {
     expect(joined.pages.map(({ label }) => label)).toEqual(['1', '2', '3', '4', '5', '6', '7']);
-    const { labels, outline } = await opened(await writePdf(joined));
+    const { labels, outline } = await opened(await writePdf(joined, { fonts: FONTS }));
     expect(labels).toBeNull();
     expect(outline!.map(({ title, page, items }) => [title, page, items.map((item) => item.title)])).toEqual([
       ['Sample', 1, []],
@@ -113,7 +118,7 @@ describe('several documents in one', () => {
   });
 
   test('have each layer once, as the first of them has it', async () => {
-    const { layers, title } = await readPdf(await writePdf(joined));
+    const { layers, title } = await readPdf(await writePdf(joined, { fonts: FONTS }));
     expect(title).toBe('All');
     expect(layers.map(({ name }) => name)).toEqual([
       'All of cut',
@@ -126,14 +131,17 @@ describe('several documents in one', () => {
   });
 
   test('hold every drawing once that several frames show', async () => {
-    expect((await openObjects(await writePdf(joined))).count('Form')).toBe(2);
+    expect((await openObjects(await writePdf(joined, { fonts: FONTS }))).count('Form')).toBe(2);
     // The drawing, and what lies below and above it on each of four pages.
     const twice = joinDocuments([everything, everything], everything);
-    expect((await openObjects(await writePdf(twice))).count('Form')).toBe(1 + 2 * 4);
+    expect((await openObjects(await writePdf(twice, { fonts: FONTS }))).count('Form')).toBe(1 + 2 * 4);
   });
 
   test('draw on every page what the document itself draws there', async () => {
-    const [all, one] = [await readPdf(await writePdf(joined)), await readPdf(await writePdf(more))];
+    const [all, one] = [
+      await readPdf(await writePdf(joined, { fonts: FONTS })),
+      await readPdf(await writePdf(more, { fonts: FONTS })),
+    ];
     const ends = (page: (typeof all.pages)[number]) => page.lines.map(({ from, to }) => [from, to]);
     expect(ends(all.pages[4]!)).toEqual(ends(one.pages[0]!));
   });
@@ -146,7 +154,7 @@ test('a drawing that one frame shows whole stands in its page, wherever it lies 
     (turn): Page => ({ ...named(`${turn}`), frames: [{ drawing: { ...drawing }, turn, at }] }),
   );
   const document = { ...everything, pages: turned };
-  const bytes = await writePdf(document);
+  const bytes = await writePdf(document, { fonts: FONTS });
   expect((await openObjects(bytes)).count('Form')).toBe(0);
   const wanted = [
     [40, 60, 120, 60],
@@ -162,23 +170,27 @@ test('a drawing that one frame shows whole stands in its page, wherever it lies 
     expect(layer).toBe('All of cut');
   });
   document.pages.forEach((page, i) => {
-    expect(writePageSvg(document, page)).toContain(`matrix(${['1 0 0 1', '0 1 -1 0', '-1 0 0 -1', '0 -1 1 0'][i]}`);
+    expect(writePageSvg(document, page, { fonts: FONTS })).toContain(
+      `matrix(${['1 0 0 1', '0 1 -1 0', '-1 0 0 -1', '0 -1 1 0'][i]}`,
+    );
   });
 });
 
 test('a document that was cloned gives the same bytes, its drawing still once', async () => {
   const cloned = structuredClone<Document>(everything);
-  const [a, b] = [await writePdf(everything), await writePdf(cloned)];
+  const [a, b] = [await writePdf(everything, { fonts: FONTS }), await writePdf(cloned, { fonts: FONTS })];
   expect(Buffer.from(b).equals(Buffer.from(a))).toBe(true);
   cloned.pages.forEach((page, i) => {
-    expect(writePageSvg(cloned, page)).toBe(writePageSvg(everything, everything.pages[i]!));
+    expect(writePageSvg(cloned, page, { fonts: FONTS })).toBe(
+      writePageSvg(everything, everything.pages[i]!, { fonts: FONTS }),
+    );
   });
 });
 
 test('each page as a picture looks like the page of the PDF', async () => {
   const wasm = createRequire(import.meta.url).resolve('@resvg/resvg-wasm/index_bg.wasm');
-  const [pdf, page] = [await writePdf(everything), everything.pages[1]!];
-  const bytes = await writePagePng(everything, page, { dpi: 100, renderer: () => readFile(wasm) });
+  const [pdf, page] = [await writePdf(everything, { fonts: FONTS }), everything.pages[1]!];
+  const bytes = await writePagePng(everything, page, { fonts: FONTS, dpi: 100, renderer: () => readFile(wasm) });
   const { width, height, data } = PNG.sync.read(Buffer.from(bytes));
   expect(blockDifference({ width, height, rgba: data }, await renderPdfPage(pdf, 1, 100))).toBeLessThan(0.15);
 });

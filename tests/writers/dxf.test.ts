@@ -11,6 +11,7 @@ import type { Path, Segment } from '../../src/geometry/path.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
 import { DXF_DIALECTS, writeDxf } from '../../src/writers/dxf.ts';
 import { colourIndex } from '../../src/writers/dxf-colour.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { chainLength, chainPoints, readDxf } from '../readers/dxf.ts';
 import { randomShape } from '../shapes/random-shapes.ts';
 
@@ -34,7 +35,7 @@ const arc = (x: number, y: number, cx: number, cy: number, clockwise: boolean): 
 
 describe.each(DXF_DIALECTS)('%s', (dialect) => {
   const read = (items: readonly Item[], more: Partial<Drawing> = {}) =>
-    readDxf(writeDxf(drawing(items, more), { dialect, comment: ['Keep away', 'Grüße: 16 × 20'] }));
+    readDxf(writeDxf(drawing(items, more), { fonts: FONTS, dialect, comment: ['Keep away', 'Grüße: 16 × 20'] }));
 
   test('says its version, mm, metric, and the extents of what is drawn, y up', () => {
     const { header, layers, lineTypes } = read([
@@ -96,7 +97,7 @@ describe.each(DXF_DIALECTS)('%s', (dialect) => {
     fc.assert(
       fc.property(randomShape, fc.constantFrom(0.01, 0.05), (made, tolerance) => {
         const outline = shapeOf(made.kind).outline(made.frame, made.fields);
-        const text = writeDxf(drawing([path([outline])], { height: 900 }), { dialect, tolerance });
+        const text = writeDxf(drawing([path([outline])], { height: 900 }), { fonts: FONTS, dialect, tolerance });
         const [polyline] = readDxf(text).polylines;
         expect(polyline!.closed).toBe(true);
         const { vertices } = polyline!;
@@ -131,10 +132,10 @@ describe.each(DXF_DIALECTS)('%s', (dialect) => {
     // A has an outline and a hole, B one and two.
     expect(polylines.filter(({ closed }) => closed).length).toBe(5);
     expect(lineTypes).toContain('DASHED1');
-    const text = writeDxf(drawing(items), { dialect, comment: ['Grüße: 16 × 20'] });
+    const text = writeDxf(drawing(items), { fonts: FONTS, dialect, comment: ['Grüße: 16 × 20'] });
     expect(text).toContain('16 x 20');
     expect(text).toMatch(/^[ -~\n]*$/u);
-    expect(text).toBe(writeDxf(drawing(items), { dialect, comment: ['Grüße: 16 × 20'] }));
+    expect(text).toBe(writeDxf(drawing(items), { fonts: FONTS, dialect, comment: ['Grüße: 16 × 20'] }));
   });
 
   const ezdxf = hasEzdxf();
@@ -146,7 +147,7 @@ describe.each(DXF_DIALECTS)('%s', (dialect) => {
     const folder = mkdtempSync(join(tmpdir(), 'matwright-'));
     try {
       const file = join(folder, 'a.dxf');
-      writeFileSync(file, writeDxf(drawing(items), { dialect, comment: ['one'] }));
+      writeFileSync(file, writeDxf(drawing(items), { fonts: FONTS, dialect, comment: ['one'] }));
       const script = `import ezdxf, json, sys
 d = ezdxf.readfile(sys.argv[1]); a = d.audit()
 print(json.dumps([len(a.errors), len(a.fixes), d.units, sorted(e.dxftype() for e in d.modelspace()), [l.dxf.name for l in d.layers]]))`;

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { FORMATS, findFormat } from '../../src/writers/formats.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { drawingOf, group, line, wholePage } from './samples.ts';
 
 test('every format of the table writes', async () => {
@@ -7,7 +8,9 @@ test('every format of the table writes', async () => {
   const starts: Record<string, string> = { pdf: '%PDF-1.7', svg: '<svg ', dxf: '0\nSECTIO', hpgl: 'IN;\nPA;' };
   for (const format of FORMATS) {
     const bytes =
-      format.of === 'document' ? await (await format.load())(wholePage(drawing)) : (await format.load())(drawing);
+      format.of === 'document'
+        ? await (await format.load())(wholePage(drawing), { fonts: FONTS })
+        : (await format.load())(drawing, { fonts: FONTS });
     expect(Buffer.from(bytes).toString('latin1').slice(0, 8)).toContain(starts[format.id] ?? 'a test of its own');
   }
 });

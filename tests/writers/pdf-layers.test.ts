@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Raster, renderPdfPage } from '../../src/dev/render.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';
 import { OTHER_READERS } from './other-readers.ts';
@@ -36,23 +37,23 @@ const AT_FIRST = STATES.map(([, shown]) => shown);
 
 describe('optional layers are on and off at first as the drawing says', () => {
   test('in pdf.js', async () => {
-    const { layers, pages } = await readPdf(await writePdf(wholePage(drawing)));
+    const { layers, pages } = await readPdf(await writePdf(wholePage(drawing), { fonts: FONTS }));
     expect(layers).toEqual(STATES.map(([name, shown]) => ({ name: `All of ${name}`, shown })));
     expect(pages[0]!.lines.filter(({ fill }) => fill === undefined).map(({ shown }) => shown)).toEqual(AT_FIRST);
   });
 
   test('in PDFium', async () => {
-    expect(seen(await renderPdfPage(await writePdf(wholePage(drawing)), 0, DPI))).toEqual(AT_FIRST);
+    expect(seen(await renderPdfPage(await writePdf(wholePage(drawing), { fonts: FONTS }), 0, DPI))).toEqual(AT_FIRST);
   });
 
   for (const { name, installed, render } of OTHER_READERS) {
     test.skipIf(!installed)(`in ${name} (skipped where it is not installed)`, async () => {
-      expect(seen(render(await writePdf(wholePage(drawing)), DPI))).toEqual(AT_FIRST);
+      expect(seen(render(await writePdf(wholePage(drawing), { fonts: FONTS }), DPI))).toEqual(AT_FIRST);
     });
   }
 
   test('by the default configuration alone, since a usage would make readers disagree', async () => {
-    const { catalog } = await openObjects(await writePdf(wholePage(drawing)));
+    const { catalog } = await openObjects(await writePdf(wholePage(drawing), { fonts: FONTS }));
     const layer = { Type: '/OCG', Name: expect.any(String) };
     expect(catalog.OCProperties).toEqual({
       OCGs: [layer, layer, layer, layer],
@@ -63,7 +64,7 @@ describe('optional layers are on and off at first as the drawing says', () => {
   test('furniture belongs to no layer', async () => {
     const part = { x: 0, y: 0, width: 40, height: 10, pageX: 20, pageY: 20 };
     const page = pageOf(1, { part, under: [line('fine', 0, 0, 5, 5)], over: [line('fine', 0, 5, 5, 5)] });
-    const { lines } = (await readPdf(await writePdf(documentOf(drawing, [page])))).pages[0]!;
+    const { lines } = (await readPdf(await writePdf(documentOf(drawing, [page]), { fonts: FONTS }))).pages[0]!;
     expect(lines.filter(({ form }) => !form).map(({ layer, shown }) => [layer, shown])).toEqual([
       [undefined, true],
       [undefined, true],
@@ -73,7 +74,7 @@ describe('optional layers are on and off at first as the drawing says', () => {
 
 describe('a flattened file', () => {
   test('holds the groups asked for, in the order of the drawing, and no layers', async () => {
-    const bytes = await writePdf(wholePage(drawing), { show: ['grid', 'cut'] });
+    const bytes = await writePdf(wholePage(drawing), { fonts: FONTS, show: ['grid', 'cut'] });
     expect(seen(await renderPdfPage(bytes, 0, DPI))).toEqual([true, false, false, true]);
     const { layers, pages } = await readPdf(bytes);
     expect(layers).toEqual([]);
@@ -86,11 +87,13 @@ describe('a flattened file', () => {
   });
 
   test('of nothing is empty', async () => {
-    const bytes = await writePdf(wholePage(drawing), { show: [] });
+    const bytes = await writePdf(wholePage(drawing), { fonts: FONTS, show: [] });
     expect(seen(await renderPdfPage(bytes, 0, DPI))).toEqual([false, false, false, false]);
   });
 
   test('of a group that the drawing does not have is a mistake of the program', async () => {
-    await expect(writePdf(wholePage(drawing), { show: ['cuts'] })).rejects.toThrow('no group is named "cuts"');
+    await expect(writePdf(wholePage(drawing), { fonts: FONTS, show: ['cuts'] })).rejects.toThrow(
+      'no group is named "cuts"',
+    );
   });
 });

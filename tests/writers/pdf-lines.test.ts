@@ -5,6 +5,7 @@ import { polygon } from '../../src/geometry/path.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Part } from '../../src/paper/model.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { type ReadLine, readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';
 import { documentOf, documents, drawingOf, group, line, PENS, pageOf, type SamplePage, wholePage } from './samples.ts';
@@ -51,7 +52,7 @@ function expectLine(
 test('every line is read back on every page, once and in order, within 0.001 mm, with its pen', async () => {
   await fc.assert(
     fc.asyncProperty(documents, async (document) => {
-      const read = await readPdf(await writePdf(document));
+      const read = await readPdf(await writePdf(document, { fonts: FONTS }));
       expect(read.pages.length).toBe(document.pages.length);
       const drawn = document.drawing.groups.flatMap((g) => g.items.map((item) => ({ item: item as LineItem, of: g })));
       for (const [i, page] of document.pages.entries()) {
@@ -80,7 +81,7 @@ test('every line is read back on every page, once and in order, within 0.001 mm,
 test('a page shows its part and no more: the clip is the turned part at its place', async () => {
   await fc.assert(
     fc.asyncProperty(documents, async (document) => {
-      const read = await readPdf(await writePdf(document));
+      const read = await readPdf(await writePdf(document, { fonts: FONTS }));
       for (const [i, page] of document.pages.entries()) {
         const { part, paper } = page;
         const inForm = read.pages[i]!.lines.find((found) => found.form);
@@ -109,7 +110,7 @@ test('colours and greys are told apart, and said again after the drawing', async
   const drawing = drawingOf(100, 100, [group('cut', [line('dashed', 0, 0, 100, 100), line('heavy', 0, 50, 100, 50)])]);
   const part = { x: 0, y: 0, width: 100, height: 100, pageX: 5, pageY: 5 };
   const page = pageOf(1, { part, under: [line('heavy', 0, 1, 9, 1)], over: [line('heavy', 0, 2, 9, 2)] });
-  const { lines } = (await readPdf(await writePdf(documentOf(drawing, [page])))).pages[0]!;
+  const { lines } = (await readPdf(await writePdf(documentOf(drawing, [page]), { fonts: FONTS }))).pages[0]!;
   expect(lines.map((found) => [found.stroke, found.dash.length, found.form])).toEqual([
     ['#000000', 0, false],
     ['#204080', 2, true],
@@ -131,7 +132,7 @@ test('paths have every side once, the closing one too, and no corner twice', asy
     const drawing = drawingOf(100, 100, [
       group('cut', [{ kind: 'path', pen: 'heavy', paths: [polygon(corners, closed)] }]),
     ]);
-    const bytes = await writePdf(wholePage(drawing));
+    const bytes = await writePdf(wholePage(drawing), { fonts: FONTS });
     const { lines } = (await readPdf(bytes)).pages[0]!;
     expect(lines.length).toBe(sides);
     lines.forEach(({ from, to, path }, i) => {
@@ -149,7 +150,7 @@ test('numbers are plain: no exponent, no minus zero, at most five digits after t
   const tiny = drawingOf(1000, 1000, [group('cut', [line('fine', 1e-9, 1e-7, 1 / 3, 999.9999999)])]);
   const part = { x: 0, y: 0, width: 1000, height: 1000, pageX: 0, pageY: 0 };
   const page = pageOf(1, { rotation: 90, part, under: [line('fine', 1e-9, 297, -1e-9, 1e-10)] });
-  const { contents } = await openObjects(await writePdf(documentOf(tiny, [page])));
+  const { contents } = await openObjects(await writePdf(documentOf(tiny, [page]), { fonts: FONTS }));
   expect(contents.length).toBe(2);
   for (const content of contents) {
     expect(content).toMatch(/ [ml] /);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Raster, renderPdfPage } from '../../src/dev/render.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { OTHER_READERS } from './other-readers.ts';
 import { darknessAt, darkSpan } from './pixels.ts';
 import { documentOf, drawingOf, group, line, pageOf, square, wholePage } from './samples.ts';
@@ -27,7 +28,11 @@ describe('100 mm are 100 mm ± 1 pixel at 300 dpi', () => {
       [180, 140, 150],
       [270, 60, 150],
     ] as const) {
-      const raster = await renderPdfPage(await writePdf(documentOf(drawing, [pageOf(1, { part, rotation })])), 0, DPI);
+      const raster = await renderPdfPage(
+        await writePdf(documentOf(drawing, [pageOf(1, { part, rotation })]), { fonts: FONTS }),
+        0,
+        DPI,
+      );
       expect([raster.width, raster.height]).toEqual([2480, 3508]);
       expect(Math.abs(lengthOf(raster, 'x', y) - px(100))).toBeLessThanOrEqual(1);
       expect(Math.abs(lengthOf(raster, 'y', x) - px(100))).toBeLessThanOrEqual(1);
@@ -37,7 +42,7 @@ describe('100 mm are 100 mm ± 1 pixel at 300 dpi', () => {
   test('corrected for a printer that is 0.35 % short in x and 0.2 % long in y', async () => {
     const part = { x: 0, y: 0, width: 180, height: 180, pageX: 10, pageY: 20 };
     const page = pageOf(1, { part, scale: { x: 0.9965, y: 1.002 }, over: [line('heavy', 80, 280, 180, 280)] });
-    const raster = await renderPdfPage(await writePdf(documentOf(drawing, [page])), 0, DPI);
+    const raster = await renderPdfPage(await writePdf(documentOf(drawing, [page]), { fonts: FONTS }), 0, DPI);
     expect(Math.abs(lengthOf(raster, 'x', 70 / 1.002) - px(100 / 0.9965))).toBeLessThanOrEqual(1);
     expect(Math.abs(lengthOf(raster, 'y', 60 / 0.9965) - px(100 / 1.002))).toBeLessThanOrEqual(1);
     expect(Math.abs(lengthOf(raster, 'x', 280 / 1.002) - px(100 / 0.9965))).toBeLessThanOrEqual(1);
@@ -45,7 +50,7 @@ describe('100 mm are 100 mm ± 1 pixel at 300 dpi', () => {
 
   for (const { name, installed, render } of OTHER_READERS) {
     test.skipIf(!installed)(`in ${name} too (skipped where it is not installed)`, async () => {
-      const raster = render(await writePdf(wholePage(drawing)), DPI);
+      const raster = render(await writePdf(wholePage(drawing), { fonts: FONTS }), DPI);
       expect(Math.abs(lengthOf(raster, 'x', 50) - px(100))).toBeLessThanOrEqual(1);
       expect(Math.abs(lengthOf(raster, 'y', 50) - px(100))).toBeLessThanOrEqual(1);
     });
@@ -61,7 +66,7 @@ test('nothing of the drawing is seen outside its part', async () => {
     [180, 50, 25],
     [270, 25, 50],
   ] as const) {
-    const bytes = await writePdf(documentOf(black, [pageOf(1, { part, rotation })]));
+    const bytes = await writePdf(documentOf(black, [pageOf(1, { part, rotation })]), { fonts: FONTS });
     const raster = await renderPdfPage(bytes, 0, DPI);
     const across = darkSpan(raster, 'x', Math.floor(px(65)))!;
     expect(Math.abs(across.first - px(40))).toBeLessThanOrEqual(1);
@@ -81,7 +86,7 @@ test('subpaths are filled even-odd, and what is under lies under', async () => {
   const rings = drawingOf(100, 100, [group('cut', [{ kind: 'path', fill: 0, paths: [ring(40), ring(20)] }])]);
   const part = { x: 0, y: 0, width: 100, height: 100, pageX: 0, pageY: 0 };
   const page = pageOf(1, { part, under: [square(0, 40, 20, 0.6)], over: [square(80, 40, 20, 1)] });
-  const raster = await renderPdfPage(await writePdf(documentOf(rings, [page])), 0, DPI);
+  const raster = await renderPdfPage(await writePdf(documentOf(rings, [page]), { fonts: FONTS }), 0, DPI);
   expect(darknessAt(raster, DPI, 50, 50)).toBe(0);
   expect(darknessAt(raster, DPI, 50, 80)).toBe(1);
   expect(darknessAt(raster, DPI, 15, 50)).toBe(1);

@@ -2,8 +2,9 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { expect, test } from 'vitest';
 import { openPdf } from '../../src/dev/render.ts';
 import type { TextItem } from '../../src/drawing/model.ts';
-import { prepareRare } from '../../src/fonts/rare.ts';
+import { loadFonts } from '../../src/fonts/load.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';
 import { documentOf, drawingOf, group, pageOf, wholePage } from './samples.ts';
@@ -36,7 +37,7 @@ test('words come out of the file as they went in, in reading order', async () =>
       WORDS.map((words, i) => text(words, 20 + 10 * i)),
     ),
   ]);
-  const bytes = await writePdf(wholePage(drawing));
+  const bytes = await writePdf(wholePage(drawing), { fonts: FONTS });
   const read = await readPdf(bytes);
   // One show operator for each font that a text needs; put together they are the text.
   const byLine = new Map<number, string>();
@@ -58,7 +59,7 @@ test('another reader extracts the same words', async () => {
       WORDS.map((words, i) => text(words, 20 + 10 * i)),
     ),
   ]);
-  const pdf = await openPdf(await writePdf(wholePage(drawing)));
+  const pdf = await openPdf(await writePdf(wholePage(drawing), { fonts: FONTS }));
   expect(pdf.text(0).split(/\r?\n/)).toEqual(WORDS);
   pdf.close();
 });
@@ -73,7 +74,7 @@ test('a text starts, ends or has its middle at its point, turned about it', asyn
         ['end', 1],
       ] as const) {
         const drawing = drawingOf(200, 200, [group('words', [text(words, 100, { anchor, turn, weight })])]);
-        const [found, ...more] = (await readPdf(await writePdf(wholePage(drawing)))).pages[0]!.texts;
+        const [found, ...more] = (await readPdf(await writePdf(wholePage(drawing), { fonts: FONTS }))).pages[0]!.texts;
         expect(more).toEqual([]);
         const radians = (turn * Math.PI) / 180;
         const { at, width, size } = found!;
@@ -93,7 +94,7 @@ test('only fonts that are used are embedded, each once, as a subset', async () =
   const fonts = async (words: readonly TextItem[]): Promise<readonly string[]> => {
     const drawing = drawingOf(400, 200, [group('words', words)]);
     const page = pageOf(1, { part: { x: 0, y: 0, width: 200, height: 200, pageX: 0, pageY: 0 }, over: words });
-    return (await openObjects(await writePdf(documentOf(drawing, [page])))).fonts;
+    return (await openObjects(await writePdf(documentOf(drawing, [page]), { fonts: FONTS }))).fonts;
   };
   expect(await fonts([])).toEqual([]);
   const one = await fonts([text('Only one', 20), text('weight', 30)]);
@@ -107,8 +108,8 @@ test('only fonts that are used are embedded, each once, as a subset', async () =
 test('rare characters come from fonts that are handed in, and are extracted like all others', async () => {
   const words = 'snow ☃ and ₿';
   const drawing = drawingOf(200, 100, [group('words', [text(words, 50)])]);
-  const rare = await prepareRare([words]);
-  const bytes = await writePdf(wholePage(drawing), { rare });
+  const fonts = await loadFonts([words], { files: true });
+  const bytes = await writePdf(wholePage(drawing), { fonts });
   const { texts } = (await readPdf(bytes)).pages[0]!;
   expect(texts.map((piece) => piece.text).join('')).toBe(words);
   expect((await openObjects(bytes)).fonts.length).toBe(3);
@@ -116,13 +117,13 @@ test('rare characters come from fonts that are handed in, and are extracted like
   for (let i = 1; i < texts.length; i++) {
     expect(Math.abs(texts[i - 1]!.at.x + texts[i - 1]!.width - texts[i]!.at.x)).toBeLessThan(0.001);
   }
-  const without = (await readPdf(await writePdf(wholePage(drawing)))).pages[0]!.texts;
+  const without = (await readPdf(await writePdf(wholePage(drawing), { fonts: FONTS }))).pages[0]!.texts;
   expect(without.map((piece) => piece.text).join('')).not.toBe(words);
 });
 
 test('a text of which nothing is drawn leaves no trace', async () => {
   const drawing = drawingOf(100, 100, [group('words', [text('', 20), text('\u200b', 30)])]);
-  const bytes = await writePdf(wholePage(drawing));
+  const bytes = await writePdf(wholePage(drawing), { fonts: FONTS });
   expect((await readPdf(bytes)).pages[0]!.texts).toEqual([]);
   expect((await openObjects(bytes)).fonts).toEqual([]);
 });

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { renderPdfPage, renderSvg } from '../../src/dev/render.ts';
 import type { LineItem } from '../../src/drawing/model.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { readPdf, visible } from '../readers/pdf-lines.ts';
 import { readSvg } from '../readers/svg-elements.ts';
 import { everything } from './everything.ts';
@@ -13,7 +14,7 @@ import { writePageSvg } from './svg-in-node.ts';
 const TOLERANCE = 0.001;
 
 test('a sheet is as large as its paper and says its name and size', () => {
-  const read = readSvg(writePageSvg(everything, everything.pages[1]!));
+  const read = readSvg(writePageSvg(everything, everything.pages[1]!, { fonts: FONTS }));
   expect([read.width, read.height]).toEqual(['210mm', '297mm']);
   expect(read.viewBox).toEqual([0, 0, 210, 297]);
   expect(read.titles).toEqual(['Sample for the bench, P2 (210 × 297 mm)']);
@@ -23,9 +24,9 @@ test('a sheet is as large as its paper and says its name and size', () => {
 test('every line that the page of the PDF shows lies at the same place on the sheet', async () => {
   await fc.assert(
     fc.asyncProperty(documents, async (document) => {
-      const pdf = await readPdf(await writePdf(document));
+      const pdf = await readPdf(await writePdf(document, { fonts: FONTS }));
       document.pages.forEach((page, i) => {
-        const svg = readSvg(writePageSvg(document, page));
+        const svg = readSvg(writePageSvg(document, page, { fonts: FONTS }));
         const seen = pdf.pages[i]!.lines.filter((found) => {
           const piece = found.shown ? visible(found) : undefined;
           if (piece === undefined) return false;
@@ -58,7 +59,7 @@ test('what lies wholly outside the part is left out', () => {
   ]);
   const part = { x: 0, y: 0, width: 50, height: 50, pageX: 10, pageY: 10 };
   const document = documentOf(drawing, [pageOf(1, { part })]);
-  const { lines, groups } = readSvg(writePageSvg(document, document.pages[0]!));
+  const { lines, groups } = readSvg(writePageSvg(document, document.pages[0]!, { fonts: FONTS }));
   expect(groups.map(({ id }) => id)).toEqual(['cut']);
   expect(lines.map(({ from, to }) => [from, to])).toEqual([
     [
@@ -69,9 +70,12 @@ test('what lies wholly outside the part is left out', () => {
 });
 
 test('a sheet looks like the page of the PDF', async () => {
-  const bytes = await writePdf(everything);
+  const bytes = await writePdf(everything, { fonts: FONTS });
   for (const [i, page] of everything.pages.entries()) {
-    const [a, b] = await Promise.all([renderSvg(writePageSvg(everything, page), 150), renderPdfPage(bytes, i, 150)]);
+    const [a, b] = await Promise.all([
+      renderSvg(writePageSvg(everything, page, { fonts: FONTS }), 150),
+      renderPdfPage(bytes, i, 150),
+    ]);
     expect(blockDifference(a, b)).toBeLessThan(0.15);
   }
 });

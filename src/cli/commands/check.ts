@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import type { Stroke } from '../../bench/model.ts';
 import type { Report } from '../../bench/report.ts';
-import { reasons, sharedSettings, solveJob, type Why } from '../../index.ts';
+import { reasons, sharedSettings, solveLoading, type Why } from '../../index.ts';
 import { showPath } from '../../problems/show.ts';
 import { findShop, readSource } from '../input.ts';
 import { fail, note, printJson, warn } from '../say.ts';
@@ -39,7 +39,7 @@ async function check(files: readonly string[], options: Options): Promise<void> 
   for (const file of files) {
     const source = await readSource(file, 'job');
     const shop = await findShop(file, options.shop);
-    const solved = solveJob(source.text, { file, ...(shop === undefined ? {} : { shop }) });
+    const solved = await solveLoading(source.text, { file, ...(shop === undefined ? {} : { shop }) });
     if (solved.ok) {
       const why = options.json === true ? { reasons: reasons(solved.value).map(reasonRecord) } : {};
       reports.push({ file, ...solved.value.report, ...why, warnings: solved.warnings });

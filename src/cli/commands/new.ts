@@ -1,6 +1,6 @@
 import { dirname, join } from 'node:path';
 import type { Command } from 'commander';
-import { solveJob } from '../../index.ts';
+import { solveLoading } from '../../index.ts';
 import { type Answers, fillTemplate } from '../../job/from-template.ts';
 import { jsonSchema, type SchemaKind } from '../../job/json-schema.ts';
 import { parseLength, parseSize } from '../../units/parse.ts';
@@ -65,7 +65,7 @@ async function make(name: string | undefined, options: Options): Promise<void> {
   const text = fillTemplate(template.text, answers);
 
   const shop = await findShop(file, undefined);
-  const solved = solveJob(text, { file, ...(shop === undefined ? {} : { shop }) });
+  const solved = await solveLoading(text, { file, ...(shop === undefined ? {} : { shop }) });
   if (!solved.ok) return fail(solved.problems, options.json === true);
   await replaceText(file, undefined, text);
   await writeSchema(dirname(file), 'job');

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { makePlacement, solveJob } from '../../index.ts';
+import { makePlacement, solveLoading } from '../../index.ts';
 import { type SheetOptions, sheetOptions } from '../bench-sheet.ts';
 import { defaultFolder, findShop, readSource } from '../input.ts';
 import { writeAll } from '../output.ts';
@@ -28,7 +28,7 @@ async function place(file: string, options: Options): Promise<void> {
     throw new UsageError(`--extent ${extent}: write whole or corners`);
   const source = await readSource(file, 'job');
   const shop = await findShop(file, options.shop);
-  const solved = solveJob(source.text, { file, ...(shop === undefined ? {} : { shop }) });
+  const solved = await solveLoading(source.text, { file, ...(shop === undefined ? {} : { shop }) });
   if (!solved.ok) return fail(solved.problems, options.json === true);
   const { locate, report } = solved.value;
   const made = await makePlacement(solved.value, {

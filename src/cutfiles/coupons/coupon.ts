@@ -1,4 +1,5 @@
 import type { Item } from '../../drawing/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import type { Size } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
@@ -11,7 +12,7 @@ import { describedFile } from '../described.ts';
 import { LEADING, noteLines } from '../drawing.ts';
 import { settleOf } from '../knife.ts';
 import { brokenLines } from '../letters.ts';
-import type { CutFile, Toolpath } from '../model.ts';
+import type { CutFile, CutJob, Toolpath } from '../model.ts';
 import { BEVEL_COUPON, BEVEL_STEPS, bevelCoupon, uncorrected } from './bevel.ts';
 import { KNIFE_STEPS, knifeCoupon, knifeCouponSize } from './knife.ts';
 import { LASER_COUPON, LASER_STEPS, laserCoupon } from './laser.ts';
@@ -26,13 +27,13 @@ interface Coupon {
 }
 
 /** The small piece by which a machine is measured, from the top mat's board; its words say how. */
-export function couponFile(job: Job, mat: Mat, given: Machine): Result<readonly CutFile[]> {
+export function couponFile(job: Job, mat: Mat, given: Machine, fonts: Fonts): Result<readonly CutFile[]> {
   // The scale that a plotter's file would be corrected by is measured, too.
   const machine: Machine = { ...given, scale: { x: 1, y: 1 } };
-  const made = couponOf(job, mat, machine);
+  const made = couponOf({ job, mat, fonts }, machine);
   if (!made.ok) return made;
   const { size, toolpaths, steps } = made.value;
-  const notes = words([...steps, ...cautions(machine.kind)], size);
+  const notes = words([...steps, ...cautions(machine.kind)], size, fonts);
   const full = { width: size.width, height: size.height + notes.height };
   const problems = tooSmall(machine, machine.notes ? full : size, job);
   if (problems.length > 0) return fail(problems);
@@ -47,7 +48,7 @@ export function couponFile(job: Job, mat: Mat, given: Machine): Result<readonly 
   return succeed([file], made.warnings);
 }
 
-function couponOf(job: Job, mat: Mat, machine: Machine): Result<Coupon> {
+function couponOf(cut: CutJob, machine: Machine): Result<Coupon> {
   switch (machine.kind) {
     case 'laser':
       return succeed({ size: LASER_COUPON, toolpaths: laserCoupon(), steps: LASER_STEPS });
@@ -57,8 +58,8 @@ function couponOf(job: Job, mat: Mat, machine: Machine): Result<Coupon> {
       return succeed({ size, toolpaths: knifeCoupon(machine, settle), steps: KNIFE_STEPS });
     }
     case 'bevel': {
-      const board = bevelCoupon(mat.layers[0]!.board);
-      const made = bevel.toolpaths(board, { job, mat }, uncorrected(machine));
+      const board = bevelCoupon(cut.mat.layers[0]!.board);
+      const made = bevel.toolpaths(board, cut, uncorrected(machine));
       return made.ok ? succeed({ size: BEVEL_COUPON, toolpaths: made.value, steps: BEVEL_STEPS }) : made;
     }
     default: {
@@ -69,9 +70,13 @@ function couponOf(job: Job, mat: Mat, machine: Machine): Result<Coupon> {
 }
 
 /** Below the pieces, on the layer that is not cut. */
-function words(lines: readonly string[], size: Size): { readonly items: readonly Item[]; readonly height: number } {
-  const broken = lines.flatMap((line) => brokenLines(line, LETTERS, size.width - 2 * EDGE));
-  const items = noteLines(broken, LETTERS, { x: EDGE, y: size.height }, 'words');
+function words(
+  lines: readonly string[],
+  size: Size,
+  fonts: Fonts,
+): { readonly items: readonly Item[]; readonly height: number } {
+  const broken = lines.flatMap((line) => brokenLines(line, LETTERS, size.width - 2 * EDGE, fonts));
+  const items = noteLines(broken, LETTERS, { x: EDGE, y: size.height }, 'words', fonts);
   return { items, height: broken.length * LEADING * LETTERS + EDGE };
 }
 

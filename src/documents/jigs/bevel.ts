@@ -1,4 +1,5 @@
 import type { Item } from '../../drawing/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import { type Gauge, gaugeJig, MAKING } from './gauge.ts';
@@ -16,7 +17,7 @@ const DEPTH = 38;
  * A card with a tapering slot: where both edges of the slot meet both edges of a bevel, the number says how wide the bevel
  * is. `x` runs along the slot from its narrow end.
  */
-export function wedge(most = WIDEST): Gauge {
+export function wedge(fonts: Fonts, most = WIDEST): Gauge {
   const x = (width: number) => END + (width - NARROWEST) * WEDGE;
   const marks: Item[] = [];
   for (let tenth = NARROWEST * 10; tenth <= most * 10 + 1e-9; tenth++) {
@@ -33,7 +34,7 @@ export function wedge(most = WIDEST): Gauge {
       );
     }
   }
-  marks.push(words('bevel, mm', point(END, EDGE - 9 - 2 * capHeight(3.4)), 3.4));
+  marks.push(words('bevel, mm', point(END, EDGE - 9 - 2 * capHeight(3.4, fonts)), 3.4));
   const slot = [
     point(x(NARROWEST), EDGE),
     point(x(most), EDGE),
@@ -56,11 +57,11 @@ export const BEVEL_JIG: JigEntry = {
   make(context) {
     const { width } = contentArea(context);
     const most = Math.min(WIDEST, Math.floor((width - 2 * END) / WEDGE + NARROWEST));
-    if (most < 3) return tooSmall(context, 'bevel', wedge(3));
+    if (most < 3) return tooSmall(context, 'bevel', wedge(context.fonts, 3));
     return gaugeJig(context, {
       kind: 'bevel',
       title: 'Bevel jig',
-      gauge: wedge(most),
+      gauge: wedge(context.fonts, most),
       entries: [
         { kind: 'title', text: 'Bevel jig' },
         {

@@ -38,10 +38,16 @@ function cornerGauge(context: JigContext, list: readonly number[]): Gauge {
       line('fine', point(border, border - arm), point(border, border + arm)),
     );
     cut.push(hole('cut', point(border, border), HOLE, `hole-${i}`));
-    marks.push(words(bare(border), point(border + arm + 0.9, border + capHeight(3.4) / 2), 3.4, { weight: 'bold' }));
+    marks.push(
+      words(bare(border), point(border + arm + 0.9, border + capHeight(3.4, context.fonts) / 2), 3.4, {
+        weight: 'bold',
+      }),
+    );
     if (whole) {
-      marks.push(words(bare(border), point(border, length + 1 + capHeight(3.2)), 3.2, { anchor: 'middle' }));
-      marks.push(words(bare(border), point(length + 1, border + capHeight(3.2) / 2), 3.2));
+      marks.push(
+        words(bare(border), point(border, length + 1 + capHeight(3.2, context.fonts)), 3.2, { anchor: 'middle' }),
+      );
+      marks.push(words(bare(border), point(length + 1, border + capHeight(3.2, context.fonts) / 2), 3.2));
     }
   });
   const at = point(side - 3, 22);

@@ -18,7 +18,7 @@ export const GUIDE_JIG: JigEntry = {
   needs: 'nothing',
   make(context) {
     const area = contentArea(context);
-    const [scale, vernier] = [rule(0, Math.floor((area.height - 12) / 10) * 10, 'rule'), slip('slip')];
+    const [scale, vernier] = [rule(0, Math.floor((area.height - 12) / 10) * 10, 'rule', context.fonts), slip('slip')];
     const long = scale.right - scale.left;
     if (long < SHORTEST_RULE || area.width < 110) return tooSmall(context, 'guide', { width: 110, height: 140 });
     const title = 'Guide jig';

@@ -1,4 +1,5 @@
 import type { Item } from '../../drawing/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import { SIDES } from '../../geometry/sides.ts';
@@ -77,7 +78,10 @@ function headJig(context: JigContext, test: Test): Result<Jig> {
     entries: entries(context, test, thicknesses, showSize(size.blank, context.units)),
     figure: (area) => {
       const band = box(area.x, bottom(area) - BAND, area.width, BAND);
-      return { items: figure(band), boxes: columns(box(area.x, area.y, area.width, area.height - BAND - 4), 2) };
+      return {
+        items: figure(band, context.fonts),
+        boxes: columns(box(area.x, area.y, area.width, area.height - BAND - 4), 2),
+      };
     },
   });
   const pieces = thicknesses.flatMap((thickness) =>
@@ -190,8 +194,8 @@ function example(head: Head, proof: boolean, thickness: number): readonly string
 const BAND = 36;
 
 /** The rule and the slip to cut out, and beside them how they lie at a corner. */
-function figure(band: Box): readonly Item[] {
-  const [scale, vernier] = [rule(-5, 40, 'rule'), slip('slip')];
+function figure(band: Box, fonts: Fonts): readonly Item[] {
+  const [scale, vernier] = [rule(-5, 40, 'rule', fonts), slip('slip')];
   const y = band.y + 2;
   return [
     ...scale.items.map((item) => shifted(item, band.x - scale.left, y)),

@@ -1,6 +1,7 @@
 import type { Stroke } from '../../bench/model.ts';
 import type { Drawing, Item, Pen } from '../../drawing/model.ts';
 import { ellipsized, textWidth } from '../../fonts/measure.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import { polygon } from '../../geometry/path.ts';
 import { type Point, point, type Size } from '../../geometry/point.ts';
@@ -25,6 +26,7 @@ export interface JigContext {
   readonly shop: Shop;
   readonly head: Head;
   readonly guide: Guide;
+  readonly fonts: Fonts;
   /** The name of the printer that the sheets are for, where one was named. */
   readonly printer?: string;
   /** Thicknesses of board that were asked for, thinnest first; empty where none were. */
@@ -84,10 +86,10 @@ export interface SheetPlan {
 
 /** A jig's sheets: the first with its figure, and as many more as its words take. */
 export function jigSheets(context: JigContext, plan: SheetPlan): readonly Drawing[] {
-  const { paper } = context;
+  const { paper, fonts } = context;
   const area = contentArea(context);
   const { items, boxes } = plan.figure(area);
-  const pages = setEntries(plan.entries, boxes, columns(area, area.width > 150 ? 2 : 1));
+  const pages = setEntries(plan.entries, boxes, columns(area, area.width > 150 ? 2 : 1), fonts);
   return pages.map((text, i) =>
     sheet(context, plan.kind, plan.title, paper, [...(i === 0 ? items : []), ...text], plan.pens),
   );
@@ -113,13 +115,13 @@ export function sheet(
   };
 }
 
-function foot({ area, paper, stamp }: JigContext, kind: string): readonly Item[] {
+function foot({ area, paper, stamp, fonts }: JigContext, kind: string): readonly Item[] {
   const left = `jig ${kind}, made for ${paper.name}`;
   const y = bottom(area) - 0.9;
-  const room = area.width - textWidth(left, 'regular', FOOT) - 4;
+  const room = area.width - textWidth(left, 'regular', FOOT, fonts) - 4;
   return [
     words(left, point(area.x, y), FOOT),
-    words(ellipsized(stamp, 'regular', FOOT, room), point(right(area), y), FOOT, { anchor: 'end' }),
+    words(ellipsized(stamp, 'regular', FOOT, room, fonts), point(right(area), y), FOOT, { anchor: 'end' }),
   ];
 }
 

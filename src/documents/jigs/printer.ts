@@ -1,4 +1,5 @@
 import type { Item } from '../../drawing/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { bottom, box } from '../../geometry/box.ts';
 import { type Point, plus, point, times } from '../../geometry/point.ts';
 import { succeed } from '../../problems/problem.ts';
@@ -58,7 +59,7 @@ export const PRINTER_JIG: JigEntry = {
       title,
       entries: entries(context, lines),
       figure: () => ({
-        items: [...square(corner, lines), ...ladders(context, corner.y + lines.side)],
+        items: [...square(corner, lines, context.fonts), ...ladders(context, corner.y + lines.side)],
         boxes: [...columns(inside, 2, 8), ...(under.height > 20 ? columns(under, 2, 8) : [])],
       }),
     });
@@ -67,31 +68,38 @@ export const PRINTER_JIG: JigEntry = {
 };
 
 /** Lines with ticks at their very ends: across along the top, down along the left, a cross in the far corner. */
-function square(corner: Point, { side, text, second }: Lines): readonly Item[] {
+function square(corner: Point, { side, text, second }: Lines, fonts: Fonts): readonly Item[] {
   const [across, down] = [point(1, 0), point(0, 1)];
   const far = plus(corner, point(side, side));
   const items: Item[] = [
-    ...measured(corner, across, side, `${text} across`, 'line-across'),
-    ...measured(corner, down, side, `${text} down`, 'line-down'),
+    ...measured(corner, across, side, `${text} across`, 'line-across', fonts),
+    ...measured(corner, down, side, `${text} down`, 'line-down', fonts),
     line('line', plus(far, point(-6, 0)), far, 'corner-across'),
     line('line', plus(far, point(0, -6)), far, 'corner-down'),
   ];
   if (second === undefined) return items;
   return [
     ...items,
-    ...measured(plus(corner, point(ASIDE, ASIDE)), across, second.length, `${second.text} across`, 'second-across'),
-    ...measured(plus(corner, point(ASIDE, ASIDE)), down, second.length, `${second.text} down`, 'second-down'),
+    ...measured(
+      plus(corner, point(ASIDE, ASIDE)),
+      across,
+      second.length,
+      `${second.text} across`,
+      'second-across',
+      fonts,
+    ),
+    ...measured(plus(corner, point(ASIDE, ASIDE)), down, second.length, `${second.text} down`, 'second-down', fonts),
   ];
 }
 
-function measured(from: Point, way: Point, length: number, text: string, id: string): readonly Item[] {
+function measured(from: Point, way: Point, length: number, text: string, id: string, fonts: Fonts): readonly Item[] {
   const to = plus(from, times(way, length));
   const aside = point(way.y * TICK, way.x * TICK);
   const back = times(aside, -1);
   const middle = plus(from, times(way, length / 2));
   const size = 3.8;
   const turn = way.x === 1 ? 0 : 270;
-  const at = plus(middle, turn === 0 ? point(0, capHeight(size) + 1.6) : point(capHeight(size) + 1.6, 0));
+  const at = plus(middle, turn === 0 ? point(0, capHeight(size, fonts) + 1.6) : point(capHeight(size, fonts) + 1.6, 0));
   return [
     line('line', from, to, id),
     line('line', plus(from, aside), plus(from, back), `${id}-start`),
@@ -101,33 +109,33 @@ function measured(from: Point, way: Point, length: number, text: string, id: str
 }
 
 /** Rungs that come nearer to the paper's edge one by one: those that the printer cannot reach are cut off or missing. */
-function ladders({ paper }: JigContext, below: number): readonly Item[] {
+function ladders({ paper, fonts }: JigContext, below: number): readonly Item[] {
   const length = (RUNGS - 1) * STEP + RUNG;
   const { width, height } = paper;
   const sideways = Math.min(below + 8, height - RUNGS - length - 4);
   return [
-    ...ladder('top', (along, deep) => point((width - length) / 2 + along, deep)),
-    ...ladder('bottom', (along, deep) => point((width - length) / 2 + along, height - deep)),
-    ...ladder('left', (along, deep) => point(deep, sideways + along)),
-    ...ladder('right', (along, deep) => point(width - deep, sideways + along)),
+    ...ladder('top', (along, deep) => point((width - length) / 2 + along, deep), fonts),
+    ...ladder('bottom', (along, deep) => point((width - length) / 2 + along, height - deep), fonts),
+    ...ladder('left', (along, deep) => point(deep, sideways + along), fonts),
+    ...ladder('right', (along, deep) => point(width - deep, sideways + along), fonts),
   ];
 }
 
-function ladder(side: string, place: (along: number, deep: number) => Point): readonly Item[] {
+function ladder(side: string, place: (along: number, deep: number) => Point, fonts: Fonts): readonly Item[] {
   const items: Item[] = [];
   for (let mm = 1; mm <= RUNGS; mm++) {
     const along = (mm - 1) * STEP;
     items.push(line('line', place(along, mm), place(along + RUNG, mm), `ladder-${side}-${mm}`));
     // Numbers stand at the rung's end on the edge's side, where the rungs before have ended; there is no room for those below 4.
-    if (mm % 2 === 0 && mm > 2) items.push(rungNumber(side, mm, place(along + RUNG, mm)));
+    if (mm % 2 === 0 && mm > 2) items.push(rungNumber(side, mm, place(along + RUNG, mm), fonts));
   }
   return items;
 }
 
 const NUMBER = 2.6;
 
-function rungNumber(side: string, mm: number, end: Point): Item {
-  const high = capHeight(NUMBER);
+function rungNumber(side: string, mm: number, end: Point, fonts: Fonts): Item {
+  const high = capHeight(NUMBER, fonts);
   switch (side) {
     case 'top':
       return words(`${mm}`, plus(end, point(0.7, 0.2)), NUMBER);

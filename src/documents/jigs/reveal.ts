@@ -39,10 +39,15 @@ function spacers(context: JigContext, list: readonly number[]): Gauge {
     ];
     cut.push(outline('cut', corners, `spacer-${showLength(reveal, context.units)}`));
     marks.push(
-      words(showLength(reveal, context.units), point(width / 2, y + high / 2 + capHeight(4.6) / 2), 4.6, {
-        weight: 'bold',
-        anchor: 'middle',
-      }),
+      words(
+        showLength(reveal, context.units),
+        point(width / 2, y + high / 2 + capHeight(4.6, context.fonts) / 2),
+        4.6,
+        {
+          weight: 'bold',
+          anchor: 'middle',
+        },
+      ),
     );
     y += high + APART;
   }

@@ -40,13 +40,17 @@ function strip(context: JigContext, { widths, bands }: Bands, area: Box): readon
     });
     const middle = Math.floor(COUNT / 2) === i;
     items.push(
-      words(showNear(width, context.units), point(x + wide / 2, base + 2.5 + capHeight(LABEL)), LABEL, {
+      words(showNear(width, context.units), point(x + wide / 2, base + 2.5 + capHeight(LABEL, context.fonts)), LABEL, {
         anchor: 'middle',
         weight: middle ? 'bold' : 'regular',
       }),
     );
     if (middle)
-      items.push(words('as in the job', point(x + wide / 2, base + 9 + capHeight(3.2)), 3.2, { anchor: 'middle' }));
+      items.push(
+        words('as in the job', point(x + wide / 2, base + 9 + capHeight(3.2, context.fonts)), 3.2, {
+          anchor: 'middle',
+        }),
+      );
   });
   items.push(line('bold', point(area.x, base), point(area.x + area.width, base), 'artwork-edge'));
   return items;

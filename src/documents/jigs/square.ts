@@ -73,7 +73,7 @@ export const SQUARE_CHECK: JigEntry = {
 };
 
 /** The mat and its diagonals in proportion, not to scale. */
-function picture({ solved, units }: JigContext, room: Box): readonly Item[] {
+function picture({ solved, units, fonts }: JigContext, room: Box): readonly Item[] {
   const { mat } = solved!;
   const k = Math.min((room.width - 10) / mat.outer.width, (room.height - 14) / mat.outer.height);
   const [width, height] = [mat.outer.width * k, mat.outer.height * k];
@@ -86,16 +86,21 @@ function picture({ solved, units }: JigContext, room: Box): readonly Item[] {
     ...openings.map((b) => rectangle('line', box(left + b.x * k, room.y + b.y * k, b.width * k, b.height * k))),
     line('hidden', at(0, 0), at(mat.outer.width, mat.outer.height), 'falling'),
     line('hidden', at(0, mat.outer.height), at(mat.outer.width, 0), 'rising'),
-    words(showNear(mat.outer.width, units), point(left + width / 2, room.y + height + 2 + capHeight(size)), size, {
-      anchor: 'middle',
-    }),
+    words(
+      showNear(mat.outer.width, units),
+      point(left + width / 2, room.y + height + 2 + capHeight(size, fonts)),
+      size,
+      {
+        anchor: 'middle',
+      },
+    ),
     words(showNear(mat.outer.height, units), point(left - 2, room.y + height / 2), size, {
       anchor: 'middle',
       turn: 270,
     }),
     words(
       `diagonals ${showNear(diagonal(mat.outer), units)}`,
-      point(left + width / 2, room.y + height + 8 + capHeight(size)),
+      point(left + width / 2, room.y + height + 8 + capHeight(size, fonts)),
       size,
       { anchor: 'middle', weight: 'bold' },
     ),

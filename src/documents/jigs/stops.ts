@@ -1,6 +1,7 @@
 import { reach } from '../../bench/guide.ts';
 import type { Stroke } from '../../bench/model.ts';
 import type { Item } from '../../drawing/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import { type Problem, succeed, warning } from '../../problems/problem.ts';
@@ -63,7 +64,7 @@ function useWords({ uses }: Spacer): string {
   return `${uses[0]!.end === 'stop' ? 'end' : 'start'} of stroke${list.length === 1 ? '' : 's'} ${list.join(', ')}`;
 }
 
-function drawn(list: readonly Spacer[]): Gauge {
+function drawn(list: readonly Spacer[], fonts: Fonts): Gauge {
   const cut: Item[] = [];
   const marks: Item[] = [];
   let y = 0;
@@ -73,7 +74,9 @@ function drawn(list: readonly Spacer[]): Gauge {
     // A spacer that is too short for its name has it beside, on what is cut away.
     const inside = spacer.length > 70;
     marks.push(
-      words(text, point(inside ? 4 : spacer.length + 3, y + HEIGHT / 2 + capHeight(3.8) / 2), 3.8, { weight: 'bold' }),
+      words(text, point(inside ? 4 : spacer.length + 3, y + HEIGHT / 2 + capHeight(3.8, fonts) / 2), 3.8, {
+        weight: 'bold',
+      }),
     );
     y += HEIGHT + APART;
   }
@@ -97,7 +100,7 @@ export const STOP_SPACERS: JigEntry = {
     const made = gaugeJig(context, {
       kind: 'stops',
       title,
-      gauge: drawn(shown),
+      gauge: drawn(shown, context.fonts),
       entries: entries(context, places, title),
     });
     return made.ok ? succeed(made.value, leftOut(all, shown)) : made;

@@ -63,16 +63,16 @@ export function testPiece(
   });
   const read = readJob({ text, file: 'test.json' });
   if (!read.ok) return fail(read.problems);
-  const { guide } = context;
+  const { guide, fonts } = context;
   const bench = { ...read.value.job.bench, head, guide, graduation: guide.graduation, snap: false };
   const job = { ...read.value.job, bench };
   const solved = solve(job);
   if (!solved.ok) return fail(solved.problems);
   const { strokes } = makeStrokes(solved.value, job);
-  const { drawing, warnings } = pattern(solved.value, strokes, job, 0);
+  const { drawing, warnings } = pattern(solved.value, strokes, job, 0, { fonts });
   const area = contentArea(context);
   const items: Item[] = drawing.groups.flatMap((group) => group.items.map((item) => shifted(item, area.x, area.y)));
-  const at = point(area.x, area.y + drawing.height + 3 + capHeight(CAPTION, 'bold'));
+  const at = point(area.x, area.y + drawing.height + 3 + capHeight(CAPTION, fonts, 'bold'));
   const made = sheet(
     context,
     kind,

@@ -1,4 +1,5 @@
 import type { Item } from '../../drawing/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import { line, rectangle } from './jig.ts';
@@ -26,7 +27,7 @@ export interface Scale {
 }
 
 /** The rule from `from` to `to` (whole mm, nought between), its lines hanging down from its edge. */
-export function rule(from: number, to: number, id: string): Scale {
+export function rule(from: number, to: number, id: string, fonts: Fonts): Scale {
   const items: Item[] = [rectangle('snip', box(from - END, 0, to - from + 2 * END, DEPTH), `${id}-outline`)];
   for (let mm = from; mm <= to; mm++) {
     const length = mm % 10 === 0 ? 7.5 : mm % 5 === 0 ? 5.8 : 4.2;
@@ -34,7 +35,10 @@ export function rule(from: number, to: number, id: string): Scale {
     if (mm % 10 === 0 || mm === from) {
       const text = mm < 0 ? `−${-mm}` : `${mm}`;
       items.push(
-        words(text, point(mm, 8.6 + capHeight(3.2)), 3.2, { anchor: 'middle', weight: mm === 0 ? 'bold' : 'regular' }),
+        words(text, point(mm, 8.6 + capHeight(3.2, fonts)), 3.2, {
+          anchor: 'middle',
+          weight: mm === 0 ? 'bold' : 'regular',
+        }),
       );
     }
   }

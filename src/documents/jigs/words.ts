@@ -1,7 +1,7 @@
 import type { Item, TextItem } from '../../drawing/model.ts';
 import { turnedItem } from '../../drawing/turned.ts';
 import { metrics, textBox, textWidth, wrap } from '../../fonts/measure.ts';
-import type { Weight } from '../../fonts/model.ts';
+import type { Fonts, Weight } from '../../fonts/model.ts';
 import { type Box, bottom } from '../../geometry/box.ts';
 import { polygon } from '../../geometry/path.ts';
 import { point } from '../../geometry/point.ts';
@@ -54,10 +54,11 @@ export function words(
 }
 
 /** From the base line to the top of h and l, which stand above capitals. */
-const rise = (size: number, weight: Weight): number =>
-  -textBox({ text: 'h', at: { x: 0, y: 0 }, anchor: 'start', size, weight, turn: 0 }).y;
+const rise = (size: number, weight: Weight, fonts: Fonts): number =>
+  -textBox({ text: 'h', at: { x: 0, y: 0 }, anchor: 'start', size, weight, turn: 0 }, fonts).y;
 
-export const capHeight = (size: number, weight: Weight = 'regular'): number => metrics(weight).capHeight * size;
+export const capHeight = (size: number, fonts: Fonts, weight: Weight = 'regular'): number =>
+  metrics(weight, fonts).capHeight * size;
 
 /**
  * Sets entries into boxes one after the other, in the largest size in which they all go in; what has no room goes on into
@@ -67,16 +68,23 @@ export function setEntries(
   entries: readonly Entry[],
   boxes: readonly Box[],
   more: readonly Box[],
+  fonts: Fonts,
 ): readonly (readonly Item[])[] {
   let last: readonly (readonly Item[])[] = [[]];
   for (const body of BODIES) {
-    last = setAt(entries, boxes, more, body);
+    last = setAt(entries, boxes, more, body, fonts);
     if (last.length === 1) return last;
   }
   return last;
 }
 
-function setAt(entries: readonly Entry[], boxes: readonly Box[], more: readonly Box[], body: number): Item[][] {
+function setAt(
+  entries: readonly Entry[],
+  boxes: readonly Box[],
+  more: readonly Box[],
+  body: number,
+  fonts: Fonts,
+): Item[][] {
   const pages: Item[][] = [[]];
   const queue = [...boxes];
   let area = queue.shift();
@@ -96,10 +104,10 @@ function setAt(entries: readonly Entry[], boxes: readonly Box[], more: readonly 
     const follows = entries[i + 1];
     for (let tries = 0; ; tries++) {
       const gap = y === area!.y ? 0 : gapAbove(entry, entries[i - 1], body);
-      const piece = set(entry, area!.width, body);
+      const piece = set(entry, area!.width, body, fonts);
       // A heading is never the last thing in a box.
       const bound =
-        entry.kind === 'heading' && follows !== undefined ? set(follows, area!.width, body).height + body : 0;
+        entry.kind === 'heading' && follows !== undefined ? set(follows, area!.width, body, fonts).height + body : 0;
       const fits = y + gap + piece.height + Math.min(bound, 150) <= bottom(area!) + 1e-6;
       if (fits || (y === area!.y && tries >= boxes.length + more.length)) {
         pages.at(-1)!.push(...piece.items.map((item) => shifted(item, area!.x, y + gap)));
@@ -119,28 +127,31 @@ function gapAbove(entry: Entry, before: Entry | undefined, body: number): number
   return (apart ? 0.8 : 0.42) * body;
 }
 
-function set(entry: Entry, width: number, body: number): Piece {
+function set(entry: Entry, width: number, body: number, fonts: Fonts): Piece {
   switch (entry.kind) {
     case 'title': {
-      const size = Math.min(SCALE.title * body, width / textWidth(entry.text, 'bold', 1));
-      return paragraph(entry.text, size, 'bold', 0, width);
+      const size = Math.min(SCALE.title * body, width / textWidth(entry.text, 'bold', 1, fonts));
+      return paragraph(entry.text, size, 'bold', 0, width, fonts);
     }
     case 'heading':
-      return paragraph(entry.text, SCALE.heading * body, 'bold', 0, width);
+      return paragraph(entry.text, SCALE.heading * body, 'bold', 0, width, fonts);
     case 'text':
-      return paragraph(entry.text, body, entry.weight ?? 'regular', 0, width);
+      return paragraph(entry.text, body, entry.weight ?? 'regular', 0, width, fonts);
     case 'step': {
-      const indent = textWidth('00 ', 'bold', body);
-      const piece = paragraph(entry.text, body, 'regular', indent, width);
+      const indent = textWidth('00 ', 'bold', body, fonts);
+      const piece = paragraph(entry.text, body, 'regular', indent, width, fonts);
       return {
         ...piece,
-        items: [words(`${entry.number}`, point(0, rise(body, 'regular')), body, { weight: 'bold' }), ...piece.items],
+        items: [
+          words(`${entry.number}`, point(0, rise(body, 'regular', fonts)), body, { weight: 'bold' }),
+          ...piece.items,
+        ],
       };
     }
     case 'file':
-      return file(entry.lines, width, body);
+      return file(entry.lines, width, body, fonts);
     case 'table':
-      return table(entry, width, body);
+      return table(entry, width, body, fonts);
     default: {
       const never: never = entry;
       throw new TypeError(`unknown entry ${JSON.stringify(never)}`);
@@ -148,32 +159,32 @@ function set(entry: Entry, width: number, body: number): Piece {
   }
 }
 
-function paragraph(text: string, size: number, weight: Weight, indent: number, width: number): Piece {
-  const lines = wrap(text, weight, size, width - indent);
+function paragraph(text: string, size: number, weight: Weight, indent: number, width: number, fonts: Fonts): Piece {
+  const lines = wrap(text, weight, size, width - indent, fonts);
   const items = lines.map((line, i) =>
-    words(line, point(indent, rise(size, weight) + i * LEADING * size), size, { weight }),
+    words(line, point(indent, rise(size, weight, fonts) + i * LEADING * size), size, { weight }),
   );
   return {
     items,
-    height: rise(size, weight) + (lines.length - 1) * LEADING * size + metrics(weight).descender * size,
+    height: rise(size, weight, fonts) + (lines.length - 1) * LEADING * size + metrics(weight, fonts).descender * size,
   };
 }
 
 /** In a frame. Spaces at the front of a line are kept as an indent; a line that is too long goes on below, further in. */
-function file(lines: readonly string[], width: number, body: number): Piece {
+function file(lines: readonly string[], width: number, body: number, fonts: Fonts): Piece {
   const size = 0.94 * body;
   const pad = 0.6 * body;
   const items: Item[] = [];
-  let y = pad + capHeight(size);
+  let y = pad + capHeight(size, fonts);
   for (const line of lines) {
     const depth = /^ */.exec(line)![0].length;
     const indent = pad + depth * 0.62 * size;
-    for (const [i, part] of wrap(line.trim(), 'regular', size, width - indent - pad - 1.5 * size).entries()) {
+    for (const [i, part] of wrap(line.trim(), 'regular', size, width - indent - pad - 1.5 * size, fonts).entries()) {
       items.push(words(part, point(indent + (i === 0 ? 0 : 1.5 * size), y), size));
       y += LEADING * size;
     }
   }
-  const height = y - LEADING * size + metrics('regular').descender * size + pad;
+  const height = y - LEADING * size + metrics('regular', fonts).descender * size + pad;
   return { items: [frame(0, 0, width, height), ...items], height };
 }
 
@@ -186,6 +197,7 @@ function tableColumns(
   table: Table,
   width: number,
   body: number,
+  fonts: Fonts,
 ): { readonly widths: readonly number[]; readonly size: number } {
   const { head, rows, widths } = table;
   if (widths !== undefined) {
@@ -194,8 +206,8 @@ function tableColumns(
   }
   const blank = head.map((_, column) => rows.every((row) => row[column] === ''));
   const wide = head.map((title, column) => {
-    const cells = rows.map((row) => textWidth(row[column] ?? '', column === 0 ? 'bold' : 'regular', body));
-    return Math.max(textWidth(title, 'bold', body), ...cells);
+    const cells = rows.map((row) => textWidth(row[column] ?? '', column === 0 ? 'bold' : 'regular', body, fonts));
+    return Math.max(textWidth(title, 'bold', body, fonts), ...cells);
   });
   const fixed = blank.filter(Boolean).length * BLANK;
   const needed = wide.reduce((sum, w, i) => (blank[i] ? sum : sum + w), 0);
@@ -205,17 +217,17 @@ function tableColumns(
   return { widths: wide.map((w, i) => (blank[i] ? BLANK : w * k) + 2 * PAD + spare), size: body * k };
 }
 
-function table(given: Table, width: number, body: number): Piece {
+function table(given: Table, width: number, body: number, fonts: Fonts): Piece {
   const { head, rows, rowHeight = 7.5 } = given;
-  const { widths, size } = tableColumns(given, width, body);
+  const { widths, size } = tableColumns(given, width, body, fonts);
   const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, w) => sum + w, 0));
   const headHeight = head.some((text) => text !== '') ? 1.6 * body : 0;
   const height = headHeight + rows.length * rowHeight;
   const items: Item[] = [frame(0, 0, width, height)];
   const cell = (text: string, column: number, middle: number, weight: Weight): void => {
     if (text === '') return;
-    const fitted = Math.min(size, (widths[column]! - 2 * PAD) / textWidth(text, weight, 1));
-    items.push(words(text, point(lefts[column]! + PAD, middle + capHeight(fitted) / 2), fitted, { weight }));
+    const fitted = Math.min(size, (widths[column]! - 2 * PAD) / textWidth(text, weight, 1, fonts));
+    items.push(words(text, point(lefts[column]! + PAD, middle + capHeight(fitted, fonts) / 2), fitted, { weight }));
   };
   head.forEach((text, column) => {
     cell(text, column, headHeight / 2, 'bold');

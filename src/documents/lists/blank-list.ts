@@ -1,5 +1,5 @@
 import type { Drawing } from '../../drawing/model.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import type { Size } from '../../geometry/point.ts';
 import { boardKey, layerBlanks, type Material } from '../../stock/blanks.ts';
 import type { Section } from '../../text/bench-flow.ts';
@@ -56,7 +56,7 @@ export function listedBlanks(jobs: readonly BenchJob[]): readonly BoardBlanks[] 
 /** The list on as few sheets as it takes; no packing, and nothing about sheets of stock. */
 export function blankList(
   jobs: readonly BenchJob[],
-  { paper, rare }: { readonly paper: Size; readonly rare?: RareFonts },
+  { paper, fonts }: { readonly paper: Size; readonly fonts: Fonts },
 ): readonly Drawing[] {
   const list = listedBlanks(jobs);
   const total = list.reduce((sum, { count }) => sum + count, 0);
@@ -65,34 +65,29 @@ export function blankList(
     ({ name, thickness, count, blanks }): Section => ({
       title: name,
       aside: `${fine(thickness)}, ${count} in all`,
-      parts: (width, { scale }) => blanks.map((blank) => blankRow(blank, width, scale, rare)),
+      parts: (width, { scale }) => blanks.map((blank) => blankRow(blank, width, scale, fonts)),
     }),
   );
   const lead = `${total} ${total === 1 ? 'blank' : 'blanks'} for ${of}; width × height as the stops are set`;
-  return listedSheets({ title: 'Blanks', name: 'Blanks', lead, group: 'blanks', sections, paper, rare });
+  return listedSheets({ title: 'Blanks', name: 'Blanks', lead, group: 'blanks', sections, paper, fonts });
 }
 
 /** As high as the capitals. */
 const SQUARE = scaled(BLANK, 0.72);
 
-function blankRow(
-  { shown, note, count, uses }: ListedBlank,
-  width: number,
-  scale: number,
-  rare: RareFonts | undefined,
-): Part {
+function blankRow({ shown, note, count, uses }: ListedBlank, width: number, scale: number, fonts: Fonts): Part {
   const times = `× ${count}`;
   const big = scaled(HEAD, 1.25);
-  const base = capHeight(BLANK);
-  const { item, side } = tickSquare(0.15, base - (base - capHeight(SQUARE)) / 2, SQUARE);
+  const base = capHeight(BLANK, fonts);
+  const { item, side } = tickSquare(0.15, base - (base - capHeight(SQUARE, fonts)) / 2, SQUARE, fonts);
   const left = side + 2;
-  const style = fitted(shown, BLANK, width - left - widthOf(times, big) - 3, 0.6);
+  const style = fitted(shown, BLANK, width - left - widthOf(times, big, fonts) - 3, 0.6, fonts);
   const words = textPart(
     `${note === '' ? '' : `${note.trim()} `}${uses.join('; ')}`,
     width,
     scaled(TEXT, scale),
+    fonts,
     left,
-    rare,
   );
   const top = base + 2.6;
   return {

@@ -1,5 +1,5 @@
 import type { Drawing, Item } from '../../drawing/model.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, box } from '../../geometry/box.ts';
 import { polygon } from '../../geometry/path.ts';
 import { point, type Size } from '../../geometry/point.ts';
@@ -77,7 +77,7 @@ export function labelSheets(
   paper: Size,
   grid: SheetGrid,
   units: LengthUnit,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): Result<readonly Drawing[]> {
   const width = (paper.width - 2 * grid.marginX - (grid.columns - 1) * grid.gapX) / grid.columns;
   const height = (paper.height - 2 * grid.marginY - (grid.rows - 1) * grid.gapY) / grid.rows;
@@ -98,7 +98,7 @@ export function labelSheets(
       if (label === undefined) continue;
       const x = grid.marginX + (cell % grid.columns) * (width + grid.gapX);
       const y = grid.marginY + Math.floor(cell / grid.columns) * (height + grid.gapY);
-      items.push(...labelItems(label, box(x, y, width, height), rare));
+      items.push(...labelItems(label, box(x, y, width, height), fonts));
     }
     return benchSheet('Labels', 'labels', paper, items);
   });
@@ -108,46 +108,45 @@ export function labelSheets(
 /** From the largest down; the smallest is only reached by names that fill the label. */
 const SCALES = [1.25, 1.1, 1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
 
-function labelItems(label: Label, { x, y, width, height }: Box, rare: RareFonts | undefined): readonly Item[] {
+function labelItems(label: Label, { x, y, width, height }: Box, fonts: Fonts): readonly Item[] {
   const [wide, high] = [width - 2 * PAD, height - 2 * PAD];
   let made: Part = { items: [], height: 0 };
   for (const scale of SCALES) {
-    made = labelPart(label, wide, scale, rare);
+    made = labelPart(label, wide, scale, fonts);
     if (made.height <= high) break;
   }
   const left = x + PAD;
   return moved(made.items, left, y + PAD);
 }
 
-function labelPart(
-  { kind, head, what, size: shown, note }: Label,
-  width: number,
-  scale: number,
-  rare?: RareFonts,
-): Part {
+function labelPart({ kind, head, what, size: shown, note }: Label, width: number, scale: number, fonts: Fonts): Part {
   const [bold, text, small] = [scaled(BOLD, scale), scaled(TEXT, scale), scaled(FINE, scale)];
   const big = scaled(BOLD, 1.5 * scale);
-  const mark = kind === 'blank' ? topMark(width, bold) : undefined;
-  const sized = textPart(shown, width - (mark?.width ?? 0), big);
+  const mark = kind === 'blank' ? topMark(width, bold, fonts) : undefined;
+  const sized = textPart(shown, width - (mark?.width ?? 0), big, fonts);
   const last: Part = {
-    items: [...sized.items, ...(mark?.items ?? []).flatMap((item) => moved([item], 0, capHeight(big)))],
+    items: [...sized.items, ...(mark?.items ?? []).flatMap((item) => moved([item], 0, capHeight(big, fonts)))],
     height: sized.height,
   };
   return stacked(
     [
-      textPart(head, width, bold, 0, rare),
-      textPart(what, width, text, 0, rare),
+      textPart(head, width, bold, fonts),
+      textPart(what, width, text, fonts),
       last,
-      ...(note === '' ? [] : [textPart(note, width, small)]),
+      ...(note === '' ? [] : [textPart(note, width, small, fonts)]),
     ],
     1.3 * scale,
   );
 }
 
 /** `TOP` with an arrow up, at the right end of a base line at 0. */
-function topMark(right: number, style: Style): { readonly width: number; readonly items: readonly Item[] } {
-  const cap = capHeight(style);
-  const wide = widthOf('TOP', style);
+function topMark(
+  right: number,
+  style: Style,
+  fonts: Fonts,
+): { readonly width: number; readonly items: readonly Item[] } {
+  const cap = capHeight(style, fonts);
+  const wide = widthOf('TOP', style, fonts);
   const x = right - wide - 0.7 * cap - 0.6;
   const arrow: Item = {
     kind: 'path',

@@ -38,13 +38,13 @@ const MEANS: Readonly<Record<string, string>> = {
 };
 
 /** What is done on the face of the top mat; undefined where nothing is. */
-export function facePattern(mat: Mat, job: Job, { rare }: PatternOptions = {}): FullScale | undefined {
+export function facePattern(mat: Mat, job: Job, { fonts }: PatternOptions): FullScale | undefined {
   const lines = decor(mat, job);
   if (lines.length === 0) return undefined;
   const by = point(AROUND, AROUND);
   const board = box(AROUND, AROUND, mat.outer.width, mat.outer.height);
   const paper = grown(board, -TRIM_INSET);
-  const sheet = new PatternSheet(paper);
+  const sheet = new PatternSheet(paper, fonts);
   const { add } = sheet;
   drawBoard(mat, 0, board, TRIM_INSET, add);
   const moved = (path: Parameters<typeof placedPath>[0]) => placedPath(path, (p) => plus(p, by));
@@ -71,7 +71,7 @@ export function facePattern(mat: Mat, job: Job, { rare }: PatternOptions = {}): 
   strokeWords(sheet, own, job, board, boxes, { crowded, alone: mat.openings.length === 1, view: 'face' });
   for (const { what, lines: words, at } of decorWords(mat, job, AROUND, 'face'))
     sheet.setWords(what, 'decor', words, at);
-  placeNotes(sheet, notes(mat, job, rare), union([...boxes.values()]));
+  placeNotes(sheet, notes(mat, job, fonts), union([...boxes.values()]));
   return {
     drawing: {
       title: `${job.title}: face of the top mat`,
@@ -129,29 +129,32 @@ function within(mark: Point, way: Point, paper: Box, tick: number): Point {
   return plus(mark, times(way, Math.max(2, Math.min(tick, room - 2))));
 }
 
-function notes(mat: Mat, job: Job, rare: PatternOptions['rare']): readonly (readonly (() => Block)[])[] {
+function notes(mat: Mat, job: Job, fonts: PatternOptions['fonts']): readonly (readonly (() => Block)[])[] {
   const each = (make: (scale: number) => Block) => SCALES.map((scale) => () => make(scale));
   const info = (scale: number): Block =>
     textBlock(
       [
-        ...wrap(job.title, 'bold', 6 * scale, 90, rare).map((text) => ({
+        ...wrap(job.title, 'bold', 6 * scale, 90, fonts).map((text) => ({
           text,
           size: 6 * scale,
           weight: 'bold' as const,
         })),
         ...[`top mat: ${mat.layers[0]!.board.name}, before its openings are cut`, headWords(job)]
-          .flatMap((words) => wrap(words, 'regular', 4.5 * scale, 90, rare))
+          .flatMap((words) => wrap(words, 'regular', 4.5 * scale, 90, fonts))
           .map((text) => ({ text, size: 4.5 * scale, weight: 'regular' as const })),
       ].map((row) => ({ group: 'notes', ...row })),
-      rare,
+      fonts,
     );
   return [
-    each((k) => textBlock([{ group: 'notes', text: '↑ TOP', size: 12 * k, weight: 'bold' }])),
+    each((k) => textBlock([{ group: 'notes', text: '↑ TOP', size: 12 * k, weight: 'bold' }], fonts)),
     each((k) =>
-      textBlock([
-        { group: 'notes', text: 'FACE', size: 15 * k, weight: 'bold' },
-        { group: 'notes', text: 'this side up', size: 6.5 * k, weight: 'bold' },
-      ]),
+      textBlock(
+        [
+          { group: 'notes', text: 'FACE', size: 15 * k, weight: 'bold' },
+          { group: 'notes', text: 'this side up', size: 6.5 * k, weight: 'bold' },
+        ],
+        fonts,
+      ),
     ),
     each(info),
   ];

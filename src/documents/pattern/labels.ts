@@ -1,5 +1,6 @@
 import type { Stroke } from '../../bench/model.ts';
 import type { Quarter } from '../../drawing/turned.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, box } from '../../geometry/box.ts';
 import { polygon } from '../../geometry/path.ts';
 import { between, distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
@@ -61,16 +62,25 @@ export function senseWords(stroke: Stroke): string {
  * The arrow along the travel, the stroke's number, the guide's setting in large type, the side. `across`: to be set
  * upright for the cutter, the travel running down the words; else to be set along the side, the travel running to their left.
  */
-export function strokeBlock(stroke: Stroke, scale: number, across: boolean, view: 'face' | 'back'): Block {
+export function strokeBlock(
+  stroke: Stroke,
+  scale: number,
+  across: boolean,
+  view: 'face' | 'back',
+  fonts: Fonts,
+): Block {
   const where = [sideWords(stroke, view), ...stateWords(stroke)].join(', ');
   const far = stroke.guideFrom === 'far' ? ['far edge on guide'] : [];
   const sense = senseWords(stroke);
-  const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }]);
-  const reading = textBlock([
-    { group: 'readings', text: settingWords(stroke), size: 11 * scale, weight: 'bold' },
-    ...(sense === '' ? [] : [{ group: 'readings', text: sense, size: 4.5 * scale, weight: 'regular' as const }]),
-    ...[where, ...far].map((text) => ({ group: 'readings', text, size: 4.5 * scale, weight: 'regular' as const })),
-  ]);
+  const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }], fonts);
+  const reading = textBlock(
+    [
+      { group: 'readings', text: settingWords(stroke), size: 11 * scale, weight: 'bold' },
+      ...(sense === '' ? [] : [{ group: 'readings', text: sense, size: 4.5 * scale, weight: 'regular' as const }]),
+      ...[where, ...far].map((text) => ({ group: 'readings', text, size: 4.5 * scale, weight: 'regular' as const })),
+    ],
+    fonts,
+  );
   return beside(beside(arrow(16 * scale, across ? 'down' : 'left'), number, 1.5 * scale), reading, 5 * scale);
 }
 
@@ -84,16 +94,19 @@ export const stateWords = ({ planned, cut }: Stroke): readonly string[] => [
 export const SMALL_SIZES: readonly number[] = [4.2, 3.4, 2.8];
 
 /** The stroke's number and the guide's setting alone, for a side without room for more. */
-export function smallBlock(stroke: Stroke, size: number): Block {
-  const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 1.25 * size, weight: 'bold' }]);
+export function smallBlock(stroke: Stroke, size: number, fonts: Fonts): Block {
+  const number = textBlock(
+    [{ group: 'strokes', text: String(stroke.order), size: 1.25 * size, weight: 'bold' }],
+    fonts,
+  );
   const reading = stroke.beyondGuide ? 'guide off' : `${stroke.setting.text}${SIGN[stroke.setting.sense]}`;
   const setting = [reading, ...stateWords(stroke)].join(', ');
-  return beside(number, textBlock([{ group: 'readings', text: setting, size, weight: 'regular' }]), 0.5 * size);
+  return beside(number, textBlock([{ group: 'readings', text: setting, size, weight: 'regular' }], fonts), 0.5 * size);
 }
 
 /** The stroke's number alone, for a side whose setting is read elsewhere. */
-export const numberBlock = (stroke: Stroke, size: number): Block =>
-  textBlock([{ group: 'strokes', text: String(stroke.order), size, weight: 'bold' }]);
+export const numberBlock = (stroke: Stroke, size: number, fonts: Fonts): Block =>
+  textBlock([{ group: 'strokes', text: String(stroke.order), size, weight: 'bold' }], fonts);
 
 /** A little less than the printed setting, or a little more. */
 const SIGN: Readonly<Record<Stroke['setting']['sense'], string>> = { exact: '', scant: ' −', full: ' +' };

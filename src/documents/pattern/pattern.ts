@@ -2,7 +2,7 @@ import type { Stroke } from '../../bench/model.ts';
 import type { FullScale } from '../../drawing/full-scale.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import { once } from '../../drawing/once.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, box, grown, union } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
@@ -24,7 +24,7 @@ import { drawStrokes } from './strokes.ts';
 import { instructions } from './words.ts';
 
 export interface PatternOptions {
-  readonly rare?: RareFonts;
+  readonly fonts: Fonts;
   /** Whether the sheets are joined, or each laid on by a corner: the steps differ. */
   readonly extent?: 'whole' | 'corners';
 }
@@ -37,19 +37,13 @@ const CROWDED = 24;
  * The full-scale pattern of one layer (from 0) in the back view. `strokes` are those of the whole mat.
  * Words that find no room are named in a warning and not drawn.
  */
-export function pattern(
-  mat: Mat,
-  strokes: readonly Stroke[],
-  job: Job,
-  layer: number,
-  how: PatternOptions = {},
-): FullScale {
-  const { rare, extent = 'whole' } = how;
+export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: number, how: PatternOptions): FullScale {
+  const { fonts, extent = 'whole' } = how;
   const board = box(AROUND, AROUND, mat.outer.width, mat.outer.height);
   const own = strokes.filter((s) => s.layer === layer + 1).map((s) => shifted(s, point(AROUND, AROUND)));
   const inset = TRIM_INSET + (job.bench.stack === 'together' ? mat.layers[layer]!.trimBack : 0);
   const paper = grown(board, -inset);
-  const sheet = new PatternSheet(paper);
+  const sheet = new PatternSheet(paper, fonts);
   const { add } = sheet;
   const crowded = mat.openings.length > CROWDED;
   const curved = curves(mat, job, layer, AROUND);
@@ -74,7 +68,12 @@ export function pattern(
   for (const each of curved)
     for (const { lines, at } of each.words) {
       const sizes = [4.5, 3.6, 3, 2.5].map((size) =>
-        once(() => textBlock(lines.map((text) => ({ group: 'curves', text, size, weight: 'regular' as const })))),
+        once(() =>
+          textBlock(
+            lines.map((text) => ({ group: 'curves', text, size, weight: 'regular' as const })),
+            fonts,
+          ),
+        ),
       );
       const inside = grown(each.box, -2);
       const places = sizes.flatMap((block) => [() => closeTo(block(), at, inside), () => scan(block(), 0, inside)]);
@@ -86,7 +85,7 @@ export function pattern(
   for (const { what, lines, box: area } of lettered) sheet.setWords(what, 'curves', lines, foot(area));
   if (layer === 0)
     for (const { what, lines, at } of decorWords(mat, job, AROUND)) sheet.setWords(what, 'decor', lines, at);
-  const words = noteBlocks(mat, job, layer, paper, rare);
+  const words = noteBlocks(mat, job, layer, paper, fonts);
   const band = bands(paper, cutBox);
   const inner = grown(cutBox, -3);
   const [innerUpper, innerLower] = innerStrips(inner, REACH_INSIDE);

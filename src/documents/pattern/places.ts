@@ -1,4 +1,5 @@
 import type { Item } from '../../drawing/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box } from '../../geometry/box.ts';
 import type { Line } from '../../geometry/clip.ts';
 import { flattened } from '../../geometry/flatten.ts';
@@ -56,12 +57,16 @@ export function* letterPlaces(
   way: Point,
   { letter, stroke }: Tick,
   sizes: readonly number[],
+  fonts: Fonts,
 ): Generator<Candidate> {
   const quarter = uprightFor(stroke.direction);
   const along = stroke.direction;
   for (const size of sizes) {
-    const sign = textBlock([{ group: 'marks', text: letter, size, weight: 'bold' }]);
-    const number = textBlock([{ group: 'marks', text: String(stroke.order), size: 0.65 * size, weight: 'regular' }]);
+    const sign = textBlock([{ group: 'marks', text: letter, size, weight: 'bold' }], fonts);
+    const number = textBlock(
+      [{ group: 'marks', text: String(stroke.order), size: 0.65 * size, weight: 'regular' }],
+      fonts,
+    );
     const block = size < SMALLEST_NUMBERED ? sign : beside(sign, number, 0.08 * size);
     const [w, h] = quarter % 2 === 0 ? [block.width, block.height] : [block.height, block.width];
     const [over, aside] = [across(box(0, 0, w, h), way) / 2, across(box(0, 0, w, h), along) / 2];

@@ -1,6 +1,7 @@
 import type { AvoidBox } from '../../drawing/full-scale.ts';
 import type { Group, Item } from '../../drawing/model.ts';
 import { once } from '../../drawing/once.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box } from '../../geometry/box.ts';
 import type { Line } from '../../geometry/clip.ts';
 import { between, distance, type Point, point } from '../../geometry/point.ts';
@@ -35,6 +36,7 @@ export const GROUPS: readonly (readonly [string, string])[] = [
 export class PatternSheet {
   /** Where words may stand. */
   readonly paper: Box;
+  readonly fonts: Fonts;
   readonly avoid: AvoidBox[] = [];
   /** What found no room. */
   readonly unplaced: string[] = [];
@@ -43,8 +45,9 @@ export class PatternSheet {
   readonly taken = new Taken();
   private readonly items = new Map<string, Item[]>(GROUPS.map(([name]) => [name, []]));
 
-  constructor(paper: Box) {
+  constructor(paper: Box, fonts: Fonts) {
     this.paper = paper;
+    this.fonts = fonts;
   }
 
   readonly add = (group: string, ...items: readonly Item[]): void => {
@@ -93,7 +96,12 @@ export class PatternSheet {
   /** Lines of words as near to a point as there is room, else led to it. */
   setWords(what: string, group: string, lines: readonly string[], at: Point): void {
     const blocks = [4.5, 3.6, 3].map((size) =>
-      once(() => textBlock(lines.map((text) => ({ group, text, size, weight: 'regular' as const })))),
+      once(() =>
+        textBlock(
+          lines.map((text) => ({ group, text, size, weight: 'regular' as const })),
+          this.fonts,
+        ),
+      ),
     );
     const far = blocks.map((block) => () => around(block(), 0, at, 200));
     const near = blocks.map((block) => () => closeTo(block(), at, this.paper, 60));

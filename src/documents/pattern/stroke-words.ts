@@ -22,7 +22,7 @@ export function tickLetters(
 ): void {
   for (const t of ticks) {
     const name = `${t.letter} of stroke ${t.stroke.order}`;
-    const places = letterPlaces(t.item.from, t.out, t, sizes);
+    const places = letterPlaces(t.item.from, t.out, t, sizes, sheet.fonts);
     if (crowded) {
       // Where letters find no room, the dashes tell a start from an end.
       sheet.attempt(places, 'tick');
@@ -30,7 +30,7 @@ export function tickLetters(
     }
     sheet.set(name, places, 'tick');
     if (distance(t.item.to, t.letter === 'S' ? t.stroke.start : t.stroke.stop) > 12)
-      sheet.set(name, letterPlaces(t.item.to, times(t.out, -1), t, sizes), 'tick');
+      sheet.set(name, letterPlaces(t.item.to, times(t.out, -1), t, sizes, sheet.fonts), 'tick');
   }
 }
 
@@ -59,8 +59,8 @@ export function strokeWords(
     const reach = Math.min(alone ? across(board, out) : clear, toEdge(sheet.paper, middle, out));
     const depth = Math.min(REACH_INSIDE, across(boxes.get(s.opening) ?? box(0, 0, 0, 0), out));
     const places = (crowded ? [] : SCALES).flatMap((scale) => {
-      const standing = once(() => strokeBlock(s, scale, true, view));
-      const lying = once(() => strokeBlock(s, scale, false, view));
+      const standing = once(() => strokeBlock(s, scale, true, view, sheet.fonts));
+      const lying = once(() => strokeBlock(s, scale, false, view, sheet.fonts));
       return [
         () => besideSide(standing(), s.line, out, upright, 4, reach),
         () => besideSide(lying(), s.line, out, along, 4, reach),
@@ -68,7 +68,7 @@ export function strokeWords(
         () => besideSide(lying(), s.line, times(out, -1), along, 4, depth),
       ];
     });
-    const small = SMALL_SIZES.map((size) => once(() => smallBlock(s, size)));
+    const small = SMALL_SIZES.map((size) => once(() => smallBlock(s, size, sheet.fonts)));
     places.push(
       ...small.flatMap((block) => [
         () => besideSide(block(), s.line, times(out, -1), upright, 2, depth),
@@ -84,7 +84,7 @@ export function strokeWords(
       continue;
     }
     if (sheet.attempt(chained(places), 'reading', middle, chained(far.slice(-1)))) continue;
-    const number = once(() => numberBlock(s, 2.4));
+    const number = once(() => numberBlock(s, 2.4, sheet.fonts));
     const beside = [times(out, -1), out].map((way) => () => besideSide(number(), s.line, way, upright, 1.5, 30));
     const round = () => around(number(), upright, middle, 140);
     if (sheet.attempt(chained(beside), 'reading', middle, round())) sheet.keyed++;

@@ -2,7 +2,7 @@ import type { AvoidBox, Fact, FullScale } from '../../drawing/full-scale.ts';
 import type { Drawing, Item, Pen, TextItem } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
 import { textBox } from '../../fonts/measure.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, grown, right } from '../../geometry/box.ts';
 import { type Path, placedPath } from '../../geometry/path.ts';
 import { distance, type Point, plus, point } from '../../geometry/point.ts';
@@ -52,7 +52,7 @@ export interface PlacedArtwork {
  * The backing from the face at full scale: where each artwork lies, the sight over it, where its hinges go, and along
  * which edge window and backing hinge. Errors: `placement-artwork-missing`.
  */
-export function placement(mat: Mat, job: Job, rare?: RareFonts): Result<Placement> {
+export function placement(mat: Mat, job: Job, fonts: Fonts): Result<Placement> {
   const placed = mat.openings.flatMap((opening, index) =>
     opening.artwork === undefined ? [] : [{ opening, artwork: opening.artwork, index }],
   );
@@ -84,17 +84,17 @@ export function placement(mat: Mat, job: Job, rare?: RareFonts): Result<Placemen
     items.hinges.push(...behind.map((each) => boxItem(each, undefined, 'behind')));
     items.hinges.push(...above.map((each) => boxItem(each, undefined, 'hinge')));
     const lines = wordsOf(opening, artwork, mat, job, placed.length > 1);
-    const said = wordItems(lines, art, rare);
+    const said = wordItems(lines, art, fonts);
     items.words.push(...said);
-    avoid.push(...said.map((item): AvoidBox => ({ why: 'text', box: grown(textBox(item, rare), 1) })));
+    avoid.push(...said.map((item): AvoidBox => ({ why: 'text', box: grown(textBox(item, fonts), 1) })));
     avoid.push(...cornersOf(art).map((corner): AvoidBox => ({ why: 'corner', box: grown(corner, 2) })));
     avoid.push(...above.map((each): AvoidBox => ({ why: 'tick', box: each })));
     facts.push(diagonalOf(art, `${placed.length === 1 ? 'artwork' : opening.name}, corner to corner`, job));
   });
   items.hinges.push(...windowHinge(mat, job, board));
-  const edge = [...topWords(board, placed[0]!.artwork.box.y), ...windowWords(mat, job, board)];
+  const edge = [...topWords(board, placed[0]!.artwork.box.y, fonts), ...windowWords(mat, job, board, fonts)];
   items.words.push(...edge);
-  avoid.push(...edge.map((item): AvoidBox => ({ why: 'text', box: textBox(item) })));
+  avoid.push(...edge.map((item): AvoidBox => ({ why: 'text', box: textBox(item, fonts) })));
 
   const drawing: Drawing = {
     title: `${job.title}, placement`,
@@ -166,39 +166,39 @@ function wordsOf(opening: MatOpening, artwork: Artwork, mat: Mat, job: Job, seve
 }
 
 /** Near the artwork's upper left corner, below the hinges, smaller where the artwork is small. */
-function wordItems(lines: readonly string[], art: Box, rare: RareFonts | undefined) {
+function wordItems(lines: readonly string[], art: Box, fonts: Fonts) {
   const left = art.x + 12;
   const room = Math.max(8, art.width - 24);
   const high = Math.max(6, art.height - 34);
   const share = Math.min(1, high / ((lines.length + 1) * LEADING * LARGE.size));
   let y = art.y + Math.min(26, art.height / 3);
   return lines.map((text, i) => {
-    const style = fitted(text, scaled(i < 2 ? LARGE : PLAIN, share), room, 0.1, rare);
-    y += i === 0 ? capHeight(style) : LEADING * style.size;
+    const style = fitted(text, scaled(i < 2 ? LARGE : PLAIN, share), room, 0.1, fonts);
+    y += i === 0 ? capHeight(style, fonts) : LEADING * style.size;
     return set(text, left, y, style);
   });
 }
 
 /** At both upper corners, where a sheet of a corner shows it too. */
-function topWords(board: Box, above: number): readonly TextItem[] {
+function topWords(board: Box, above: number, fonts: Fonts): readonly TextItem[] {
   const style = scaled(BOLD, Math.min(2.2, Math.max(0.6, (above - 14) / 14)));
   // Below the words along a hinge at the top.
-  const y = board.y + 10 + capHeight(style);
+  const y = board.y + 10 + capHeight(style, fonts);
   const full = 'TOP, seen from the FACE';
   const room = board.width - 30;
-  if (widthOf(full, style) + widthOf('TOP', style) + 10 > room) {
-    return [set('TOP', board.x + board.width / 2, y, fitted('TOP', style, room, 0.1), 'middle')];
+  if (widthOf(full, style, fonts) + widthOf('TOP', style, fonts) + 10 > room) {
+    return [set('TOP', board.x + board.width / 2, y, fitted('TOP', style, room, 0.1, fonts), 'middle')];
   }
   return [set(full, board.x + 15, y, style), set('TOP', right(board) - 15, y, style, 'end')];
 }
 
 /** Along the tape, read from the inside of the backing. */
-function windowWords(mat: Mat, job: Job, board: Box): readonly TextItem[] {
+function windowWords(mat: Mat, job: Job, board: Box, fonts: Fonts): readonly TextItem[] {
   const side = hingeSide(job, mat);
   const text = 'window and backing hinge along this edge';
   const long = side === 'left' || side === 'right' ? board.height : board.width;
-  const style = fitted(text, TEXT, 0.6 * long, 0.3);
-  const off = 4.2 + capHeight(style);
+  const style = fitted(text, TEXT, 0.6 * long, 0.3, fonts);
+  const off = 4.2 + capHeight(style, fonts);
   const middle = point(board.x + board.width / 2, board.y + 0.6 * board.height);
   switch (side) {
     case 'left':

@@ -1,5 +1,5 @@
 import type { Item } from '../../drawing/model.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { rule, SMALL } from '../../text/type-scale.ts';
 import type { ProofGroup, Variant } from './model.ts';
 import { LINE, materialRows, priceRows, scaleBar, signLine, sizeRow, tickBox } from './parts.ts';
@@ -23,7 +23,7 @@ export interface BandRequest {
   readonly columns: readonly Column[];
   readonly gutter: number;
   readonly scale: number;
-  readonly rare: RareFonts | undefined;
+  readonly fonts: Fonts;
   /** Size of the lists: 1, or less where there is too much in them. */
   readonly share: number;
 }
@@ -38,7 +38,7 @@ const BAR_WIDTH = 52;
 
 /** Everything that is said of the piece, under a rule at `top`. */
 export function band(request: BandRequest, top: number): Band {
-  const { variants, all, whole, gutter, scale, rare } = request;
+  const { variants, all, whole, gutter, scale, fonts } = request;
   const { job } = variants[0]!;
   const groups = new Map<ProofGroup, Item[]>();
   const add: Add = (group, items) => {
@@ -49,7 +49,7 @@ export function band(request: BandRequest, top: number): Band {
   const alike =
     all.length === 1 ? [] : alikeIn(all.map(materialsOf)).map(({ part, what }) => ({ of: part, size: what }));
   const pairs = [...alikeIn(all.map(sizesOf)), ...alike];
-  const sizes = sizeRow(pairs, whole.x, top + 6, whole.width - BAR_WIDTH, rare);
+  const sizes = sizeRow(pairs, whole.x, top + 6, whole.width - BAR_WIDTH, fonts);
   add('sizes', [...sizes.items, ...scaleBar(scale, job.units, end, top + 7.6).items]);
   const below = Math.max(sizes.bottom, top + 11.5) + 2.9 * LINE;
   const bottom = all.length === 1 ? single(request, below, add) : several(request, below, add);
@@ -92,10 +92,10 @@ function single({ variants, whole, gutter, ...style }: BandRequest, y: number, a
 
 /** A column for each: its letter to tick, what it alone is made of, what it costs. */
 function several({ variants, all, first, columns, ...style }: BandRequest, y: number, add: Add): number {
-  const { rare } = style;
+  const { fonts } = style;
   const bottoms = variants.map((variant, i) => {
     const { x, width } = columns[i]!;
-    const caption = tickBox(letter(first + i), variant.label ?? '', x, y, width, rare);
+    const caption = tickBox(letter(first + i), variant.label ?? '', x, y, width, fonts);
     add('materials', caption.items);
     let at = caption.bottom;
     const own = ownOf(materialsOf(variant), all.map(materialsOf));
@@ -106,7 +106,7 @@ function several({ variants, all, first, columns, ...style }: BandRequest, y: nu
     }
     const sizes = ownOf(sizesOf(variant), all.map(sizesOf));
     if (sizes.length > 0) {
-      const row = sizeRow(sizes, x, at + 1.7 * LINE, width, rare);
+      const row = sizeRow(sizes, x, at + 1.7 * LINE, width, fonts);
       add('sizes', row.items);
       at = row.bottom;
     }

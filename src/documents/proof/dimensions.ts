@@ -1,4 +1,5 @@
 import type { Item, Pen } from '../../drawing/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { bottom, right } from '../../geometry/box.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
@@ -59,10 +60,10 @@ function distances(mat: Mat, job: Job, across: boolean): readonly Measured[] {
 }
 
 /** Short ones first, each into the nearest row where it has room; the whole is always the outermost. */
-export function rowsOf(measured: readonly Measured[], scale: number): readonly Row[] {
+export function rowsOf(measured: readonly Measured[], scale: number, fonts: Fonts): readonly Row[] {
   const rows: Measured[][] = [];
   const reach = ({ from, to, text }: Measured): readonly [number, number] => {
-    const half = Math.max(((to - from) * scale) / 2, widthOf(text, STYLE) / 2 + GAP);
+    const half = Math.max(((to - from) * scale) / 2, widthOf(text, STYLE, fonts) / 2 + GAP);
     const middle = ((from + to) * scale) / 2;
     return [middle - half, middle + half];
   };
@@ -91,10 +92,10 @@ export interface Dimensions {
   readonly down: readonly Row[];
 }
 
-export function dimensions(mat: Mat, job: Job, scale: number): Dimensions {
+export function dimensions(mat: Mat, job: Job, scale: number, fonts: Fonts): Dimensions {
   return {
-    across: rowsOf(distances(mat, job, true), scale),
-    down: rowsOf(distances(mat, job, false), scale),
+    across: rowsOf(distances(mat, job, true), scale, fonts),
+    down: rowsOf(distances(mat, job, false), scale, fonts),
   };
 }
 
@@ -102,10 +103,10 @@ export function dimensions(mat: Mat, job: Job, scale: number): Dimensions {
 export const roomFor = (rows: readonly Row[]): number => (rows.length === 0 ? 0 : FIRST + rows.length * PITCH);
 
 /** The words of the rows nearer to the piece, along the rows: no line runs through them. */
-const wordsOf = (rows: readonly Row[], scale: number): readonly (readonly Span[])[] =>
+const wordsOf = (rows: readonly Row[], scale: number, fonts: Fonts): readonly (readonly Span[])[] =>
   rows.map((row) =>
     row.map(({ from, to, text }): Span => {
-      const half = widthOf(text, STYLE) / 2 + 0.5;
+      const half = widthOf(text, STYLE, fonts) / 2 + 0.5;
       const middle = ((from + to) * scale) / 2;
       return [middle - half, middle + half];
     }),
@@ -128,7 +129,7 @@ function openings(along: number, row: number, words: readonly (readonly Span[])[
 }
 
 /** Distances across below the piece, distances down at its right, words along their lines. */
-export function dimensionItems(mat: Mat, job: Job, place: Place, rows: Dimensions): readonly Item[] {
+export function dimensionItems(mat: Mat, job: Job, place: Place, rows: Dimensions, fonts: Fonts): readonly Item[] {
   const { scale, at } = place;
   const piece = pieceBox(mat, job);
   const low = at.y + bottom(piece) * scale;
@@ -139,7 +140,7 @@ export function dimensionItems(mat: Mat, job: Job, place: Place, rows: Dimension
     item: (pen: string, a: Span, b: Span) => Item,
     words: (text: string, along: number, out: number) => Item,
   ): readonly Item[] => {
-    const taken = wordsOf(own, scale);
+    const taken = wordsOf(own, scale, fonts);
     return own.flatMap((row, i) =>
       row.flatMap(({ from, to, text }): Item[] => {
         const out = FIRST + (i + 0.72) * PITCH;

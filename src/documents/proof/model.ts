@@ -1,5 +1,5 @@
 import type { Drawing } from '../../drawing/model.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
@@ -22,7 +22,7 @@ export interface ProofOptions {
   readonly dimensions: boolean;
   /** Pixels of the picture of each opening of the job, upright; undefined where there is none. */
   readonly pictures: readonly (Size | undefined)[];
-  readonly rare?: RareFonts;
+  readonly fonts: Fonts;
 }
 
 /** A part of a picture that the proof shows, by the name that its items give it. */

@@ -1,6 +1,6 @@
 import type { Item, Pen } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
 import {
   BODY,
@@ -36,7 +36,7 @@ export const LINE = LEADING * SIZE.body;
 /** How a list is set: the fonts, and its size, 1 unless there is too much of it for the sheet. */
 export interface ListStyle {
   readonly share: number;
-  readonly rare: RareFonts | undefined;
+  readonly fonts: Fonts;
 }
 
 const shrunk = (style: Style, share: number): Style => ({ ...style, size: style.size * share });
@@ -53,15 +53,15 @@ const PAIR = 29;
 const BETWEEN = 4.5;
 
 /** Pairs of a small word and a size below it, in columns of one width; a long one takes several. */
-export function sizeRow(pairs: readonly NamedSize[], x: number, y: number, width: number, rare?: RareFonts): Part {
+export function sizeRow(pairs: readonly NamedSize[], x: number, y: number, width: number, fonts: Fonts): Part {
   const items: Item[] = [];
   const count = Math.max(1, Math.floor(width / PAIR));
   const step = width / count;
   let [at, line] = [0, y];
   for (const { of, size, first } of pairs) {
-    const word = fitted(of, SMALL, width, 0.3, rare);
-    const value = fitted(size, BODY, width, 0.5, rare);
-    const wide = Math.max(widthOf(of, word, rare), widthOf(size, value, rare));
+    const word = fitted(of, SMALL, width, 0.3, fonts);
+    const value = fitted(size, BODY, width, 0.5, fonts);
+    const wide = Math.max(widthOf(of, word, fonts), widthOf(size, value, fonts));
     const takes = Math.min(count, Math.ceil((wide + BETWEEN) / step));
     if (at > 0 && (first === true || at + takes > count)) [at, line] = [0, line + 2.75 * LINE];
     items.push(set(of, x + at * step, line, word), set(size, x + at * step, line + 1.08 * LINE, value));
@@ -79,7 +79,7 @@ export function materialRows(
   x: number,
   y: number,
   width: number,
-  { share, rare }: ListStyle,
+  { share, fonts }: ListStyle,
 ): Part {
   const [body, soft] = [shrunk(BODY, share), shrunk(SOFTLY, share)];
   const [chip, gap, wide, line] = [CHIP * share, 2.4 * share, PART_WIDTH * share, LINE * share];
@@ -87,10 +87,10 @@ export function materialRows(
   let at = y;
   for (const { part, what, colour } of rows) {
     if (colour !== undefined)
-      items.push(boxItem(box(x, at - (capHeight(body) + chip) / 2, chip, chip), colour, 'chip'));
-    items.push(set(part, x + chip + gap, at, fitted(part, soft, wide - 1.5, 0.7, rare)));
+      items.push(boxItem(box(x, at - (capHeight(body, fonts) + chip) / 2, chip, chip), colour, 'chip'));
+    items.push(set(part, x + chip + gap, at, fitted(part, soft, wide - 1.5, 0.7, fonts)));
     const start = x + chip + gap + wide;
-    const text = paragraph(what, start, at, x + width - start, body, rare);
+    const text = paragraph(what, start, at, x + width - start, body, fonts);
     items.push(...text.items);
     at = text.bottom + line * 1.12;
   }
@@ -98,15 +98,15 @@ export function materialRows(
 }
 
 /** Amounts in a column, the total under a rule. */
-export function priceRows(list: PriceList, x: number, y: number, width: number, { share, rare }: ListStyle): Part {
+export function priceRows(list: PriceList, x: number, y: number, width: number, { share, fonts }: ListStyle): Part {
   const [body, soft, strong] = [shrunk(BODY, share), shrunk(SOFTLY, share), shrunk(STRONG, share)];
   const line = LINE * share;
   const items: Item[] = [];
   let at = y;
   const row = (what: string, amount: string, isTotal: boolean): void => {
     const style = isTotal ? strong : body;
-    const own = fitted(amount, style, width * 0.6, 0.3, rare);
-    const text = paragraph(what, x, at, width - widthOf(amount, own, rare) - 4, isTotal ? strong : soft, rare);
+    const own = fitted(amount, style, width * 0.6, 0.3, fonts);
+    const text = paragraph(what, x, at, width - widthOf(amount, own, fonts) - 4, isTotal ? strong : soft, fonts);
     items.push(...text.items, set(amount, x + width, at, own, 'end'));
     at = text.bottom + line * 1.12;
   };
@@ -121,7 +121,7 @@ export function priceRows(list: PriceList, x: number, y: number, width: number, 
   if (all !== undefined) row(`${all.count} alike`, money(all.total, list), false);
   if (list.without.length > 0) {
     const words = `Not in the total: ${list.without.join('; ')}`;
-    const text = paragraph(words, x, at, width, shrunk(SMALL, share), rare);
+    const text = paragraph(words, x, at, width, shrunk(SMALL, share), fonts);
     items.push(...text.items);
     at = text.bottom + line * 1.12;
   }
@@ -192,10 +192,10 @@ export function scaleBar(scale: number, units: Units, x: number, y: number): Sca
 }
 
 /** A box to tick, behind it a letter and what it stands for, as many lines as that takes. */
-export function tickBox(letter: string, label: string, x: number, y: number, width: number, rare?: RareFonts): Part {
+export function tickBox(letter: string, label: string, x: number, y: number, width: number, fonts: Fonts): Part {
   const side = 3.6;
-  const top = y - (capHeight(STRONG) + side) / 2;
-  const text = paragraph(label, x + side + 6.2, y, width - side - 6.2, STRONG, rare);
+  const top = y - (capHeight(STRONG, fonts) + side) / 2;
+  const text = paragraph(label, x + side + 6.2, y, width - side - 6.2, STRONG, fonts);
   return {
     items: [boxItem(box(x, top, side, side), 1, 'sign'), set(letter, x + side + 1.8, y, STRONG), ...text.items],
     bottom: text.bottom,

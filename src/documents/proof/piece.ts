@@ -1,5 +1,6 @@
 import type { Item, PathItem, Pen } from '../../drawing/model.ts';
 import { textWidth } from '../../fonts/measure.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, box, centre, grown } from '../../geometry/box.ts';
 import { parallelOf } from '../../geometry/parallel.ts';
 import { type Path, placedPath, polygon, straightSides } from '../../geometry/path.ts';
@@ -84,6 +85,7 @@ export function pieceItems(
   place: Place,
   pictures: readonly (PlacedPicture | undefined)[],
   words: readonly string[],
+  fonts: Fonts,
 ): readonly Item[] {
   const { scale } = place;
   const at = (p: Point): Point => point(place.at.x + p.x * scale, place.at.y + p.y * scale);
@@ -94,7 +96,7 @@ export function pieceItems(
 
   const items: Item[] = [...shadow(whole, Math.min(3.4, 0.03 * Math.min(whole.width, whole.height)))];
   mat.openings.forEach((opening, i) => {
-    items.push(...artItems(opening, pictures[i], words[i] ?? '', placedBox));
+    items.push(...artItems(opening, pictures[i], words[i] ?? '', placedBox, fonts));
   });
   if (mat.layers.length === 1)
     for (const each of mat.lettering ?? []) items.push(boxItem(placedBox(grown(each.box, 0.5)), GROUND));
@@ -185,6 +187,7 @@ function artItems(
   picture: PlacedPicture | undefined,
   words: string,
   placedBox: (b: Box) => Box,
+  fonts: Fonts,
 ): readonly Item[] {
   const floated = opening.artwork?.floated === true;
   const around = placedBox(grown(opening.sight, 0.5));
@@ -193,7 +196,7 @@ function artItems(
   const paper: readonly Item[] = floated ? [...paperShadow(art), boxItem(art, PLACEHOLDER)] : [];
   const shown: readonly Item[] =
     picture === undefined
-      ? wordsItems(words, art)
+      ? wordsItems(words, art, fonts)
       : [{ kind: 'picture', picture: picture.id, box: placedBox(picture.box) }];
   return [ground, ...paper, ...shown];
 }
@@ -206,9 +209,9 @@ function paperShadow(art: Box): readonly PathItem[] {
   ];
 }
 
-function wordsItems(words: string, art: Box): readonly Item[] {
+function wordsItems(words: string, art: Box, fonts: Fonts): readonly Item[] {
   const style = { ...SMALL, colour: 0.5 };
-  if (words === '' || textWidth(words, style.weight, style.size) > 0.86 * art.width) return [];
+  if (words === '' || textWidth(words, style.weight, style.size, fonts) > 0.86 * art.width) return [];
   const middle = centre(art);
   return [set(words, middle.x, middle.y + 0.35 * style.size, style, 'middle')];
 }

@@ -109,6 +109,7 @@ class SheetLayout {
   }
 
   make(variants: readonly Variant[], asked: Asked): SheetItems {
+    const { fonts } = this.#options;
     const items = new Map<ProofGroup, Item[]>();
     const add = (group: ProofGroup, made: readonly Item[]): void => {
       items.set(group, [...(items.get(group) ?? []), ...made]);
@@ -120,10 +121,10 @@ class SheetLayout {
       const pictures = variant.mat.openings.map((_, k) => asked.picture(variant, k));
       const { openings, units } = variant.job;
       const words = variant.mat.openings.map((opening, i) => placeholderWords(opening, openings[i]?.name, units));
-      add('piece', pieceItems(variant.mat, variant.job, place, pictures, words));
+      add('piece', pieceItems(variant.mat, variant.job, place, pictures, words, fonts));
       if (this.#options.dimensions) {
-        const rows = dimensions(variant.mat, variant.job, this.scale);
-        add('dimensions', dimensionItems(variant.mat, variant.job, place, rows));
+        const rows = dimensions(variant.mat, variant.job, this.scale, fonts);
+        add('dimensions', dimensionItems(variant.mat, variant.job, place, rows, fonts));
       }
     });
     const band = this.#band(variants, this.#fieldBottom + AIR * 0.9, asked.first);
@@ -133,17 +134,17 @@ class SheetLayout {
   }
 
   #headItems({ job }: Variant): Part {
-    const { rare, date } = this.#options;
+    const { fonts, date } = this.#options;
     const said = date === undefined ? 'Proof' : `Proof, ${date}`;
-    const aside = widthOf(said, LEAD, rare) + 12;
+    const aside = widthOf(said, LEAD, fonts) + 12;
     const width = this.#right - this.#left;
-    const { style, lines } = headline(job.title, width - Math.min(aside, 0.5 * width), TITLE, rare);
-    let y = MARGIN.top + capHeight(style);
+    const { style, lines } = headline(job.title, width - Math.min(aside, 0.5 * width), TITLE, fonts);
+    let y = MARGIN.top + capHeight(style, fonts);
     const items: Item[] = lines.map((line, i) => set(line, this.#left, y + i * 1.16 * style.size, style));
-    items.push(set(said, this.#right, y, fitted(said, LEAD, 0.5 * width - 12, 0.4, rare), 'end'));
+    items.push(set(said, this.#right, y, fitted(said, LEAD, 0.5 * width - 12, 0.4, fonts), 'end'));
     y += (lines.length - 1) * 1.16 * style.size;
     if (job.customer !== undefined) {
-      const customer = paragraph(job.customer, this.#left, y + SIZE.lead * 1.75, width * 0.8, LEAD, rare);
+      const customer = paragraph(job.customer, this.#left, y + SIZE.lead * 1.75, width * 0.8, LEAD, fonts);
       items.push(...customer.items);
       y = customer.bottom;
     }
@@ -151,11 +152,16 @@ class SheetLayout {
   }
 
   #footItems(): Part & { readonly top: number } {
+    const { fonts } = this.#options;
     const width = this.#right - this.#left;
-    const lines = paragraph(COLOURS, this.#left, 0, width, SMALL);
+    const lines = paragraph(COLOURS, this.#left, 0, width, SMALL, fonts);
     const last = this.#paper.height - MARGIN.bottom;
     const y = last - lines.bottom;
-    return { items: paragraph(COLOURS, this.#left, y, width, SMALL).items, bottom: last, top: y - capHeight(SMALL) };
+    return {
+      items: paragraph(COLOURS, this.#left, y, width, SMALL, fonts).items,
+      bottom: last,
+      top: y - capHeight(SMALL, fonts),
+    };
   }
 
   #column(i: number): { readonly x: number; readonly width: number } {
@@ -170,7 +176,9 @@ class SheetLayout {
     const fits = (scale: number): boolean =>
       variants.every(({ mat, job }) => {
         const piece = pieceBox(mat, job);
-        const rows = this.#options.dimensions ? dimensions(mat, job, scale) : { across: [], down: [] };
+        const rows = this.#options.dimensions
+          ? dimensions(mat, job, scale, this.#options.fonts)
+          : { across: [], down: [] };
         return (
           piece.width * scale + roomFor(rows.down) <= width && piece.height * scale + roomFor(rows.across) <= height
         );
@@ -182,7 +190,9 @@ class SheetLayout {
   #pieceAt({ mat, job }: Variant, i: number): Point {
     const { x, width } = this.#column(i);
     const piece = pieceBox(mat, job);
-    const rows = this.#options.dimensions ? dimensions(mat, job, this.scale) : { across: [], down: [] };
+    const rows = this.#options.dimensions
+      ? dimensions(mat, job, this.scale, this.#options.fonts)
+      : { across: [], down: [] };
     const free = this.#fieldBottom - this.#fieldTop - piece.height * this.scale - roomFor(rows.across);
     const spare = width - piece.width * this.scale;
     // In the middle by itself, as long as what stands at its right leaves it there.
@@ -192,10 +202,10 @@ class SheetLayout {
 
   /** Under a rule at `top`. */
   #band(variants: readonly Variant[], top: number, first: number): Band {
-    const { rare } = this.#options;
+    const { fonts } = this.#options;
     const columns = Array.from({ length: this.#perSheet }, (_, i) => this.#column(i));
     const whole = { x: this.#left, width: this.#right - this.#left };
-    const request = { variants, all: this.#all, first, whole, columns, gutter: GUTTER, rare, share: this.#share };
+    const request = { variants, all: this.#all, first, whole, columns, gutter: GUTTER, fonts, share: this.#share };
     return band({ ...request, scale: this.#scale ?? 1 }, top);
   }
 }

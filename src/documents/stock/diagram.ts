@@ -1,6 +1,6 @@
 import type { Item, TextItem } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, centre, contains, grown, overlaps, right } from '../../geometry/box.ts';
 import { clipLine } from '../../geometry/clip.ts';
 import { distance, type Point, point, type Size } from '../../geometry/point.ts';
@@ -31,7 +31,7 @@ export function stockDiagram(
   jobs: readonly JobToCut[],
   tape: Tape,
   by: number,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): Part & Size {
   const place = ({ x, y, width, height }: Box): Box => box(RIM + x / by, RIM + y / by, width / by, height / by);
   const at = ({ x, y }: Point): Point => point(RIM + x / by, RIM + y / by);
@@ -40,6 +40,7 @@ export function stockDiagram(
   const discs = numbers(
     cuts.map(({ cut, line }) => ({ cut, from: at(line.from), to: at(line.to) })),
     sheet,
+    fonts,
   );
   const items: Item[] = [];
   for (const leaf of leavesOf(layout.tree)) {
@@ -49,9 +50,9 @@ export function stockDiagram(
   items.push(boxItem(sheet, undefined, 'edge'));
   for (const { line } of cuts) items.push({ kind: 'line', pen: 'cut', from: at(line.from), to: at(line.to) });
   const taken = discs.map((each) => each.taken);
-  for (const piece of layout.pieces) items.push(...pieceWords(piece, place(piece), jobs, tape, taken, rare));
+  for (const piece of layout.pieces) items.push(...pieceWords(piece, place(piece), jobs, tape, taken, fonts));
   for (const offcut of layout.offcuts) {
-    items.push(...onWhite([offcut.marks.join(', '), fraction(tapeSize(offcut, tape))], place(offcut), taken));
+    items.push(...onWhite([offcut.marks.join(', '), fraction(tapeSize(offcut, tape))], place(offcut), taken, fonts));
   }
   items.push(...discs.flatMap(({ drawn }) => drawn));
   return { items, width: sheet.width + 2 * RIM, height: sheet.height + 2 * RIM };
@@ -79,7 +80,7 @@ function pieceWords(
   jobs: readonly JobToCut[],
   tape: Tape,
   taken: readonly Box[],
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): readonly Item[] {
   const { key, blank } = piece;
   const title = jobName(jobs, blank.job);
@@ -115,29 +116,32 @@ function pieceWords(
     const width = within.width - 3;
     const [last, lastStyle] = lines.at(-1)!;
     // A size is never parted, nor is a word.
-    if (widthOf(fraction(last), lastStyle) > width) continue;
-    if (lines.some(([text, style]) => text.split(' ').some((word) => widthOf(word, style, rare) > width))) continue;
-    const made = lines.map(([text, style]) => centred(text, width, style, rare));
+    if (widthOf(fraction(last), lastStyle, fonts) > width) continue;
+    if (lines.some(([text, style]) => text.split(' ').some((word) => widthOf(word, style, fonts) > width))) continue;
+    const made = lines.map(([text, style]) => centred(text, width, style, fonts));
     const block = stacked(made, 0.9);
     const wide = Math.max(...made.map((line) => line.width));
     const spot = free({ width: wide, height: block.height }, grown(within, -1.2), taken);
     if (spot !== undefined) return moved(block.items, spot.x + wide / 2, spot.y);
   }
-  const style = scaled(BOLD, Math.min(1, within.height / (2 * BOLD.size), within.width / (1.2 * widthOf(key, BOLD))));
-  const spot = free({ width: widthOf(key, style), height: capHeight(style) }, within, taken) ?? {
-    x: centre(within).x - widthOf(key, style) / 2,
-    y: centre(within).y - capHeight(style) / 2,
+  const style = scaled(
+    BOLD,
+    Math.min(1, within.height / (2 * BOLD.size), within.width / (1.2 * widthOf(key, BOLD, fonts))),
+  );
+  const spot = free({ width: widthOf(key, style, fonts), height: capHeight(style, fonts) }, within, taken) ?? {
+    x: centre(within).x - widthOf(key, style, fonts) / 2,
+    y: centre(within).y - capHeight(style, fonts) / 2,
   };
-  return [set(key, spot.x, spot.y + capHeight(style), style)];
+  return [set(key, spot.x, spot.y + capHeight(style, fonts), style)];
 }
 
 /** Lines about an axis at 0. */
-function centred(text: string, width: number, style: Style, rare: RareFonts | undefined): Part & Size {
-  const part = textPart(text, width, style, 0, rare);
+function centred(text: string, width: number, style: Style, fonts: Fonts): Part & Size {
+  const part = textPart(text, width, style, fonts);
   const lines = part.items.filter((item): item is TextItem => item.kind === 'text');
   return {
     items: lines.map((item): TextItem => ({ ...item, at: point(0, item.at.y), anchor: 'middle' })),
-    width: Math.max(...lines.map((item) => widthOf(item.text, style, rare))),
+    width: Math.max(...lines.map((item) => widthOf(item.text, style, fonts))),
     height: part.height,
   };
 }
@@ -162,7 +166,7 @@ function free(size: Size, within: Box, taken: readonly Box[]): Box | undefined {
 }
 
 /** Words that stand on hatching, on a white ground; along the offcut where it is narrow. */
-function onWhite(lines: readonly string[], within: Box, taken: readonly Box[]): readonly Item[] {
+function onWhite(lines: readonly string[], within: Box, taken: readonly Box[], fonts: Fonts): readonly Item[] {
   for (const [words, style] of [
     [lines, BOLD],
     [[lines.join('  ')], BOLD],
@@ -170,14 +174,14 @@ function onWhite(lines: readonly string[], within: Box, taken: readonly Box[]): 
     [lines.slice(0, 1), FINE],
   ] as const) {
     for (const turned of [false, true]) {
-      const wide = Math.max(...words.map((text) => widthOf(text, style))) + 1.6;
+      const wide = Math.max(...words.map((text) => widthOf(text, style, fonts))) + 1.6;
       const high = words.length * 1.3 * style.size + 0.8;
       const size = turned ? { width: high, height: wide } : { width: wide, height: high };
       const spot = free(size, grown(within, -0.3), taken);
       if (spot === undefined) continue;
       const { x, y } = centre(spot);
       const texts = words.map((text, i): Item => {
-        const down = (i - (words.length - 1) / 2) * 1.3 * style.size + capHeight(style) / 2;
+        const down = (i - (words.length - 1) / 2) * 1.3 * style.size + capHeight(style, fonts) / 2;
         const made = set(text, turned ? x + down : x, turned ? y : y + down, style, 'middle');
         return turned ? { ...made, turn: -90 } : made;
       });
@@ -197,6 +201,7 @@ interface NumberedLine {
 function numbers(
   lines: readonly NumberedLine[],
   sheet: Box,
+  fonts: Fonts,
 ): readonly { readonly taken: Box; readonly drawn: readonly Item[] }[] {
   const made: { taken: Box; drawn: readonly Item[] }[] = [];
   for (const { cut, from, to } of lines) {
@@ -208,7 +213,7 @@ function numbers(
     const around = ({ x, y }: Point): Box => box(x - RADIUS, y - RADIUS, 2 * RADIUS, 2 * RADIUS);
     const clear = (spot: Point): boolean => made.every(({ taken }) => distance(spot, centre(taken)) > 2 * RADIUS + 0.2);
     const spot = spots.find(clear) ?? mix(from, to, 0.5);
-    made.push({ taken: around(spot), drawn: disc(`${cut}`, spot, RADIUS) });
+    made.push({ taken: around(spot), drawn: disc(`${cut}`, spot, RADIUS, fonts) });
   }
   return made;
 }

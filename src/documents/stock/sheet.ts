@@ -1,6 +1,6 @@
 import type { Drawing, Item } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, box } from '../../geometry/box.ts';
 import { point, type Size } from '../../geometry/point.ts';
 import type { JobToCut } from '../../stock/blanks.ts';
@@ -51,7 +51,7 @@ const BETWEEN = 2.8;
 export interface StockSheetOptions {
   readonly paper: Size;
   readonly tape: Tape;
-  readonly rare?: RareFonts | undefined;
+  readonly fonts: Fonts;
 }
 
 /** One layout: the sheet to scale, what is on it, and the cuts in their order, on as few pages as it takes. */
@@ -59,29 +59,30 @@ export function layoutPages(
   { board }: Pick<BoardLayouts, 'board'>,
   layout: Layout,
   jobs: readonly JobToCut[],
-  { paper, tape, rare }: StockSheetOptions,
+  { paper, tape, fonts }: StockSheetOptions,
 ): readonly Drawing[] {
   const page = inside(paper, TICKET_MARGIN);
-  const foot = textPart(BLADE_CAUTION, page.width, FINE);
+  const foot = textPart(BLADE_CAUTION, page.width, FINE, fonts);
   const column = (page.width - GUTTER) / 2;
   const lead = `${board.material.name}, ${fine(board.material.thickness)}: ${sourceWords(layout, jobs, tape)}`;
   const head = stacked(
-    [textPart(sheetsName(layout), page.width, NAME), textPart(lead, page.width, LEAD_IN, 0, rare)],
+    [textPart(sheetsName(layout), page.width, NAME, fonts), textPart(lead, page.width, LEAD_IN, fonts)],
     2,
   );
   const title = `${sheetsName(layout)}, ${board.material.name}`;
-  const next = textPart(`${title}, continued`, page.width, BOLD, 0, rare);
+  const next = textPart(`${title}, continued`, page.width, BOLD, fonts);
   const top = page.y + head.height + 4;
   const end = page.y + page.height - foot.height - 3;
   const across = scaleFor(layout, { width: page.width, height: (end - top) * MOST_HEIGHT });
   const beside = scaleFor(layout, { width: column, height: (end - top) * 0.7 });
   const wide = across * WORTH <= beside;
   const by = wide ? across : beside;
-  const diagram = stockDiagram(layout, jobs, tape, by, rare);
+  const diagram = stockDiagram(layout, jobs, tape, by, fonts);
   const caption = textPart(
     `Drawn 1 : ${Number(by.toFixed(2))}, sides named as drawn. Wide hatching is kept, close hatching is waste. Pencil its letter on each board that is cut again.`,
     column,
     FINE,
+    fonts,
   );
   const below = top + diagram.height + 0.6 + caption.height + 4;
   const columns = (index: number): readonly Box[] => {
@@ -91,7 +92,7 @@ export function layoutPages(
   };
   // The cuts in a column of their own where that takes no more paper.
   const made = SCALES.flatMap((scale) => {
-    const { on, cuts } = partsOf(layout, jobs, tape, column, scale, rare);
+    const { on, cuts } = partsOf(layout, jobs, tape, column, scale, fonts);
     return [flow([on, cuts], columns), flow([[...on, ...cuts]], columns)];
   });
   const best = made.reduce((fewest, each) => (each.length < fewest.length ? each : fewest));
@@ -142,22 +143,23 @@ function partsOf(
   tape: Tape,
   width: number,
   scale: number,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): { readonly on: readonly Part[]; readonly cuts: readonly Part[] } {
   const [first, ...rest] = [...new Map(layout.pieces.map((piece) => [piece.key, piece])).values()].map((piece) =>
-    legendRow(piece, layout, jobs, tape, width, scale, rare),
+    legendRow(piece, layout, jobs, tape, width, scale, fonts),
   );
-  const groups = stopGroups(layout, jobs, tape).map((group) => groupPart(group, width, scale, rare));
-  const whole = layout.sequence.cuts === 0 ? [textPart('Nothing is cut: it is used whole.', width, TEXT)] : groups;
+  const groups = stopGroups(layout, jobs, tape).map((group) => groupPart(group, width, scale, fonts));
+  const whole =
+    layout.sequence.cuts === 0 ? [textPart('Nothing is cut: it is used whole.', width, TEXT, fonts)] : groups;
   const [cut, ...more] = whole;
   return {
-    on: first === undefined ? [] : [stacked([heading('On it', width, scale), first], 2.2), ...rest],
-    cuts: cut === undefined ? [] : [stacked([heading('Cut', width, scale), cut], 2.2), ...more],
+    on: first === undefined ? [] : [stacked([heading('On it', width, scale, fonts), first], 2.2), ...rest],
+    cuts: cut === undefined ? [] : [stacked([heading('Cut', width, scale, fonts), cut], 2.2), ...more],
   };
 }
 
-function heading(text: string, width: number, scale: number): Part {
-  const part = textPart(text, width, scaled(HEAD, scale));
+function heading(text: string, width: number, scale: number, fonts: Fonts): Part {
+  const part = textPart(text, width, scaled(HEAD, scale), fonts);
   const line: Item = { kind: 'line', pen: 'head', from: point(0, 0), to: point(width, 0) };
   return { items: [line, ...moved(part.items, 0, 1.5)], height: part.height + 1.5 };
 }
@@ -169,27 +171,27 @@ function legendRow(
   tape: Tape,
   width: number,
   scale: number,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): Part {
   const count = pieces.filter(({ key }) => key === piece.key).length;
   const [text, bold] = [scaled(TEXT, scale), scaled(BOLD, scale)];
   const tail = fraction(`${count === 1 ? '' : `${count} of `}${tapeSize(piece.blank, tape)}`);
-  const right = textPart(tail, width, bold);
-  const room = widthOf(tail, bold) + 3;
+  const right = textPart(tail, width, bold, fonts);
+  const room = widthOf(tail, bold, fonts) + 3;
   const indent = 6 * scale;
   return level([
-    [0, textPart(piece.key, width, bold)],
-    [0, textPart(blankName(piece, jobs), width - room, text, indent, rare)],
+    [0, textPart(piece.key, width, bold, fonts)],
+    [0, textPart(blankName(piece, jobs), width - room, text, fonts, indent)],
     [width - room + 3, right],
   ]);
 }
 
 /** A setting to be read at arm's length, and below it the cuts that are made at it. */
-function groupPart({ reading, rows }: StopGroup, width: number, scale: number, rare: RareFonts | undefined): Part {
-  const base = capHeight(BLANK);
+function groupPart({ reading, rows }: StopGroup, width: number, scale: number, fonts: Fonts): Part {
+  const base = capHeight(BLANK, fonts);
   const stop = scaled(TEXT, scale);
-  const before = widthOf('Stop', stop) + 2;
-  const after = before + widthOf(reading.text, BLANK) + 1.8;
+  const before = widthOf('Stop', stop, fonts) + 2;
+  const after = before + widthOf(reading.text, BLANK, fonts) + 1.8;
   const said = [reading.unit, reading.sense === 'exact' ? '' : `${reading.sense}, ${reading.decimal} ${reading.unit}`];
   const head: Part = {
     items: [
@@ -199,22 +201,25 @@ function groupPart({ reading, rows }: StopGroup, width: number, scale: number, r
     ],
     height: base + 0.6,
   };
-  return stacked([head, ...rows.map((row) => rowPart(row, width, scale, rare))], 1.7 * scale);
+  return stacked([head, ...rows.map((row) => rowPart(row, width, scale, fonts))], 1.7 * scale);
 }
 
-function rowPart({ cut, lay, gives }: CutRow, width: number, scale: number, rare: RareFonts | undefined): Part {
+function rowPart({ cut, lay, gives }: CutRow, width: number, scale: number, fonts: Fonts): Part {
   const [text, bold] = [scaled(TEXT, scale), scaled(BOLD, scale)];
-  const { side } = tickSquare(0, 0, text);
+  const { side } = tickSquare(0, 0, text, fonts);
   const radius = 2.1;
   const indent = side + 2 * radius + 2.6;
-  const words = stacked([textPart(lay, width, text, indent), textPart(`→ ${gives}`, width, bold, indent, rare)], 0.9);
-  const base = textPart(lay, width, text, indent).base;
-  const above = Math.max(0, radius - (base - capHeight(text) / 2));
-  const middle = base + above - capHeight(text) / 2;
+  const words = stacked(
+    [textPart(lay, width, text, fonts, indent), textPart(`→ ${gives}`, width, bold, fonts, indent)],
+    0.9,
+  );
+  const base = textPart(lay, width, text, fonts, indent).base;
+  const above = Math.max(0, radius - (base - capHeight(text, fonts) / 2));
+  const middle = base + above - capHeight(text, fonts) / 2;
   return {
     items: [
-      tickSquare(0.12, base + above, text).item,
-      ...disc(`${cut}`, point(side + 0.9 + radius, middle), radius),
+      tickSquare(0.12, base + above, text, fonts).item,
+      ...disc(`${cut}`, point(side + 0.9 + radius, middle), radius, fonts),
       ...moved(words.items, 0, above),
     ],
     height: above + words.height,

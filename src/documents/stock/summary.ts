@@ -1,5 +1,5 @@
 import type { Drawing } from '../../drawing/model.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import type { Prices } from '../../shop/prices.ts';
 import { type JobToCut, jobName } from '../../stock/blanks.ts';
 import type { BoardLayouts } from '../../stock/layouts.ts';
@@ -22,7 +22,7 @@ export function stockSummary(
   record: StockRecord,
   jobs: readonly JobToCut[],
   prices: Money,
-  { paper, tape, rare }: StockSheetOptions,
+  { paper, tape, fonts }: StockSheetOptions,
 ): readonly Drawing[] {
   const shelved = day.flatMap(({ board, layouts }) =>
     layouts.flatMap(({ offcuts, numbers }) =>
@@ -36,25 +36,25 @@ export function stockSummary(
   const actions =
     (texts: readonly string[]) =>
     (width: number, { scale }: Density): readonly Part[] =>
-      texts.map((text) => action(text, width, scaled(TEXT, scale), rare));
+      texts.map((text) => action(text, width, scaled(TEXT, scale), fonts));
   const sections: Section[] = [
     { title: 'Fetch', parts: actions(record.boards.flatMap(fetched)) },
     ...record.boards.map((board): Section => {
       const aside = `${fine(board.thickness)}, ${plural(board.blanks, 'blank')}`;
-      return { title: board.name, aside, parts: (width, density) => figures(board, prices, width, density, rare) };
+      return { title: board.name, aside, parts: (width, density) => figures(board, prices, width, density, fonts) };
     }),
     ...(shelved.length === 0
       ? []
       : [{ title: 'Onto the shelf', aside: 'write the mark on each', parts: actions(shelved) }]),
     {
       title: 'Where each blank lies',
-      parts: (width, { scale }) => whereabouts(day, jobs, tape, width, scale, rare),
+      parts: (width, { scale }) => whereabouts(day, jobs, tape, width, scale, fonts),
     },
   ];
   const of = jobs.length === 1 ? jobName(jobs, 0) : plural(jobs.length, 'job');
   const cost = record.cost === undefined ? '' : `, ${money(record.cost, prices)}`;
   const lead = `${of}: ${plural(record.sheets, 'new sheet')}${cost}`;
-  return listedSheets({ title: 'Stock plan', name: 'Stock plan', lead, group: 'stock', sections, paper, rare });
+  return listedSheets({ title: 'Stock plan', name: 'Stock plan', lead, group: 'stock', sections, paper, fonts });
 }
 
 function fetched({ name, fetch, shelf, fallouts }: BoardRecord): readonly string[] {
@@ -65,14 +65,8 @@ function fetched({ name, fetch, shelf, fallouts }: BoardRecord): readonly string
   ];
 }
 
-function figures(
-  board: BoardRecord,
-  prices: Money,
-  width: number,
-  { scale }: Density,
-  rare: RareFonts | undefined,
-): readonly Part[] {
-  const row = (name: string, value: string): Part => pair(name, value, 24 * scale, width, scaled(TEXT, scale), rare);
+function figures(board: BoardRecord, prices: Money, width: number, { scale }: Density, fonts: Fonts): readonly Part[] {
+  const row = (name: string, value: string): Part => pair(name, value, 24 * scale, width, scaled(TEXT, scale), fonts);
   const proof =
     board.bound.sheets === board.sheets
       ? `${board.verdict}: no plan needs fewer than ${board.bound.sheets}`
@@ -94,7 +88,7 @@ function whereabouts(
   tape: Tape,
   width: number,
   scale: number,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): readonly Part[] {
   const [text, bold] = [scaled(TEXT, scale), scaled(BOLD, scale)];
   const all = day.flatMap(({ board, layouts }) =>
@@ -109,8 +103,11 @@ function whereabouts(
     const words = `${count}${blankName({ blank }, jobs)}, ${tapeSize(blank, tape)}`;
     const where = 26 * scale;
     return level([
-      [0, textPart(words, width - where, text, 0, rare)],
-      [width - where + 2, textPart(`${sheets.length === 1 ? 'sheet' : 'sheets'} ${listed(sheets)}`, where - 2, bold)],
+      [0, textPart(words, width - where, text, fonts)],
+      [
+        width - where + 2,
+        textPart(`${sheets.length === 1 ? 'sheet' : 'sheets'} ${listed(sheets)}`, where - 2, bold, fonts),
+      ],
     ]);
   });
 }

@@ -1,5 +1,5 @@
 import { scaleUnits, settingOf } from '../../bench/guide.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
 import type { Density } from '../../text/bench-flow.ts';
@@ -44,24 +44,24 @@ export function blankPart(
   index: number,
   width: number,
   { scale, air }: Density,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): Part {
   const text = scaled(TEXT, scale);
   const { size, note } = blankWords(mat, job, index);
   const { board } = mat.layers[index]!;
   const title = `${layerTitle(mat.layers[index]!)}: ${board.name}, ${fine(board.thickness)}${note}`;
-  const named = textPart(title, width, text, 0, rare);
+  const named = textPart(title, width, text, fonts);
   const count = job.count === 1 ? '' : `× ${job.count}`;
   const countStyle = scaled(HEAD, scale);
-  const { side } = tickSquare(0, 0, BOX);
+  const { side } = tickSquare(0, 0, BOX, fonts);
   const left = side + 2;
-  const room = width - left - (count === '' ? 0 : widthOf(count, countStyle) + 3);
-  const style = fitted(size, BLANK, room, 0.6);
-  const base = named.height + 1.6 + Math.max(capHeight(BLANK), (side + capHeight(BLANK)) / 2);
+  const room = width - left - (count === '' ? 0 : widthOf(count, countStyle, fonts) + 3);
+  const style = fitted(size, BLANK, room, 0.6, fonts);
+  const base = named.height + 1.6 + Math.max(capHeight(BLANK, fonts), (side + capHeight(BLANK, fonts)) / 2);
   return {
     items: [
       ...moved(named.items, 0, 0),
-      tickSquare(0.15, base - (capHeight(BLANK) - capHeight(BOX)) / 2, BOX).item,
+      tickSquare(0.15, base - (capHeight(BLANK, fonts) - capHeight(BOX, fonts)) / 2, BOX, fonts).item,
       set(size, left, base, style),
       ...(count === '' ? [] : [set(count, width, base, countStyle, 'end')]),
     ],

@@ -1,7 +1,7 @@
 import { settingOf } from '../../bench/guide.ts';
 import type { Item } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import type { Size } from '../../geometry/point.ts';
 import { point } from '../../geometry/point.ts';
 import type { BySide } from '../../geometry/sides.ts';
@@ -142,15 +142,10 @@ const LEAST_ROW = 5.5;
 const COLUMNS = [0.33, 0.33, 0.17, 0.17] as const;
 
 /** A table's head and its rows, a box behind each to write in. */
-export function checkParts(
-  list: readonly Check[],
-  width: number,
-  scale: number,
-  rare: RareFonts | undefined,
-): readonly Part[] {
+export function checkParts(list: readonly Check[], width: number, scale: number, fonts: Fonts): readonly Part[] {
   const lefts = COLUMNS.map((_, i) => width * COLUMNS.slice(0, i).reduce((sum, share) => sum + share, 0));
   const [text, small] = [scaled(TEXT, scale), scaled(FINE, scale)];
-  const cap = capHeight(small);
+  const cap = capHeight(small, fonts);
   const head: Part = {
     items: ['what', 'should be', '±', 'measured'].map((word, i) => set(word, lefts[i]!, cap, small)),
     height: cap + 1,
@@ -160,7 +155,7 @@ export function checkParts(
     const cells = level(
       [what, expected, tolerance].map((words, i) => [
         lefts[i]!,
-        textPart(words, width * COLUMNS[i]! - (i === 2 ? 1.2 : 2), text, 0, rare),
+        textPart(words, width * COLUMNS[i]! - (i === 2 ? 1.2 : 2), text, fonts),
       ]),
     );
     const high = Math.max(LEAST_ROW, cells.height + above + 0.7 * scale);

@@ -1,6 +1,7 @@
 import type { Stroke } from '../../bench/model.ts';
 import { mirror } from '../../bench/outline.ts';
 import type { Item } from '../../drawing/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, box, contains, overlaps } from '../../geometry/box.ts';
 import { type Path, placedPath, polygon } from '../../geometry/path.ts';
 import { distance, dot, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
@@ -27,10 +28,11 @@ export function diagram(
   layer: number,
   room: { readonly width: number; readonly height: number },
   scale: number,
+  fonts: Fonts,
 ): Part {
   const [bold, fine] = [scaled(BOLD, scale), scaled(FINE, scale)];
-  const top = capHeight(bold) + 1.4;
-  const below = capHeight(fine) + 1.8;
+  const top = capHeight(bold, fonts) + 1.4;
+  const below = capHeight(fine, fonts) + 1.8;
   const ratio = Math.min(room.width / mat.outer.width, (room.height - top - below) / mat.outer.height);
   const [width, height] = [mat.outer.width * ratio, mat.outer.height * ratio];
   const left = (room.width - width) / 2;
@@ -52,11 +54,11 @@ export function diagram(
     .map((stroke) => ({ stroke, from: at(stroke.line.from), to: at(stroke.line.to) }));
   const words = [
     set('TOP', left + width / 2, top - 1.4, bold, 'middle'),
-    ...upArrows(left + width / 2, top - 1.4, widthOf('TOP', bold), capHeight(bold)),
+    ...upArrows(left + width / 2, top - 1.4, widthOf('TOP', bold, fonts), capHeight(bold, fonts)),
     set(BACK_WORDS, room.width / 2, top + height + below, fine, 'middle'),
   ];
   items.push(...lines.flatMap(({ from, to }) => arrowItems(from, to)));
-  items.push(...numbers(lines, box(left, top, width, height), paths));
+  items.push(...numbers(lines, box(left, top, width, height), paths, fonts));
   return { items: [...items, ...words], height: top + height + below + 0.6 };
 }
 
@@ -88,11 +90,11 @@ function arrowItems(from: Point, to: Point): readonly Item[] {
 }
 
 /** Discs beside the middle of each stroke: all outside if there is room, else all inside, else as it comes; all of one size. */
-function numbers(lines: readonly Placed[], board: Box, paths: readonly Path[]): readonly Item[] {
+function numbers(lines: readonly Placed[], board: Box, paths: readonly Path[], fonts: Fonts): readonly Item[] {
   const walls = [...paths, polygon(cornersOf(board))].flatMap(sidesOf);
   for (const ways of [[1], [-1], [1, -1]]) {
     for (const radius of ways.length === 1 ? RADII.slice(0, 3) : RADII) {
-      const found = lines.length === 0 ? [] : tryRadius(lines, board, walls, radius, ways);
+      const found = lines.length === 0 ? [] : tryRadius(lines, board, walls, radius, ways, fonts);
       if (found !== undefined) return found;
     }
   }
@@ -106,6 +108,7 @@ function tryRadius(
   walls: readonly { readonly from: Point; readonly to: Point }[],
   radius: number,
   ways: readonly number[],
+  fonts: Fonts,
 ): readonly Item[] | undefined {
   const taken: Box[] = [];
   const items: Item[] = [];
@@ -127,7 +130,7 @@ function tryRadius(
       continue;
     }
     taken.push(box(spot.x - radius, spot.y - radius, 2 * radius, 2 * radius));
-    items.push(...disc(`${stroke.order}`, spot, radius));
+    items.push(...disc(`${stroke.order}`, spot, radius, fonts));
   }
   return items;
 }

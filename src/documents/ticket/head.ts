@@ -1,4 +1,5 @@
 import type { Item } from '../../drawing/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { polygon } from '../../geometry/path.ts';
 import { point } from '../../geometry/point.ts';
 import {
@@ -21,32 +22,32 @@ import type { BenchJob, TicketOptions } from './model.ts';
 const MARK_WIDTH = 58;
 
 /** Title, customer and count at the left; at the right the mark for the back of every blank. */
-export function ticketHead({ job, mat, number }: BenchJob, width: number, { of, rare }: TicketOptions): Part {
+export function ticketHead({ job, mat, number }: BenchJob, width: number, { of, fonts }: TicketOptions): Part {
   const room = width - MARK_WIDTH - 8;
-  const title = headline(job.title, room, NAME, rare);
-  const cap = capHeight(title.style);
+  const title = headline(job.title, room, NAME, fonts);
+  const cap = capHeight(title.style, fonts);
   const pitch = 1.16 * title.style.size;
   const items: Item[] = title.lines.map((line, i) => set(line, 0, cap + i * pitch, title.style));
-  let y = cap + (title.lines.length - 1) * pitch + depthOf(title.style);
+  let y = cap + (title.lines.length - 1) * pitch + depthOf(title.style, fonts);
   const boards = mat.layers.length === 1 ? 'single mat' : `${mat.layers.length} layers, cut ${job.bench.stack}`;
   const said = [job.customer, boards, job.count === 1 ? 'make one' : `make ${job.count}`].filter((text) => text);
-  const line = textPart(said.join(', '), room, LEAD_IN, 0, rare);
+  const line = textPart(said.join(', '), room, LEAD_IN, fonts);
   items.push(...moved(line.items, 0, y + 2));
   y += 2 + line.height;
 
   const left = width - MARK_WIDTH;
-  const fine = capHeight(FINE);
+  const fine = capHeight(FINE, fonts);
   items.push(set('On the BACK of every blank, at its top edge', width, fine, FINE, 'end'));
-  const base = fine + 3.4 + capHeight(BLANK);
-  const top = widthOf('TOP', BLANK);
-  const arrow = capHeight(BLANK);
+  const base = fine + 3.4 + capHeight(BLANK, fonts);
+  const top = widthOf('TOP', BLANK, fonts);
+  const arrow = capHeight(BLANK, fonts);
   items.push(set('TOP', width, base, BLANK, 'end'), upArrow(width - top - 4.6, base, arrow));
   const numberRoom = MARK_WIDTH - top - 9.5;
-  if (number === undefined) items.push(...writeLine('Job', left, base, numberRoom, TEXT));
-  else items.push(set(number, left + numberRoom, base, fitted(number, BLANK, numberRoom, 0.1, rare), 'end'));
-  let bottom = base + depthOf(BLANK);
+  if (number === undefined) items.push(...writeLine('Job', left, base, numberRoom, TEXT, fonts));
+  else items.push(set(number, left + numberRoom, base, fitted(number, BLANK, numberRoom, 0.1, fonts), 'end'));
+  let bottom = base + depthOf(BLANK, fonts);
   if (of !== undefined && of.count > 1) {
-    items.push(set(`ticket ${of.index + 1} of ${of.count}`, width, bottom + capHeight(TEXT) + 0.6, TEXT, 'end'));
+    items.push(set(`ticket ${of.index + 1} of ${of.count}`, width, bottom + capHeight(TEXT, fonts) + 0.6, TEXT, 'end'));
     bottom += 0.6 + LEADING * TEXT.size;
   }
   return { items, height: Math.max(y, bottom) };
@@ -66,13 +67,13 @@ function upArrow(x: number, base: number, height: number): Item {
 }
 
 /** Cautions, and lines for the blade and initials. */
-export function ticketFoot(words: string, width: number): Part {
-  const text = textPart(words, width, FINE);
+export function ticketFoot(words: string, width: number, fonts: Fonts): Part {
+  const text = textPart(words, width, FINE, fonts);
   const y = 1.8 + text.height + 5.6;
   const share = [0.3, 0.24, 0.24, 0.22].map((part) => part * width);
   const lefts = share.map((_, i) => share.slice(0, i).reduce((sum, part) => sum + part, 0));
   const lines = ['New blade at stroke', 'Cut by', 'Checked by', 'Date'].flatMap((word, i) =>
-    writeLine(word, lefts[i]!, y, share[i]! - (i === 3 ? 0 : 4), BOLD),
+    writeLine(word, lefts[i]!, y, share[i]! - (i === 3 ? 0 : 4), BOLD, fonts),
   );
   return {
     items: [rule('rule', 0, width, 0), ...moved(text.items, 0, 1.8), ...lines],

@@ -1,4 +1,4 @@
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { moved, type Part, stacked } from '../../text/bench-type.ts';
 import { diagram } from './diagram.ts';
 import type { BenchJob } from './model.ts';
@@ -26,22 +26,22 @@ export function layerParts(
   rows: readonly SettingRow[],
   width: number,
   air: number,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): readonly Part[] {
-  const widest = Math.max(0, ...rows.map((row) => readingWidth(row, ROW_SCALE)));
+  const widest = Math.max(0, ...rows.map((row) => readingWidth(row, ROW_SCALE, fonts)));
   const free = Math.min(WIDEST, width - GUTTER - widest);
   const count = rows.reduce((sum, { cuts }) => sum + cuts.length, 0);
   const gap = 2.4 * air;
   if (free < NARROWEST || count > MANY) {
     const wide = { width: Math.min(width, 1.6 * HIGHEST), height: 1.5 * HIGHEST };
-    const drawn = diagram(mat, job, strokes, layer, wide, ROW_SCALE);
-    const below = rows.flatMap((row) => rowParts(row, mat, width, ROW_SCALE, rare).map(spaced));
+    const drawn = diagram(mat, job, strokes, layer, wide, ROW_SCALE, fonts);
+    const below = rows.flatMap((row) => rowParts(row, mat, width, ROW_SCALE, fonts).map(spaced));
     const centred = { ...drawn, items: moved(drawn.items, (width - wide.width) / 2, 0) };
     return [centred, ...below];
   }
-  const drawn = diagram(mat, job, strokes, layer, { width: free, height: HIGHEST }, ROW_SCALE);
+  const drawn = diagram(mat, job, strokes, layer, { width: free, height: HIGHEST }, ROW_SCALE, fonts);
   const left = free + GUTTER;
-  const made = rows.map((row) => stacked(rowParts(row, mat, width - left, ROW_SCALE, rare), 0));
+  const made = rows.map((row) => stacked(rowParts(row, mat, width - left, ROW_SCALE, fonts), 0));
   let beside = 0;
   let used = 0;
   while (beside < made.length) {
@@ -55,5 +55,5 @@ export function layerParts(
     items: [...moved(drawn.items, 0, ABOVE), ...moved(column.items, left, ABOVE)],
     height: ABOVE + Math.max(drawn.height, column.height),
   };
-  return [block, ...rows.slice(beside).flatMap((row) => rowParts(row, mat, width, ROW_SCALE, rare).map(spaced))];
+  return [block, ...rows.slice(beside).flatMap((row) => rowParts(row, mat, width, ROW_SCALE, fonts).map(spaced))];
 }

@@ -1,6 +1,6 @@
 import type { Stroke } from '../../bench/model.ts';
 import type { Step } from '../../bench/order.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import type { Size } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
@@ -20,5 +20,5 @@ export interface TicketOptions {
   readonly paper: Size;
   /** Which of how many tickets in one file. */
   readonly of?: { readonly index: number; readonly count: number };
-  readonly rare?: RareFonts;
+  readonly fonts: Fonts;
 }

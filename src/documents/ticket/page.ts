@@ -1,5 +1,5 @@
 import type { Drawing } from '../../drawing/model.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import { flowSections, inside, type Section } from '../../text/bench-flow.ts';
@@ -18,18 +18,18 @@ export interface Listed {
   readonly group: string;
   readonly sections: readonly Section[];
   readonly paper: Size;
-  readonly rare?: RareFonts | undefined;
+  readonly fonts: Fonts;
 }
 
 /** A headline and sections in two columns, on as many sheets as they take. */
-export function listedSheets({ title, name, lead, group, sections, paper, rare }: Listed): readonly Drawing[] {
+export function listedSheets({ title, name, lead, group, sections, paper, fonts }: Listed): readonly Drawing[] {
   const page = inside(paper, TICKET_MARGIN);
-  const head = stacked([textPart(name, page.width, NAME, 0, rare), textPart(lead, page.width, LEAD_IN, 0, rare)], 2);
+  const head = stacked([textPart(name, page.width, NAME, fonts), textPart(lead, page.width, LEAD_IN, fonts)], 2);
   const area = (index: number) => {
     const top = index === 0 ? head.height + 6 : 0;
     return box(page.x, page.y + top, page.width, page.height - top);
   };
-  return flowSections(sections, area, rare).pages.map(({ items }, index) => {
+  return flowSections(sections, area, fonts).pages.map(({ items }, index) => {
     const all = [...(index === 0 ? moved(head.items, page.x, page.y) : []), ...items];
     return benchSheet(title, group, paper, all);
   });

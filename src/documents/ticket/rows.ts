@@ -2,7 +2,7 @@ import type { Stroke } from '../../bench/model.ts';
 import type { Step } from '../../bench/order.ts';
 import { fraction } from '../../fonts/fractions.ts';
 import { ellipsized } from '../../fonts/measure.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
@@ -112,32 +112,34 @@ export function turnWords(turn: number): { readonly text: string; readonly clock
 }
 
 /** How wide the reading of a row is, with all that stands beside it. */
-export function readingWidth(row: SettingRow, scale: number): number {
-  const beside = Math.max(widthOf(row.sense, sense(scale)), widthOf(row.decimal, scaled(FINE, scale)));
-  return widthOf(row.reading, READING) + AFTER_READING + unitWidth(row, scale) + beside;
+export function readingWidth(row: SettingRow, scale: number, fonts: Fonts): number {
+  const beside = Math.max(widthOf(row.sense, sense(scale), fonts), widthOf(row.decimal, scaled(FINE, scale), fonts));
+  return widthOf(row.reading, READING, fonts) + AFTER_READING + unitWidth(row, scale, fonts) + beside;
 }
 
 const AFTER_READING = 1.4;
 const sense = (scale: number) => scaled(HEAD, scale);
-const unitWidth = ({ unit }: SettingRow, scale: number): number =>
-  unit === '' ? 0.6 : widthOf(unit, scaled(TEXT, scale)) + 2.6;
+const unitWidth = ({ unit }: SettingRow, scale: number, fonts: Fonts): number =>
+  unit === '' ? 0.6 : widthOf(unit, scaled(TEXT, scale), fonts) + 2.6;
 
 /** The reading, and what is to be cut with it, each after its turn of the board. */
-export function rowParts(row: SettingRow, mat: Mat, width: number, scale: number, rare?: RareFonts): readonly Part[] {
+export function rowParts(row: SettingRow, mat: Mat, width: number, scale: number, fonts: Fonts): readonly Part[] {
   const [text, fine, big] = [scaled(TEXT, scale), scaled(FINE, scale), sense(scale)];
-  const base = capHeight(READING);
-  const unitX = widthOf(row.reading, READING) + AFTER_READING;
-  const besideX = unitX + unitWidth(row, scale);
+  const base = capHeight(READING, fonts);
+  const unitX = widthOf(row.reading, READING, fonts) + AFTER_READING;
+  const besideX = unitX + unitWidth(row, scale, fonts);
   const items = [
     set(row.reading, 0, base, READING),
     ...(row.unit === '' ? [] : [set(row.unit, unitX, base, text)]),
-    ...(row.sense === '' ? [] : [set(row.sense, besideX, base - capHeight(READING) + capHeight(big), big)]),
+    ...(row.sense === ''
+      ? []
+      : [set(row.sense, besideX, base - capHeight(READING, fonts) + capHeight(big, fonts), big)]),
     set(row.decimal, besideX, base, fine),
   ];
-  const groups = cutChunks(row, mat, width, scale, rare);
+  const groups = cutChunks(row, mat, width, scale, fonts);
   const lines = (from: number): Part => {
     const part = chunkLines(groups.slice(from, from + MOST_CUTS), width, 1.1 * scale, 1.52 * text.size);
-    return { ...part, height: part.height + depthOf(text) };
+    return { ...part, height: part.height + depthOf(text, fonts) };
   };
   const top = base + 0.6 * scale;
   const first = lines(0);
@@ -153,7 +155,7 @@ function cutChunks(
   mat: Mat,
   width: number,
   scale: number,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): readonly (readonly Chunk[])[] {
   const [fine, bold] = [scaled(FINE, scale), scaled(BOLD, scale)];
   const several = mat.openings.length > 1;
@@ -162,22 +164,22 @@ function cutChunks(
     const part = stroke.part === undefined ? '' : ` ${stroke.part}`;
     const last = i === row.cuts.length - 1;
     return [
-      ...(turned === undefined ? [] : [turnChunk(turned, fine)]),
-      numberChunk(stroke.order, bold.size),
-      squareChunk(bold.size, stroke.cut === true),
-      ...(several ? [openingChunk(mat, stroke, width, scale, rare)] : []),
-      wordChunk(`${backSide(stroke)}${part}${last ? ',' : ''}`, bold),
-      ...(stroke.planned === undefined ? [] : [wordChunk(`planned ${fraction(stroke.planned.text)}`, fine)]),
-      ...(last ? [wordChunk(BACK_WORDS, fine)] : []),
+      ...(turned === undefined ? [] : [turnChunk(turned, fine, fonts)]),
+      numberChunk(stroke.order, bold.size, fonts),
+      squareChunk(bold.size, stroke.cut === true, fonts),
+      ...(several ? [openingChunk(mat, stroke, width, scale, fonts)] : []),
+      wordChunk(`${backSide(stroke)}${part}${last ? ',' : ''}`, bold, fonts),
+      ...(stroke.planned === undefined ? [] : [wordChunk(`planned ${fraction(stroke.planned.text)}`, fine, fonts)]),
+      ...(last ? [wordChunk(BACK_WORDS, fine, fonts)] : []),
     ];
   });
-  if (row.far) groups.push([wordChunk('FAR edge on the guide', bold)]);
+  if (row.far) groups.push([wordChunk('FAR edge on the guide', bold, fonts)]);
   return groups;
 }
 
 /** The words and a round arrow. */
-function turnChunk({ text, clockwise }: NonNullable<ReturnType<typeof turnWords>>, style: Style): Chunk {
-  const words = wordChunk(text, style);
+function turnChunk({ text, clockwise }: NonNullable<ReturnType<typeof turnWords>>, style: Style, fonts: Fonts): Chunk {
+  const words = wordChunk(text, style, fonts);
   if (clockwise === undefined) return words;
   const radius = 0.42 * style.size;
   return {
@@ -189,29 +191,29 @@ function turnChunk({ text, clockwise }: NonNullable<ReturnType<typeof turnWords>
   };
 }
 
-const numberChunk = (order: number, size: number): Chunk => {
+const numberChunk = (order: number, size: number, fonts: Fonts): Chunk => {
   const radius = 0.74 * size;
   return {
     width: 2 * radius,
-    items: (x, y) => disc(`${order}`, point(x + radius, y - 0.35 * size), radius),
+    items: (x, y) => disc(`${order}`, point(x + radius, y - 0.35 * size), radius, fonts),
   };
 };
 
 /** Crossed where it is done. */
-const squareChunk = (size: number, done: boolean): Chunk => {
+const squareChunk = (size: number, done: boolean, fonts: Fonts): Chunk => {
   const style = { ...TEXT, size };
-  const { side } = tickSquare(0, 0, style);
+  const { side } = tickSquare(0, 0, style, fonts);
   return {
     width: side + 0.4,
-    items: (x, y) => [tickSquare(x, y, style).item, ...(done ? crossIn(x, y, style) : [])],
+    items: (x, y) => [tickSquare(x, y, style, fonts).item, ...(done ? crossIn(x, y, style, fonts) : [])],
   };
 };
 
 /** Its name as far as there is room; the list of openings has it whole. */
-function openingChunk(mat: Mat, stroke: Stroke, width: number, scale: number, rare?: RareFonts): Chunk {
+function openingChunk(mat: Mat, stroke: Stroke, width: number, scale: number, fonts: Fonts): Chunk {
   const style = scaled(TEXT, scale);
   const name = mat.openings[stroke.opening - 1]!.name;
-  return wordChunk(ellipsized(name, style.weight, style.size, 0.4 * width, rare), style, rare);
+  return wordChunk(ellipsized(name, style.weight, style.size, 0.4 * width, fonts), style, fonts);
 }
 
 /** What a row says, for those who read data. */

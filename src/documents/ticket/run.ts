@@ -1,7 +1,7 @@
 import type { SharedSetting } from '../../bench/settings.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import type { Size } from '../../geometry/point.ts';
 import type { Section } from '../../text/bench-flow.ts';
 import { action, HEAD, moved, type Part, READING, scaled, TEXT, textPart } from '../../text/bench-type.ts';
@@ -16,12 +16,12 @@ export function runList(
   jobs: readonly BenchJob[],
   shared: readonly SharedSetting[],
   paper: Size,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): readonly Drawing[] {
   const sections: Section[] = [
     {
       title: 'Order',
-      parts: (width, { scale }) => jobs.map((work, i) => action(jobLine(work, i), width, scaled(TEXT, scale), rare)),
+      parts: (width, { scale }) => jobs.map((work, i) => action(jobLine(work, i), width, scaled(TEXT, scale), fonts)),
     },
     ...(shared.length === 0
       ? []
@@ -30,12 +30,12 @@ export function runList(
             title: 'Set once, cut in all',
             aside: 'sides seen from the BACK',
             parts: (width: number, { scale }: { readonly scale: number }) =>
-              shared.map((setting) => sharedPart(setting, jobs, width, scale, rare)),
+              shared.map((setting) => sharedPart(setting, jobs, width, scale, fonts)),
           },
         ]),
   ];
   const lead = `${jobs.length} tickets, by board and guide setting`;
-  return listedSheets({ title: 'Run list', name: 'Run list', lead, group: 'run', sections, paper, rare });
+  return listedSheets({ title: 'Run list', name: 'Run list', lead, group: 'run', sections, paper, fonts });
 }
 
 const nameOf = ({ number }: BenchJob, index: number): string => number ?? `ticket ${index + 1}`;
@@ -52,9 +52,9 @@ function sharedPart(
   jobs: readonly BenchJob[],
   width: number,
   scale: number,
-  rare: RareFonts | undefined,
+  fonts: Fonts,
 ): Part {
-  const cap = capHeight(READING);
+  const cap = capHeight(READING, fonts);
   const head = scaled(HEAD, scale);
   const said = [...new Set(uses.map(({ job }) => job))].map((job) => {
     const orders = uses
@@ -65,11 +65,11 @@ function sharedPart(
       });
     return `${nameOf(jobs[job]!, job)}: stroke ${[...new Set(orders)].join(', ')}`;
   });
-  const words = textPart(fraction(said.join('; ')), width, scaled(TEXT, scale), 0, rare);
+  const words = textPart(fraction(said.join('; ')), width, scaled(TEXT, scale), fonts);
   const top = cap + 2.2;
   const items = [
     set(text, 0, cap, READING),
-    ...(sense === 'exact' ? [] : [set(sense, widthOf(text, READING) + 2, cap, head)]),
+    ...(sense === 'exact' ? [] : [set(sense, widthOf(text, READING, fonts) + 2, cap, head)]),
     ...moved(words.items, 0, top),
   ];
   return { items, height: top + words.height + 1.5 };

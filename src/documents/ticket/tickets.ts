@@ -1,6 +1,6 @@
 import { sharedSettings } from '../../bench/settings.ts';
 import type { Drawing } from '../../drawing/model.ts';
-import type { RareFonts } from '../../fonts/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import type { Size } from '../../geometry/point.ts';
 import { boardKey } from '../../stock/blanks.ts';
 import type { BenchJob } from './model.ts';
@@ -11,7 +11,7 @@ export interface TicketsOptions {
   readonly paper: Size;
   /** Of the first job as it was given, instead of the jobs' own; those after it count on. */
   readonly number?: string;
-  readonly rare?: RareFonts;
+  readonly fonts: Fonts;
 }
 
 export interface Tickets {
@@ -24,12 +24,11 @@ export interface Tickets {
  * A ticket for each job in one file: jobs of one board after each other, and of those the smallest guide setting first, so
  * that boards are fetched and stops are set as seldom as can be. Several jobs have a list of the run in front.
  */
-export function tickets(jobs: readonly BenchJob[], { paper, number, rare }: TicketsOptions): Tickets {
-  const optional = rare === undefined ? {} : { rare };
+export function tickets(jobs: readonly BenchJob[], { paper, number, fonts }: TicketsOptions): Tickets {
   const sorted = sortedForBench(numbered(jobs, number));
-  const each = sorted.map((job, index) => ticket(job, { paper, of: { index, count: sorted.length }, ...optional }));
+  const each = sorted.map((job, index) => ticket(job, { paper, of: { index, count: sorted.length }, fonts }));
   const front =
-    sorted.length > 1 ? runList(sorted, sharedSettings(sorted.map(({ strokes }) => strokes)), paper, rare) : [];
+    sorted.length > 1 ? runList(sorted, sharedSettings(sorted.map(({ strokes }) => strokes)), paper, fonts) : [];
   const title =
     sorted.length === 1 ? `${sorted[0]!.job.title}, bench ticket` : `Bench tickets of ${sorted.length} jobs`;
   return { title, sheets: [...front, ...each.flat()], records: sorted.map(ticketRecord) };

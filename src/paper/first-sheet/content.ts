@@ -1,5 +1,6 @@
 import type { Item } from '../../drawing/model.ts';
 import { textWidth, wrap } from '../../fonts/measure.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box } from '../../geometry/box.ts';
 import { type Block, rise, shifted, words } from '../../text/block.ts';
 import { columnsOf, type Entry, flow } from '../../text/flow.ts';
@@ -39,11 +40,12 @@ export function checkContent(
   area: Box,
   style: CheckStyle,
 ): readonly (readonly Item[])[] {
+  const { fonts } = facts.options;
   const head = header(facts, area.width, style);
   const top = area.y + head.height + 3;
   const rest = box(area.x, top, area.width, Math.max(0, bottom(area) - top));
   const figure = scaleFigure(rest.width, rest.height, style.scalePen);
-  const inCorner = figure === undefined || map === undefined ? undefined : mapInCorner(map, figure);
+  const inCorner = figure === undefined || map === undefined ? undefined : mapInCorner(map, figure, fonts);
   const items: readonly Item[] = [
     ...shifted(head.items, area),
     ...(figure === undefined ? [] : shifted(figure.items, rest)),
@@ -51,22 +53,23 @@ export function checkContent(
   ];
   const entries: readonly Entry[] = [
     ...(figure === undefined ? [] : meaning(figure.mm, figure.inches, facts)),
-    ...(map === undefined || inCorner !== undefined ? [] : largeMap(map, area)),
+    ...(map === undefined || inCorner !== undefined ? [] : largeMap(map, area, fonts)),
     ...usage(facts),
     ...settings(facts),
   ];
-  const { pages } = flow(entries, { first: columnsBeside(rest, figure), next: columnsIn(area) });
+  const { pages } = flow(entries, { first: columnsBeside(rest, figure), next: columnsIn(area) }, fonts);
   return pages.map((flowed, i) => (i === 0 ? [...items, ...flowed] : flowed));
 }
 
 function header({ work: { drawing }, options }: CheckFacts, width: number, { title, lead }: CheckStyle): Block {
-  const size = Math.min(9, width / textWidth(title, 'bold', 1));
-  const items: Item[] = [words({ text: title, size, weight: 'bold' }, { x: 0, y: rise(title, 'bold') * size })];
-  let y = rise(title, 'bold') * size + 0.8;
+  const { fonts } = options;
+  const size = Math.min(9, width / textWidth(title, 'bold', 1, fonts));
+  const items: Item[] = [words({ text: title, size, weight: 'bold' }, { x: 0, y: rise(title, 'bold', fonts) * size })];
+  let y = rise(title, 'bold', fonts) * size + 0.8;
   const back = drawing.view === 'back' ? ', seen from the BACK' : drawing.view === 'face' ? ', seen from the FACE' : '';
   const lines = [
-    ...wrap(lead, 'regular', 4, width),
-    ...wrap(`${drawing.title}${back}`, 'regular', 4, width, options.rare),
+    ...wrap(lead, 'regular', 4, width, fonts),
+    ...wrap(`${drawing.title}${back}`, 'regular', 4, width, fonts),
   ];
   for (const line of lines) {
     y += 5.4;
@@ -76,11 +79,11 @@ function header({ work: { drawing }, options }: CheckFacts, width: number, { tit
 }
 
 /** The map in the free corner between the scale lines, where its names can be read there. */
-function mapInCorner(map: MapPlan, figure: ScaleFigure): Block | undefined {
+function mapInCorner(map: MapPlan, figure: ScaleFigure, fonts: Fonts): Block | undefined {
   const { inner } = figure;
   const room = { width: inner.width, height: inner.height - caption(inner.width).height - 2 };
   if (room.width < 40 || room.height < 40) return undefined;
-  const small = assemblyMap(map, room);
+  const small = assemblyMap(map, room, fonts);
   if (small.nameSize < SMALLEST_NAME) return undefined;
   const { items } = caption(inner.width);
   const left = inner.x + (inner.width - small.width) / 2;
@@ -94,24 +97,27 @@ function mapInCorner(map: MapPlan, figure: ScaleFigure): Block | undefined {
   };
 
   function caption(width: number): Block {
-    const lines = wrap(map.caption, 'regular', MAP_WORDS, width);
+    const lines = wrap(map.caption, 'regular', MAP_WORDS, width, fonts);
     const pitch = MAP_WORDS * 1.25;
     return {
       width,
       height: lines.length * pitch,
       items: lines.map((line, i) =>
-        words({ text: line, size: MAP_WORDS }, { x: 0, y: rise(map.caption, 'regular') * MAP_WORDS + i * pitch }),
+        words(
+          { text: line, size: MAP_WORDS },
+          { x: 0, y: rise(map.caption, 'regular', fonts) * MAP_WORDS + i * pitch },
+        ),
       ),
     };
   }
 }
 
 /** A map that is too fine for the corner, as wide as a column. */
-function largeMap(map: MapPlan, area: Box): readonly Entry[] {
+function largeMap(map: MapPlan, area: Box, fonts: Fonts): readonly Entry[] {
   const { width } = columnsIn(area)[0]!;
   return [
     { kind: 'heading', text: 'Map' },
-    { kind: 'block', block: assemblyMap(map, { width, height: area.height - 10 }) },
+    { kind: 'block', block: assemblyMap(map, { width, height: area.height - 10 }, fonts) },
     { kind: 'text', text: map.caption },
   ];
 }

@@ -2,6 +2,7 @@ import type { Fact, FullScale } from '../../drawing/full-scale.ts';
 import type { Drawing, Item, LineItem, PathItem } from '../../drawing/model.ts';
 import { turnedItem } from '../../drawing/turned.ts';
 import { metrics, textWidth } from '../../fonts/measure.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import { type Path, polygon, type Segment } from '../../geometry/path.ts';
 import type { Point, Size } from '../../geometry/point.ts';
@@ -37,6 +38,7 @@ const SHORT = 1.2;
 export function assemblyMap(
   { work: { drawing, facts }, turn, sheets }: Omit<MapPlan, 'caption'>,
   within: Size,
+  fonts: Fonts,
 ): Block & { readonly nameSize: number } {
   const whole = turnBox(box(0, 0, turn.width, turn.height), turn);
   const all = [...sheets.map((sheet) => sheet.box), whole];
@@ -53,12 +55,12 @@ export function assemblyMap(
   for (const sheet of sheets) {
     if (!sheet.skipped) items.push({ kind: 'path', pen: 'thin', paths: [outline(small(sheet.box))] });
   }
-  const nameSize = nameSizeFor(sheets, k);
+  const nameSize = nameSizeFor(sheets, k, fonts);
   if (nameSize >= TINIEST_NAME) {
     for (const { name, box: b, skipped } of sheets) {
       if (skipped) continue;
       const { x: left, y: top } = small(b);
-      const [wide, high] = [textWidth(name, 'bold', nameSize), metrics('bold').capHeight * nameSize];
+      const [wide, high] = [textWidth(name, 'bold', nameSize, fonts), metrics('bold', fonts).capHeight * nameSize];
       items.push(
         { kind: 'path', fill: 1, paths: [outline(box(left + 0.4, top + 0.4, wide + 1, high + 1))] },
         words({ text: name, size: nameSize, weight: 'bold' }, { x: left + 0.9, y: top + 0.9 + high }),
@@ -66,16 +68,16 @@ export function assemblyMap(
     }
   }
   facts.forEach((fact, i) => {
-    items.push(...factItems(fact, i + 1, (p) => at(turnPoint(p, turn))));
+    items.push(...factItems(fact, i + 1, (p) => at(turnPoint(p, turn)), fonts));
   });
   return { width: extent.width * k + 2 * EDGE, height: extent.height * k + 2 * EDGE, items, nameSize };
 }
 
-function nameSizeFor(sheets: readonly MapSheet[], k: number): number {
+function nameSizeFor(sheets: readonly MapSheet[], k: number, fonts: Fonts): number {
   let size = 6.5;
   for (const { name, box: b, skipped } of sheets) {
     if (skipped) continue;
-    size = Math.min(size, 0.45 * b.height * k, (0.75 * b.width * k) / textWidth(name, 'bold', 1));
+    size = Math.min(size, 0.45 * b.height * k, (0.75 * b.width * k) / textWidth(name, 'bold', 1, fonts));
   }
   return size;
 }
@@ -101,7 +103,7 @@ function joined(boxes: readonly Box[]): readonly Box[] {
 const meet = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;
 
 /** The line that a fact measures, with its number on a white patch somewhere along it. */
-function factItems({ from, to }: Fact, number: number, at: (p: Point) => Point): readonly Item[] {
+function factItems({ from, to }: Fact, number: number, at: (p: Point) => Point, fonts: Fonts): readonly Item[] {
   const [a, b] = [at(from), at(to)];
   // Facts along the same line keep their numbers apart.
   const part = 0.2 + ((number * 0.11) % 0.66);
@@ -111,7 +113,11 @@ function factItems({ from, to }: Fact, number: number, at: (p: Point) => Point):
   return [
     { kind: 'line', pen: 'fact', from: a, to: b },
     { kind: 'path', fill: 1, paths: [outline(box(spot.x - half.x, spot.y - half.y, 2 * half.x, 2 * half.y))] },
-    words({ text: `${number}`, size }, { x: spot.x, y: spot.y + (metrics('regular').capHeight * size) / 2 }, 'middle'),
+    words(
+      { text: `${number}`, size },
+      { x: spot.x, y: spot.y + (metrics('regular', fonts).capHeight * size) / 2 },
+      'middle',
+    ),
   ];
 }
 

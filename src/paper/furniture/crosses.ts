@@ -1,4 +1,5 @@
 import { textWidth } from '../../fonts/measure.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import type { Point } from '../../geometry/point.ts';
 import { outwardsFrom, type Room } from '../../text/room.ts';
@@ -20,14 +21,21 @@ export const NAME_SIZE = 2.8;
 const LONG_SEAM = 320;
 
 /** Two crosses near the ends of a seam, and one in the middle of a long one, where they are clear of the drawing. */
-export function crossesOf(seam: Seam, pair: string, plan: Plan, drawing: Box, room: Room): readonly Cross[] {
+export function crossesOf(
+  seam: Seam,
+  pair: string,
+  plan: Plan,
+  drawing: Box,
+  room: Room,
+  fonts: Fonts,
+): readonly Cross[] {
   const upright = seam.kind === 'beside';
   const [low, high] = upright ? [drawing.y, bottom(drawing)] : [drawing.x, right(drawing)];
   const shared = upright ? lapY(plan) : lapX(plan);
   const inset = Math.min(shared + ARM + 3, (seam.to - seam.from) / 5);
   let [from, to] = [Math.max(seam.from + inset, low + ARM), Math.min(seam.to - inset, high - ARM)];
   if (to - from < Math.min(40, (seam.to - seam.from) / 2)) [from, to] = [seam.from + inset, seam.to - inset];
-  const wide = textWidth(`${pair} m`, 'regular', NAME_SIZE) + 2;
+  const wide = textWidth(`${pair} m`, 'regular', NAME_SIZE, fonts) + 2;
 
   const parts = to - from > LONG_SEAM ? [0.08, 0.5, 0.92] : [0.1, 0.9];
   const reach = (to - from) / (2 * parts.length);

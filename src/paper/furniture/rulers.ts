@@ -1,6 +1,7 @@
 import type { Item, LineItem } from '../../drawing/model.ts';
 import { once } from '../../drawing/once.ts';
 import { metrics } from '../../fonts/measure.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Block, turnedBlock, words } from '../../text/block.ts';
 import { mmFromInches } from '../../units/units.ts';
 
@@ -15,16 +16,29 @@ const LENGTHS = [
 ] as const;
 
 /** Rulers, the longest first; which of them fits is the sheet's business. */
-export const RULERS: readonly (() => Block)[] = LENGTHS.map(({ mm, inches }) => once(() => ruler(mm, inches)));
-/** The same, upright. */
-export const UPRIGHT_RULERS: readonly (() => Block)[] = RULERS.map((level) => once(() => turnedBlock(level(), 3)));
+export interface Rulers {
+  readonly level: readonly (() => Block)[];
+  readonly upright: readonly (() => Block)[];
+}
+
+const KNOWN = new WeakMap<Fonts, Rulers>();
+
+/** Drawn once for all sheets. */
+export function rulersOf(fonts: Fonts): Rulers {
+  const known = KNOWN.get(fonts);
+  if (known !== undefined) return known;
+  const level = LENGTHS.map(({ mm, inches }) => once(() => ruler(mm, inches, fonts)));
+  const made = { level, upright: level.map((block) => once(() => turnedBlock(block(), 3))) };
+  KNOWN.set(fonts, made);
+  return made;
+}
 
 /**
  * A level ruler: whole millimetres below its backbone, eighths of an inch above. Its ticks are exact: the first
  * stands at the left end, the last at the end of what its number says.
  */
-function ruler(mm: number, inches: number): Block {
-  const { capHeight, descender } = metrics('regular');
+function ruler(mm: number, inches: number, fonts: Fonts): Block {
+  const { capHeight, descender } = metrics('regular', fonts);
   const left = AROUND;
   const line = (capHeight + descender) * NUMBER + 0.8 + 3.2;
   const items: Item[] = [];

@@ -1,5 +1,6 @@
 import type { Item } from '../../drawing/model.ts';
 import { metrics, textWidth } from '../../fonts/measure.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import { polygon } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
@@ -41,7 +42,7 @@ export function joinLine({ edge, at }: Join, area: Box): Item {
 }
 
 /** A cross with its name on this sheet's own side of the join line, so that both names are seen once it is taped. */
-export function crossItems(name: string, at: Point, edge: Edge, area: Box): readonly Item[] {
+export function crossItems(name: string, at: Point, edge: Edge, area: Box, fonts: Fonts): readonly Item[] {
   const left = Math.max(area.x, at.x - ARM);
   const top = Math.max(area.y, at.y - ARM);
   const level: Item = {
@@ -59,7 +60,7 @@ export function crossItems(name: string, at: Point, edge: Edge, area: Box): read
     id: `cross ${name} upright`,
   };
   const above = edge !== 'top';
-  const y = above ? at.y - 1 : at.y + 1 + metrics('regular').capHeight * NAME_SIZE;
+  const y = above ? at.y - 1 : at.y + 1 + metrics('regular', fonts).capHeight * NAME_SIZE;
   const label = words(
     { text: name, size: NAME_SIZE },
     { x: edge === 'right' ? at.x - 1 : at.x + 1, y },
@@ -69,24 +70,24 @@ export function crossItems(name: string, at: Point, edge: Edge, area: Box): read
 }
 
 /** What a cross and its name take up. */
-export function crossBox(name: string, at: Point, edge: Edge): Box {
-  const wide = textWidth(name, 'regular', NAME_SIZE) + 1;
+export function crossBox(name: string, at: Point, edge: Edge, fonts: Fonts): Box {
+  const wide = textWidth(name, 'regular', NAME_SIZE, fonts) + 1;
   return edge === 'right'
     ? box(at.x - wide, at.y - ARM, wide + ARM, 2 * ARM)
     : box(at.x - ARM, at.y - ARM, wide + ARM, 2 * ARM);
 }
 
 /** An arrow and the neighbour's name, along the edge that leads to it. */
-export function neighbourBlock({ edge, neighbour }: Join): Block {
+export function neighbourBlock({ edge, neighbour }: Join, fonts: Fonts): Block {
   switch (edge) {
     case 'top':
-      return arrowAndName(neighbour, 'up');
+      return arrowAndName(neighbour, 'up', fonts);
     case 'bottom':
-      return arrowAndName(neighbour, 'down');
+      return arrowAndName(neighbour, 'down', fonts);
     case 'right':
-      return turnedBlock(arrowAndName(neighbour, 'up'), 1);
+      return turnedBlock(arrowAndName(neighbour, 'up', fonts), 1);
     case 'left':
-      return turnedBlock(arrowAndName(neighbour, 'up'), 3);
+      return turnedBlock(arrowAndName(neighbour, 'up', fonts), 3);
     default: {
       const never: never = edge;
       throw new TypeError(`unknown edge ${JSON.stringify(never)}`);
@@ -94,8 +95,8 @@ export function neighbourBlock({ edge, neighbour }: Join): Block {
   }
 }
 
-function arrowAndName(name: string, way: 'up' | 'down'): Block {
-  const height = metrics('bold').capHeight * NEIGHBOUR_SIZE;
+function arrowAndName(name: string, way: 'up' | 'down', fonts: Fonts): Block {
+  const height = metrics('bold', fonts).capHeight * NEIGHBOUR_SIZE;
   const [tip, foot] = way === 'up' ? [0, height] : [height, 0];
   const arrow = polygon([
     { x: height / 2, y: tip },
@@ -103,7 +104,7 @@ function arrowAndName(name: string, way: 'up' | 'down'): Block {
     { x: 0, y: foot },
   ]);
   return {
-    width: height + 1.2 + textWidth(name, 'bold', NEIGHBOUR_SIZE),
+    width: height + 1.2 + textWidth(name, 'bold', NEIGHBOUR_SIZE, fonts),
     height,
     items: [
       { kind: 'path', fill: 0, paths: [arrow] },

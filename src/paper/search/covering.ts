@@ -1,5 +1,6 @@
 import type { Drawing } from '../../drawing/model.ts';
 import { coverBoxes } from '../../drawing/touches.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import type { Box } from '../../geometry/box.ts';
 
 /** Curves are held by boxes of this length, mm: a sheet that only such a box touches is not skipped. */
@@ -17,19 +18,19 @@ export interface Covering {
 const KNOWN = new WeakMap<Drawing, Covering>();
 
 /** Worked out once for a drawing, of which several parts of a layout ask it. */
-export function coveringOf(drawing: Drawing): Covering {
-  const known = KNOWN.get(drawing) ?? covering(drawing);
+export function coveringOf(drawing: Drawing, fonts: Fonts): Covering {
+  const known = KNOWN.get(drawing) ?? covering(drawing, fonts);
   KNOWN.set(drawing, known);
   return known;
 }
 
-function covering({ groups, pens }: Drawing): Covering {
+function covering({ groups, pens }: Drawing, fonts: Fonts): Covering {
   const shown: Box[] = [];
   const words: Box[] = [];
   const lines: Box[] = [];
   for (const group of groups) {
     for (const item of group.items) {
-      const boxes = coverBoxes(item, pens, CURVE_STEP);
+      const boxes = coverBoxes(item, pens, CURVE_STEP, fonts);
       if (group.shown) shown.push(...boxes);
       (item.kind === 'line' || item.kind === 'path' ? lines : words).push(...boxes);
     }

@@ -1,5 +1,6 @@
 import type { AvoidBox, FullScale } from '../../drawing/full-scale.ts';
 import type { Drawing } from '../../drawing/model.ts';
+import type { Fonts } from '../../fonts/model.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import { type Printing, type Sheet, sheetOf } from '../area.ts';
@@ -23,11 +24,15 @@ export interface Turned {
 
 export const turnOf = ({ width, height }: Drawing, rotation: Turn['rotation']): Turn => ({ rotation, width, height });
 
-export function turned({ drawing, avoid }: Pick<FullScale, 'drawing' | 'avoid'>, rotation: Turn['rotation']): Turned {
+export function turned(
+  { drawing, avoid }: Pick<FullScale, 'drawing' | 'avoid'>,
+  rotation: Turn['rotation'],
+  fonts: Fonts,
+): Turned {
   const turn = turnOf(drawing, rotation);
   return {
     turn,
-    drawn: coveringOf(drawing).shown.map((b) => turnBox(b, turn)),
+    drawn: coveringOf(drawing, fonts).shown.map((b) => turnBox(b, turn)),
     avoid: avoid.map(({ box, why }) => ({ box: turnBox(box, turn), weight: WEIGHTS[why] })),
   };
 }
@@ -40,12 +45,12 @@ export function wholePlan(
   work: Pick<FullScale, 'drawing' | 'avoid'>,
   paper: Size,
   lap: number,
-  options: Printing,
+  options: Printing & { readonly fonts: Fonts },
 ): Plan | undefined {
   const seen: { readonly window: Size; readonly rotation: Turn['rotation'] }[] = [];
   let best: { readonly found: Found; readonly sheet: Sheet; readonly turn: Turn } | undefined;
   for (const rotation of [0, 90] as const) {
-    const view = turned(work, rotation);
+    const view = turned(work, rotation, options.fonts);
     for (const sideways of paper.width === paper.height ? [false] : [false, true]) {
       const sheet = sheetOf(paper, options, sideways);
       const window = sheet.area;
