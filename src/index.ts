@@ -22,6 +22,7 @@ export { type BenchSheetWishes, type MadeBenchSheets, makeBenchSheets } from './
 export { type MadePlacement, makePlacement } from './make-placement.ts';
 export { type MadeStock, makeStock, type StockDayWishes } from './make-stock.ts';
 export type { Clashing, Problem, Result } from './problems/problem.ts';
+export { clearField, setField } from './read/edit/set-field.ts';
 export { type Solved, type SolveOptions, type Source, solveJob, solveLoading } from './solve-job.ts';
 export type {
   CutNode,

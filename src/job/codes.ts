@@ -175,6 +175,10 @@ const MEANING = {
     'A part of the shop’s file is written so that it cannot be changed in place.',
     'Write it out, one key a line, without anchors.',
   ),
+  'field-not-editable': entry(
+    'A field of a text cannot be set or cleared without touching the rest.',
+    'Write that part out, one key a line, without anchors.',
+  ),
 };
 
 /** Every code of a problem that reading can tell. None is loaded with the reader. */

@@ -51,6 +51,7 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   'bevel-not-head': './job.test.ts',
   'rebate-shallow': './job.test.ts',
   'shop-not-editable': '../shop/edit-shop.test.ts',
+  'field-not-editable': '../read/set-field.test.ts',
   'vary-unreadable': '../dev/every-message.test.ts',
   'vary-path': '../dev/every-message.test.ts',
   'glyph-missing': '../dev/every-message.test.ts',

@@ -98,7 +98,8 @@ describe('random shops, edited at random', () => {
             at = at[step] as typeof at;
           }
           if (each.kind === 'set') Object.assign(at, each.values);
-          else at[each.path.at(-1)!] = [...((at[each.path.at(-1)!] ?? []) as unknown[]), each.value] as never;
+          else if (each.kind === 'append')
+            at[each.path.at(-1)!] = [...((at[each.path.at(-1)!] ?? []) as unknown[]), each.value] as never;
         }
         expect(after).toEqual(expected);
         for (const comment of text.match(/^# comment \d$/gm) ?? []) expect(result.value).toContain(comment);

@@ -73,6 +73,12 @@ export function endOf(node: unknown, inside = false): number {
   return (node as Ranged).range?.[1] ?? Number.NaN;
 }
 
+/** A text in lines of its own is read as ending after its last line end, which is no part of it. */
+export function beforeLineEnd(text: string, at: number): number {
+  if (text[at - 1] !== '\n') return at;
+  return text[at - 2] === '\r' ? at - 2 : at - 1;
+}
+
 /** New lines below the one that holds `at`. */
 export function afterLine(text: string, at: number, lines: readonly string[]): string | undefined {
   if (Number.isNaN(at)) return undefined;

@@ -30,6 +30,12 @@ function readsAsItself(text: string): boolean {
   return parse(`[${text}]`, { version: '1.2', schema: 'core' })[0] === text;
 }
 
+/** A text behind a key on a line of its own, where only few signs mean something. */
+export function readsAsItselfInLine(text: string): boolean {
+  if (!/^[\p{L}\p{N}][\p{L}\p{M}\p{N}\p{P}\p{S} ]*$/u.test(text) || / $|: |:$| #/.test(text)) return false;
+  return (parse(`a: ${text}`, { version: '1.2', schema: 'core' }) as { readonly a: unknown }).a === text;
+}
+
 /** A map as lines, lists of maps below their key with one item a line; every line begins with `indent`. */
 export function asLines(value: { readonly [key: string]: Plain }, indent: string): readonly string[] {
   return Object.entries(value).flatMap(([key, item]) => {

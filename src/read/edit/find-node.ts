@@ -1,0 +1,75 @@
+import { isMap, isScalar, isSeq, type Pair, parseDocument, type YAMLMap } from 'yaml';
+import { comments, endOf } from './edit-text.ts';
+import { isMapping, type Plain } from './yaml-print.ts';
+
+/** Keys, and places in lists from 0. */
+export type EditPath = readonly (string | number)[];
+
+export const OPTIONS = { version: '1.2', schema: 'core', uniqueKeys: false } as const;
+
+export function dataOf(text: string): Plain {
+  const document = parseDocument(text, OPTIONS);
+  return document.errors.length > 0 ? '' : ((document.toJS() ?? {}) as Plain);
+}
+
+/** Of a key that is there. */
+export const dataAt = (text: string, path: EditPath): Plain =>
+  path.reduce<Plain>((at, key) => {
+    if (typeof key === 'number') return Array.isArray(at) ? (at[key] ?? '') : '';
+    return isMapping(at) ? (at[key] ?? '') : '';
+  }, dataOf(text));
+
+/** An empty value, which YAML reads as null, is none. */
+const isObject = (value: Plain | null): value is Plain & object => typeof value === 'object' && value !== null;
+
+export function alike(a: Plain, b: Plain): boolean {
+  if (!isObject(a) || !isObject(b)) return a === b;
+  const [left, right] = [Object.entries(a), Object.entries(b)];
+  return (
+    left.length === right.length &&
+    Array.isArray(a) === Array.isArray(b) &&
+    left.every(([key, value], i) => key === right[i]![0] && alike(value, right[i]![1]))
+  );
+}
+
+/** All comments of the first text stand in the second, in the same order. */
+export function keepsComments(before: string, after: string): boolean {
+  const left = comments(after)[Symbol.iterator]();
+  return comments(before).every(({ text }) => {
+    for (let next = left.next(); next.done !== true; next = left.next()) if (next.value.text === text) return true;
+    return false;
+  });
+}
+
+export type Found =
+  /** `inBrackets`: within a list or map in brackets, where more signs mean something. `keyEnd`: of the key before it. */
+  | { readonly kind: 'node'; readonly node: unknown; readonly inBrackets: boolean; readonly keyEnd?: number }
+  /** The map that lacks the key `path[depth]`. */
+  | { readonly kind: 'missing'; readonly map: YAMLMap; readonly depth: number }
+  | { readonly kind: 'empty' }
+  | undefined;
+
+export function find(text: string, path: EditPath): Found {
+  let node: unknown = parseDocument(text, OPTIONS).contents;
+  if (node === null || (isScalar(node) && node.value === null)) return { kind: 'empty' };
+  let inBrackets = false;
+  let keyEnd: number | undefined;
+  for (const [depth, key] of path.entries()) {
+    if ((isMap(node) || isSeq(node)) && node.flow === true) inBrackets = true;
+    if (typeof key === 'number') {
+      if (!isSeq(node) || key >= node.items.length) return undefined;
+      node = node.items[key];
+      keyEnd = undefined;
+      continue;
+    }
+    if (!isMap(node)) return undefined;
+    const pair = pairOf(node, key);
+    if (pair === undefined) return { kind: 'missing', map: node, depth };
+    node = pair.value;
+    keyEnd = endOf(pair.key);
+  }
+  return { kind: 'node', node, inBrackets, ...(keyEnd === undefined ? {} : { keyEnd }) };
+}
+
+export const pairOf = (map: YAMLMap, key: string): Pair | undefined =>
+  map.items.find((pair) => isScalar(pair.key) && pair.key.value === key);
