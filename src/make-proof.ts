@@ -1,5 +1,4 @@
 import type { Variant, WantedPicture } from './documents/proof/model.ts';
-import { type PriceList, priceList } from './documents/proof/prices.ts';
 import { proof } from './documents/proof/proof.ts';
 import type { Drawing } from './drawing/model.ts';
 import type { Fonts } from './fonts/model.ts';
@@ -12,6 +11,7 @@ import type { OpenPicture, Pictures, PreparedPicture } from './pictures/model.ts
 import { error, fail, type Problem, type Result, succeed, warning } from './problems/problem.ts';
 import type { Settled } from './settle/settled.ts';
 import type { Shop } from './shop/shop.ts';
+import { type PriceList, priceList } from './stock/prices.ts';
 import { dotsFromMm } from './units/units.ts';
 import { loadSvg } from './writers/load-svg.ts';
 import { writePdf } from './writers/pdf.ts';

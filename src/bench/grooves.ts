@@ -3,6 +3,7 @@ import type { Job } from '../job/job.ts';
 import { type Decor, decor, grooveDepth, sideAlong } from '../mat/decor.ts';
 import { guideReading } from '../mat/guide-reading.ts';
 import type { Mat } from '../mat/model.ts';
+import { otherHand } from '../shop/head.ts';
 import { reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
 import { beyondCorners, offsetsOn } from './offsets.ts';
@@ -42,8 +43,6 @@ export function grooveStrokes(mat: Mat, job: Job): readonly GrooveStroke[] {
 
 type Unnumbered = Unordered & Omit<GrooveStroke, keyof Stroke>;
 
-const other = (hand: 'left' | 'right'): 'left' | 'right' => (hand === 'left' ? 'right' : 'left');
-
 function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, pass: 1 | 2): readonly Unnumbered[] {
   const { head, guide, graduation } = job.bench;
   const depth = grooveDepth(request);
@@ -51,7 +50,7 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
   const second = pass === 2;
   const aside = second ? half : -half;
   const offsets = offsetsOn(head, depth);
-  const sides = travelledSides(whole, second ? other(head.opening) : head.opening, aside);
+  const sides = travelledSides(whole, second ? otherHand(head.opening) : head.opening, aside);
   return sides.flatMap((side): Unnumbered[] => {
     const { direction, outward } = side;
     // In the order of a clockwise travel, so that its name can be told.

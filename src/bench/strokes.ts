@@ -10,6 +10,7 @@ import type { Mat, MatLayer, MatOpening } from '../mat/model.ts';
 import { onOwnBoard } from '../mat/own-board.ts';
 import { type Problem, warning } from '../problems/problem.ts';
 import type { Head } from '../shop/head.ts';
+import { otherHand } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
 import { reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
@@ -26,8 +27,6 @@ export interface BenchWork extends WorkOrder {
 
 /** A scribe farther than this from its blade is a slip of the pen. Common practice, no source. */
 const LONGEST_OFFSET = 50;
-
-const other = (hand: 'left' | 'right'): 'left' | 'right' => (hand === 'left' ? 'right' : 'left');
 
 /** The side's name from the face view, given its outward direction in the back view; oblique sides by the larger part. */
 export function sideName(outward: Point): Side {
@@ -97,7 +96,11 @@ function strokesOfOpening(
   // A pattern that is cut through lifts the blade's entry by the thickness of its paper.
   const lifted = underBar(job, layerIndex);
   const aside = setback(lifted, layer.bevel);
-  const sides = travelledSides(outline, reverse ? other(head.opening) : head.opening, reverse ? aside : -aside).filter(
+  const sides = travelledSides(
+    outline,
+    reverse ? otherHand(head.opening) : head.opening,
+    reverse ? aside : -aside,
+  ).filter(
     // A side so short that its bevels meet before the back has no line there: by template or machine.
     ({ moved, direction }) => dot(minus(moved.to, moved.from), direction) > 0,
   );

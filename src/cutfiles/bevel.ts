@@ -4,13 +4,11 @@ import { backInset } from '../mat/bevel.ts';
 import { theNamed } from '../mat/layers.ts';
 import type { MatLayer } from '../mat/model.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
+import { type Hand, otherHand } from '../shop/head.ts';
 import type { BevelMachine } from '../shop/machine.ts';
 import { printDecimal } from '../units/print.ts';
 import { movedRun, type Run, runsOf, strokeAlong, turnedRun } from './bevel-runs.ts';
 import type { CutJob, LaidBoard, LaidOpening, MachineKindWork, Tilt, Toolpath } from './model.ts';
-
-type Hand = 'left' | 'right';
-const other = (hand: Hand): Hand => (hand === 'left' ? 'right' : 'left');
 
 /**
  * A head whose blade is tilted to one side of its travel: a stroke for every stretch between corners, from where the blade
@@ -35,7 +33,7 @@ export const bevel: MachineKindWork<BevelMachine> = {
 function handsOf({ opening, up }: BevelMachine, reverse: boolean): { readonly opening: Hand; readonly lean: Hand } {
   // The blade leans to one hand for good. What is cut from the other side, or reversed, is travelled the other way round.
   const swapped = reverse !== (up === 'face');
-  return { opening: swapped ? other(opening) : opening, lean: other(opening) };
+  return { opening: swapped ? otherHand(opening) : opening, lean: otherHand(opening) };
 }
 
 function toolpaths(board: LaidBoard, cut: CutJob, machine: BevelMachine): Result<readonly Toolpath[]> {
@@ -124,7 +122,7 @@ function allowances(machine: BevelMachine, { mat }: CutJob): readonly string[] {
     : ['the head is UNCALIBRATED: cut the coupon, measure it and give the machine its offsets'];
   const line = machine.up === 'back' ? 'the line where the blade enters the back' : 'the face edge';
   return [
-    `strokes follow ${line}, the blade leaning ${other(machine.opening)} of the travel`,
+    `strokes follow ${line}, the blade leaning ${otherHand(machine.opening)} of the travel`,
     ...state,
     `overrun ${mm(machine.overrun)} mm at both ends`,
   ];

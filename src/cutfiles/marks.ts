@@ -1,4 +1,4 @@
-import { hingeSide } from '../documents/pattern/board.ts';
+import { hingeSide } from '../bench/hinges.ts';
 import { type Path, placedPath, polygon } from '../geometry/path.ts';
 import { type Point, plus } from '../geometry/point.ts';
 import type { Side } from '../geometry/sides.ts';

@@ -3,6 +3,11 @@ export type Side = 'top' | 'right' | 'bottom' | 'left';
 
 export const SIDES: readonly Side[] = ['top', 'right', 'bottom', 'left'];
 
+const MIRRORED: Readonly<Record<Side, Side>> = { left: 'right', right: 'left', top: 'top', bottom: 'bottom' };
+
+/** The side as it lies on the back: left and right change places. */
+export const mirroredSide = (side: Side): Side => MIRRORED[side];
+
 export type BySide<T> = Readonly<Record<Side, T>>;
 
 /** Sides that were given; the others are left to the solver. */

@@ -5,12 +5,17 @@ import { lengthFields } from '../read/fields/length-fields.ts';
 import type { LengthUnit } from '../units/units.ts';
 import { BEVEL, bevelAngle } from './bevel-angle.ts';
 
+/** A side of the travel, seen from behind. */
+export type Hand = 'left' | 'right';
+
+export const otherHand = (hand: Hand): Hand => (hand === 'left' ? 'right' : 'left');
+
 /** A cutting head and what was found out by calibrating it. Lengths are mm. */
 export interface Head {
   readonly id: string;
   readonly bevel: number;
   /** The hand of the travel on which the opening lies, as seen from the back. */
-  readonly opening: 'left' | 'right';
+  readonly opening: Hand;
   /** Straightedge to the blade's entry line; 0 where the head needs none. */
   readonly straightedge: number;
   readonly straightedgeOn: 'border' | 'opening';

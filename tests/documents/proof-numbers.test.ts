@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { priceList } from '../../src/documents/proof/prices.ts';
 import { type Report, solveJob } from '../../src/index.ts';
+import { priceList } from '../../src/stock/prices.ts';
 import { type ReadPage, readPdf } from '../readers/pdf-lines.ts';
 import { numbersIn, PIECES, proofOf } from './proofs.ts';
 

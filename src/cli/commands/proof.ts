@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
-import { money } from '../../documents/proof/prices.ts';
 import { build } from '../../index.ts';
+import { money } from '../../stock/prices.ts';
 import { defaultFolder, findShop, readSource } from '../input.ts';
 import { leftOver, writeAll } from '../output.ts';
 import { picturesBeside } from '../picture.ts';

@@ -1,8 +1,8 @@
+import { hingeFromCorner, ON_ART, STRIP, TAB } from '../../bench/hinges.ts';
 import type { Item } from '../../drawing/model.ts';
 import { box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import { showLength } from '../../units/print.ts';
-import { hingeFromCorner, ON_ART, STRIP, TAB } from '../words/hinges.ts';
 import { type Gauge, gaugeJig, MAKING } from './gauge.ts';
 import { contentArea, type JigContext, type JigEntry, rectangle, tooSmall } from './jig.ts';
 import { steps, words } from './words.ts';

@@ -1,9 +1,10 @@
+import { hingeSide } from '../../bench/hinges.ts';
 import type { Stroke } from '../../bench/model.ts';
 import type { Fact } from '../../drawing/full-scale.ts';
 import type { Item } from '../../drawing/model.ts';
 import { type Box, bottom, box, grown, right, union } from '../../geometry/box.ts';
 import { between, distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
-import type { Side } from '../../geometry/sides.ts';
+import { mirroredSide, SIDES } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
 import { showLength } from '../../units/print.ts';
@@ -39,13 +40,6 @@ export function drawBoard(
   }
 }
 
-/** Along which edge window and backing hinge: as asked, else the longer one, left or top (check: LOC, JAC). */
-export function hingeSide(job: Job, mat: Mat): Side {
-  return job.bench.hinge ?? (mat.outer.height >= mat.outer.width ? 'left' : 'top');
-}
-
-const HINGE_EDGE: Readonly<Record<Side, string>> = { top: 'upper', bottom: 'lower', left: 'right', right: 'left' };
-
 export function drawHinge(
   job: Job,
   mat: Mat,
@@ -54,7 +48,7 @@ export function drawHinge(
   add: (group: string, ...items: Item[]) => void,
 ): void {
   const side = hingeSide(job, mat);
-  const edge = edges(grown(board, -inset - 2.5)).find((e) => e.name === HINGE_EDGE[side])!;
+  const edge = edges(grown(board, -inset - 2.5))[SIDES.indexOf(mirroredSide(side))]!;
   for (const [from, to] of [
     [0.2, 0.44],
     [0.56, 0.8],

@@ -1,3 +1,4 @@
+import { hingeSide } from '../../bench/hinges.ts';
 import type { Stroke } from '../../bench/model.ts';
 import type { FullScale } from '../../drawing/full-scale.ts';
 import type { Drawing } from '../../drawing/model.ts';
@@ -9,7 +10,7 @@ import type { Job } from '../../job/job.ts';
 import { theLayer } from '../../mat/layers.ts';
 import type { Mat } from '../../mat/model.ts';
 import { textBlock } from '../../text/blocks.ts';
-import { drawBoard, drawHinge, facts, hingeSide } from './board.ts';
+import { drawBoard, drawHinge, facts } from './board.ts';
 import { curves } from './curves.ts';
 import { decorLines, decorWords } from './decor.ts';
 import { alongHinge, around, bands, nearTop, scan } from './labels.ts';

@@ -1,3 +1,4 @@
+import { hingeBoxes, hingeSide } from '../../bench/hinges.ts';
 import type { AvoidBox, Fact, FullScale } from '../../drawing/full-scale.ts';
 import type { Drawing, Item, Pen, TextItem } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
@@ -12,9 +13,7 @@ import { error, fail, type Result, succeed } from '../../problems/problem.ts';
 import { BOLD, scaled, TEXT } from '../../text/bench-type.ts';
 import { boxItem, capHeight, fitted, LEADING, type Style, set, widthOf } from '../../text/type-scale.ts';
 import { showNear } from '../../units/print.ts';
-import { hingeSide } from '../pattern/board.ts';
 import { sides, size } from '../proof/words.ts';
-import { hingeBoxes } from '../words/hinges.ts';
 
 /** Paper beyond the backing's edge, so that its line is drawn whole. */
 const AROUND = 1;

@@ -1,9 +1,9 @@
 import type { Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
+import type { PriceLine, PriceList } from '../../stock/prices.ts';
 import { rule, SMALL } from '../../text/type-scale.ts';
 import type { ProofGroup, Variant } from './model.ts';
 import { LINE, materialRows, priceRows, scaleBar, signLine, sizeRow, tickBox } from './parts.ts';
-import type { PriceLine, PriceList } from './prices.ts';
 import { type Material, materials, type NamedSize, namedSizes } from './words.ts';
 
 /** The stretch of a sheet that columns share. */

@@ -2,9 +2,10 @@ import type { Item, Pen } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { bottom, right } from '../../geometry/box.ts';
 import type { Job } from '../../job/job.ts';
+import { pieceBox } from '../../mat/framed.ts';
 import type { Mat } from '../../mat/model.ts';
 import { INK, SIZE, type Style, set, widthOf } from '../../text/type-scale.ts';
-import { type Place, pieceBox } from './piece.ts';
+import type { Place } from './piece.ts';
 import { number } from './words.ts';
 
 /** One distance along an axis, mm of the piece. */

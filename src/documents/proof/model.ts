@@ -4,7 +4,7 @@ import type { Box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
-import type { PriceList } from './prices.ts';
+import type { PriceList } from '../../stock/prices.ts';
 
 /** One way to make the piece. Where there are several, `label` says what is different. */
 export interface Variant {

@@ -2,6 +2,7 @@ import type { Item, Pen } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
+import { money, type PriceList } from '../../stock/prices.ts';
 import {
   BODY,
   boxItem,
@@ -22,7 +23,6 @@ import {
 import { printDecimal } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
 import { mmFromInches } from '../../units/units.ts';
-import { money, type PriceList } from './prices.ts';
 import type { Material, NamedSize } from './words.ts';
 
 /** Items whose first base line, or top, is at `y`; `bottom` is where the next part may begin to count from. */

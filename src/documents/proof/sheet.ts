@@ -1,5 +1,6 @@
 import type { Item } from '../../drawing/model.ts';
 import { type Point, point, type Size } from '../../geometry/point.ts';
+import { pieceBox } from '../../mat/framed.ts';
 import {
   capHeight,
   fitted,
@@ -16,7 +17,7 @@ import { type Band, band } from './band.ts';
 import { dimensionItems, dimensions, roomFor } from './dimensions.ts';
 import type { ProofGroup, ProofOptions, Variant } from './model.ts';
 import type { Part } from './parts.ts';
-import { type PlacedPicture, pieceBox, pieceItems } from './piece.ts';
+import { type PlacedPicture, pieceItems } from './piece.ts';
 import { COLOURS, placeholderWords } from './words.ts';
 
 /** The items of a sheet by the group that they belong to. */

@@ -2,11 +2,11 @@ import { fraction } from '../../fonts/fractions.ts';
 import type { Size } from '../../geometry/point.ts';
 import type { BySide, Side } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
+import { frameOf, pieceBox } from '../../mat/framed.ts';
 import type { Mat, MatOpening } from '../../mat/model.ts';
 import { printDecimal, printFraction } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
 import { capital } from '../words/capital.ts';
-import { frameOf, pieceBox } from './piece.ts';
 
 /** A length as a customer reads it, without its unit: to a 64th of an inch, or a tenth of a millimetre. */
 export function number(mm: number, units: Units): string {

@@ -1,4 +1,5 @@
 import { settingOf } from '../../bench/guide.ts';
+import { END_TOLERANCE, tolerance } from '../../bench/tolerances.ts';
 import type { Item } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
 import type { Fonts } from '../../fonts/model.ts';
@@ -10,7 +11,6 @@ import type { Mat, MatOpening } from '../../mat/model.ts';
 import { FINE, level, moved, type Part, scaled, stacked, TEXT, textPart } from '../../text/bench-type.ts';
 import { capHeight, rule, set } from '../../text/type-scale.ts';
 import type { Units } from '../../units/units.ts';
-import { mmFromInches } from '../../units/units.ts';
 import { length, sides, size } from '../proof/words.ts';
 import { tapeGraduation } from './blanks.ts';
 import { fine } from './steps.ts';
@@ -25,21 +25,12 @@ export interface Check {
   readonly lengths: readonly number[];
 }
 
-/** What may be off, in inches and in mm: common practice, no source. */
-const MAY_BE_OFF = { size: [1 / 32, 0.8], reveal: [1 / 64, 0.4], diagonal: [1 / 32, 0.8] } as const;
-
-/** Of a cut's end, mm: common practice, no source. */
-const TEST_MAY_BE_OFF = 0.25;
-
 /** The two diagonals of a rectangle (Mainwaring, MATTING.TXT: square where they agree). */
 export const diagonal = ({ width, height }: Size): number => Math.hypot(width, height);
 
 export function checks(mat: Mat, job: Job): readonly Check[] {
   const { units } = job;
-  const off = (what: keyof typeof MAY_BE_OFF): string => {
-    const [inches, mm] = MAY_BE_OFF[what];
-    return units === 'in' ? length(mmFromInches(inches), 'in') : length(mm, units);
-  };
+  const off = (what: Parameters<typeof tolerance>[0]): string => length(tolerance(what, units), units);
   const rows: Check[] = [];
   const add = (what: string, expected: string, tolerance: string, ...lengths: number[]): void => {
     rows.push({ what, expected, tolerance, lengths });
@@ -64,7 +55,7 @@ export function checks(mat: Mat, job: Job): readonly Check[] {
   }
   sized('Seen through all', ({ sight }) => sight);
   const { overrun } = job.bench.head;
-  add('Test corner', `${fine(overrun)} past it`, fine(TEST_MAY_BE_OFF), overrun);
+  add('Test corner', `${fine(overrun)} past it`, fine(END_TOLERANCE), overrun);
   return rows;
 }
 

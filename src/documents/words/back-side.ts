@@ -1,10 +1,8 @@
 import type { Stroke } from '../../bench/model.ts';
-import type { Side } from '../../geometry/sides.ts';
-
-const MIRRORED: Readonly<Record<Side, Side>> = { left: 'right', right: 'left', top: 'top', bottom: 'bottom' };
+import { mirroredSide, type Side } from '../../geometry/sides.ts';
 
 /** The side as it lies before the one who cuts: left and right change places on the back. */
-export const backSide = ({ side }: Pick<Stroke, 'side'>): Side => MIRRORED[side];
+export const backSide = ({ side }: Pick<Stroke, 'side'>): Side => mirroredSide(side);
 
 /** Said with every side on whatever lies on the bench: pattern, ticket and list of the run name them alike. */
 export const BACK_WORDS = 'seen from the BACK';

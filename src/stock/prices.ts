@@ -1,13 +1,13 @@
-import type { Size } from '../../geometry/point.ts';
-import type { Job } from '../../job/job.ts';
-import type { Mat } from '../../mat/model.ts';
-import type { Board } from '../../shop/board.ts';
-import type { Prices } from '../../shop/prices.ts';
-import type { Rate } from '../../shop/rate.ts';
-import { byArea } from '../../stock/sheet-price.ts';
-import { inchesFromMm, mmFromInches } from '../../units/units.ts';
-import { capital } from '../words/capital.ts';
-import { frameOf, pieceBox } from './piece.ts';
+import type { Size } from '../geometry/point.ts';
+import type { Job } from '../job/job.ts';
+import { frameOf, pieceBox } from '../mat/framed.ts';
+import type { Mat } from '../mat/model.ts';
+import { sentenceCase } from '../problems/sentence-case.ts';
+import type { Board } from '../shop/board.ts';
+import type { Prices } from '../shop/prices.ts';
+import type { Rate } from '../shop/rate.ts';
+import { inchesFromMm, mmFromInches } from '../units/units.ts';
+import { byArea } from './sheet-price.ts';
 
 export interface PriceLine {
   readonly what: string;
@@ -40,7 +40,7 @@ export function priceList(mat: Mat, job: Job, prices: Prices | undefined): Price
   };
   for (const { name, board, blank } of mat.layers) {
     add(
-      `${capital(name)}, ${board.name}`,
+      `${sentenceCase(name)}, ${board.name}`,
       boardPrice(board, blank, job.count, prices),
       prices.unitedInch === undefined,
     );

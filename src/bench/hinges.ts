@@ -1,4 +1,7 @@
-import { type Box, box } from '../../geometry/box.ts';
+import { type Box, box } from '../geometry/box.ts';
+import type { Side } from '../geometry/sides.ts';
+import type { Job } from '../job/job.ts';
+import type { Mat } from '../mat/model.ts';
 
 /** The tab of a T-hinge and the strip that crosses it, mm. Common practice, no source. */
 export const TAB = { width: 25, height: 32 } as const;
@@ -46,4 +49,9 @@ export function hingeBoxes(artwork: Box, floated: boolean): HingeBoxes {
     return { behind: [tab(artwork.y, ON_ART)], above: [tab(artwork.y - up + strip, up - strip), across] };
   });
   return { behind: boxes.flatMap(({ behind }) => behind), above: boxes.flatMap(({ above }) => above) };
+}
+
+/** Along which edge window and backing hinge: as asked, else the longer one, left or top (check: LOC, JAC). */
+export function hingeSide(job: Job, mat: Mat): Side {
+  return job.bench.hinge ?? (mat.outer.height >= mat.outer.width ? 'left' : 'top');
 }
