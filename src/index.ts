@@ -84,7 +84,9 @@ export async function build(
   if (!solved.ok) return { problems: solved.problems };
   const { job, shop, locate } = solved.value;
   const wanted = options.documents ?? ['pattern'];
-  const settled = settle({ job, shop, uses: usesOf(wanted), asked: options });
+  const date = options.proof?.date;
+  const asked = { ...options, ...(date === undefined ? {} : { date }) };
+  const settled = settle({ job, shop, uses: usesOf(wanted), asked });
   if (!settled.ok) return { problems: locate(settled.problems) };
 
   const texts = userTexts(job).map(({ text }) => text);

@@ -20,11 +20,9 @@ const LONGEST = 128;
 const EXAMPLES = 'write a paper such as letter, a4 or arch-c, a size such as 300 x 450 mm, roll:36in, or fit';
 
 /** Names that two tables give to different sizes, so that neither is offered. */
-const AMBIGUOUS: Readonly<Record<string, string>> = {
-  f: '28 x 40 in and 44 x 68 in',
-  'arch-f': '28 x 40 in and 44 x 68 in',
-  'ansi-f': '28 x 40 in and 44 x 68 in',
-};
+const AMBIGUOUS: ReadonlyMap<string, string> = new Map(
+  ['f', 'arch-f', 'ansi-f'].map((id) => [id, '28 x 40 in and 44 x 68 in']),
+);
 
 const plain = (text: string): string =>
   text
@@ -50,7 +48,7 @@ export function findPaper(text: string, question: PaperQuestion = {}): Result<Pa
   if (named !== undefined) {
     return bounded({ kind: 'sheet', id: named.id, name: named.name, width: named.width, height: named.height }, path);
   }
-  const twice = AMBIGUOUS[id];
+  const twice = AMBIGUOUS.get(id);
   if (twice !== undefined) {
     return refuse('paper-ambiguous', `${shown} is ${twice} in different tables`, 'write the size with its unit');
   }

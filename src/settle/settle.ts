@@ -11,6 +11,7 @@ import type { Units } from '../units/units.ts';
 import { type Printing, printable, unscaled } from './printable.ts';
 import { printerFor, stampOf } from './printer.ts';
 import type { Asked, Settled, SettledSheet } from './settled.ts';
+import { wrongWords } from './words.ts';
 
 /** What is to go on the paper: full-scale work, which may be joined; single sheets; single sheets with readings for the bench. */
 export type PaperUse = 'full scale' | 'sheet' | 'readings';
@@ -32,11 +33,12 @@ const LEAST = { width: 180, height: 200 };
 
 /**
  * Paper, margins, printer and words for everything that is made of a job, or of a shop without one. Pure: the same
- * question has the same answer. Errors: those of finding the paper, `printer-unknown`, `sheet-paper`.
+ * question has the same answer. Errors: those of finding the paper and of words, `printer-unknown`,
+ * `sheet-paper`, `margins-too-wide`.
  */
 export function settle({ job, shop, asked = {}, uses, newPrinter = false }: Question): Result<Settled> {
   const units: Units = job?.units ?? asked.units ?? shop.units;
-  const problems: Problem[] = [];
+  const problems: Problem[] = [...wrongWords(asked)];
   const custom = [...shop.papers].map(([id, size]) => ({ id, name: id, ...size }));
   const text = asked.paper ?? job?.print.paper ?? usualPaper(units);
   const paper = findPaper(text, { custom, unit: units, path: PAPER });

@@ -59,6 +59,11 @@ describe('wrong calls', () => {
     ['a part that is none', ['pattern', '{}/job.yaml', '--show', 'cuts'], 'did you mean cut'],
     ['a printer that is none', ['pattern', '{}/job.yaml', '--printer', 'office'], 'office'],
     ['a paper that is none', ['pattern', '{}/job.yaml', '--paper', 'letr'], 'letter'],
+    ['a paper that every object knows', ['pattern', '{}/job.yaml', '--paper', 'constructor'], 'not a known paper'],
+    ['a date of two lines', ['proof', '{}/job.yaml', '--date', 'a\nb'], 'the date that was asked for'],
+    ['no date', ['make', '{}/job.yaml', '--date', ''], 'the date that was asked for'],
+    ['a number without end', ['ticket', '{}/job.yaml', '--number', '9'.repeat(99)], 'keep it to 24'],
+    ['no number', ['stock', '{}/job.yaml', '--number', ''], 'the number that was asked for'],
     ['a file in the way of the folder', ['pattern', '{}/job.yaml', '--out', '{}/job.yaml'], 'not a folder'],
   ];
   for (const [what, args, words] of calls) {

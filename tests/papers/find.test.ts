@@ -78,6 +78,7 @@ describe('what is refused', () => {
     ['300 x 5081 mm', 'paper-large', 'smaller paper'],
     ['roll:300in', 'paper-large', 'smaller paper'],
     ['x'.repeat(5000), 'paper-unknown', 'write a paper'],
+    ['constructor', 'paper-unknown', 'write a paper'],
   ])('%j: %s', (text, code, hint) => {
     const found = problem(text);
     expect(found.code).toBe(code);

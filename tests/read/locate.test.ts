@@ -28,6 +28,7 @@ describe('locate', () => {
     expect(place(['mat', 'layers', 1, 'bevel', 'angle'])).toStrictEqual(['jobs/heron.yaml', 9, 7]);
     expect(place(['mat', 'outer', 0])).toStrictEqual(['jobs/heron.yaml', 5, 10]);
     expect(place(['nothing'])).toStrictEqual(['jobs/heron.yaml', 1, 1]);
+    expect(place(['mat', 'constructor', 'x'])).toStrictEqual(['jobs/heron.yaml', 5, 3]);
   });
 
   it('points at the key where that is what is wrong', () => {

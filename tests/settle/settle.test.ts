@@ -144,3 +144,25 @@ it('date and number are passed on, and nothing else is settled by them', () => {
   const asked = { date: '12 March 2031', number: '41' };
   expect(settled('', SHOP, { asked })).toEqual({ ...settled('', SHOP), ...asked });
 });
+
+describe('words that were asked for', () => {
+  it.each([
+    ['date', '', 'text-missing', 'the date that was asked for: the text is empty'],
+    ['date', '12 March\n2031', 'text-line', 'a line break or an invisible character'],
+    ['date', 'x'.repeat(61), 'text-line-long', 'the text has 61 characters'],
+    ['number', ' ', 'text-missing', 'the number that was asked for: the text is empty'],
+    ['number', '41\u001b[31m', 'text-line', 'a line break or an invisible character'],
+    ['number', '9'.repeat(25), 'text-line-long', 'the text has 25 characters'],
+  ])('a %s of %j is refused as it is in a job', (name, text, code, words) => {
+    const made = question('', SHOP, { asked: { [name]: text } });
+    expect(made.ok ? [] : made.problems).toEqual([
+      expect.objectContaining({ code, path: [name], message: expect.stringContaining(words) }),
+    ]);
+    expect(made.ok || made.problems[0]!.hint).not.toContain('key');
+  });
+
+  it('may be as long as they are allowed to be', () => {
+    const asked = { date: 'x'.repeat(60), number: '9'.repeat(24) };
+    expect(settled('', SHOP, { asked })).toMatchObject(asked);
+  });
+});

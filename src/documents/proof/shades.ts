@@ -29,19 +29,20 @@ export function slope(colour: string, outwards: Point): string {
 }
 
 /** The words for a core; others are taken for white. */
-const CORES: Readonly<Record<string, string>> = {
-  white: '#fdfcf9',
-  black: '#1c1b1a',
-  cream: '#f3ead2',
-  grey: '#9a9894',
-  gray: '#9a9894',
-  brown: '#6a4a32',
-};
+const WHITE = '#fdfcf9';
+const CORES: ReadonlyMap<string, string> = new Map([
+  ['white', WHITE],
+  ['black', '#1c1b1a'],
+  ['cream', '#f3ead2'],
+  ['grey', '#9a9894'],
+  ['gray', '#9a9894'],
+  ['brown', '#6a4a32'],
+]);
 
 /** `#rrggbb` of a core: a colour, a word for one, or `solid`, which is the board's own. */
 export function coreColour(core: string, board: string): string {
   const word = core.trim().toLowerCase();
   if (/^#[0-9a-f]{6}$/.test(word)) return word;
   if (word === 'solid' || word === 'through') return board;
-  return CORES[word] ?? CORES.white!;
+  return CORES.get(word) ?? WHITE;
 }

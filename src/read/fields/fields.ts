@@ -167,7 +167,7 @@ const LONGEST_LINE = 200;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what it looks for.
 const NOT_IN_LINE = /[\u0000-\u001f\u007f-\u009f\ud800-\udfff\u2028-\u202e\u2066-\u2069]/u;
 
-function readLine(input: unknown, longest = LONGEST_LINE): Reading<string> {
+export function readLine(input: unknown, longest = LONGEST_LINE): Reading<string> {
   if (typeof input !== 'string') return undefined;
   const text = input.trim();
   if (text === '') return refused('text-missing', 'the text is empty', 'write it, or take the key out');
@@ -188,20 +188,17 @@ export const line = (about: string, examples: Examples = [], longest = LONGEST_L
 
 const LONGEST_NUMBER = 24;
 
+export const readCount = (input: unknown): Reading<string> =>
+  readLine(Number.isSafeInteger(input) && Number(input) >= 0 ? String(input) : input, LONGEST_NUMBER);
+
 /** A number as a shop counts its jobs: `41`, `A-07`. */
 export const count = (about: string, examples: Examples) =>
-  leaf(
-    'a number or a short text such as A-07',
-    (input) => readLine(Number.isSafeInteger(input) && Number(input) >= 0 ? String(input) : input, LONGEST_NUMBER),
-    about,
-    examples,
-    {
-      anyOf: [
-        { type: 'integer', minimum: 0 },
-        { type: 'string', minLength: 1, maxLength: LONGEST_NUMBER },
-      ],
-    },
-  );
+  leaf('a number or a short text such as A-07', readCount, about, examples, {
+    anyOf: [
+      { type: 'integer', minimum: 0 },
+      { type: 'string', minLength: 1, maxLength: LONGEST_NUMBER },
+    ],
+  });
 
 const COLOUR = /^#(?:[0-9a-fA-F]{3}|[0-9a-fA-F]{6})$/;
 

@@ -80,20 +80,20 @@ export function locate(problem: Problem, source: Source): Problem {
 }
 
 /** Keys that stand for others where those are not written: both sides, and what a frame of the shop brings along. */
-const STANDS_FOR: Readonly<Record<string, readonly string[]>> = {
-  left: ['sides'],
-  right: ['sides'],
-  inside: ['ready'],
-  nominal: ['ready'],
-  clearance: ['ready', 'moulding'],
-};
+const STANDS_FOR: ReadonlyMap<string | number, readonly string[]> = new Map([
+  ['left', ['sides']],
+  ['right', ['sides']],
+  ['inside', ['ready']],
+  ['nominal', ['ready']],
+  ['clearance', ['ready', 'moulding']],
+]);
 
 /** Where a text holds what a path speaks of: the place itself, a key that stands for it, or the nearest above it. */
 export function written(path: Path, root: Node): Path {
   for (let most = path.length; most > 0; most--) {
     const above = path.slice(0, most - 1);
     const last = path[most - 1]!;
-    const ways = [last, ...(STANDS_FOR[last] ?? [])].map((key) => [...above, key]);
+    const ways = [last, ...(STANDS_FOR.get(last) ?? [])].map((key) => [...above, key]);
     const found = ways.find((way) => find(root, way).whole);
     if (found !== undefined) return found;
   }
