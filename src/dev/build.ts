@@ -3,7 +3,8 @@
  *
  *     cli.js                 the command, see launcher.ts
  *     cli/                   what it loads: a file for each command, and what they share
- *     index.mjs, node.mjs    the library for browsers and for Node; chunks/ is what they share
+ *     index.mjs              the library for browsers, node.mjs for Node, worker.mjs for workers in browsers; chunks/ is
+ *                            what they share
  *     types/                 its declarations
  */
 import { execFileSync } from 'node:child_process';
@@ -20,7 +21,7 @@ export async function build(dist: string): Promise<void> {
   await prepareFonts(PREPARED);
   const files = await bundles(TOP);
   rmSync(dist, { recursive: true, force: true });
-  write(dist, { 'package.json': '{"type":"commonjs","sideEffects":["./node.mjs"]}\n', ...files });
+  write(dist, { 'package.json': '{"type":"commonjs","sideEffects":["./node.mjs","./worker.mjs"]}\n', ...files });
   chmodSync(join(dist, 'cli.js'), 0o755);
   const tsc = join(TOP, 'node_modules/typescript/bin/tsc');
   const project = ['-p', join(TOP, 'src/dev/declarations.json'), '--outDir', join(dist, 'types')];

@@ -15,13 +15,24 @@ const WITHOUT_SIDE_EFFECTS = /[\\/]node_modules[\\/](?:pdf-lib|@pdf-lib[\\/]stan
 const treeshake: NonNullable<InputOptions['treeshake']> = {
   moduleSideEffects: [
     { test: WITHOUT_SIDE_EFFECTS, sideEffects: false },
-    { test: /[\\/]src[\\/](?:cli[\\/]start|node)\.ts$/, sideEffects: true },
+    { test: /[\\/]src[\\/](?:cli[\\/]start|node|worker)\.ts$/, sideEffects: true },
   ],
 };
 
+const neverCalled = (top: string): string => join(top, 'src/dev/never-called.ts');
+
+/** svgdom without what reads fonts, pictures and markup. */
+const withoutReaders = (top: string): Readonly<Record<string, string>> => ({
+  fontkit: neverCalled(top),
+  'image-size': neverCalled(top),
+  sax: neverCalled(top),
+});
+
+/** A selector of svgdom's does it, and none is used. */
+const QUIET: NonNullable<InputOptions['checks']> = { eval: false };
+
 /** The command line: one file for each command and for whatever else is loaded at run time, and what they share. */
 export async function bundleProgram(top: string, version: string): Promise<Files> {
-  const neverCalled = join(top, 'src/dev/never-called.ts');
   return bundled(
     {
       input: { start: join(top, 'src/cli/start.ts') },
@@ -31,16 +42,14 @@ export async function bundleProgram(top: string, version: string): Promise<Files
       resolve: {
         mainFields: ['module', 'main'],
         alias: {
-          fontkit: neverCalled,
-          'image-size': neverCalled,
-          'node:child_process': neverCalled,
+          ...withoutReaders(top),
+          'node:child_process': neverCalled(top),
           // The ES modules of this package are kept for browsers.
           yaml: join(top, 'node_modules/yaml/browser/dist/index.js'),
         },
       },
       transform: { define: { VERSION: JSON.stringify(version) } },
-      // A selector of svgdom's does it, and none is used.
-      checks: { eval: false },
+      checks: QUIET,
     },
     { format: 'cjs', dynamicImportInCjs: false, entryFileNames: PROGRAM, chunkFileNames: PROGRAM },
   );
@@ -59,15 +68,25 @@ export function bundleLauncher(top: string): Promise<Files> {
   );
 }
 
-/** The library for browsers and for Node as ES modules; packages stay imports, for a bundler or Node to find. */
+/**
+ * The library for browsers, for Node and for workers as ES modules. Packages stay imports, for a bundler or Node to find,
+ * but for svgdom in workers, since what it reads files with is no matter for a browser.
+ */
 export function bundleLibrary(top: string): Promise<Files> {
+  const noFiles = join(top, 'src/dev/no-files.ts');
+  const entry = (name: string): string => join(top, `src/${name}.ts`);
   return bundled(
     {
-      input: { index: join(top, 'src/index.ts'), node: join(top, 'src/node.ts') },
+      input: { index: entry('index'), node: entry('node'), worker: entry('worker') },
       cwd: top,
       platform: 'neutral',
-      external: /^[^./]/,
       treeshake,
+      external: (id, importer = '') =>
+        /^[^./]/.test(id) && importer !== entry('worker') && !/[\\/]node_modules[\\/]svgdom[\\/]/.test(importer),
+      resolve: { alias: { ...withoutReaders(top), path: noFiles, 'node:path': noFiles, 'node:url': noFiles } },
+      // Where svgdom's fonts would lie.
+      transform: { define: { 'import.meta.url': '""' } },
+      checks: QUIET,
     },
     { format: 'es', entryFileNames: '[name].mjs', chunkFileNames: 'chunks/[name]-[hash].mjs' },
   );

@@ -4,8 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { bundles, TOP } from '../../src/dev/build.ts';
-import { solveJob } from '../../src/index.ts';
+import { type Built, build as buildInNode, solveJob } from '../../src/node.ts';
 import { built } from '../built.ts';
+import { forBrowser, inWorker } from './browser.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'matwright-'));
 let dist = '';
@@ -116,5 +117,20 @@ describe('what the build makes', () => {
     };
     expect(made('node.mjs', '{ svg: true }')).toBe('pattern-1.pdf %PDF,pattern-1.svg <svg');
     expect(made('index.mjs', '{}')).toBe('pattern-1.pdf %PDF');
+  });
+
+  test('is a library for workers in browsers, whose SVG is that of Node', async () => {
+    const source = { contents: "export { build } from './worker.mjs';", resolveDir: dist };
+    const { text, meta } = await forBrowser(source);
+    const used = Object.keys(meta.inputs).filter((file) =>
+      /node_modules\/(?:svgdom|fontkit|image-size|sax)\//.test(file),
+    );
+    expect(used).toEqual([]);
+    const job = 'title: Heron <&>\nunits: in\nmat: {outer: 10 x 12}\nopenings: [{size: 6 x 8}]';
+    const made = (await inWorker(text, 'matwright.build(given.job, { svg: true })', { job })) as Built;
+    const there = (await buildInNode(job, { svg: true })) as Built;
+    expect(made.files.map(({ name }) => name)).toEqual(['pattern-1.pdf', 'pattern-1.svg']);
+    for (const [i, { name, bytes }] of there.files.entries())
+      expect(Buffer.from(made.files[i]!.bytes).equals(bytes), name).toBe(true);
   });
 });

@@ -25,6 +25,7 @@ export const ORDER: readonly string[] = [
   'writers',
   'index.ts',
   'node.ts',
+  'worker.ts',
   'cli',
   'dev',
 ];
@@ -43,6 +44,7 @@ export const PACKAGES: readonly { readonly from: string; readonly allowed: reado
   { from: 'src/writers/pdf', allowed: ['pdf-lib'] },
   { from: 'src/writers/svg', allowed: ['@svgdotjs/svg.js'] },
   { from: 'src/node.ts', allowed: ['svgdom'] },
+  { from: 'src/worker.ts', allowed: ['svgdom'] },
   { from: 'src/writers/png', allowed: ['@resvg/resvg-wasm'] },
   { from: 'src/cli/', allowed: ['commander', '@clack/prompts', 'node:'] },
   {
