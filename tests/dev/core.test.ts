@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
+import { solveJob } from '../../src/index.ts';
 import { forBrowser, inWorker } from './browser.ts';
 
 const TOP = join(import.meta.dirname, '../..');
@@ -48,4 +49,26 @@ describe('the core in a browser', () => {
     for (const file of made.files)
       expect(Buffer.from(file.bytes).equals(readFileSync(join(folder, name, file.name))), file.name).toBe(true);
   });
+});
+
+/** Bytes of minified code that solving and checking may take on their own. */
+const MOST = 400_000;
+
+test('what solves and checks is small, and holds no outlines, no PDF and no rare fonts', async () => {
+  const { text, meta } = await forBrowser({
+    contents: "export { readShop, solveJob } from './index.ts';",
+    resolveDir: join(TOP, 'src'),
+    loader: 'ts',
+  });
+  const inside = Object.entries(Object.values(meta.outputs)[0]!.inputs)
+    .filter(([, { bytesInOutput }]) => bytesInOutput > 0)
+    .map(([file]) => file);
+  const unwanted = /fonts\/prepared\/|fonts\/rare|writers\/|node_modules\/(?!zod\/|yaml\/)/;
+  expect(inside.filter((file) => unwanted.test(file))).toEqual([]);
+  expect(inside.some((file) => file.endsWith('mat/solve.ts'))).toBe(true);
+  process.stdout.write(`what solves and checks: ${text.length} bytes minified\n`);
+  expect(text.length).toBeLessThanOrEqual(MOST);
+  const solved = await inWorker(text, 'matwright.solveJob(given.text).value.report.outer', { text: JOBS.plain });
+  const here = solveJob(JOBS.plain!);
+  expect(solved).toEqual(here.ok && here.value.report.outer);
 });
