@@ -5,7 +5,7 @@ import { inchesFromMm } from '../units/units.ts';
 import type { Setting } from './model.ts';
 
 /** Within this a setting is said without "scant" or "full": half the width of a fine scale line. Common practice, no source. */
-export const EXACT_WITHIN = 0.05;
+const EXACT_WITHIN = 0.05;
 
 /** How far the board reaches beyond the line through `at`, in the direction `towards` (a unit vector): to its edge, or to its farthest corner. */
 export function reach(board: Size, at: Point, towards: Point): number {

@@ -21,7 +21,7 @@ const WIDE = 500;
  * The middles of the hinges along the upper edge, from its left end: two or more (Library of Congress; M. T. Jackson,
  * The Museum, 1917), nearer each other on a work too narrow for the usual distance.
  */
-export function hingePlaces(width: number): readonly number[] {
+function hingePlaces(width: number): readonly number[] {
   const from = Math.min(hingeFromCorner(width), width / 4);
   return width > WIDE ? [from, width / 2, width - from] : [from, width - from];
 }

@@ -48,7 +48,7 @@ function arcMiddle(from: Point, arc: Extract<Segment, { kind: 'arc' }>): Point {
 }
 
 /** Whether a simple closed outline runs clockwise to the eye (x right, y down): the sign of its area, arcs as two chords. */
-export function runsClockwise(path: Path): boolean {
+function runsClockwise(path: Path): boolean {
   const points: Point[] = [path.start];
   let from = path.start;
   for (const segment of path.segments) {

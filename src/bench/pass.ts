@@ -29,7 +29,7 @@ const UP = 0;
 /** A setting in more facings than this is not shared out: the ways to do so double with each. */
 const MOST_SHARED_OUT = 6;
 
-export const better = (a: { turns: number; up: number }, b: Pass | undefined): boolean =>
+const better = (a: { turns: number; up: number }, b: Pass | undefined): boolean =>
   b === undefined || a.turns < b.turns - 1e-9 || (a.turns <= b.turns + 1e-9 && a.up > b.up);
 
 /** Blocks of one kind can stand for each other. */

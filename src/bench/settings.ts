@@ -4,7 +4,7 @@ import type { Stroke } from './model.ts';
  * Two settings of the guide within this of each other are one: nobody can set the difference (common practice, no
  * source; the same hundredths that a setting counts as exact within).
  */
-export const SAME_SETTING = 0.05;
+const SAME_SETTING = 0.05;
 
 /** The guide taken off, for strokes laid to a drawn bar line. */
 export const GUIDE_OFF = -1;

@@ -29,7 +29,7 @@ export interface BenchWork extends WorkOrder {
 const LONGEST_OFFSET = 50;
 
 /** The side's name from the face view, given its outward direction in the back view; oblique sides by the larger part. */
-export function sideName(outward: Point): Side {
+function sideName(outward: Point): Side {
   if (Math.abs(outward.y) >= Math.abs(outward.x)) return outward.y < 0 ? 'top' : 'bottom';
   return outward.x < 0 ? 'right' : 'left';
 }

@@ -3,7 +3,7 @@ import { printDecimal } from '../units/print.ts';
 import { mean, standardDeviation, standingOut } from './statistics.ts';
 
 /** What a caliper reads is good to this, mm. Common practice, no source. */
-export const CALIPER = 0.02;
+const CALIPER = 0.02;
 
 export interface Averaged {
   readonly mean: number;

@@ -3,7 +3,7 @@ import { type Path, reversed, type Segment } from '../geometry/path.ts';
 import { distance, dot, minus, type Point, plus, times, unit } from '../geometry/point.ts';
 
 /** Nearer than this two lines are one cut, mm. */
-export const SAME_CUT = 0.01;
+const SAME_CUT = 0.01;
 
 /**
  * Paths of one operation without anything that is cut twice: stretches of straight lines that lie on each other are kept
@@ -113,7 +113,7 @@ function lieTogether(line: Line, along: Point, other: Line): boolean {
 }
 
 /** Open paths that touch at their ends, as one; closed where they come round. */
-export function joined(paths: readonly Path[]): readonly Path[] {
+function joined(paths: readonly Path[]): readonly Path[] {
   const rest = [...paths];
   const done: Path[] = [];
   while (rest.length > 0) {

@@ -30,7 +30,7 @@ export function inOrder(toolpaths: readonly Toolpath[], from: Point): readonly T
 }
 
 /** The way with the tool up, from `from` through all of them. */
-export function travelLength(toolpaths: readonly Toolpath[], from: Point): number {
+function travelLength(toolpaths: readonly Toolpath[], from: Point): number {
   let at = from;
   return toolpaths.reduce((sum, { path }) => {
     const way = distance(at, path.start);

@@ -75,7 +75,7 @@ const INTAKE: BenchSheet = {
   },
 };
 
-export const BENCH_SHEETS: readonly BenchSheet[] = [TICKET, BLANKS, LABELS, INTAKE];
+const BENCH_SHEETS: readonly BenchSheet[] = [TICKET, BLANKS, LABELS, INTAKE];
 
 export function findBenchSheet(kind: string): Result<BenchSheet> {
   const found = BENCH_SHEETS.find((each) => each.kind === kind);

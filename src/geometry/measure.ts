@@ -1,4 +1,4 @@
-import { derivative, directionAt, type Piece, piecesOf, sweepOf } from './curves.ts';
+import { derivative, type Piece, piecesOf, sweepOf } from './curves.ts';
 import type { Path } from './path.ts';
 import { distance, type Point } from './point.ts';
 
@@ -91,10 +91,4 @@ export function ellipsePerimeter(halfWidth: number, halfHeight: number): number 
     [a, b] = [(a + b) / 2, Math.sqrt(a * b)];
   }
   return (2 * Math.PI * (square - sum)) / a;
-}
-
-/** The unit directions in which a piece starts and ends; a piece without length has none. */
-export function endDirections(piece: Piece): { readonly start: Point; readonly end: Point } | undefined {
-  const [start, end] = [directionAt(piece, 0), directionAt(piece, 1)];
-  return start === undefined || end === undefined ? undefined : { start, end };
 }

@@ -111,7 +111,7 @@ export function circleCircle(c: Point, r: number, d: Point, s: number): readonly
 }
 
 /** How far along an arc a point of its circle lies; beyond 1, or just below 0, where it lies off the arc. */
-export function arcParameter(arc: Piece, p: Point): number {
+function arcParameter(arc: Piece, p: Point): number {
   if (arc.segment.kind !== 'arc') return Number.NaN;
   const { centre } = arc.segment;
   const { begin, sweep } = sweepOf(arc.from, arc.segment);

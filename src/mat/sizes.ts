@@ -24,7 +24,7 @@ const bySide = (length: (side: Side) => number): BySide<number> => ({
 });
 
 /** What the solved lengths say of each kind of opening, by the index of the first of its kind. */
-export function unplaced({ job, group }: Plan, lengths: ReadonlyMap<string, number>): ReadonlyMap<number, Unplaced> {
+function unplaced({ job, group }: Plan, lengths: ReadonlyMap<string, number>): ReadonlyMap<number, Unplaced> {
   const get = (name: string): number => lengths.get(name)!;
   return new Map(
     group.kinds.map((of) => {

@@ -9,7 +9,7 @@ import type { LayoutOptions } from './options.ts';
 /** Between margins there must be room for a cross, a name and a ruler. */
 const LEAST_AREA = 36;
 /** A lap must hold half a cross on either side of its join line. */
-export const LEAST_LAP = 6;
+const LEAST_LAP = 6;
 /** No printer is further off; more is a slip of the pen. */
 const FARTHEST_SCALE = 0.25;
 

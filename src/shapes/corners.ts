@@ -10,7 +10,7 @@ export interface Corner {
 }
 
 /** Top left, top right, bottom right, bottom left. */
-export function cornersOf(frame: Box): readonly Corner[] {
+function cornersOf(frame: Box): readonly Corner[] {
   const [x0, y0, x1, y1] = [frame.x, frame.y, right(frame), bottom(frame)];
   return [
     { at: { x: x0, y: y0 }, before: { x: 0, y: -1 }, after: { x: 1, y: 0 } },

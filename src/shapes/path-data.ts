@@ -19,7 +19,7 @@ const SPACE = /[\s,]*/y;
 const TAKES: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7, Z: 0 };
 /** Relative to the size of its arc; what is made of an ellipse is a curve. */
 const FINE = 1e-6;
-export const MOST_SEGMENTS = 2000;
+const MOST_SEGMENTS = 2000;
 
 interface Command {
   readonly letter: string;

@@ -7,7 +7,7 @@ import { bottom, box } from '../geometry/box.ts';
 import { polygon } from '../geometry/path.ts';
 import { type Point, point } from '../geometry/point.ts';
 import { mmFromPoints } from '../units/units.ts';
-import { boxItem, capHeight, LEADING, paragraph, SIZE, type Style, set, widthOf } from './type-scale.ts';
+import { boxItem, capHeight, paragraph, SIZE, type Style, set, widthOf } from './type-scale.ts';
 
 /**
  * How the sheets of the bench are set: black alone, since a grey is dithered by an office printer and lost under oily
@@ -212,5 +212,3 @@ export function writeLine(
   const text: TextItem = set(word, x, y, style);
   return [text, { kind: 'line', pen: 'write', from: point(from, y + 0.6), to: point(x + width, y + 0.6) }];
 }
-
-export const lineHeight = (style: Style): number => LEADING * style.size;

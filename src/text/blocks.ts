@@ -38,7 +38,7 @@ export function textBlock(lines: readonly Line[], fonts: Fonts): Block {
   };
 }
 
-export function textItem(text: string, at: Point, size: number, weight: Weight): TextItem {
+function textItem(text: string, at: Point, size: number, weight: Weight): TextItem {
   return { kind: 'text', text, at, anchor: 'start', size, weight, turn: 0, colour: 0 };
 }
 

@@ -16,7 +16,7 @@ export type Entry =
   | { readonly kind: 'block'; readonly block: Block };
 
 /** Em sizes of the body, mm, the largest first; the smallest is still read at arm's length. */
-export const BODIES = [3.6, 3.4, 3.2] as const;
+const BODIES = [3.6, 3.4, 3.2] as const;
 const HEADING = 1.34;
 const LEADING = 1.27;
 const SAMPLE = 16;

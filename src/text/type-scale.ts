@@ -15,8 +15,8 @@ export const LEADING = 1.38;
 
 /** Greys of text and rules: what is said, what explains it, what only parts. */
 export const INK = 0.1;
-export const SOFT = 0.42;
-export const RULE = 0.72;
+const SOFT = 0.42;
+const RULE = 0.72;
 
 export interface Style {
   readonly size: number;

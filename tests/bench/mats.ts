@@ -9,9 +9,9 @@ import type { Head } from '../../src/shop/head.ts';
 
 /** Mats and jobs put together by hand, so that the bench is tested without the solver. */
 
-export const side4 = (value: number): BySide<number> => ({ top: value, right: value, bottom: value, left: value });
+const side4 = (value: number): BySide<number> => ({ top: value, right: value, bottom: value, left: value });
 
-export function board(thickness: number): Board {
+function board(thickness: number): Board {
   return {
     id: `board-${thickness}`,
     name: `board-${thickness}`,
@@ -23,7 +23,7 @@ export function board(thickness: number): Board {
   };
 }
 
-export const rectanglePath = (b: Box) =>
+const rectanglePath = (b: Box) =>
   polygon([
     { x: b.x, y: b.y },
     { x: b.x + b.width, y: b.y },
@@ -97,7 +97,7 @@ export function makeMat(width: number, height: number, layers: readonly LayerIn[
   };
 }
 
-export const plainHead: Head = {
+const plainHead: Head = {
   id: 'plain',
   bevel: 45,
   opening: 'left',

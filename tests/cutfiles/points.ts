@@ -6,7 +6,7 @@ export interface P {
 
 export const apart = (a: P, b: P): number => Math.hypot(a.x - b.x, a.y - b.y);
 
-export function toSegment(p: P, a: P, b: P): number {
+function toSegment(p: P, a: P, b: P): number {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const square = dx * dx + dy * dy;
   const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));

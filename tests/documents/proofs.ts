@@ -11,7 +11,7 @@ export const PIECES = CASES.filter(({ jig, cut, sheet, day }) =>
 );
 
 /** Pictures of a case from its folder. */
-export function picturesIn(folder: string | undefined): PictureSource {
+function picturesIn(folder: string | undefined): PictureSource {
   return async (name) => {
     const file = join(folder ?? '', name);
     if (folder === undefined || !existsSync(file)) return { why: `no ${name}`, hint: '' };

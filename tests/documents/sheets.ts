@@ -16,7 +16,7 @@ export function onPage(p: ReadPoint, page: PageRecord): ReadPoint {
   return { x: (pageX + turned[0]!) / scale.x, y: (pageY + turned[1]!) / scale.y };
 }
 
-export const near = (a: ReadPoint, b: ReadPoint, slack = 0.001): boolean =>
+const near = (a: ReadPoint, b: ReadPoint, slack = 0.001): boolean =>
   Math.abs(a.x - b.x) <= slack && Math.abs(a.y - b.y) <= slack;
 
 export function sameEnds(line: { from: ReadPoint; to: ReadPoint }, from: ReadPoint, to: ReadPoint): boolean {

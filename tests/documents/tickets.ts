@@ -58,7 +58,7 @@ const LOWERED = '₀₁₂₃₄₅₆₇₈₉';
 const MM: Readonly<Record<string, number>> = { in: 25.4, mm: 1, cm: 10 };
 
 /** A printed number, with whatever sort of fraction: nothing of the engine is used. */
-export function amount(text: string): number {
+function amount(text: string): number {
   const plain = [...text.trim()]
     .map((c) => (RAISED.includes(c) ? `${RAISED.indexOf(c)}` : LOWERED.includes(c) ? `${LOWERED.indexOf(c)}` : c))
     .join('')

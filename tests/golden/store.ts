@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import type { Failure, Outputs } from './compare.ts';
 
 const TOP = join(import.meta.dirname, '../..');
-export const REFERENCES = join(TOP, 'golden');
-export const OUT = join(import.meta.dirname, '.out');
+const REFERENCES = join(TOP, 'golden');
+const OUT = join(import.meta.dirname, '.out');
 
 const listed = (folder: string): string[] => {
   try {

@@ -10,7 +10,7 @@ function partOf(path: string): string {
 }
 
 /** `@scope/name/deep` → `@scope/name`; `node:fs` → `node:`. */
-export function packageOf(specifier: string): string {
+function packageOf(specifier: string): string {
   if (specifier.startsWith('node:')) return 'node:';
   return specifier
     .split('/')

@@ -150,13 +150,3 @@ export function visible(line: ReadLine): { readonly from: ReadPoint; readonly to
   const at = (k: number): ReadPoint => ({ x: from.x + (to.x - from.x) * k, y: from.y + (to.y - from.y) * k });
   return { from: at(first), to: at(last) };
 }
-
-/** Whether two lines are the same within `tolerance` mm at both ends; either way round. */
-export function sameLine(
-  a: { readonly from: ReadPoint; readonly to: ReadPoint },
-  b: { readonly from: ReadPoint; readonly to: ReadPoint },
-  tolerance: number,
-): boolean {
-  const near = (p: ReadPoint, q: ReadPoint): boolean => Math.hypot(p.x - q.x, p.y - q.y) <= tolerance;
-  return (near(a.from, b.from) && near(a.to, b.to)) || (near(a.from, b.to) && near(a.to, b.from));
-}

@@ -15,7 +15,7 @@ const length = (min: number, max: number) =>
   fc.integer({ min: 0, max: 100_000 }).map((k) => min + ((max - min) * k) / 100_000);
 
 /** A star-like outline about 0 0 with straight, round and curved sides, which never crosses itself. */
-export const freeOutline: fc.Arbitrary<Path> = fc
+const freeOutline: fc.Arbitrary<Path> = fc
   .tuple(fc.array(length(0.55, 1), { minLength: 4, maxLength: 9 }), fc.constantFrom('lines', 'curves', 'arcs'))
   .map(([radii, sides]) => {
     const points = radii.map((r, i) => {

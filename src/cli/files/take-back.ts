@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { Disk } from './disk.ts';
-import { foldersOf, hashOf, type Journal, oldOf, partOf, type Step } from './journal.ts';
+import { hashOf, type Journal, oldOf, partOf, type Step } from './journal.ts';
 import { hiddenName, parseHidden } from './names.ts';
 
 /** Have all steps been taken? Then nothing is to be taken back. */
@@ -45,5 +45,3 @@ export function cleanUp(run: string, folders: readonly string[], disk: Disk): vo
   for (const { path, first } of names) if (first) disk.remove(path);
   for (const { path, first } of names) if (!first) disk.remove(path);
 }
-
-export const cleanUpAfter = (journal: Journal, disk: Disk): void => cleanUp(journal.run, foldersOf(journal), disk);

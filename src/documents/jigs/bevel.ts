@@ -7,7 +7,7 @@ import { contentArea, type JigEntry, line, orderEntries, outline, rectangle, too
 import { capHeight, steps, words } from './words.ts';
 
 /** Length of the slot for each millimetre of its width. */
-export const WEDGE = 24;
+const WEDGE = 24;
 const [NARROWEST, WIDEST] = [0.5, 6.5];
 const END = 9;
 const EDGE = 20;
@@ -17,7 +17,7 @@ const DEPTH = 38;
  * A card with a tapering slot: where both edges of the slot meet both edges of a bevel, the number says how wide the bevel
  * is. `x` runs along the slot from its narrow end.
  */
-export function wedge(fonts: Fonts, most = WIDEST): Gauge {
+function wedge(fonts: Fonts, most = WIDEST): Gauge {
   const x = (width: number) => END + (width - NARROWEST) * WEDGE;
   const marks: Item[] = [];
   for (let tenth = NARROWEST * 10; tenth <= most * 10 + 1e-9; tenth++) {

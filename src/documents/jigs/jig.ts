@@ -131,9 +131,6 @@ export function columns(area: Box, count: number, gap = GUTTER): readonly Box[] 
   return Array.from({ length: count }, (_, i) => box(area.x + i * (width + gap), area.y, width, area.height));
 }
 
-/** The part of a box below a height. */
-export const below = (area: Box, y: number): Box => box(area.x, y, area.width, Math.max(0, bottom(area) - y));
-
 export const line = (pen: string, from: Point, to: Point, id?: string): Item => ({
   kind: 'line',
   pen,

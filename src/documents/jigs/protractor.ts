@@ -12,7 +12,7 @@ const [SPREAD, STEP] = [4, 0.5];
 const [INNER, OUTER] = [100, 140];
 
 /** A square card: its own corners are right angles, and a fan of lines says by how much another corner is not. */
-export function protractor(): Gauge {
+function protractor(): Gauge {
   const origin = point(CORNER, SIDE - CORNER);
   const at = (degrees: number, radius: number) => {
     const a = (degrees * Math.PI) / 180;

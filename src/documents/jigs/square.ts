@@ -13,7 +13,7 @@ interface Rectangle extends Size {
 }
 
 /** What has right angles in the job: blanks, lines on the back, face openings. */
-export function rectanglesOf({ mat }: NonNullable<JigContext['solved']>): readonly Rectangle[] {
+function rectanglesOf({ mat }: NonNullable<JigContext['solved']>): readonly Rectangle[] {
   const of = (name: string) => (mat.openings.length === 1 ? '' : `${name}, `);
   const all: Rectangle[] = [
     { name: 'mat', ...mat.outer },

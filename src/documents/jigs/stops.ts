@@ -28,7 +28,7 @@ export interface StopPlace {
  * Spacers touch the head's body, whose distance from its scribe nobody measured: so each stop is fixed for the stroke
  * that comes nearest to its edge, by trial, and that is its own zero. All other strokes take a spacer, never a negative one.
  */
-export function stopPlaces({ mat, strokes }: NonNullable<JigContext['solved']>): readonly StopPlace[] {
+function stopPlaces({ mat, strokes }: NonNullable<JigContext['solved']>): readonly StopPlace[] {
   return (['start', 'stop'] as const).flatMap((end) => {
     const places = strokes.map((stroke) => ({
       stroke,

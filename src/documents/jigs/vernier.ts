@@ -9,8 +9,8 @@ import { capHeight, words } from './words.ts';
  * A rule of millimetres and a slip that slides along its edge. Ten parts of the slip are nineteen millimetres, so that
  * its line k meets a line of the rule where its nought stands k tenths past a millimetre.
  */
-export const PARTS = 10;
-export const PART = 1.9;
+const PARTS = 10;
+const PART = 1.9;
 
 /** Room around the scale, mm: beyond its ends, and from its edge to the far side of the piece. */
 const END = 5;

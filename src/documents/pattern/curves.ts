@@ -25,7 +25,7 @@ export interface Curved {
 }
 
 /** The whole line to follow on the back in one layer, in the back view, moved by `by`; paper that stays on lifts it. */
-export function backLine(mat: Mat, job: Job, opening: MatOpening, layer: number, by: number): Path {
+function backLine(mat: Mat, job: Job, opening: MatOpening, layer: number, by: number): Path {
   const { face, back } = opening.layers[layer]!;
   const { board, bevel } = mat.layers[layer]!;
   const lift = job.print.transfer === 'cut-through' ? job.print.paperThickness : 0;

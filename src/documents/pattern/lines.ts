@@ -117,7 +117,7 @@ function beside(cut: Line, from: Point, to: Point): boolean {
 }
 
 /** Middles of the tabs along an edge of this length, from its start. */
-export function tabs(length: number): readonly number[] {
+function tabs(length: number): readonly number[] {
   const near = Math.min(TAB_FROM_CORNER, length * 0.2);
   const middle = length / 2;
   return near + 4 * TAB_HALF_WIDTH < middle

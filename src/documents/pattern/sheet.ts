@@ -16,7 +16,7 @@ import { chained, closeTo, GAP, linesOf, nearestOf } from './places.ts';
 /** Words farther from their place than this are led to it. */
 const STANDS_OFF = 30;
 
-export const GROUPS: readonly (readonly [string, string])[] = [
+const GROUPS: readonly (readonly [string, string])[] = [
   ['board', "Board's edge, tabs and trim line"],
   ['cut', 'Lines to cut'],
   ['curves', 'Axes, centres and pins of curves'],

@@ -128,4 +128,4 @@ function gathered(list: PriceList, lists: readonly (readonly PriceLine[])[]): Pr
   return { ...list, lines: [...ownOf(list.lines, lists), { what: 'Everything else, alike in all', amount: sum }] };
 }
 
-export const letter = (i: number): string => String.fromCharCode(65 + i);
+const letter = (i: number): string => String.fromCharCode(65 + i);

@@ -11,7 +11,7 @@ export function mixed(from: string, to: string, share: number): string {
 }
 
 export const darker = (colour: string, share: number): string => mixed(colour, '#000000', share);
-export const lighter = (colour: string, share: number): string => mixed(colour, '#ffffff', share);
+const lighter = (colour: string, share: number): string => mixed(colour, '#ffffff', share);
 
 /**
  * The light falls from above left, steeper than half way, so that the four sides of a slope differ and its mitres show.
@@ -20,7 +20,7 @@ export const lighter = (colour: string, share: number): string => mixed(colour, 
 const LIGHT = point(0.5, Math.sqrt(0.75));
 
 /** -1 for a slope that turns away from the light to 1 for one that faces it; `outwards` points away from the opening. */
-export const facing = (outwards: Point): number => outwards.x * LIGHT.x + outwards.y * LIGHT.y;
+const facing = (outwards: Point): number => outwards.x * LIGHT.x + outwards.y * LIGHT.y;
 
 /** A slope of that colour: never far from it, bright where it faces the light. */
 export function slope(colour: string, outwards: Point): string {

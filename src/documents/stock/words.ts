@@ -22,7 +22,7 @@ export interface Reading {
   readonly decimal?: string;
 }
 
-export function readingOf(mm: number, { units, graduation }: Tape): Reading {
+function readingOf(mm: number, { units, graduation }: Tape): Reading {
   const { text, sense } = settingOf(mm, graduation, units);
   return {
     text: text.slice(0, -units.length - 1),

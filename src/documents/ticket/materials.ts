@@ -64,7 +64,7 @@ export function materialRows(mat: Mat, job: Job): readonly Row[] {
  * pH 7 for photographs and 8 to 8.5 for other paper, lignin-negative: Library of Congress, guide to matting and hinging
  * art on paper; US National Park Service, Conserve O Gram 13/4.
  */
-export const BOARD_WORDS = 'by its maker’s statement: no lignin; pH 7 for photographs, 8–8.5 for other paper';
+const BOARD_WORDS = 'by its maker’s statement: no lignin; pH 7 for photographs, 8–8.5 for other paper';
 
 /**
  * Window and backing hinge along the long edge; T-hinges under the mat, V-hinges for floats, two or more: Library of

@@ -103,7 +103,7 @@ function rowOf(stroke: Stroke, turn: number, units: Units): SettingRow {
 const decimals = (mm: number, units: Units): string => (mm / mmPer(units)).toFixed(units === 'mm' ? 2 : 3);
 
 /** `¼ turn`, and whether it goes clockwise; a half turn has no direction. */
-export function turnWords(turn: number): { readonly text: string; readonly clockwise?: boolean } | undefined {
+function turnWords(turn: number): { readonly text: string; readonly clockwise?: boolean } | undefined {
   const quarters = Math.abs(turn);
   if (quarters < 1e-6) return undefined;
   if (Math.abs(quarters - 2) < 1e-6) return { text: '½ turn' };

@@ -19,17 +19,17 @@ import { capital } from '../words/capital.ts';
 export const fine = (mm: number): string => `${printDecimal(mm, 'mm', 2).text} mm`;
 
 /** From this on a board is cut in two passes: between 4-ply and double weight (Saitzyk, Art Hardware, 1987: 1.5 and 2.5 mm). */
-export const THICK = 2;
+const THICK = 2;
 
 export const layerTitle = ({ name }: MatLayer): string => capital(name);
 
 /** Thicknesses of the mat's boards, each once, thinnest first. */
-export function thicknesses(mat: Mat): readonly number[] {
+function thicknesses(mat: Mat): readonly number[] {
   return [...new Set(mat.layers.map(({ board }) => board.thickness))].sort((a, b) => a - b);
 }
 
 /** Where the scribe starts and stops, as lengths beyond the corners of the face opening: positive is outside it. */
-export function corrections({ bench: { head } }: Job, thickness: number) {
+function corrections({ bench: { head } }: Job, thickness: number) {
   const { before, after } = beyondCorners(offsetsOn(head, thickness), head.overrun);
   return { thickness, before, past: after, overrun: head.overrun };
 }
@@ -195,7 +195,7 @@ function spacerOf(job: Job, index: number): string {
 }
 
 /** The reveal of a layer where all openings agree on it, else that they differ. */
-export function revealOf(mat: Mat, index: number, units: Units): string {
+function revealOf(mat: Mat, index: number, units: Units): string {
   const said = [...new Set(mat.openings.map(({ layers }) => sides(layers[index]!.reveal, units)))];
   return said.length === 1 ? `reveal ${said[0]}` : 'reveals differ by opening, see the checks';
 }

@@ -112,5 +112,3 @@ export function ticketRecord({ job, mat, strokes, steps, number }: BenchJob) {
     materials: materialRows(mat, job),
   };
 }
-
-export type TicketRecord = ReturnType<typeof ticketRecord>;

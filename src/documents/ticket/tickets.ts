@@ -35,7 +35,7 @@ export function tickets(jobs: readonly BenchJob[], { paper, number, fonts }: Tic
 }
 
 /** By the boards from the top mat down, then by the smallest setting of the guide; what is alike stays as it was given. */
-export function sortedForBench<T extends Pick<BenchJob, 'mat' | 'strokes'>>(jobs: readonly T[]): readonly T[] {
+function sortedForBench<T extends Pick<BenchJob, 'mat' | 'strokes'>>(jobs: readonly T[]): readonly T[] {
   const boards = ({ mat }: T): string => mat.layers.map(({ board }) => boardKey(board)).join('\n');
   const setting = ({ strokes }: T): number =>
     Math.min(Number.POSITIVE_INFINITY, ...strokes.filter((s) => !s.beyondGuide).map((s) => s.guide));

@@ -7,7 +7,7 @@ import { type LengthUnit, mmPer } from '../../units/units.ts';
 import { described, leaf, type Reading, record, refuse, refused, taken } from './fields.ts';
 
 /** Nothing longer is a mat, a frame or a sheet, mm. */
-export const LONGEST = 5000;
+const LONGEST = 5000;
 
 /** In mm, both allowed; at least 0 and at most 5 m without them. */
 export interface Range {

@@ -34,7 +34,7 @@ export interface RefusedNode {
 }
 
 /** Stands for a refused node among plain values; no schema accepts it. */
-export const REFUSED: unique symbol = Symbol('refused');
+const REFUSED: unique symbol = Symbol('refused');
 
 /** Plain data without positions; maps become objects that have no prototype. */
 export function plain(node: Node): unknown {

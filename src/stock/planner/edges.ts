@@ -8,7 +8,7 @@ import { CUT_X, LEFTOVER, PIECE } from './nodes.ts';
  */
 
 /** True where an order of children gives every blank that needs an edge one; `also`: a leftover that shall hold such a blank. */
-export function edgesReach(forest: Forest, node: number, x: number, y: number, also: number): boolean {
+function edgesReach(forest: Forest, node: number, x: number, y: number, also: number): boolean {
   const { nodes, instance } = forest;
   const kind = nodes.kind[node]!;
   if (kind === LEFTOVER) return node !== also || x + y > 0;

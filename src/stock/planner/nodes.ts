@@ -1,7 +1,7 @@
 import { grown } from './leftovers.ts';
 
 /** What a node is. Children of a `CUT_X` lie side by side along x, those of a `CUT_Y` along y. */
-export const FREE = 0;
+const FREE = 0;
 export const LEFTOVER = 1;
 export const PIECE = 2;
 export const CUT_X = 3;

@@ -82,7 +82,7 @@ export function largest(forest: Forest, least: Size): number {
 export const useful = (width: number, height: number, least: Size): boolean =>
   (width >= least.width && height >= least.height) || (width >= least.height && height >= least.width);
 
-export function cutsOf(forest: Forest): number {
+function cutsOf(forest: Forest): number {
   let cuts = 0;
   for (let sheet = 0; sheet < forest.sheets; sheet++) cuts += cutsBelow(forest, forest.root[sheet]!);
   return cuts;

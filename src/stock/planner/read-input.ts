@@ -2,7 +2,7 @@ import { nearest } from '../../problems/nearest.ts';
 import { error, type Problem } from '../../problems/problem.ts';
 
 /** The most pieces, over all copies, that one plan takes. */
-export const MOST_PIECES = 20_000;
+const MOST_PIECES = 20_000;
 /** Longest side of anything, in units of length: 100 m in mm. */
 const LONGEST_SIDE = 100_000;
 

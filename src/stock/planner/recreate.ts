@@ -25,7 +25,7 @@ export type Opener = (forest: Forest, type: number) => number;
 export const openNone: Opener = () => -1;
 
 /** True where one more sheet of a stock exists and the price stays below `below`. */
-export function mayOpen(forest: Forest, stock: number, below: Price): boolean {
+function mayOpen(forest: Forest, stock: number, below: Price): boolean {
   const { instance, opened } = forest;
   const { limit, free, cost } = instance.stocks[stock]!;
   if (opened[stock]! >= limit) return false;

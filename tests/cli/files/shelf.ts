@@ -35,7 +35,7 @@ export function pieces(top: string): readonly Piece[] {
 /** In memory where the system has such a folder: thousands of sets are written here. */
 const TEMPORARY = existsSync('/dev/shm') ? '/dev/shm' : tmpdir();
 
-export function folderWith(contents: Contents): string {
+function folderWith(contents: Contents): string {
   const top = mkdtempSync(join(TEMPORARY, 'matwright-'));
   put(top, contents);
   return top;
