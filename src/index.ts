@@ -37,6 +37,7 @@ export type {
 export { planStock } from './stock/planner/plan.ts';
 export { type CutSequence, cutSequence, type Instruction } from './stock/planner/sequence.ts';
 export { reasons, type Why } from './why.ts';
+export { loadSvg } from './writers/load-svg.ts';
 export { buildSvgIn, type SvgWindow } from './writers/svg-window.ts';
 
 /** Sheets for the bench that are made from one job, by the name of their file. */

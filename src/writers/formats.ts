@@ -12,6 +12,8 @@ export interface WriteOptions {
   /** Names of the groups to show, and no others. */
   readonly show?: readonly string[];
   readonly fonts: Fonts;
+  /** As in `SvgOptions`. */
+  readonly family?: string;
   readonly pictures?: Pictures;
   /** Remarks that a file has room for where no machine takes them for lines. */
   readonly comment?: readonly string[];

@@ -1,6 +1,7 @@
 import type { Container } from '@svgdotjs/svg.js';
 import { penOf } from '../drawing/bounds.ts';
 import type { Item, LineItem, PathItem, Pen, PictureItem, TextItem } from '../drawing/model.ts';
+import { textWidth } from '../fonts/measure.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { textOutline } from '../fonts/outlines.ts';
 import { quarterArcs } from '../geometry/arc-cubics.ts';
@@ -19,6 +20,8 @@ export const mm = (value: number): string => decimal(value, 4);
 export interface Setting {
   readonly pens: Readonly<Record<string, Pen>>;
   readonly fonts: Fonts;
+  /** As in `SvgOptions`. */
+  readonly family: string | undefined;
   readonly pictures: Pictures | undefined;
   /** Ids given so far: an id may stand once in a file, so a second one is left out. */
   readonly ids: Set<string>;
@@ -33,11 +36,9 @@ export function addItem(parent: Container, item: Item, setting: Setting): void {
     case 'path':
       add(parent, 'path', item.id, pathAttributes(item, setting), setting);
       break;
-    case 'text': {
-      const attributes = textAttributes(item, setting);
-      if (attributes.d !== '') add(parent, 'path', item.id, attributes, setting);
+    case 'text':
+      addText(parent, item, setting);
       break;
-    }
     case 'picture':
       add(parent, 'image', undefined, pictureAttributes(item, setting), setting);
       break;
@@ -50,11 +51,17 @@ export function addItem(parent: Container, item: Item, setting: Setting): void {
 
 type Attributes = Readonly<Record<string, string>>;
 
-function add(parent: Container, name: string, id: string | undefined, attributes: Attributes, setting: Setting): void {
+function add(
+  parent: Container,
+  name: string,
+  id: string | undefined,
+  attributes: Attributes,
+  setting: Setting,
+): Container {
   const named = id !== undefined && !setting.ids.has(id);
   if (named) setting.ids.add(id);
   // The library would write numbers with all of their digits: it gets words only.
-  parent.element(name).attr(named ? { id, ...attributes } : attributes);
+  return parent.element(name).attr(named ? { id, ...attributes } : attributes);
 }
 
 function lineAttributes({ from, to, pen }: LineItem, { pens }: Setting): Attributes {
@@ -92,8 +99,39 @@ function penAttributes({ width, colour, dash, cap }: Pen): Attributes {
   };
 }
 
+/** Nothing where nothing of the text is drawn. */
+function addText(parent: Container, item: TextItem, setting: Setting): void {
+  const { family } = setting;
+  if (family === undefined) {
+    const attributes = outlinedText(item, setting);
+    if (attributes.d !== '') add(parent, 'path', item.id, attributes, setting);
+    return;
+  }
+  const width = textWidth(item.text, item.weight, item.size, setting.fonts);
+  if (width === 0) return;
+  const text = add(parent, 'text', item.id, liveText(item, width, family), setting);
+  // A reader makes one space of several, and drops those at the ends.
+  text.words(item.text.replaceAll(/^ | (?= )| $/g, '\u00a0'));
+}
+
+/** As wide as it was measured, whatever is made of the family where it is shown. */
+function liveText({ at, anchor, size, weight, colour, turn }: TextItem, width: number, family: string): Attributes {
+  const [x, y] = [mm(at.x), mm(at.y)];
+  return {
+    x,
+    y,
+    ...(turn === 0 ? {} : { transform: `rotate(${decimal(turn, 6)} ${x} ${y})` }),
+    'font-family': family,
+    'font-size': mm(size),
+    ...(weight === 'bold' ? { 'font-weight': 'bold' } : {}),
+    ...(anchor === 'start' ? {} : { 'text-anchor': anchor }),
+    textLength: mm(width),
+    fill: hexColour(colour),
+  };
+}
+
 /** Letters as outlines, so that they are the same on every machine and can be cut; the words stay readable in a label. */
-function textAttributes(item: TextItem, { fonts }: Setting): Attributes {
+function outlinedText(item: TextItem, { fonts }: Setting): Attributes {
   const place = textPlace(item, fonts);
   const paths = textOutline(item.text, item.weight, item.size, fonts);
   return {

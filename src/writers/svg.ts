@@ -16,8 +16,13 @@ import { writeXml } from './xml.ts';
 export interface SvgOptions {
   /** Names of the groups to show; those that are shown by default unless given. */
   readonly show?: readonly string[];
-  /** With their outlines. */
+  /** With their outlines, where no family is named. */
   readonly fonts: Fonts;
+  /**
+   * Letters as text, in a family of fonts of this name that the one who shows it provides: for the screen, small and fast.
+   * Without it letters are outlines, the same on every machine, and can be cut.
+   */
+  readonly family?: string;
   /** By the names that the items give them. */
   readonly pictures?: Pictures;
   /** Remarks, a line each. */
@@ -69,12 +74,11 @@ export function writePageSvg(document: Document, page: Page, options: SvgOptions
   return serialized(canvas);
 }
 
-const settingOf = ({ pens }: Pick<Setting, 'pens'>, { fonts, pictures }: SvgOptions, ids: Set<string>): Setting => ({
-  pens,
-  fonts,
-  pictures,
-  ids,
-});
+const settingOf = (
+  { pens }: Pick<Setting, 'pens'>,
+  { fonts, family, pictures }: SvgOptions,
+  ids: Set<string>,
+): Setting => ({ pens, fonts, family, pictures, ids });
 
 function shownGroups(drawing: Drawing, { show }: SvgOptions): readonly Group[] {
   return show === undefined ? drawing.groups.filter((group) => group.shown) : namedGroups(drawing, show);
