@@ -3,6 +3,7 @@ import type { Job } from '../job/job.ts';
 import { type Decor, decor, grooveDepth, sideAlong } from '../mat/decor.ts';
 import { guideReading } from '../mat/guide-reading.ts';
 import type { Mat } from '../mat/model.ts';
+import { defined } from '../problems/defined.ts';
 import { otherHand } from '../shop/head.ts';
 import { reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
@@ -83,8 +84,7 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
         distance,
         guide: reading,
         setting: settingOf(reading, graduation, scaleUnits(graduation, job.units)),
-        ...(straightedge === undefined ? {} : { straightedge }),
-        ...(bar === undefined ? {} : { bar }),
+        ...defined({ straightedge, bar }),
         beyondGuide,
         number,
         pass,

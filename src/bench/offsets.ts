@@ -1,5 +1,6 @@
 import { theNamed } from '../mat/layers.ts';
 import type { MatLayer } from '../mat/model.ts';
+import { defined } from '../problems/defined.ts';
 import { type Problem, warning } from '../problems/problem.ts';
 import type { Head, OffsetAt } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
@@ -44,7 +45,7 @@ export const beyondCorners = (
 export function offsetsOn(head: Pick<Head, 'start' | 'stop'>, thickness: number): EndOffsets {
   const [start, stop] = [offsetAt(head.start, thickness), offsetAt(head.stop, thickness)];
   const outside = start.outside ?? stop.outside;
-  return { start: start.offset, stop: stop.offset, ...(outside === undefined ? {} : { outside }) };
+  return { start: start.offset, stop: stop.offset, ...defined({ outside }) };
 }
 
 /** A warning where a layer's board is none of those that `who` was calibrated on. */

@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/point.ts';
 import type { Job } from '../job/job.ts';
 import type { Mat } from '../mat/model.ts';
+import { defined } from '../problems/defined.ts';
 import type { GrooveStroke } from './grooves.ts';
 import type { Stroke } from './model.ts';
 
@@ -13,7 +14,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[], grooves: 
   const { head, guide } = job.bench;
   return {
     title: job.title,
-    ...(job.customer === undefined ? {} : { customer: job.customer }),
+    ...defined({ customer: job.customer }),
     units: job.units,
     count: job.count,
     outer: mat.outer,
@@ -37,7 +38,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[], grooves: 
       opening: i + 1,
       name: opening.name,
       sight: opening.sight,
-      ...(opening.artwork === undefined ? {} : { artwork: opening.artwork }),
+      ...defined({ artwork: opening.artwork }),
       layers: opening.layers.map((layer, k) => ({
         layer: k + 1,
         face: layer.faceBox,
@@ -92,7 +93,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[], grooves: 
       layer: s.layer,
       opening: s.opening,
       side: s.side,
-      ...(s.part === undefined ? {} : { part: s.part }),
+      ...defined({ part: s.part }),
       order: s.order,
       start: xy(s.start),
       stop: xy(s.stop),

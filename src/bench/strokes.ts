@@ -8,6 +8,7 @@ import { guideReading, underBar } from '../mat/guide-reading.ts';
 import { theNamed } from '../mat/layers.ts';
 import type { Mat, MatLayer, MatOpening } from '../mat/model.ts';
 import { onOwnBoard } from '../mat/own-board.ts';
+import { defined } from '../problems/defined.ts';
 import { type Problem, warning } from '../problems/problem.ts';
 import type { Head } from '../shop/head.ts';
 import { otherHand } from '../shop/head.ts';
@@ -122,7 +123,7 @@ function strokesOfOpening(
       layer: layerIndex + 1,
       opening: openingIndex + 1,
       side: sideName(outward),
-      ...(part === undefined ? {} : { part }),
+      ...defined({ part }),
       direction,
       line: side.moved,
       face: { from: side.from, to: side.to },
@@ -133,8 +134,7 @@ function strokesOfOpening(
       distance,
       guide,
       setting: settingOf(guide, graduation, scaleUnits(graduation, job.units)),
-      ...(straightedge === undefined ? {} : { straightedge }),
-      ...(bar === undefined ? {} : { bar }),
+      ...defined({ straightedge, bar }),
       beyondGuide,
       ...(cut === true ? { cut } : {}),
     };

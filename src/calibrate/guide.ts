@@ -1,6 +1,6 @@
 import { fitLine, type Line, type Sample } from '../bench/fit.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
-import { defined } from '../read/fields/defined.ts';
 import { showLength } from '../units/print.ts';
 import type { Context, Outcome } from './outcome.ts';
 import { inMm, kept, rounded, signed } from './outcome.ts';

@@ -1,4 +1,5 @@
 import { fitLine, type Line } from '../bench/fit.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import type { OffsetAt } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
@@ -95,7 +96,7 @@ export function calibrateHead(test: HeadTest): Result<HeadCalibration> {
       past,
       offset: group.end === 'start' ? -past : past,
       kept: pasts.length,
-      ...(deviation === undefined ? {} : { standardDeviation: deviation }),
+      ...defined({ standardDeviation: deviation }),
       standardError: (pooled ? spread : deviation) / Math.sqrt(pasts.length),
       pooled,
       standOut: group.standOut.map((v) => v.index),

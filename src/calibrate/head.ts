@@ -1,6 +1,7 @@
 import type { Line } from '../bench/fit.ts';
 import { beyondCorners, THICKNESS_PLAY } from '../bench/offsets.ts';
 import { SIDES } from '../geometry/sides.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { HEAD, type Head } from '../shop/head.ts';
 import { MARKS_BEYOND } from '../shop/readings/head.ts';
@@ -75,9 +76,7 @@ function ends({ pieces }: Readings<'head'>): readonly Reading[] {
         const prick = piece[side]?.[`${end}Prick`];
         if (past === undefined) return [];
         const path = ['pieces', p, side, end];
-        return [
-          { thickness: thicknesses.get(piece.thickness)!, end, past, path, ...(prick === undefined ? {} : { prick }) },
-        ];
+        return [{ thickness: thicknesses.get(piece.thickness)!, end, past, path, ...defined({ prick }) }];
       }),
     ),
   );
@@ -123,8 +122,7 @@ function offsets(found: HeadCalibration, readings: Readings<'head'>, { shop, sta
     start: listed(found.start),
     stop: listed(found.stop),
     spread: inMm(spread),
-    ...(readings.blade === undefined ? {} : { blade: readings.blade }),
-    ...(readings.depth === undefined ? {} : { depth: readings.depth }),
+    ...defined({ blade: readings.blade, depth: readings.depth }),
     date: readings.date ?? date,
   };
   const x = wished ?? 2 * spread;

@@ -1,4 +1,5 @@
 import { PITCH, SQUARE, STRIPS } from '../cutfiles/coupons/laser.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import type { Machine } from '../shop/machine.ts';
 import { printDecimal } from '../units/print.ts';
@@ -89,7 +90,7 @@ export function fromLaserReadings(readings: Readings<'laser'>, context: Context)
   const machine = machineOf(readings.machine, 'laser', context);
   if (!machine.ok) return machine;
   const { stripsX, stripsY, square } = readings;
-  const solved = calibrateLaser({ stripsX, stripsY, ...(square === undefined ? {} : { square }) });
+  const solved = calibrateLaser({ stripsX, stripsY, ...defined({ square }) });
   if (!solved.ok) return solved;
   const { kerf, kerfError } = solved.value;
   const scale = scaleOf(solved.value, machine.value);

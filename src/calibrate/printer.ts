@@ -1,8 +1,8 @@
 import { allSides, type BySide, SIDES } from '../geometry/sides.ts';
 import { findPaper } from '../papers/find.ts';
 import type { Paper } from '../papers/model.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
-import { defined } from '../read/fields/defined.ts';
 import type { Edit } from '../shop/edit-shop.ts';
 import { type Context, inMm, kept, nameProblems, type Outcome, rounded } from './outcome.ts';
 import { calibratePrinter, type PrinterReading } from './printer-scale.ts';

@@ -1,5 +1,6 @@
 import { type Box, box } from '../geometry/box.ts';
 import type { Point, Size } from '../geometry/point.ts';
+import { defined } from '../problems/defined.ts';
 import type { Drawing } from './model.ts';
 
 /** Degrees clockwise, as the eye sees it. */
@@ -80,7 +81,7 @@ export function joinDocuments(
       pages.push({
         ...page,
         label: page.label === `${i + 1}` ? `${before + i + 1}` : page.label,
-        ...(outline === undefined ? {} : { outline }),
+        ...defined({ outline }),
       });
     });
   }

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { defined } from '../read/fields/defined.ts';
+import { defined } from '../problems/defined.ts';
 import { check, described, oneOf, ratio, record, whole, yesNo } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import type { LengthUnit } from '../units/units.ts';

@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
 import type { SomeSides } from '../geometry/sides.ts';
+import { defined } from '../problems/defined.ts';
 import { error, type Problem } from '../problems/problem.ts';
-import { defined } from '../read/fields/defined.ts';
 import { described, needed, record, whole } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import type { LengthUnit } from '../units/units.ts';

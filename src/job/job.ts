@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
+import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
-import { defined } from '../read/fields/defined.ts';
 import { count, described, line, oneOf, record, whole } from '../read/fields/fields.ts';
 import type { Shop } from '../shop/shop.ts';
 import { LENGTH_UNITS, type LengthUnit, type Units } from '../units/units.ts';

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { type BySide, namesNoSide } from '../geometry/sides.ts';
+import { defined } from '../problems/defined.ts';
 import { error, type Problem, warning } from '../problems/problem.ts';
-import { defined } from '../read/fields/defined.ts';
 import { check, converted, described, id, record, yesNo } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { lookUp } from '../read/fields/look-up.ts';

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { SIDES, type Side } from '../geometry/sides.ts';
-import { defined } from '../read/fields/defined.ts';
+import { defined } from '../problems/defined.ts';
 import { check, described, needed, oneOf, record } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { BEVEL } from '../shop/bevel-angle.ts';

@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
 import type { GivenBySides } from '../geometry/sides.ts';
+import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
-import { defined } from '../read/fields/defined.ts';
 import { converted, described, oneOf, ratio, record, refuse } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import type { Shop } from '../shop/shop.ts';

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
 import type { GivenBySides } from '../geometry/sides.ts';
-import { defined } from '../read/fields/defined.ts';
+import { defined } from '../problems/defined.ts';
 import { check, described, line, oneOf, type Refusal, record } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import type { Fields } from '../shapes/shape.ts';

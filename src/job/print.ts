@@ -1,8 +1,8 @@
 import * as z from 'zod/mini';
 import { allSides, type BySide, SIDES, type SomeSides } from '../geometry/sides.ts';
 import { findPaper } from '../papers/find.ts';
+import { defined } from '../problems/defined.ts';
 import { error, type Problem } from '../problems/problem.ts';
-import { defined } from '../read/fields/defined.ts';
 import { described, id, line, oneOf, record } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { lookUp } from '../read/fields/look-up.ts';

@@ -1,3 +1,4 @@
+import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
 import { showLength } from '../units/print.ts';
 import type { LengthUnit } from '../units/units.ts';
@@ -51,7 +52,7 @@ export function given(units: LengthUnit, stated: Stated): Given {
     others: (residual) => showLength(length - residual, units),
     whole,
     also,
-    ...(shared === undefined ? {} : { shared }),
+    ...defined({ shared }),
     ...(fixed === true ? { fixed } : {}),
   };
 }

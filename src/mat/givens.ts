@@ -2,6 +2,7 @@ import type { Size } from '../geometry/point.ts';
 import { type BySide, type GivenBySides, namesNoSide, SIDES, type Side } from '../geometry/sides.ts';
 import type { Job } from '../job/job.ts';
 import type { OpeningRequest } from '../job/opening.ts';
+import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
 import { shapeOf } from '../shapes/shapes.ts';
 import { type Given, given } from './given.ts';
@@ -86,7 +87,7 @@ function openingGivens(plan: Plan, index: number): Given[] {
         length,
         also: also(...(path.slice(2) as string[])),
       };
-      givens.push(given(units, { ...all, ...(shared === undefined ? {} : { shared }) }));
+      givens.push(given(units, { ...all, ...defined({ shared }) }));
     }
   };
   perSide('overlap', request.overlap, 1);

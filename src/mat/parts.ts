@@ -1,3 +1,4 @@
+import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
 import { type Equation, equation } from './linear.ts';
 
@@ -30,7 +31,7 @@ export const isSourced = (each: Equation): each is Sourced => 'parts' in each;
 
 export function sourced(terms: Readonly<Record<string, number>>, parts: readonly Part[], rule?: Rule): Sourced {
   const value = parts.reduce((sum, { length, times }) => sum + times * length, 0);
-  return { ...equation(terms, value), parts, ...(rule === undefined ? {} : { rule }) };
+  return { ...equation(terms, value), parts, ...defined({ rule }) };
 }
 
 /** The bevel of a layer, as often as it is counted. */

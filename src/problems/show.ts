@@ -1,3 +1,4 @@
+import { defined } from './defined.ts';
 import type { Problem } from './problem.ts';
 import { word } from './quoted.ts';
 
@@ -23,5 +24,5 @@ export function showProblem(problem: Problem): string {
 export function problemRecord(problem: Problem): Record<string, unknown> {
   const { clash } = problem;
   const shown = clash?.map((each) => ({ ...each, path: showPath(each.path), also: each.also.map(showPath) }));
-  return { ...problem, path: showPath(problem.path), ...(shown === undefined ? {} : { clash: shown }) };
+  return { ...problem, path: showPath(problem.path), ...defined({ clash: shown }) };
 }

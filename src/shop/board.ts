@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
-import { defined } from '../read/fields/defined.ts';
+import { defined } from '../problems/defined.ts';
 import { colour, converted, described, line, needed, number, record, whole, yesNo } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { type LengthUnit, mmFromInches } from '../units/units.ts';

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
+import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
-import { defined } from '../read/fields/defined.ts';
 import { check, colour, described, id, line, needed, record } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { lookUp } from '../read/fields/look-up.ts';
@@ -132,8 +132,13 @@ export function mouldingFrom(id: string, given: z.output<ReturnType<typeof mould
     id,
     name: given.name ?? id,
     lip: given.lip ?? LIP,
-    ...defined({ clearance: given.clearance, depth: given.depth }),
-    ...defined({ width: given.width, colour: given.colour, price: given.price }),
+    ...defined({
+      clearance: given.clearance,
+      depth: given.depth,
+      width: given.width,
+      colour: given.colour,
+      price: given.price,
+    }),
   };
 }
 

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
+import { defined } from '../problems/defined.ts';
 import { error, type Problem } from '../problems/problem.ts';
-import { defined } from '../read/fields/defined.ts';
 import { converted, described, needed, number, oneOf, record, whole, yesNo } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import type { LengthUnit } from '../units/units.ts';

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { defined } from '../read/fields/defined.ts';
+import { defined } from '../problems/defined.ts';
 import { colour, described, leaf, number, record, refused, taken, whole } from '../read/fields/fields.ts';
 
 /**

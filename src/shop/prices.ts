@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { defined } from '../read/fields/defined.ts';
+import { defined } from '../problems/defined.ts';
 import { described, line, needed, number, oneOf, record, whole, yesNo } from '../read/fields/fields.ts';
 import { DEAREST } from './rate.ts';
 

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
+import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
-import { defined } from '../read/fields/defined.ts';
 import { described, named, needed, oneOf, record } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { LENGTH_UNITS, type LengthUnit, type Units } from '../units/units.ts';

@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
 import { allSides, type BySide } from '../geometry/sides.ts';
+import { defined } from '../problems/defined.ts';
 import { error, type Problem } from '../problems/problem.ts';
 import { word } from '../problems/quoted.ts';
-import { defined } from '../read/fields/defined.ts';
 import { described, id, line, needed, record, yesNo } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { lookUp } from '../read/fields/look-up.ts';

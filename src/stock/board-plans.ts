@@ -1,6 +1,6 @@
 import type { Size } from '../geometry/point.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
-import { defined } from '../read/fields/defined.ts';
 import { lookUp } from '../read/fields/look-up.ts';
 import type { SheetSize } from '../shop/board.ts';
 import { SHEET } from '../shop/board.ts';

@@ -2,6 +2,7 @@ import type { Size } from '../geometry/point.ts';
 import type { Job } from '../job/job.ts';
 import { frameOf, pieceBox } from '../mat/framed.ts';
 import type { Mat } from '../mat/model.ts';
+import { defined } from '../problems/defined.ts';
 import { sentenceCase } from '../problems/sentence-case.ts';
 import type { Board } from '../shop/board.ts';
 import type { Prices } from '../shop/prices.ts';
@@ -70,7 +71,7 @@ export function priceList(mat: Mat, job: Job, prices: Prices | undefined): Price
     without,
     total,
     decimals,
-    ...(prices.currency === undefined ? {} : { currency: prices.currency }),
+    ...defined({ currency: prices.currency }),
     ...(tax === undefined
       ? {}
       : { tax: { what: `${tax.name} ${tax.percent} %`, amount: taxed, included: tax.included } }),

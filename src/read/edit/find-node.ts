@@ -1,4 +1,5 @@
 import { isMap, isScalar, isSeq, type Pair, parseDocument, type YAMLMap } from 'yaml';
+import { defined } from '../../problems/defined.ts';
 import { comments, endOf } from './edit-text.ts';
 import { isMapping, type Plain } from './yaml-print.ts';
 
@@ -68,7 +69,7 @@ export function find(text: string, path: EditPath): Found {
     node = pair.value;
     keyEnd = endOf(pair.key);
   }
-  return { kind: 'node', node, inBrackets, ...(keyEnd === undefined ? {} : { keyEnd }) };
+  return { kind: 'node', node, inBrackets, ...defined({ keyEnd }) };
 }
 
 export const pairOf = (map: YAMLMap, key: string): Pair | undefined =>

@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini';
+import { defined } from '../../problems/defined.ts';
 import { nearest } from '../../problems/nearest.ts';
 import { error, type Problem } from '../../problems/problem.ts';
 import { quoted, word } from '../../problems/quoted.ts';
@@ -139,6 +140,6 @@ export function ordered(problems: readonly Problem[]): readonly Problem[] {
   if (last === undefined) return sorted;
   const { file, line, column } = last;
   const more = error('problems-more', [], `there are ${sorted.length - MAX_PROBLEMS} more problems from here on`, '');
-  const place = { ...(file === undefined ? {} : { file }), ...(line === undefined ? {} : { line }) };
-  return [...sorted.slice(0, MAX_PROBLEMS), { ...more, ...place, ...(column === undefined ? {} : { column }) }];
+  const place = { ...defined({ file, line }) };
+  return [...sorted.slice(0, MAX_PROBLEMS), { ...more, ...place, ...defined({ column }) }];
 }
