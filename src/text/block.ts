@@ -2,12 +2,14 @@ import type { Item, TextItem } from '../drawing/model.ts';
 import { type Quarter, turnedItem } from '../drawing/turned.ts';
 import { metrics, textBox, textWidth } from '../fonts/measure.ts';
 import type { Fonts, Weight } from '../fonts/model.ts';
-import { type Box, box } from '../geometry/box.ts';
+import { type Box, box, union } from '../geometry/box.ts';
 import type { Point, Size } from '../geometry/point.ts';
 
 /** Items that move as one; top left at 0 0, mm. */
 export interface Block extends Size {
   readonly items: readonly Item[];
+  /** The name of the group that each item belongs to, in a drawing that has several. */
+  readonly groups?: readonly string[];
 }
 
 export interface Words {
@@ -48,44 +50,78 @@ export function linesBlock(lines: readonly Words[], fonts: Fonts): Block {
   return { width, height: y + hang, items };
 }
 
-/** Two blocks side by side, their middles level. */
-export function besideEachOther(a: Block, b: Block, gap: number): Block {
-  const height = Math.max(a.height, b.height);
+export interface Line extends Words {
+  readonly group: string;
+}
+
+/** From base line to base line of words among lines, em. */
+const TIGHT = 1.22;
+
+/** Lines below each other, flush left, no larger than their ink: for words that find their place among lines. */
+export function labelBlock(lines: readonly Line[], fonts: Fonts): Block {
+  let y = 0;
+  const items = lines.map((line) => {
+    y += TIGHT * line.size;
+    return words(line, { x: 0, y });
+  });
+  // Some characters reach above the capitals or below the descenders: what counts is what is inked.
+  const ink = union(items.map((item) => textBox(item, fonts)));
   return {
-    width: a.width + gap + b.width,
-    height,
-    items: [
-      ...shifted(a.items, { x: 0, y: (height - a.height) / 2 }),
-      ...shifted(b.items, { x: a.width + gap, y: (height - b.height) / 2 }),
-    ],
+    width: ink.width,
+    height: ink.height,
+    items: shifted(items, { x: -ink.x, y: -ink.y }),
+    groups: lines.map(({ group }) => group),
   };
+}
+
+/** How the parts of a row lie to one another. */
+type Level = 'top' | 'middle';
+
+/** Two blocks side by side. */
+export function beside(a: Block, b: Block, gap: number, level: Level = 'top'): Block {
+  const height = Math.max(a.height, b.height);
+  const down = (block: Block): number => (level === 'top' ? 0 : (height - block.height) / 2);
+  return joined({ width: a.width + gap + b.width, height }, [
+    [a, { x: 0, y: down(a) }],
+    [b, { x: a.width + gap, y: down(b) }],
+  ]);
 }
 
 /** Two blocks below each other, flush left. */
-export function belowEachOther(a: Block, b: Block, gap: number): Block {
-  return {
-    width: Math.max(a.width, b.width),
-    height: a.height + gap + b.height,
-    items: [...a.items, ...shifted(b.items, { x: 0, y: a.height + gap })],
-  };
+export function below(a: Block, b: Block, gap: number): Block {
+  return joined({ width: Math.max(a.width, b.width), height: a.height + gap + b.height }, [
+    [a, { x: 0, y: 0 }],
+    [b, { x: 0, y: a.height + gap }],
+  ]);
+}
+
+function joined(size: Size, parts: readonly (readonly [block: Block, at: Point])[]): Block {
+  const items = parts.flatMap(([block, at]) => shifted(block.items, at));
+  const groups = parts.flatMap(([{ groups: own }]) => own ?? []);
+  return { ...size, items, ...(groups.length === items.length && groups.length > 0 ? { groups } : {}) };
 }
 
 export function shifted(items: readonly Item[], by: Point): readonly Item[] {
-  return items.map((item) => turnedItem(item, 0, by));
+  return by.x === 0 && by.y === 0 ? items : items.map((item) => turnedItem(item, 0, by));
 }
 
-/** Turned by quarters clockwise, its top left at 0 0 again. */
-export function turnedBlock(block: Block, quarter: Quarter): Block {
+/** The size of a block after quarter turns. */
+export function turnedSize({ width, height }: Size, quarter: Quarter): Size {
+  return quarter % 2 === 0 ? { width, height } : { width: height, height: width };
+}
+
+/** Turned by quarters clockwise, its top left then at `at`. */
+export function turnedBlock(block: Block, quarter: Quarter, at: Point = { x: 0, y: 0 }): Block {
   const { width, height } = block;
   const by: Readonly<Record<Quarter, Point>> = {
-    0: { x: 0, y: 0 },
-    1: { x: height, y: 0 },
-    2: { x: width, y: height },
-    3: { x: 0, y: width },
+    0: at,
+    1: { x: at.x + height, y: at.y },
+    2: { x: at.x + width, y: at.y + height },
+    3: { x: at.x, y: at.y + width },
   };
   return {
-    width: quarter % 2 === 0 ? width : height,
-    height: quarter % 2 === 0 ? height : width,
+    ...block,
+    ...turnedSize(block, quarter),
     items: block.items.map((item) => turnedItem(item, quarter, by[quarter])),
   };
 }

@@ -1,76 +1,107 @@
-import { type Box, bottom, overlaps, right } from '../geometry/box.ts';
-import type { Size } from '../geometry/point.ts';
+import type { Quarter } from '../drawing/turned.ts';
+import { type Box, bottom, contains, grown, overlaps, right } from '../geometry/box.ts';
+import { type Line, meetsBox } from '../geometry/clip.ts';
+import type { Point } from '../geometry/point.ts';
+import { type Block, boxAt, turnedSize } from './block.ts';
+import { Squares } from './squares.ts';
 
-/** Between words of a sheet and anything else. */
-const GAP = 1.2;
-
-/** Areas by squares of the sheet: asking costs what lies near, not all there is. */
-class Areas {
-  private readonly all: Box[] = [];
-  private readonly squares = new Map<number, number[]>();
-  /** The question in which an area was last counted, so that one in several squares counts once. */
-  private readonly asked: number[] = [];
-  private question = 0;
-
-  add(area: Box): void {
-    const index = this.all.push(area) - 1;
-    this.asked.push(0);
-    forSquares(area, GAP, (key) => {
-      const there = this.squares.get(key);
-      if (there === undefined) this.squares.set(key, [index]);
-      else there.push(index);
-    });
-  }
-
-  /** How many lie within the gap of an area; it stops at `enough`. */
-  count(area: Box, enough: number): number {
-    this.question++;
-    let count = 0;
-    forSquares(area, 0, (key) => {
-      if (count >= enough) return;
-      for (const index of this.squares.get(key) ?? []) {
-        if (this.asked[index] === this.question) continue;
-        this.asked[index] = this.question;
-        if (overlaps(area, this.all[index]!, GAP)) count++;
-      }
-    });
-    return Math.min(count, enough);
-  }
+/** A line with half of its width. */
+export interface InkedLine extends Line {
+  readonly half: number;
 }
 
-const SQUARE = 20;
+/** Between words and whatever they must not touch. */
+export const GAP = 1.2;
 
-function forSquares(area: Box, more: number, visit: (key: number) => void): void {
-  const [x0, x1] = [Math.floor((area.x - more) / SQUARE), Math.floor((right(area) + more) / SQUARE)];
-  const [y0, y1] = [Math.floor((area.y - more) / SQUARE), Math.floor((bottom(area) + more) / SQUARE)];
-  for (let y = y0; y <= y1; y++) for (let x = x0; x <= x1; x++) visit(y * 65536 + x);
+/** A place for a block. */
+export interface Candidate {
+  readonly block: Block;
+  readonly quarter: Quarter;
+  /** Top left of the turned block. */
+  readonly at: Point;
 }
 
-/** What lies on a sheet: words, which nothing may touch, and lines, which are better left clear. */
+export interface Found {
+  readonly candidate: Candidate;
+  readonly box: Box;
+}
+
+/**
+ * What is free of a sheet. Boxes are never touched: words, and what keeps its place as words do. Lines are kept clear by
+ * whoever asks for a free place, and are better left clear by whoever asks for the best one.
+ */
 export class Room {
-  private readonly words = new Areas();
-  private readonly lines = new Areas();
+  readonly #boxes = new Squares<Box>();
+  readonly #lines = new Squares<InkedLine>();
+  readonly #strips = new Squares<Box>();
+  /** What the last question that was answered with no ran into. */
+  #lastBox: Box | undefined;
+  #lastLine: InkedLine | undefined;
 
-  constructor(words: readonly Box[], lines: readonly Box[]) {
-    for (const area of words) this.words.add(area);
-    for (const area of lines) this.lines.add(area);
+  constructor(boxes: readonly Box[] = [], strips: readonly Box[] = []) {
+    for (const area of boxes) this.take(area);
+    for (const strip of strips) this.addStrip(strip);
   }
 
   /** From now on nothing may touch this. */
   take(area: Box): void {
-    this.words.add(area);
+    this.#boxes.add(area, area);
+  }
+
+  addLine(line: InkedLine): void {
+    const { half } = line;
+    this.#lines.add(line, grown(spanned(line), half), (square) =>
+      meetsBox(line, square.x - half, square.y - half, right(square) + half, bottom(square) + half),
+    );
+  }
+
+  /** A stretch of a line by the box around it, where no more is known of it. */
+  addStrip(strip: Box): void {
+    this.#strips.add(strip, strip);
+  }
+
+  /** Whether an area touches nothing. */
+  isFree(area: Box, gap = GAP): boolean {
+    const padded = grown(area, gap);
+    // Places are asked for one beside the other, so that what was in the way is most often still in the way.
+    if (this.#lastBox !== undefined && overlaps(padded, this.#lastBox)) return false;
+    if (this.#lastLine !== undefined && runsThrough(this.#lastLine, padded)) return false;
+    const asked = grown(padded, 1);
+    const box = this.#boxes.find(asked, (other) => overlaps(padded, other));
+    this.#lastBox = box ?? this.#lastBox;
+    if (box !== undefined) return false;
+    const line = this.#lines.find(asked, (other) => runsThrough(other, padded));
+    this.#lastLine = line ?? this.#lastLine;
+    if (line !== undefined) return false;
+    return this.#strips.find(asked, (other) => overlaps(padded, other)) === undefined;
+  }
+
+  /** The first candidate that lies inside `within` and touches nothing; candidates are made as they are tried. */
+  firstFree(candidates: Iterable<Candidate>, within: Box, gap = GAP): Found | undefined {
+    for (const candidate of candidates) {
+      const area = boxAt(turnedSize(candidate.block, candidate.quarter), candidate.at);
+      if (contains(within, area) && this.isFree(area, gap)) return { candidate, box: area };
+    }
+    return undefined;
   }
 
   /**
-   * How many lines an area would lie on; infinite where it would touch words. Where it comes to `enough` it may be more.
-   * It is asked thousands of times for one sheet.
+   * On how many strips an area would lie; infinite where it would touch words. Where it comes to `enough` it may be more.
    */
   cost(area: Box, enough = Number.POSITIVE_INFINITY): number {
-    if (this.words.count(area, 1) > 0) return Number.POSITIVE_INFINITY;
-    return this.lines.count(area, enough);
+    const asked = grown(area, GAP);
+    if (this.#boxes.find(asked, (other) => overlaps(area, other, GAP)) !== undefined) return Number.POSITIVE_INFINITY;
+    // Most places lie on nothing at all; a strip that lies in several squares counts once.
+    if (this.#strips.find(asked, (other) => overlaps(area, other, GAP)) === undefined) return 0;
+    const counted = new Set<Box>();
+    this.#strips.find(asked, (other) => {
+      if (overlaps(area, other, GAP)) counted.add(other);
+      return counted.size >= enough;
+    });
+    return counted.size;
   }
 
-  /** The best of some areas: on the fewest lines; of equals the first. Undefined where all touch words. */
+  /** The best of some areas: on the fewest strips; of equals the first. Undefined where all touch words. */
   best(areas: Iterable<Box>): Box | undefined {
     let best: Box | undefined;
     let least = Number.POSITIVE_INFINITY;
@@ -83,32 +114,47 @@ export class Room {
     }
     return best;
   }
-}
 
-export type Corner = 'top left' | 'top right' | 'bottom left' | 'bottom right';
+  /** How far one can go from a point before a line is met, at most `reach`; lines through the point itself do not count. */
+  clearance(from: Point, way: Point, reach: number): number {
+    const path = { from, to: { x: from.x + way.x * reach, y: from.y + way.y * reach } };
+    let nearest = reach;
+    for (const line of this.#lines.near(spanned(path), (square) => crosses(path, square))) {
+      const t = crossing(from, way, line);
+      if (t !== undefined && t > 0.05 && t < nearest) nearest = t;
+    }
+    return nearest;
+  }
 
-/** Places for something of a size within an area, `step` apart, from a corner on, row after row. */
-export function* placesFrom(corner: Corner, size: Size, within: Box, step: number): Generator<Box> {
-  const { width, height } = size;
-  const wide = within.width - width;
-  const high = within.height - height;
-  if (wide < 0 || high < 0) return;
-  const fromLeft = corner.endsWith('left');
-  const fromTop = corner.startsWith('top');
-  for (let down = 0; down <= high; down += step) {
-    const y = fromTop ? within.y + down : bottom(within) - height - down;
-    for (let along = 0; along <= wide; along += step)
-      yield { x: fromLeft ? within.x + along : right(within) - width - along, y, width, height };
+  /** The lines that come within `gap` of a line, and some that come near it. */
+  linesNear(line: Line, gap: number): readonly InkedLine[] {
+    return [...this.#lines.near(grown(spanned(line), gap))];
+  }
+
+  /** Whether a line runs over words. */
+  crossesWords(line: Line): boolean {
+    return this.#boxes.find(spanned(line), (b) => crosses(line, b)) !== undefined;
   }
 }
 
-/** Numbers from `from` to `to`, `step` apart, the nearest to `ideal` first. */
-export function outwardsFrom(ideal: number, from: number, to: number, step: number): readonly number[] {
-  const all: number[] = [];
-  const start = Math.min(to, Math.max(from, ideal));
-  for (let k = 0; start + k * step <= to || start - k * step >= from; k++) {
-    if (start + k * step <= to) all.push(start + k * step);
-    if (k > 0 && start - k * step >= from) all.push(start - k * step);
-  }
-  return all;
+const crosses = (line: Line, b: Box): boolean => meetsBox(line, b.x, b.y, right(b), bottom(b));
+
+const runsThrough = (line: InkedLine, { x, y, width, height }: Box): boolean =>
+  meetsBox(line, x - line.half, y - line.half, x + width + line.half, y + height + line.half);
+
+const spanned = ({ from: a, to: b }: Line): Box => ({
+  x: Math.min(a.x, b.x),
+  y: Math.min(a.y, b.y),
+  width: Math.abs(a.x - b.x),
+  height: Math.abs(a.y - b.y),
+});
+
+/** How far along `way` a line is met. */
+function crossing(from: Point, way: Point, line: Line): number | undefined {
+  const [dx, dy] = [line.to.x - line.from.x, line.to.y - line.from.y];
+  const across = way.x * dy - way.y * dx;
+  if (Math.abs(across) < 1e-9 * Math.hypot(dx, dy)) return undefined;
+  const [gx, gy] = [line.from.x - from.x, line.from.y - from.y];
+  const along = (gx * way.y - gy * way.x) / across;
+  return along < -1e-9 || along > 1 + 1e-9 ? undefined : (gx * dy - gy * dx) / across;
 }

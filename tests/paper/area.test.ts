@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bottom, box, right } from '../../src/geometry/box.ts';
 import { sheetOf } from '../../src/paper/area.ts';
-import { placesFrom, Room } from '../../src/text/room.ts';
+import { placesFrom } from '../../src/text/places.ts';
+import { Room } from '../../src/text/room.ts';
 import { even } from './laid.ts';
 
 const margins = fc.record({

@@ -10,7 +10,7 @@ import { type Point, plus, point, times } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import { decor } from '../../mat/decor.ts';
 import type { Mat } from '../../mat/model.ts';
-import { type Block, textBlock } from '../../text/blocks.ts';
+import { type Block, labelBlock } from '../../text/block.ts';
 import { printDecimal } from '../../units/print.ts';
 import { drawBoard, facts } from './board.ts';
 import { decorWords } from './decor.ts';
@@ -132,7 +132,7 @@ function within(mark: Point, way: Point, paper: Box, tick: number): Point {
 function notes(mat: Mat, job: Job, fonts: PatternOptions['fonts']): readonly (readonly (() => Block)[])[] {
   const each = (make: (scale: number) => Block) => SCALES.map((scale) => () => make(scale));
   const info = (scale: number): Block =>
-    textBlock(
+    labelBlock(
       [
         ...wrap(job.title, 'bold', 6 * scale, 90, fonts).map((text) => ({
           text,
@@ -146,9 +146,9 @@ function notes(mat: Mat, job: Job, fonts: PatternOptions['fonts']): readonly (re
       fonts,
     );
   return [
-    each((k) => textBlock([{ group: 'notes', text: '↑ TOP', size: 12 * k, weight: 'bold' }], fonts)),
+    each((k) => labelBlock([{ group: 'notes', text: '↑ TOP', size: 12 * k, weight: 'bold' }], fonts)),
     each((k) =>
-      textBlock(
+      labelBlock(
         [
           { group: 'notes', text: 'FACE', size: 15 * k, weight: 'bold' },
           { group: 'notes', text: 'this side up', size: 6.5 * k, weight: 'bold' },

@@ -5,8 +5,8 @@ import { type Box, box } from '../../geometry/box.ts';
 import { polygon } from '../../geometry/path.ts';
 import { between, distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
 import type { Side } from '../../geometry/sides.ts';
-import { type Block, beside, textBlock, turnedSize } from '../../text/blocks.ts';
-import type { Candidate } from '../../text/placing.ts';
+import { type Block, beside, labelBlock, turnedSize } from '../../text/block.ts';
+import type { Candidate } from '../../text/room.ts';
 import { printDecimal } from '../../units/print.ts';
 import { sideWords } from '../words/back-side.ts';
 
@@ -38,7 +38,8 @@ function arrow(size: number, way: 'down' | 'left'): Block {
   return {
     width: w,
     height: h,
-    parts: [{ group: 'strokes', item: { kind: 'path', fill: 0, paths: [polygon(turned)] } }],
+    items: [{ kind: 'path', fill: 0, paths: [polygon(turned)] }],
+    groups: ['strokes'],
   };
 }
 
@@ -72,8 +73,11 @@ export function strokeBlock(
   const where = [sideWords(stroke, view), ...stateWords(stroke)].join(', ');
   const far = stroke.guideFrom === 'far' ? ['far edge on guide'] : [];
   const sense = senseWords(stroke);
-  const number = textBlock([{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }], fonts);
-  const reading = textBlock(
+  const number = labelBlock(
+    [{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }],
+    fonts,
+  );
+  const reading = labelBlock(
     [
       { group: 'readings', text: settingWords(stroke), size: 11 * scale, weight: 'bold' },
       ...(sense === '' ? [] : [{ group: 'readings', text: sense, size: 4.5 * scale, weight: 'regular' as const }]),
@@ -95,18 +99,18 @@ export const SMALL_SIZES: readonly number[] = [4.2, 3.4, 2.8];
 
 /** The stroke's number and the guide's setting alone, for a side without room for more. */
 export function smallBlock(stroke: Stroke, size: number, fonts: Fonts): Block {
-  const number = textBlock(
+  const number = labelBlock(
     [{ group: 'strokes', text: String(stroke.order), size: 1.25 * size, weight: 'bold' }],
     fonts,
   );
   const reading = stroke.beyondGuide ? 'guide off' : `${stroke.setting.text}${SIGN[stroke.setting.sense]}`;
   const setting = [reading, ...stateWords(stroke)].join(', ');
-  return beside(number, textBlock([{ group: 'readings', text: setting, size, weight: 'regular' }], fonts), 0.5 * size);
+  return beside(number, labelBlock([{ group: 'readings', text: setting, size, weight: 'regular' }], fonts), 0.5 * size);
 }
 
 /** The stroke's number alone, for a side whose setting is read elsewhere. */
 export const numberBlock = (stroke: Stroke, size: number, fonts: Fonts): Block =>
-  textBlock([{ group: 'strokes', text: String(stroke.order), size, weight: 'bold' }], fonts);
+  labelBlock([{ group: 'strokes', text: String(stroke.order), size, weight: 'bold' }], fonts);
 
 /** A little less than the printed setting, or a little more. */
 const SIGN: Readonly<Record<Stroke['setting']['sense'], string>> = { exact: '', scant: ' −', full: ' +' };

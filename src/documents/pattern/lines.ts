@@ -4,7 +4,7 @@ import { type Box, bottom, box, grown, right } from '../../geometry/box.ts';
 import { clipLine, type Line } from '../../geometry/clip.ts';
 import { polygon } from '../../geometry/path.ts';
 import { distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
-import type { Taken } from '../../text/taken.ts';
+import type { Room } from '../../text/room.ts';
 
 /** Told apart by dash and weight alone; only the line to cut is solid. */
 export const PENS: Readonly<Record<string, Pen>> = {
@@ -94,12 +94,12 @@ function room(from: Point, way: Point, within: Box): number {
  * The tick through a mark, from its end on the border side to its end on the opening side: 40 mm either way where there
  * is room, half way to the next cut where there is not.
  */
-export function tick(mark: Point, out: Point, paper: Box, depth: number, cuts: Taken, id: string): LineItem {
+export function tick(mark: Point, out: Point, paper: Box, depth: number, cuts: Room, id: string): LineItem {
   const clear = (way: Point): number => cuts.clearance(mark, way, 3 * TICK) / 2;
   const outside = Math.min(TICK, Math.max(0, room(mark, out, paper) - 2), clear(out) - 1);
   const inwards = Math.min(TICK, Math.max(0, depth / 2 - 4), Math.max(0, clear(times(out, -1)) - 4));
   const inner = plus(mark, times(out, -inwards));
-  const hidden = cuts.near({ from: mark, to: inner }, TICK_CLEAR_OF_CUT).some((cut) => {
+  const hidden = cuts.linesNear({ from: mark, to: inner }, TICK_CLEAR_OF_CUT).some((cut) => {
     const along = unit(minus(cut.to, cut.from));
     if (Math.abs(along.x * out.x + along.y * out.y) < 0.999) return false;
     const aside = Math.abs((mark.x - cut.from.x) * along.y - (mark.y - cut.from.y) * along.x);

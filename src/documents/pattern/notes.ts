@@ -3,7 +3,7 @@ import type { Fonts } from '../../fonts/model.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
-import { type Block, textBlock } from '../../text/blocks.ts';
+import { type Block, labelBlock } from '../../text/block.ts';
 import { SCALES } from './labels.ts';
 import { headWords, layerWords, transferWords } from './words.ts';
 
@@ -24,7 +24,7 @@ export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, fonts:
       headWords(job),
       ...(job.bench.head.scribe === undefined ? [] : [`scribe read at: ${job.bench.head.scribe}`]),
     ];
-    return textBlock(
+    return labelBlock(
       [
         ...wrap(job.title, 'bold', 6 * scale, width, fonts).map((text) => ({
           group: 'notes',
@@ -48,12 +48,12 @@ export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, fonts:
   return [
     {
       name: 'TOP',
-      sizes: each((k) => textBlock([{ group: 'notes', text: '↑ TOP', size: 12 * k, weight: 'bold' }], fonts)),
+      sizes: each((k) => labelBlock([{ group: 'notes', text: '↑ TOP', size: 12 * k, weight: 'bold' }], fonts)),
     },
     {
       name: 'BACK, this side up',
       sizes: each((k) =>
-        textBlock(
+        labelBlock(
           [
             { group: 'notes', text: 'BACK', size: 15 * k, weight: 'bold' },
             { group: 'notes', text: 'this side up', size: 6.5 * k, weight: 'bold' },
@@ -66,7 +66,7 @@ export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, fonts:
     {
       name: 'hinge edge',
       sizes: each((k) =>
-        textBlock(
+        labelBlock(
           [{ group: 'hinge', text: 'hinge along this edge (grey dashes)', size: 4.5 * k, weight: 'regular' }],
           fonts,
         ),

@@ -9,7 +9,7 @@ import { point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import { theLayer } from '../../mat/layers.ts';
 import type { Mat } from '../../mat/model.ts';
-import { textBlock } from '../../text/blocks.ts';
+import { labelBlock } from '../../text/block.ts';
 import { drawBoard, drawHinge, facts } from './board.ts';
 import { curves } from './curves.ts';
 import { decorLines, decorWords } from './decor.ts';
@@ -70,7 +70,7 @@ export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: n
     for (const { lines, at } of each.words) {
       const sizes = [4.5, 3.6, 3, 2.5].map((size) =>
         once(() =>
-          textBlock(
+          labelBlock(
             lines.map((text) => ({ group: 'curves', text, size, weight: 'regular' as const })),
             fonts,
           ),

@@ -5,15 +5,11 @@ import type { Line } from '../../geometry/clip.ts';
 import { flattened } from '../../geometry/flatten.ts';
 import { type Path, polygon, straightSides } from '../../geometry/path.ts';
 import { type Point, plus, point, times } from '../../geometry/point.ts';
-import { beside, textBlock } from '../../text/blocks.ts';
-import type { Candidate } from '../../text/placing.ts';
-import type { InkedLine } from '../../text/taken.ts';
+import { type Block, beside, labelBlock } from '../../text/block.ts';
+import { type Candidate, GAP, type InkedLine } from '../../text/room.ts';
 import { uprightFor } from './labels.ts';
 import { CROWDED_PENS } from './lines.ts';
 import type { Tick } from './strokes.ts';
-
-/** Between words and whatever they must not touch. */
-export const GAP = 1.2;
 
 /** A tick's letter smaller than this stands without its stroke's number. */
 const SMALLEST_NUMBERED = 2.5;
@@ -26,12 +22,7 @@ export const nearestOf = (area: Box, to: Point): Point =>
   point(Math.min(Math.max(to.x, area.x), area.x + area.width), Math.min(Math.max(to.y, area.y), area.y + area.height));
 
 /** Places from just beside a point outwards, within a box. */
-export function* closeTo(
-  block: ReturnType<typeof textBlock>,
-  at: Point,
-  within: Box,
-  reach = 40,
-): Generator<Candidate> {
+export function* closeTo(block: Block, at: Point, within: Box, reach = 40): Generator<Candidate> {
   for (let off = 3; off <= reach; off += 3) {
     for (const [x, y] of [
       [at.x - block.width / 2, at.y + off],
@@ -62,8 +53,8 @@ export function* letterPlaces(
   const quarter = uprightFor(stroke.direction);
   const along = stroke.direction;
   for (const size of sizes) {
-    const sign = textBlock([{ group: 'marks', text: letter, size, weight: 'bold' }], fonts);
-    const number = textBlock(
+    const sign = labelBlock([{ group: 'marks', text: letter, size, weight: 'bold' }], fonts);
+    const number = labelBlock(
       [{ group: 'marks', text: String(stroke.order), size: 0.65 * size, weight: 'regular' }],
       fonts,
     );

@@ -6,12 +6,11 @@ import { type Box, bottom, box } from '../../geometry/box.ts';
 import type { Line } from '../../geometry/clip.ts';
 import { between, distance, type Point, point } from '../../geometry/point.ts';
 import { type Problem, warning } from '../../problems/problem.ts';
-import { placed, textBlock } from '../../text/blocks.ts';
-import { type Candidate, firstFree } from '../../text/placing.ts';
-import { Taken } from '../../text/taken.ts';
+import { labelBlock, turnedBlock } from '../../text/block.ts';
+import { type Candidate, type Found, Room } from '../../text/room.ts';
 import { around } from './labels.ts';
 import { line, PENS } from './lines.ts';
-import { chained, closeTo, GAP, linesOf, nearestOf } from './places.ts';
+import { chained, closeTo, linesOf, nearestOf } from './places.ts';
 
 /** Words farther from their place than this are led to it. */
 const STANDS_OFF = 30;
@@ -42,7 +41,7 @@ export class PatternSheet {
   readonly unplaced: string[] = [];
   /** Sides that show their number alone. */
   keyed = 0;
-  readonly taken = new Taken();
+  readonly room = new Room();
   private readonly items = new Map<string, Item[]>(GROUPS.map(([name]) => [name, []]));
 
   constructor(paper: Box, fonts: Fonts) {
@@ -56,7 +55,7 @@ export class PatternSheet {
 
   /** All lines are drawn: from now on words keep clear of them. */
   endOfLines(): void {
-    for (const each of [...this.items.values()].flat().flatMap(linesOf)) this.taken.addLine(each);
+    for (const each of [...this.items.values()].flat().flatMap(linesOf)) this.room.addLine(each);
   }
 
   /** As `attempt`; what finds no room is remembered. */
@@ -77,7 +76,7 @@ export class PatternSheet {
     target?: Point,
     farther: Iterable<Candidate> = [],
   ): boolean {
-    const found = firstFree(candidates, this.paper, this.taken, GAP);
+    const found = this.room.firstFree(candidates, this.paper);
     if (found !== undefined) {
       if (target !== undefined && distance(nearestOf(found.box, target), target) > STANDS_OFF)
         this.lead(found.box, target);
@@ -85,7 +84,7 @@ export class PatternSheet {
       return true;
     }
     for (const candidate of farther) {
-      const free = firstFree([candidate], this.paper, this.taken, GAP);
+      const free = this.room.firstFree([candidate], this.paper);
       if (free === undefined || !this.lead(free.box, target!)) continue;
       this.keep(free, why);
       return true;
@@ -97,7 +96,7 @@ export class PatternSheet {
   setWords(what: string, group: string, lines: readonly string[], at: Point): void {
     const blocks = [4.5, 3.6, 3].map((size) =>
       once(() =>
-        textBlock(
+        labelBlock(
           lines.map((text) => ({ group, text, size, weight: 'regular' as const })),
           this.fonts,
         ),
@@ -144,11 +143,13 @@ export class PatternSheet {
     ];
   }
 
-  private keep(found: { readonly candidate: Candidate; readonly box: Box }, why: AvoidBox['why']): void {
-    for (const { group, item } of placed(found.candidate.block, found.candidate.quarter, found.candidate.at))
-      this.add(group, item);
-    this.taken.addBox(found.box);
-    this.avoid.push({ why, box: found.box });
+  private keep({ candidate, box }: Found, why: AvoidBox['why']): void {
+    const { items, groups = [] } = turnedBlock(candidate.block, candidate.quarter, candidate.at);
+    items.forEach((item, i) => {
+      this.add(groups[i]!, item);
+    });
+    this.room.take(box);
+    this.avoid.push({ why, box });
   }
 
   /** A leader from words to where they belong, unless other words stand in its way. */
@@ -156,9 +157,9 @@ export class PatternSheet {
     const near = nearestOf(area, target);
     const gap = 0.6 / Math.max(1.2, distance(target, near));
     const leader: Line = { from: between(near, target, gap), to: between(target, near, gap) };
-    if (this.taken.crossesWords(leader)) return false;
+    if (this.room.crossesWords(leader)) return false;
     this.add('leaders', line('leader', leader.from, leader.to));
-    this.taken.addLine({ ...leader, half: PENS.leader!.width / 2 });
+    this.room.addLine({ ...leader, half: PENS.leader!.width / 2 });
     return true;
   }
 }

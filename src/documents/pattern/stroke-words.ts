@@ -55,7 +55,7 @@ export function strokeWords(
     const upright = uprightFor(s.direction);
     const along = ((upright + 3) % 4) as Quarter;
     const middle = between(s.line.from, s.line.to, 0.5);
-    const clear = Math.min(across(board, out), sheet.taken.clearance(plus(middle, times(out, 0.2)), out, 400));
+    const clear = Math.min(across(board, out), sheet.room.clearance(plus(middle, times(out, 0.2)), out, 400));
     const reach = Math.min(alone ? across(board, out) : clear, toEdge(sheet.paper, middle, out));
     const depth = Math.min(REACH_INSIDE, across(boxes.get(s.opening) ?? box(0, 0, 0, 0), out));
     const places = (crowded ? [] : SCALES).flatMap((scale) => {

@@ -7,7 +7,7 @@ import { flattened } from '../../geometry/flatten.ts';
 import { polygon, straightSides } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
-import { Taken } from '../../text/taken.ts';
+import { Room } from '../../text/room.ts';
 import type { Curved } from './curves.ts';
 import { extended, faceLine, line, lineBox, outward, tick } from './lines.ts';
 
@@ -36,7 +36,7 @@ export function drawStrokes(
   avoid: AvoidBox[],
   crowded = false,
 ): readonly Tick[] {
-  const cuts = new Taken();
+  const cuts = new Room();
   for (const s of own) cuts.addLine({ ...s.line, half: 0 });
   for (const part of curved.flatMap((each) => each.parts)) {
     for (const side of straightSides(polygon(flattened(part, 0.1), part.closed))) cuts.addLine({ ...side, half: 0 });

@@ -2,7 +2,8 @@ import { textWidth } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import type { Point } from '../../geometry/point.ts';
-import { outwardsFrom, type Room } from '../../text/room.ts';
+import { outwardsFrom } from '../../text/places.ts';
+import type { Room } from '../../text/room.ts';
 import { lapX, lapY, type Plan } from '../plan.ts';
 import type { Seam } from '../seams.ts';
 

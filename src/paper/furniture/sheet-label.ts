@@ -3,7 +3,7 @@ import { ellipsized } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { printerWords } from '../../settle/printer.ts';
 import type { Printer } from '../../shop/printer.ts';
-import { type Block, belowEachOther, besideEachOther, linesBlock, type Words } from '../../text/block.ts';
+import { type Block, below, beside, linesBlock, type Words } from '../../text/block.ts';
 
 export interface SheetLabel {
   readonly name: string;
@@ -42,7 +42,7 @@ export function labelBlocks({
   ];
   const large = (size: number): Block => linesBlock([{ text: name, size, weight: 'bold' }], fonts);
   const narrow = (size: number, width: number): Block =>
-    belowEachOther(
+    below(
       large(2.2 * size),
       linesBlock(
         [
@@ -59,8 +59,8 @@ export function labelBlocks({
       1.5,
     );
   return [
-    () => besideEachOther(large(14), linesBlock(lines(4.2, 80), fonts), 3),
-    () => besideEachOther(large(11), linesBlock(lines(3.6, 56), fonts), 2.5),
+    () => beside(large(14), linesBlock(lines(4.2, 80), fonts), 3, 'middle'),
+    () => beside(large(11), linesBlock(lines(3.6, 56), fonts), 2.5, 'middle'),
     () => narrow(3.6, 40),
     () => narrow(3.2, 26),
     () => narrow(2.8, 18),
