@@ -97,7 +97,9 @@ function built({ taken, residual }: Contradiction, units: LengthUnit): readonly 
       const ofLayer = path[0] === 'mat';
       const more = ofLayer ? {} : ({ fixed: true } as const);
       const at = ofLayer ? path.slice(0, -1) : path;
-      put({ path: at, also: [], what, value: length, shown: showLength(length, units), ...more }, times * count);
+      // It is left out with its other sides, and so not changed by itself.
+      const often = ofLayer ? 0 : times * count;
+      put({ path: at, also: [], what, value: length, shown: showLength(length, units), ...more }, often);
     }
     const { rule } = source;
     const more = rule?.path?.[0] === 'arrange' ? {} : ({ fixed: true } as const);
@@ -117,7 +119,8 @@ function problem(found: Contradiction, givens: readonly Given[], units: LengthUn
   const { given, residual, taken } = found;
   const difference = showLength(Math.abs(residual), units);
   const involved = givens.filter((each) => each !== given && taken.has(each));
-  const hint = `change it or leave it out, or change one of: ${involved.map((each) => each.what).join(', ')}`;
+  const change = given.fixed === true ? 'change it' : 'change it or leave it out';
+  const hint = `${change}, or change one of: ${involved.map((each) => each.what).join(', ')}`;
   return {
     ...error(
       'sizes-contradict',

@@ -71,7 +71,9 @@ function openingGivens(plan: Plan, index: number): Given[] {
       const key = request.size === undefined ? 'outline' : 'size';
       const stated = { path: [...at, key], what: `opening ${extent}${of}`, length: size[extent] };
       const terms = { [opening(axis, index)]: 1 };
-      givens.push(given(units, { ...stated, terms, more: inset, also: also(key), fixed: key === 'outline' }));
+      // Left out, an outline's own size stands in its place.
+      const natural = request.artwork === undefined && naturalSize(request) !== undefined;
+      givens.push(given(units, { ...stated, terms, more: inset, also: also(key), fixed: natural }));
     }
   }
   const perSide = (key: 'overlap' | 'float', sides: GivenBySides, sign: number): void => {
@@ -104,8 +106,11 @@ export function insetParts(job: Job, request: OpeningRequest, times: number): re
 /** As given; an outline without an artwork has a size of its own. */
 function sizeOf(request: OpeningRequest): Size | undefined {
   if (request.size !== undefined || request.artwork !== undefined) return request.size;
-  return shapeOf(request.shape).natural?.(request.fields ?? {});
+  return naturalSize(request);
 }
+
+const naturalSize = (request: OpeningRequest): Size | undefined =>
+  shapeOf(request.shape).natural?.(request.fields ?? {});
 
 function placeGivens({ job, group }: Plan): Given[] {
   return group.placed.flatMap((index) =>

@@ -11,7 +11,6 @@ function weightingRule(name: string, terms: Terms, more: number, others: Given['
   const rule = { what: name, path: WEIGHTING };
   const parts: Part[] =
     more === 0 ? [] : [{ kind: 'given', what: 'weighting', path: WEIGHTING, length: more, times: 1 }];
-  const length = more === 0 ? {} : { length: more };
   return {
     ...sourced(terms, parts, rule),
     path: WEIGHTING,
@@ -20,7 +19,6 @@ function weightingRule(name: string, terms: Terms, more: number, others: Given['
     others,
     whole: false,
     also: [],
-    ...length,
   };
 }
 
