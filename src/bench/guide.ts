@@ -1,5 +1,5 @@
 import type { Point, Size } from '../geometry/point.ts';
-import { showLength } from '../units/print.ts';
+import { showAmount } from '../units/print.ts';
 import type { Units } from '../units/units.ts';
 import { inchesFromMm } from '../units/units.ts';
 import type { Setting } from './model.ts';
@@ -34,5 +34,6 @@ export function settingOf(reading: number, graduation: number, units: Units): Se
   const value = Math.round(reading / graduation + 1e-9) * graduation;
   const remainder = reading - value;
   const sense = Math.abs(remainder) <= EXACT_WITHIN ? 'exact' : remainder < 0 ? 'scant' : 'full';
-  return { value, text: showLength(value, units), sense, remainder };
+  const amount = showAmount(value, units);
+  return { value, amount, text: `${amount} ${units}`, unit: units, sense, remainder };
 }

@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import type { Side } from '../geometry/sides.ts';
+import type { Units } from '../units/units.ts';
 
 /**
  * One pull of the head along one straight side, in the BACK view of the mat: origin at the top mat's top left as
@@ -48,8 +49,10 @@ export interface Stroke {
 export interface Setting {
   /** mm, on the graduation. */
   readonly value: number;
-  /** In the unit of the guide's scale, with its unit. */
+  /** In the unit of the guide's scale: `2 3/4`, without its unit and with it. */
+  readonly amount: string;
   readonly text: string;
+  readonly unit: Units;
   readonly sense: 'exact' | 'scant' | 'full';
   /** guide − value, mm. */
   readonly remainder: number;

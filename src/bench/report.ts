@@ -3,7 +3,7 @@ import type { Job } from '../job/job.ts';
 import type { Mat } from '../mat/model.ts';
 import { defined } from '../problems/defined.ts';
 import type { GrooveStroke } from './grooves.ts';
-import type { Stroke } from './model.ts';
+import type { Setting, Stroke } from './model.ts';
 
 /**
  * Everything solved, as plain data for `check --json`: every length a number in mm whatever the job's units, layers and
@@ -102,7 +102,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[], grooves: 
       ...guided(s),
       ...(s.bar === undefined ? {} : { bar: { from: xy(s.bar.from), to: xy(s.bar.to) } }),
       ...(s.cut === true ? { cut: true } : {}),
-      ...(s.planned === undefined ? {} : { changed: true, planned: s.planned }),
+      ...(s.planned === undefined ? {} : { changed: true, planned: settingRecord(s.planned) }),
     })),
   };
 }
@@ -121,11 +121,13 @@ function mapped<K extends string>(
   >;
 }
 
+const settingRecord = ({ value, text, sense, remainder }: Setting) => ({ value, text, sense, remainder });
+
 /** How the guide stands for a stroke. */
 const guided = ({ guide, guideFrom, distance, setting, beyondGuide }: Stroke) => ({
   guide,
   guideFrom,
   distance,
-  setting,
+  setting: settingRecord(setting),
   beyondGuide,
 });

@@ -37,21 +37,21 @@ export function printDecimal(mm: number, unit: LengthUnit, digits: number): Prin
 }
 
 /**
- * For messages and lists, unit included: inches as a fraction where the length lies on a rule of 64ths (within 0.002 mm),
+ * Without its unit, which stands elsewhere: inches as a fraction where the length lies on a rule of 64ths (within 0.002 mm),
  * else as a decimal of four digits; mm and cm to the hundredth of a millimetre.
  */
-export function showLength(mm: number, unit: LengthUnit): string {
-  if (unit === 'in') {
-    const fraction = printFraction(mm, FINEST);
-    return `${Math.abs(fraction.remainder) <= 0.002 ? fraction.text : printDecimal(mm, 'in', 4).text} in`;
-  }
-  return `${printDecimal(mm, unit, unit === 'mm' ? 2 : 3).text} ${unit}`;
+export function showAmount(mm: number, unit: LengthUnit): string {
+  if (unit !== 'in') return printDecimal(mm, unit, unit === 'mm' ? 2 : 3).text;
+  const fraction = printFraction(mm, FINEST);
+  return Math.abs(fraction.remainder) <= 0.002 ? fraction.text : printDecimal(mm, 'in', 4).text;
 }
+
+/** For messages and lists, unit included. */
+export const showLength = (mm: number, unit: LengthUnit): string => `${showAmount(mm, unit)} ${unit}`;
 
 /** `16 × 20 in`. */
 export function showSize(size: { readonly width: number; readonly height: number }, unit: LengthUnit): string {
-  const tail = ` ${unit}`;
-  return `${showLength(size.width, unit).slice(0, -tail.length)} × ${showLength(size.height, unit)}`;
+  return `${showAmount(size.width, unit)} × ${showLength(size.height, unit)}`;
 }
 
 /** For sizes that come out as they come out: inches to the nearest 64th, with the millimetres where that is not the whole truth. */

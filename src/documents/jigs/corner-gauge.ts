@@ -2,7 +2,7 @@ import type { Item } from '../../drawing/model.ts';
 import { box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import { setback } from '../../mat/bevel.ts';
-import { showLength } from '../../units/print.ts';
+import { showAmount, showLength } from '../../units/print.ts';
 import { mmPer } from '../../units/units.ts';
 import { type Gauge, gaugeJig, hole, MAKING } from './gauge.ts';
 import { contentArea, type JigContext, type JigEntry, line, rectangle, tooSmall } from './jig.ts';
@@ -25,7 +25,7 @@ function cornerGauge(context: JigContext, list: readonly number[]): Gauge {
   const step = list[1]! - list[0]!;
   // Neighbours leave room for each other’s numbers.
   const arm = Math.min(3.5, 0.36 * step);
-  const bare = (mm: number) => showLength(mm, context.units).replace(/ \S+$/, '');
+  const bare = (mm: number) => showAmount(mm, context.units);
   const marks: Item[] = [];
   const cut: Item[] = [rectangle('cut', box(0, 0, side, side), 'outline')];
   list.forEach((border, i) => {

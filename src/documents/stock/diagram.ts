@@ -9,7 +9,7 @@ import { type LaidPiece, type Layout, leavesOf } from '../../stock/layouts.ts';
 import type { Cut } from '../../stock/planner/sequence.ts';
 import { BOLD, disc, FINE, moved, type Part, scaled, stacked, TEXT, textPart } from '../../text/bench-type.ts';
 import { boxItem, capHeight, type Style, set, widthOf } from '../../text/type-scale.ts';
-import { type Tape, tapeSize } from './words.ts';
+import { type Tape, tapeAmounts, tapeSize } from './words.ts';
 
 /** What a sheet is drawn smaller by: round numbers. */
 const SCALES = [1, 2, 2.5, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 25, 30, 40, 50, 75, 100];
@@ -109,7 +109,7 @@ function pieceWords(
     ],
     [
       [key, BOLD],
-      [size.replace(/ [a-z]+$/u, ''), FINE],
+      [tapeAmounts(piece, tape), FINE],
     ],
   ];
   for (const lines of ways) {

@@ -23,19 +23,21 @@ export interface Reading {
 }
 
 function readingOf(mm: number, { units, graduation }: Tape): Reading {
-  const { text, sense } = settingOf(mm, graduation, units);
+  const { amount, sense } = settingOf(mm, graduation, units);
   return {
-    text: text.slice(0, -units.length - 1),
+    text: amount,
     unit: units,
     sense,
     ...(sense === 'exact' ? {} : { decimal: printDecimal(mm, units, units === 'mm' ? 2 : 3).text }),
   };
 }
 
+/** `16 × 20`, on the graduation. */
+export const tapeAmounts = ({ width, height }: Size, tape: Tape): string =>
+  `${readingOf(width, tape).text} × ${readingOf(height, tape).text}`;
+
 /** `16 × 20 in`, on the graduation. */
-export function tapeSize({ width, height }: Size, tape: Tape): string {
-  return `${readingOf(width, tape).text} × ${readingOf(height, tape).text} ${tape.units}`;
-}
+export const tapeSize = (size: Size, tape: Tape): string => `${tapeAmounts(size, tape)} ${tape.units}`;
 
 /** One stop, and the cuts that are made at it. */
 export interface StopGroup {

@@ -23,14 +23,13 @@ export function blankWords(mat: Mat, job: Job, index: number) {
   const { units } = job;
   const { width, height } = mat.layers[index]!.blank;
   const settings = [width, height].map((mm) => settingOf(mm, tapeGraduation(job), units));
-  const plain = settings.map(({ text, sense }) => ({ text: text.slice(0, -units.length - 1), sense }));
   const exact = settings.every(({ sense }) => sense === 'exact');
   const decimal = (mm: number): string => printDecimal(mm, units, units === 'mm' ? 2 : 3).text;
   return {
-    size: `${plain[0]!.text} × ${plain[1]!.text} ${units}`,
+    size: `${settings.map(({ amount }) => amount).join(' × ')} ${units}`,
     note: exact
       ? ''
-      : ` (${plain.map(({ sense }) => sense).join(' × ')}: ${decimal(width)} × ${decimal(height)} ${units})`,
+      : ` (${settings.map(({ sense }) => sense).join(' × ')}: ${decimal(width)} × ${decimal(height)} ${units})`,
   };
 }
 

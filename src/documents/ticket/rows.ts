@@ -27,7 +27,7 @@ import {
 import { capHeight, type Style, set, widthOf } from '../../text/type-scale.ts';
 import { printDecimal } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
-import { LENGTH_UNITS, mmPer } from '../../units/units.ts';
+import { mmPer } from '../../units/units.ts';
 import { stateWords } from '../pattern/labels.ts';
 import { BACK_WORDS, backSide } from '../words/back-side.ts';
 
@@ -86,14 +86,12 @@ function rowOf(stroke: Stroke, turn: number, units: Units): SettingRow {
       cuts,
     };
   }
-  const { text, sense } = stroke.setting;
-  const cut = text.lastIndexOf(' ');
-  const unit = text.slice(cut + 1);
+  const { amount, unit, sense } = stroke.setting;
   return {
-    reading: text.slice(0, cut),
+    reading: amount,
     unit,
     sense: [...(sense === 'exact' ? [] : [sense]), ...stateWords(stroke)].join(', '),
-    decimal: decimals(stroke.guide, LENGTH_UNITS.find((each) => each === unit) ?? units),
+    decimal: decimals(stroke.guide, unit),
     far,
     cuts,
   };
