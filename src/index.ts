@@ -198,7 +198,8 @@ async function proofFiles(
   const date = { text: options.proof?.date ?? '', path: [] };
   const said = [date, ...pieces.flatMap(({ job }) => userTexts(job))];
   const texts = said.map(({ text }) => text);
-  const fonts = await loadFonts(texts, { files: true, outlines: options.svg === true });
+  const outlines = options.svg === true || options.proof?.png !== undefined;
+  const fonts = await loadFonts(texts, { files: true, outlines });
   const { makeProof } = await import('./make-proof.ts');
   const proof = await makeProof(pieces, {
     ...options.proof,

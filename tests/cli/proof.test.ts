@@ -28,6 +28,11 @@ describe('proof', () => {
     expect(made.outer).toEqual({ width: 16 * 25.4, height: 20 * 25.4 });
   });
 
+  it('is drawn as PNG where no SVG is asked for', async () => {
+    const ran = await run(['proof', '{}/job.yaml', '--png', '--dpi', '40', '--out', '{}/out'], files);
+    expect([ran.code, ran.made]).toEqual([0, ['out', 'out/proof.pdf', 'out/proof.png']]);
+  });
+
   it('shows the picture that lies beside the job', async () => {
     const picture = new Uint8Array(await base(105, 135).png().toBuffer());
     const ran = await run(['proof', '{}/job.yaml'], { ...pictured('heron.png'), 'heron.png': picture });

@@ -51,7 +51,7 @@ export function refuseInputs(target: string, file: string, kept: boolean, known:
     if (kept && role === "shop's file") continue;
     const input = disk.find(path);
     if (input === undefined) continue;
-    if (disk.real(path) !== target && (input.dev !== there.dev || input.ino !== there.ino)) continue;
+    if (input.dev !== there.dev || input.ino !== there.ino) continue;
     const named = path === resolve(file) ? '' : ` ${path}`;
     throw new UsageError(
       `${file} would be written over the ${role}${named}; write to another folder, or give one of them another name; ${NOTHING}`,

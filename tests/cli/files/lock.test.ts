@@ -71,6 +71,27 @@ describe('a lock', () => {
     expect([held > 1, withdrew > 2]).toEqual([true, true]);
   });
 
+  it('is given way to by the one that comes later by name, where both stand and look', () =>
+    inFolder({ 'a/x': '' }, async (top) => {
+      const a = join(top, 'a');
+      const theirs = hiddenName('1-1-bench-1', 'lock');
+      const order: string[] = [];
+      // The other stands when this one has just seen nobody, and stays until this one is out of the way.
+      const { disk } = faulty((done) => done === 1 && writeFileSync(join(a, theirs), ''));
+      const place: Place = {
+        ...placeOf(2, disk),
+        wait: () => {
+          if (Object.keys(contents(a)).join() === [theirs, 'x'].join()) {
+            order.push('theirs');
+            rmSync(join(a, theirs));
+          }
+          return Promise.resolve();
+        },
+      };
+      await locked([a], newRun(place.own), place, () => order.push('ours'));
+      expect(order).toEqual(['theirs', 'ours']);
+    }));
+
   it('of a process that has ended counts for nothing', () =>
     inFolder(TWO, async (top) => {
       const a = join(top, 'a');

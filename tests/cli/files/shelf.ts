@@ -19,17 +19,17 @@ export const OLD: Contents = {
 };
 export const NEW: Contents = {
   'out/stock.pdf': 'new plan',
-  'out/stock-1.svg': 'new page',
+  // The same bytes again, as a plan of the same jobs often has.
+  'out/stock-1.svg': 'old page',
   'out/stock-2.svg': 'another page',
   'shop/shop.yaml': 'new shop',
 };
 
+/** The shop's file first, though it has to be the last that is renamed. */
 export function pieces(top: string): readonly Piece[] {
-  return Object.entries(NEW).map(([path, text]) => ({
-    file: join(top, path),
-    bytes: bytes(text),
-    ...(path === 'shop/shop.yaml' ? { was: bytes(OLD[path]!) } : {}),
-  }));
+  const at = (path: string): Piece => ({ file: join(top, path), bytes: bytes(NEW[path]!) });
+  const outputs = Object.keys(NEW).filter((path) => path !== 'shop/shop.yaml');
+  return [{ ...at('shop/shop.yaml'), was: bytes(OLD['shop/shop.yaml']!) }, ...outputs.map(at)];
 }
 
 /** In memory where the system has such a folder: thousands of sets are written here. */
