@@ -38,6 +38,25 @@ const MOST_CHANGES = 400;
 /** Multiplications of the linear program that take as long as a step of the search: measured. */
 const WORK_PER_STEP = 12;
 
+/** What came of looking for patterns at prices. */
+interface Priced {
+  readonly prices: Float64Array;
+  readonly added: boolean;
+  /** True where `bound` is one, since the best patterns are known. */
+  readonly complete: boolean;
+  readonly bound: number;
+}
+
+/**
+ * Prices of the program jump about; new patterns are looked for between these and the prices with the best bound so far
+ * (P. Wentges, Weighted Dantzig–Wolfe decomposition for linear mixed-integer programming, International Transactions in
+ * Operational Research 4, 1997, from memory).
+ */
+const TO_CENTRE = 0.5;
+
+const between = (own: Float64Array, centre: Float64Array): Float64Array =>
+  own.map((price, type) => (1 - TO_CENTRE) * price + TO_CENTRE * centre[type]!);
+
 export class Columns {
   /** Steps of the search that all this took. */
   steps = 0;
@@ -49,6 +68,9 @@ export class Columns {
   /** The stocks that are limited, with their place among the rows. */
   private readonly limitRow: Int32Array;
   private readonly limits: number[] = [];
+
+  /** True where plans cost whole numbers only. */
+  private readonly whole: boolean;
 
   /** `costs`: of a sheet of each stock. */
   constructor(
@@ -63,6 +85,7 @@ export class Columns {
       if (all.at(-1)!.every(({ complete }) => complete)) break;
     }
     this.makers = all;
+    this.whole = costs.every((cost) => Number.isInteger(cost));
     this.limitRow = Int32Array.from(instance.stocks, ({ limit }) => {
       if (limit === Infinity) return -1;
       this.limits.push(limit);
@@ -87,21 +110,36 @@ export class Columns {
     return true;
   }
 
-  /** The relaxed problem for `need`, by patterns that are known and new ones, until `until` or for so many rounds. */
-  relax(need: Int32Array, rounds: number, until: number): Relaxed {
+  /**
+   * The relaxed problem for `need`, by patterns that are known and new ones, until `until`, for so many rounds, or until
+   * it costs no more than `enough`.
+   */
+  relax(need: Int32Array, rounds: number, until: number, enough = Number.NEGATIVE_INFINITY): Relaxed {
     const simplex = new Simplex(need, this.limits);
     let bound = Number.NEGATIVE_INFINITY;
     let level = 0;
+    let centre: Priced | undefined;
     for (let round = 0; ; round++) {
       while (simplex.columns.length < this.columns.length) simplex.add(this.columns[simplex.columns.length]!);
       const before = simplex.work;
       simplex.solve(MOST_CHANGES);
       this.steps += Math.ceil((simplex.work - before) / WORK_PER_STEP);
-      if (round >= rounds || this.steps > until) break;
-      const priced = this.price(need, simplex, level);
-      bound = Math.max(bound, priced.bound);
-      if (priced.added) level = 0;
-      else if (++level === this.makers.length || this.steps + this.stepsOf(level) > until) break;
+      if (round >= rounds || this.steps > until || simplex.solution().cost <= enough) break;
+      const own = Float64Array.from(need, (_, type) => Math.max(0, simplex.prices[type]!));
+      const smooth = centre === undefined ? own : between(own, centre.prices);
+      const priced = this.price(need, simplex, own, smooth, level);
+      if (priced.complete) bound = Math.max(bound, priced.bound);
+      if (centre === undefined || priced.bound > centre.bound) centre = priced;
+      if (this.whole && Math.ceil(bound - GAIN) >= simplex.solution().cost - GAIN) break;
+      if (priced.added) {
+        level = 0;
+      } else if (smooth !== own) {
+        // At the program's own prices there may be one still.
+        centre = undefined;
+      } else {
+        centre = undefined;
+        if (++level === this.makers.length || this.steps + this.stepsOf(level) > until) break;
+      }
     }
     const { cost, used } = simplex.solution();
     return { cost, bound, used: used.map(({ column, amount }) => ({ pattern: this.patterns[column]!, amount })) };
@@ -111,13 +149,8 @@ export class Columns {
    * Adds patterns that are worth more than they cost, and gives a bound by weak duality: prices, made smaller until no
    * pattern of a stock without limit is worth more than its sheet, times the need, less what limited stock could gain.
    */
-  private price(
-    need: Int32Array,
-    simplex: Simplex,
-    level: number,
-  ): { readonly added: boolean; readonly bound: number } {
-    const { stocks, types } = this.instance;
-    const prices = Float64Array.from(types, (_, type) => Math.max(0, simplex.prices[type]!));
+  private price(need: Int32Array, simplex: Simplex, own: Float64Array, prices: Float64Array, level: number): Priced {
+    const { stocks } = this.instance;
     let [added, complete, scale] = [false, true, 1];
     const best = stocks.map((_, s) => {
       const maker = this.makers[level]![s]!;
@@ -128,20 +161,17 @@ export class Columns {
       const cost = this.costs[s]! - (row < 0 ? 0 : simplex.prices[row]!);
       complete &&= maker.complete;
       if (row < 0 && worth > this.costs[s]!) scale = Math.min(scale, this.costs[s]! / worth);
-      if (worth > cost + GAIN) {
-        for (const { bundle, copies } of maker.patterns(PATTERNS)) {
-          const value = copies.reduce((sum, count, type) => sum + count * prices[type]!, 0);
-          if (value > cost + GAIN && this.add({ stock: s, copies, layout: this.layoutOf(s, bundle) })) added = true;
-        }
+      for (const { bundle, copies } of maker.patterns(PATTERNS)) {
+        const value = copies.reduce((sum, count, type) => sum + count * own[type]!, 0);
+        if (value > cost + GAIN && this.add({ stock: s, copies, layout: this.layoutOf(s, bundle) })) added = true;
       }
       return worth;
     });
-    if (!complete) return { added, bound: Number.NEGATIVE_INFINITY };
     let bound = prices.reduce((sum, price, type) => sum + scale * price * need[type]!, 0);
     stocks.forEach(({ limit }, s) => {
       if (limit < Infinity) bound -= limit * Math.max(0, scale * best[s]! - this.costs[s]!);
     });
-    return { added, bound };
+    return { added, complete, bound, prices };
   }
 
   private stepsOf(level: number): number {

@@ -28,9 +28,9 @@ const LEAST_BLANKS = 100;
 const MOST_KINDS = 120;
 const MOST_STOCKS = 6;
 /** Shares of the budget: for the linear program, for whole numbers, and for the search of what is left. */
-const RELAX_SHARE = 1;
-const STAGES_SHARE = 0.3;
-const REST_SHARE = 0.6;
+const RELAX_SHARE = 1.4;
+const STAGES_SHARE = 0.25;
+const REST_SHARE = 0.5;
 /** So many sheets are left to the search of what whole numbers leave. */
 const REST_SHEETS = 25;
 /** An amount so near below a whole number is that number. */
@@ -64,7 +64,7 @@ export function planOrder(
   const columns = new Columns(instance, costs);
   for (const pattern of sheetsOf(start.best)) columns.add(pattern);
   const demand = Int32Array.from(instance.types, (type) => type.demand);
-  const relaxed = columns.relax(demand, Infinity, RELAX_SHARE * budget);
+  const relaxed = columns.relax(demand, Infinity, RELAX_SHARE * budget, bound.sheets);
   const proved = raised(bound, relaxed);
   const stages = stagesOf(columns, demand, columns.steps + STAGES_SHARE * budget);
   const whole = stages.at(-1)!.count;
