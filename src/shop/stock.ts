@@ -4,7 +4,7 @@ import { allSides, type BySide } from '../geometry/sides.ts';
 import { defined } from '../problems/defined.ts';
 import { error, type Problem } from '../problems/problem.ts';
 import { word } from '../problems/quoted.ts';
-import { described, id, line, needed, record, yesNo } from '../read/fields/fields.ts';
+import { described, id, line, needed, number, oneOf, record, yesNo } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { lookUp } from '../read/fields/look-up.ts';
 import type { LengthUnit, Units } from '../units/units.ts';
@@ -35,6 +35,10 @@ export interface StockSettings {
   readonly falloutMargin: number;
   /** The board that each piece gets another blank of, behind the artwork. */
   readonly backing?: string;
+  /** What counts first of a board with prices: what its sheets cost, or how many they are. */
+  readonly first: 'cost' | 'sheets';
+  /** What an offcut that is kept is worth, as a share of its part of the sheet's price. */
+  readonly offcutCredit: number;
 }
 
 /** What lies on the shelf. */
@@ -62,6 +66,7 @@ export function stockSchema(unit: LengthUnit) {
   const few = { least: 0, most: 200 };
   const longest = 'The longest cut that the trimming head makes; without it every cut can be made';
   const least = 'What is smaller, either way round, is not kept';
+  const credit = 'What a kept offcut is worth, in percent of its part of the sheet’s price';
   const margin = 'Comes off each side of what drops out of an opening, beside its bevel, before it is stock';
   const stock = record(
     {
@@ -74,8 +79,10 @@ export function stockSchema(unit: LengthUnit) {
       backing: z.optional(
         id('A board of this file: each piece gets another blank of it, behind the artwork', ['bone-4']),
       ),
+      first: z.optional(oneOf('Of boards with prices: the least cost, or the fewest sheets', ['cost', 'sheets'])),
+      offcutCredit: z.optional(number(credit, [50], 0, 100, 'a percentage from 0 to 100')),
     },
-    'a map: trim, kerf, leastOffcut, longestCut, factoryEdge, falloutMargin, backing',
+    'a map: trim, kerf, leastOffcut, longestCut, factoryEdge, falloutMargin, backing, first, offcutCredit',
   );
   return described(stock, 'How sheets of board are broken down', [{ trim: '1/4 in', longestCut: '40 in' }]);
 }
@@ -87,6 +94,8 @@ const usualStock = (units: Units) => ({
   leastOffcut: { width: either(units, 5, 130), height: either(units, 7, 180) },
   factoryEdge: false,
   falloutMargin: either(units, 1 / 8, 3),
+  first: 'cost' as const,
+  offcutCredit: 0,
 });
 
 /** `known`: what sheets are listed for, boards and backings. */
@@ -121,6 +130,8 @@ export function stockFrom(
     leastOffcut: given.leastOffcut ?? usual.leastOffcut,
     factoryEdge: given.factoryEdge ?? usual.factoryEdge,
     falloutMargin: given.falloutMargin ?? usual.falloutMargin,
+    first: given.first ?? usual.first,
+    offcutCredit: (given.offcutCredit ?? usual.offcutCredit) / 100,
     ...defined({ longestCut: given.longestCut, backing: given.backing }),
   };
 }

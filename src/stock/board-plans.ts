@@ -115,8 +115,8 @@ function planBoard(blanks: readonly Blank[], request: StockRequest): Result<Boar
 }
 
 function optionsFor({ shop: { stock } }: StockShop, { fallouts, effort, seed }: StockWishes): StockOptions {
-  const { kerf, trim, leastOffcut, longestCut } = stock;
-  return { kerf, trim, leastOffcut, ...defined({ longestCut, fallouts, effort, seed }) };
+  const { kerf, trim, leastOffcut, longestCut, first, offcutCredit } = stock;
+  return { kerf, trim, leastOffcut, first, offcutCredit, ...defined({ longestCut, fallouts, effort, seed }) };
 }
 
 function pieceOf(blank: Blank, id: string, { directional }: Material, request: StockRequest): StockPiece {

@@ -2,6 +2,7 @@ import { type Codes, entry } from '../problems/code-entry.ts';
 
 /** Every code that planning stock can end with. */
 export const CODES: Codes = {
+  'stock-choice': entry('A wish is none of those that are known.', 'Take one that the message names.'),
   'stock-cost-missing': entry('Some sheets have a price and others have none.', 'Give every sheet a price, or none.'),
   'stock-cut-too-long': entry('A blank cannot be cut within the longest cut.', 'Cut it elsewhere, or raise the limit.'),
   'stock-edges-trimmed': entry(

@@ -37,9 +37,9 @@ function measure(turn: boolean, options: StockInput['options'], packers: boolean
     const wrong = faults(asked, plan);
     if (wrong.length > 0) throw new Error(`${name}: ${wrong.join(', ')}`);
     const others = packers ? packed(input, turn) : [];
-    const gap = plan.count / plan.bound.sheets - 1;
+    const gap = plan.count / plan.bound.value - 1;
     sums.sheets += plan.count;
-    sums.bound += plan.bound.sheets;
+    sums.bound += plan.bound.value;
     sums.gaps += gap;
     sums.worst = Math.max(sums.worst, gap);
     sums.slowest = Math.max(sums.slowest, seconds);
@@ -48,7 +48,7 @@ function measure(turn: boolean, options: StockInput['options'], packers: boolean
     });
     const cells = [
       String(plan.placements.length).padStart(6),
-      String(plan.bound.sheets).padStart(5),
+      String(plan.bound.value).padStart(5),
       String(plan.count).padStart(6),
       percent(gap).padStart(6),
       String(different(plan)).padStart(9),

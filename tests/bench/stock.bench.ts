@@ -68,14 +68,14 @@ function compare(instances: readonly StockInstance[], turn: boolean, options: Op
     const wrong = faults(input, plan);
     if (wrong.length > 0) throw new Error(`${instance.id}: ${wrong.join(', ')}`);
     const { lb, ub } = known(instance);
-    if (plan.bound.sheets > ub)
-      throw new Error(`${instance.id}: a bound of ${plan.bound.sheets} above the known ${ub}`);
+    if (plan.bound.value > ub)
+      throw new Error(`${instance.id}: a bound of ${plan.bound.value} above the known ${ub}`);
     const laid = plan.sheets.map(({ number }) => plan.placements.filter(({ sheet }) => sheet === number));
     add(ours, laid, ub, seconds);
-    if (plan.bound.sheets >= lb) ours.bound++;
+    if (plan.bound.value >= lb) ours.bound++;
     if (plan.status === 'optimal') ours.optimal++;
-    if (each || plan.count !== ub || plan.bound.sheets < lb) {
-      const gaps = `${plan.count} sheets (known ${ub}), bound ${plan.bound.sheets} (known ${lb})`;
+    if (each || plan.count !== ub || plan.bound.value < lb) {
+      const gaps = `${plan.count} sheets (known ${ub}), bound ${plan.bound.value} (known ${lb})`;
       console.log(`  ${instance.id.padEnd(18)} ${gaps}  ${seconds.toFixed(2)} s`);
     }
     const problem = problemOf(instance, turn);
@@ -135,7 +135,7 @@ function growth(options: Options): void {
     if (!made.ok) throw new Error(made.problems[0]?.message);
     const { count, bound } = made.value;
     console.log(
-      `  ${String(blanks).padStart(7)}  ${String(count).padStart(6)}  ${String(bound.sheets).padStart(5)}  ${seconds.toFixed(2).padStart(9)}`,
+      `  ${String(blanks).padStart(7)}  ${String(count).padStart(6)}  ${String(bound.value).padStart(5)}  ${seconds.toFixed(2).padStart(9)}`,
     );
   }
 }

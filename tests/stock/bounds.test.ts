@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lowerBound } from '../../src/stock/planner/bounds.ts';
+import { boundOfSheets } from '../../src/stock/planner/bounds.ts';
 import { counting, cutOff, halves, type LengthWeight, plain, steps } from '../../src/stock/planner/dual-feasible.ts';
 import { pose } from '../../src/stock/planner/pose.ts';
 import { fewestSheets } from './brute-force.ts';
@@ -48,7 +48,7 @@ describe('the bound', () => {
     const input = { sheets, pieces, options };
     const posed = pose(JSON.parse(JSON.stringify(input)));
     if (!posed.ok) throw new Error('not posed');
-    return lowerBound(posed.value.instance).sheets;
+    return boundOfSheets(posed.value.instance).value;
   };
   const square = { id: 's', width: 10, height: 10 };
 

@@ -61,7 +61,7 @@ describe('small cases against trying everything', () => {
         if (!posed.ok) throw new Error('not posed');
         const search = new Search(posed.value.instance, 1);
         const fewest = fewestSheets(blanks, { ...sheet, kerf, turn });
-        search.fewerSheets(fewest, 400_000);
+        search.saveFirst(fewest, 400_000);
         expect(search.price.sheets).toBe(fewest);
         expect(exactPlan(posed.value.instance)).toMatchObject({ sheets: fewest });
       }),

@@ -220,9 +220,17 @@ function falloutFaults(input: StockInput, plan: StockPlan): string[] {
 
 function factFaults(plan: StockPlan): string[] {
   const out: string[] = [];
-  if (plan.bound.sheets > plan.count) out.push('the bound is above the plan');
-  if ((plan.status === 'optimal') !== (plan.bound.sheets === plan.count)) out.push('the status contradicts the bound');
-  if (plan.gap !== plan.count - plan.bound.sheets) out.push('the gap is wrong');
+  const takes = plan.first === 'cost' ? plan.cost! - (plan.credit ?? 0) : plan.count;
+  if (plan.bound.value > takes + NOISE) out.push('the bound is above the plan');
+  if ((plan.status === 'optimal') !== same(plan.bound.value, takes)) out.push('the status contradicts the bound');
+  if (!same(plan.gap, Math.max(0, takes - plan.bound.value))) out.push('the gap is wrong');
+  if (plan.other !== undefined) {
+    if (plan.first === plan.other.first) out.push('the other plan is by the same rule');
+    if (plan.first === 'sheets' && plan.other.count < plan.count) out.push('the other plan is better');
+    if (plan.first === 'cost' && plan.credit === undefined && plan.other.cost < plan.cost! - NOISE) {
+      out.push('the other plan is better');
+    }
+  }
   const { used, pieces, offcuts, waste } = plan.area;
   if (Math.abs(used - pieces - offcuts - waste) > 1e-6 * used) out.push('the areas do not add up');
   const area = (rects: readonly Rect[]): number => rects.reduce((sum, { width, height }) => sum + width * height, 0);

@@ -28,8 +28,8 @@ function sheet(number: number, order: readonly string[], copy: number, source: U
 
 function day(sheets: readonly UsedSheet[], shop = NO_SHOP) {
   const plan: StockPlan = {
-    ...{ sheets, placements: [], count: sheets.length, status: 'open', gap: 0, verdict: '' },
-    bound: { sheets: 1, by: 'area' },
+    ...{ sheets, placements: [], count: sheets.length, status: 'open', gap: 0, verdict: '', first: 'sheets' },
+    bound: { value: 1, by: 'area' },
     area: { used: 1, pieces: 1, offcuts: 0, waste: 0 },
   };
   const board: BoardPlan = {

@@ -29,7 +29,7 @@ describe('an order of the same blanks many times', () => {
     '$name, a little searched, is valid and near the bound',
     ({ input }) => {
       const plan = planned({ ...input, options: { effort: 0.2 } });
-      expect(plan.count).toBeLessThanOrEqual(Math.ceil(1.08 * plan.bound.sheets));
+      expect(plan.count).toBeLessThanOrEqual(Math.ceil(1.08 * plan.bound.value));
       expect(different(plan)).toBeLessThan(3 * input.pieces.length + 3);
     },
   );
@@ -86,7 +86,7 @@ describe('an order of the same blanks many times', () => {
           pieces: pieces.map((piece, i) => ({ ...piece, id: `${i}`, turn })),
           options: { kerf, trim, effort: QUICK },
         });
-        expect(plan.count).toBeGreaterThanOrEqual(plan.bound.sheets);
+        expect(plan.count).toBeGreaterThanOrEqual(plan.bound.value);
       }),
       { numRuns: 12, seed: 8 },
     );

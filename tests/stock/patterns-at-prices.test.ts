@@ -11,6 +11,7 @@ const stockOf = (width: number, height: number): Stock => ({
   limit: Infinity,
   free: false,
   cost: 0,
+  bought: false,
   edgesX: 2,
   edgesY: 2,
   whole: true,

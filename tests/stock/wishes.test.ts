@@ -159,7 +159,7 @@ describe('what the answer says of itself', () => {
       height: 13 + ((i * 29) % 47),
     }));
     const plan = planned({ sheets: [board], pieces, options: { effort: 0 } });
-    expect(plan.gap).toBe(plan.count - plan.bound.sheets);
+    expect(plan.gap).toBe(plan.count - plan.bound.value);
     expect(plan.gap).toBeGreaterThan(0);
     expect(plan.verdict).toBe(`at most ${plan.gap} sheet${plan.gap === 1 ? '' : 's'} from the bound`);
   });
@@ -175,7 +175,7 @@ describe('what the answer says of itself', () => {
       const made = planStock({ sheets: [{ ...board, count }], pieces, options: { effort: 0 } });
       return made.ok ? 'planned' : `${made.problems[0]!.message}; ${made.problems[0]!.hint}`;
     };
-    expect(says(bound.sheets)).toMatch(/^the stock seems too small: .*; 1 more of "board" would do; or search longer$/);
-    expect(says(bound.sheets - 1)).toMatch(/^the stock is too small: .* would do$/);
+    expect(says(bound.value)).toMatch(/^the stock seems too small: .*; 1 more of "board" would do; or search longer$/);
+    expect(says(bound.value - 1)).toMatch(/^the stock is too small: .* would do$/);
   });
 });

@@ -185,6 +185,13 @@ const ROWS: readonly Row[] = [
     says: ['true or false'],
   },
   {
+    what: 'a rule that nobody knows',
+    input: given([sheet], [piece], { first: 'price' }),
+    code: 'stock-choice',
+    path: 'options.first',
+    says: ['"price"', 'sheets or cost'],
+  },
+  {
     what: 'a label that is a number',
     input: given([sheet], [{ ...piece, label: 7 }]),
     code: 'stock-label',

@@ -30,9 +30,17 @@ export interface BoardRecord extends Shares {
   /** Fallouts used. */
   readonly fallouts: number;
   readonly sheets: number;
+  /** What counts first, and what bound and verdict are about. */
+  readonly first: StockPlan['first'];
   readonly bound: StockPlan['bound'];
   readonly verdict: string;
+  /** Above the bound. */
+  readonly gap: number;
   readonly cost?: number;
+  /** What kept offcuts are worth, off the cost. */
+  readonly credit?: number;
+  /** The best plan by the other rule. */
+  readonly other?: StockPlan['other'];
   readonly kerf: number;
   readonly layouts: readonly LayoutRecord[];
 }
@@ -96,9 +104,13 @@ function boardRecord({ board, layouts }: BoardLayouts, jobs: readonly JobToCut[]
     shelf: [...taken('offcut').keys()],
     fallouts: plan.sheets.filter(({ source }) => source.kind === 'fallout').length,
     sheets: plan.count,
+    first: plan.first,
     bound: plan.bound,
     verdict: plan.verdict,
+    gap: plan.gap,
     ...(plan.cost === undefined ? {} : { cost: plan.cost }),
+    ...(plan.credit === undefined ? {} : { credit: plan.credit }),
+    ...(plan.other === undefined ? {} : { other: plan.other }),
     kerf: input.options?.kerf ?? 0,
     ...shares(plan),
     layouts: layouts.map((layout) => layoutRecord(layout, jobs, tape)),

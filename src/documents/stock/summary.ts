@@ -67,18 +67,33 @@ function fetched({ name, fetch, shelf, fallouts }: BoardRecord): readonly string
 
 function figures(board: BoardRecord, prices: Money, width: number, { scale }: Density, fonts: Fonts): readonly Part[] {
   const row = (name: string, value: string): Part => pair(name, value, 24 * scale, width, scaled(TEXT, scale), fonts);
-  const proof =
-    board.bound.sheets === board.sheets
-      ? `${board.verdict}: no plan needs fewer than ${board.bound.sheets}`
-      : `${board.verdict}, which is ${board.bound.sheets}`;
   return [
     row('Sheets', `${board.sheets}`),
-    row('Proof', proof),
+    row('Proof', proofOf(board, prices)),
     row('Cost', board.cost === undefined ? 'no price listed' : money(board.cost, prices)),
+    ...(board.credit === undefined ? [] : [row('Less offcuts', money(board.credit, prices))]),
+    ...(board.other === undefined ? [] : [row('Or', otherOf(board.other, prices))]),
     row('Yield', percent(board.yield)),
     row('Kept', percent(board.kept)),
     row('Waste', percent(board.waste)),
   ];
+}
+
+/** How good the plan is, in what counts first. */
+function proofOf({ first, bound, verdict, gap }: BoardRecord, prices: Money): string {
+  if (first === 'sheets') {
+    return gap === 0 ? `${verdict}: no plan needs fewer than ${bound.value}` : `${verdict}, which is ${bound.value}`;
+  }
+  const least = money(bound.value, prices);
+  return gap === 0
+    ? `${verdict}: no plan costs less than ${least}`
+    : `at most ${money(gap, prices)} above the least possible, which is ${least} or more`;
+}
+
+/** The best plan by the other rule. */
+function otherOf({ first, count, cost }: NonNullable<BoardRecord['other']>, prices: Money): string {
+  const said = `${plural(count, 'sheet')} for ${money(cost, prices)}`;
+  return `${said}, where ${first === 'cost' ? 'the least cost counts' : 'the fewest sheets count'} first`;
 }
 
 /** Every blank with its sheets, job by job. */

@@ -1,9 +1,10 @@
 import { counting, cutOff, halves, type LengthWeight, plain, steps } from './dual-feasible.ts';
 import { type BlankType, fits, type Instance, type Stock } from './instance.ts';
+import { costOfWhole } from './whole-costs.ts';
 
 export interface LowerBound {
-  /** No plan opens fewer sheets; Infinity where the stock cannot be enough. */
-  readonly sheets: number;
+  /** No plan opens fewer sheets, or costs less; Infinity where the stock cannot be enough. */
+  readonly value: number;
   readonly by: string;
 }
 
@@ -22,16 +23,27 @@ const NOISE = 1e-9;
  * f(width) · g(height). A blank that may turn weighs its lesser way. Where all may turn, so may the whole sheet: there
  * both sums are averaged, which weighs a blank the same both ways.
  */
-export function lowerBound(instance: Instance): LowerBound {
+export const boundOfSheets = (instance: Instance): LowerBound => lowerBound(instance, sheetsFor);
+
+/** The same weights, of what sheets cost. */
+export function boundOfCost(instance: Instance): LowerBound {
+  const { value, by } = lowerBound(instance, costFor);
+  return { value: costOfWhole(instance, value), by };
+}
+
+/** What the sheets cost, or how many they are, that hold the weight of all blanks at the least. */
+type Measure = (instance: Instance, weighed: Weighed) => number;
+
+function lowerBound(instance: Instance, measure: Measure): LowerBound {
   const { stocks, types } = instance;
   const width = Math.max(...stocks.map((stock) => stock.width));
   const height = Math.max(...stocks.map((stock) => stock.height));
-  let best: LowerBound = { sheets: 0, by: 'nothing' };
+  let best: LowerBound = { value: 0, by: 'nothing' };
   const better = (bound: LowerBound): void => {
-    if (bound.sheets > best.sheets) best = bound;
+    if (bound.value > best.value) best = bound;
   };
-  better(fixed(instance, width, height));
-  if (types.some((type) => type.turn)) better(averaged(instance, Math.max(width, height)));
+  better(fixed(instance, width, height, measure));
+  if (types.some((type) => type.turn)) better(averaged(instance, Math.max(width, height), measure));
   return best;
 }
 
@@ -42,14 +54,14 @@ interface Table {
   readonly ofHeight: Float64Array;
 }
 
-function fixed(instance: Instance, width: number, height: number): LowerBound {
+function fixed(instance: Instance, width: number, height: number, measure: Measure): LowerBound {
   const { types, stocks } = instance;
   const most = Math.floor(Math.sqrt(MOST_WORK / types.length));
   const across = tables(types, family(width, sizesAlong(types, 'width', width), most), width);
   const down = tables(types, family(height, sizesAlong(types, 'height', height), most), height);
   const upright = types.map((type) => fits(type.width, type.height, { width, height }));
   const turned = types.map((type) => type.turn && fits(type.height, type.width, { width, height }));
-  return bestPair(instance, across, down, false, (f, g) => {
+  return bestPair(instance, across, down, false, measure, (f, g) => {
     let sum = 0;
     for (let t = 0; t < types.length; t++) {
       const one = upright[t] ? f.ofWidth[t]! * g.ofHeight[t]! : Infinity;
@@ -60,11 +72,11 @@ function fixed(instance: Instance, width: number, height: number): LowerBound {
   });
 }
 
-function averaged(instance: Instance, base: number): LowerBound {
+function averaged(instance: Instance, base: number, measure: Measure): LowerBound {
   const { types, stocks } = instance;
   const most = Math.floor(Math.sqrt((2 * MOST_WORK) / types.length));
   const both = tables(types, family(base, sizesBothWays(types), most), base);
-  return bestPair(instance, both, both, true, (f, g) => {
+  return bestPair(instance, both, both, true, measure, (f, g) => {
     let sum = 0;
     for (let t = 0; t < types.length; t++) {
       sum += (types[t]!.demand * (f.ofWidth[t]! * g.ofHeight[t]! + f.ofHeight[t]! * g.ofWidth[t]!)) / 2;
@@ -86,16 +98,17 @@ function bestPair(
   across: readonly Table[],
   down: readonly Table[],
   symmetric: boolean,
+  measure: Measure,
   weigh: (f: Table, g: Table) => Weighed,
 ): LowerBound {
-  let best: LowerBound = { sheets: -1, by: '' };
+  let best: LowerBound = { value: -1, by: '' };
   across.forEach((f, i) => {
     for (let j = symmetric ? i : 0; j < down.length; j++) {
       const g = down[j]!;
-      const sheets = sheetsFor(instance, weigh(f, g));
-      if (sheets <= best.sheets) continue;
+      const value = measure(instance, weigh(f, g));
+      if (value <= best.value) continue;
       const names = f.weight.name === g.weight.name ? f.weight.name : `${f.weight.name} × ${g.weight.name}`;
-      best = { sheets, by: names };
+      best = { value, by: names };
     }
   });
   return best;
@@ -119,6 +132,25 @@ function sheetsFor(instance: Instance, { sum, room }: Weighed): number {
     left -= here * each;
   }
   return left <= NOISE ? sheets : Infinity;
+}
+
+/** What is free holds its share first; then the sheets whose room is cheapest are taken, the last one in part. */
+function costFor({ stocks }: Instance, { sum, room }: Weighed): number {
+  let left = sum;
+  for (const stock of stocks) if (stock.free) left -= room(stock) * stock.limit;
+  const counted = stocks
+    .filter((stock) => !stock.free)
+    .map((stock) => ({ room: room(stock), limit: stock.limit, cost: stock.cost }))
+    .filter((stock) => stock.room > 0)
+    .sort((a, b) => a.cost * b.room - b.cost * a.room);
+  let cost = 0;
+  for (const { room: each, limit, cost: one } of counted) {
+    if (left <= NOISE) return cost;
+    const here = Math.min(limit, left / each);
+    cost += here * one;
+    left -= here * each;
+  }
+  return left <= NOISE ? cost : Infinity;
 }
 
 function sizesAlong(types: readonly BlankType[], side: 'width' | 'height', base: number): number[] {

@@ -72,11 +72,11 @@ export class Columns {
   /** True where plans cost whole numbers only. */
   private readonly whole: boolean;
 
-  /** `costs`: of a sheet of each stock. */
-  constructor(
-    private readonly instance: Instance,
-    private readonly costs: readonly number[],
-  ) {
+  /** Of a sheet of each stock: its price, or one, whichever counts first. */
+  private readonly costs: readonly number[];
+
+  constructor(private readonly instance: Instance) {
+    this.costs = instance.stocks.map(({ free, cost }) => (free ? 0 : instance.first === 'cost' ? cost : 1));
     const makers = (most: number): BestPattern[] =>
       instance.stocks.map((stock) => new BestPattern(stock, instance.types, most));
     const all: (readonly BestPattern[])[] = [];
@@ -85,7 +85,7 @@ export class Columns {
       if (all.at(-1)!.every(({ complete }) => complete)) break;
     }
     this.makers = all;
-    this.whole = costs.every((cost) => Number.isInteger(cost));
+    this.whole = this.costs.every((cost) => Number.isInteger(cost));
     this.limitRow = Int32Array.from(instance.stocks, ({ limit }) => {
       if (limit === Infinity) return -1;
       this.limits.push(limit);

@@ -1,6 +1,6 @@
 import { type Bundle, lay } from './bundle.ts';
 import type { Forest } from './forest.ts';
-import { cheaper, fits, type Instance, type Price } from './instance.ts';
+import { cheaper, fits, type Instance, NOTHING, type Price, withOne } from './instance.ts';
 
 /** Larger cases are left to the search. */
 const MOST_STATES = 6000;
@@ -12,7 +12,7 @@ export interface ExactPlan extends Price {
 }
 
 /**
- * The true optimum, fewest sheets and then least cost, by dynamic programming over the sub-multisets of the blanks: the
+ * The true optimum, the cheapest plan, by dynamic programming over the sub-multisets of the blanks: the
  * first cut through any layout divides its blanks in two such sets. Longest cut and factory edges are not looked at, so
  * with these the result is only a bound. Undefined where the case is too large, `'none'` where no plan exists.
  */
@@ -113,7 +113,7 @@ class Exact {
 
   /** The best plan for the blanks of `state` from what is left of the stock. */
   private cover(state: number, left: readonly number[]): ExactPlan | 'none' {
-    if (state === 0) return { sheets: 0, cost: 0, groups: [] };
+    if (state === 0) return { ...NOTHING, groups: [] };
     const key = `${state} ${this.limited.map((s) => left[s]).join(' ')}`;
     const known = this.memo.get(key);
     if (known !== undefined) return known;
@@ -125,7 +125,7 @@ class Exact {
       for (let s = 0; s < left.length; s++) {
         if (this.work++ > MOST_WORK) return 'none';
         const plan = this.onto(part, s, state, left);
-        if (plan !== undefined && (best === 'none' || cheaper(plan, best))) best = plan;
+        if (plan !== undefined && (best === 'none' || cheaper(this.instance, plan, best))) best = plan;
       }
     }
     this.memo.set(key, best);
@@ -144,8 +144,7 @@ class Exact {
     );
     if (rest === 'none') return undefined;
     return {
-      sheets: rest.sheets + (stock.free ? 0 : 1),
-      cost: rest.cost + stock.cost,
+      ...withOne(this.instance, rest, s),
       groups: [...rest.groups, { stock: s, bundle }],
     };
   }

@@ -7,6 +7,8 @@ export interface Instance {
   readonly stocks: readonly Stock[];
   readonly types: readonly BlankType[];
   readonly kerf: number;
+  /** What counts first of a plan's price. */
+  readonly first: First;
   /** Longest cut, with the kerf added as to a width; Infinity where there is no limit. */
   readonly longest: number;
 }
@@ -19,6 +21,8 @@ export interface Stock {
   /** A free one (offcut, fallout) is not counted among the sheets. */
   readonly free: boolean;
   readonly cost: number;
+  /** Must be bought, while others are on hand. */
+  readonly bought: boolean;
   /** Untrimmed factory edges: how many of left and right, and of top and bottom. */
   readonly edgesX: number;
   readonly edgesY: number;
@@ -35,24 +39,48 @@ export interface BlankType {
   readonly edge: boolean;
 }
 
-/** What a plan costs: fewer sheets count before all money. */
+export type First = 'sheets' | 'cost';
+
+/** What a plan takes. */
 export interface Price {
   readonly sheets: number;
   readonly cost: number;
+  /** What of it is not on hand: sheets or cost, whichever counts first. */
+  readonly bought: number;
+}
+
+export const NOTHING: Price = { sheets: 0, cost: 0, bought: 0 };
+export const ANY_PRICE: Price = { sheets: Infinity, cost: Infinity, bought: Infinity };
+
+/** With one more sheet of the stock. */
+export function withOne(instance: Instance, price: Price, stock: number): Price {
+  const { free, cost, bought } = instance.stocks[stock]!;
+  const one = free ? 0 : 1;
+  return {
+    sheets: price.sheets + one,
+    cost: price.cost + cost,
+    bought: price.bought + (bought ? (instance.first === 'cost' ? cost : one) : 0),
+  };
 }
 
 /** `opened`: how many of each stock. Sums in the order of the stocks, so that equal plans have equal prices. */
 export function priceOf(instance: Instance, opened: ArrayLike<number>): Price {
-  let [sheets, cost] = [0, 0];
+  let [sheets, cost, bought] = [0, 0, 0];
   instance.stocks.forEach((stock, s) => {
-    if (!stock.free) sheets += opened[s]!;
+    const count = stock.free ? 0 : opened[s]!;
+    sheets += count;
     cost += opened[s]! * stock.cost;
+    if (stock.bought) bought += instance.first === 'cost' ? count * stock.cost : count;
   });
-  return { sheets, cost };
+  return { sheets, cost, bought };
 }
 
-export const cheaper = (a: Price, b: Price): boolean =>
-  a.sheets < b.sheets || (a.sheets === b.sheets && a.cost < b.cost);
+/** Less to buy is cheaper, then less of what counts first, then less of the other. */
+export function cheaper({ first }: Pick<Instance, 'first'>, a: Price, b: Price): boolean {
+  if (a.bought !== b.bought) return a.bought < b.bought;
+  if (a[first] !== b[first]) return a[first] < b[first];
+  return first === 'sheets' ? a.cost < b.cost : a.sheets < b.sheets;
+}
 
 export const fits = (
   width: number,

@@ -56,6 +56,13 @@ export interface StockOptions {
   readonly longestCut?: number;
   /** The smallest offcut worth keeping: both sides at least this, or one side the width and the other the height. */
   readonly leastOffcut?: number | Size;
+  /**
+   * What counts first of a plan: how many sheets it takes (where left out), or what these cost, where they have prices.
+   * Before either, sheets with a count are on hand, and are used before others are bought.
+   */
+  readonly first?: 'sheets' | 'cost';
+  /** What a kept offcut is worth, as a share of its part of what its sheet costs: from 0 (where left out) to 1. */
+  readonly offcutCredit?: number;
   /** Uses the pieces' fallouts as stock. */
   readonly fallouts?: boolean;
 }
@@ -68,21 +75,27 @@ export interface StockPlan {
   readonly count: number;
   /** Undefined where no prices were given. */
   readonly cost?: number;
+  /** What the kept offcuts are worth, where the options say at what rate: it comes off the cost. */
+  readonly credit?: number;
+  /** What counted first, and what bound, status and gap are about: `sheets` where nothing has a price. */
+  readonly first: 'sheets' | 'cost';
   readonly bound: Bound;
-  /** `optimal` only where as many sheets are used as the bound asks for. */
+  /** `optimal` only where the plan takes no more than the bound asks for. */
   readonly status: 'optimal' | 'open';
-  /** Sheets above the bound: `at most gap sheets from the bound`. */
+  /** Sheets, or cost, above the bound. */
   readonly gap: number;
   /** The same in words. */
   readonly verdict: string;
+  /** The best plan found where the other one counts first, if that differs. */
+  readonly other?: { readonly first: 'sheets' | 'cost'; readonly count: number; readonly cost: number };
   /** The largest piece of board left in one piece, where it is worth keeping. */
   readonly largestOffcut?: Offcut;
   readonly area: Areas;
 }
 
 export interface Bound {
-  /** No plan needs fewer sheets. */
-  readonly sheets: number;
+  /** No plan needs fewer sheets, or costs less, whichever counts first. */
+  readonly value: number;
   /** What proves it. */
   readonly by: string;
 }

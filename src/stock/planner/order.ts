@@ -2,8 +2,9 @@ import type { LowerBound } from './bounds.ts';
 import { Columns, type Relaxed, type SheetPattern } from './columns.ts';
 import { flatLayout, layFlat, typesOf } from './flat.ts';
 import { Forest } from './forest.ts';
-import type { Instance } from './instance.ts';
+import { cheaper, type Instance, priceOf } from './instance.ts';
 import { Search } from './search.ts';
+import { costOfWhole } from './whole-costs.ts';
 
 /** Part of a plan: each pattern with the number of sheets that are cut by it, and what is left to be laid. */
 interface Stage {
@@ -60,27 +61,29 @@ export function planOrder(
   budget: number,
   seed: number,
 ): OrderPlan | { readonly bound: LowerBound } {
-  const costs = instance.stocks.map(({ free }) => (free ? 0 : 1));
-  const columns = new Columns(instance, costs);
+  const columns = new Columns(instance);
   for (const pattern of sheetsOf(start.best)) columns.add(pattern);
   const demand = Int32Array.from(instance.types, (type) => type.demand);
-  const relaxed = columns.relax(demand, Infinity, RELAX_SHARE * budget, bound.sheets);
-  const proved = raised(bound, relaxed);
+  const relaxed = columns.relax(demand, Infinity, RELAX_SHARE * budget, bound.value);
+  const proved = raised(instance, bound, relaxed.bound);
   const stages = stagesOf(columns, demand, columns.steps + STAGES_SHARE * budget);
   const whole = stages.at(-1)!.count;
   const stage = stages.find(({ count }) => whole - count <= REST_SHEETS) ?? stages.at(-1)!;
   const search = new Search(restOf(instance, stage), seed);
   search.placeAll(REST_SHARE * budget);
-  const taken = boughtOf(instance, stage);
-  search.fewerSheets(Math.max(0, proved.sheets - taken), REST_SHARE * budget);
-  if (search.best.missingCount > 0 || taken + search.price.sheets > start.price.sheets) return { bound: proved };
-  return { bound: proved, search, joined: () => join(instance, stage, search.best) };
+  search.saveFirst(Math.max(0, proved.value - takenBy(instance, stage)), REST_SHARE * budget);
+  const joined = (): Forest => join(instance, stage, search.best);
+  const found = joined();
+  if (found.missingCount > 0 || cheaper(instance, start.price, priceOf(instance, found.opened)))
+    return { bound: proved };
+  return { bound: proved, search, joined };
 }
 
 /** Sums of doubles are rounded down by far more than they err. */
-function raised(bound: LowerBound, relaxed: Relaxed): LowerBound {
-  const sheets = Math.ceil(relaxed.bound - NEARLY_WHOLE);
-  return sheets > bound.sheets ? { sheets, by: 'the best patterns' } : bound;
+export function raised(instance: Instance, bound: LowerBound, relaxed: number): LowerBound {
+  const low = relaxed - NEARLY_WHOLE * Math.max(1, Math.abs(relaxed));
+  const value = instance.first === 'sheets' ? Math.ceil(low) : costOfWhole(instance, low);
+  return value > bound.value ? { value, by: 'the best patterns' } : bound;
 }
 
 function sheetsOf(forest: Forest): SheetPattern[] {
@@ -122,8 +125,12 @@ function wholeParts(used: Relaxed['used']): readonly { readonly pattern: SheetPa
   return [{ pattern: largest.pattern, count: 1 }];
 }
 
-const boughtOf = ({ stocks }: Instance, { sheets }: Stage): number =>
-  [...sheets].reduce((sum, [{ stock }, count]) => sum + (stocks[stock]!.free ? 0 : count), 0);
+/** What a stage takes of what counts first. */
+function takenBy(instance: Instance, { sheets }: Stage): number {
+  const opened = new Float64Array(instance.stocks.length);
+  for (const [{ stock }, count] of sheets) opened[stock]! += count;
+  return priceOf(instance, opened)[instance.first];
+}
 
 /** The instance of what a stage leaves, without the sheets that it takes. */
 function restOf(instance: Instance, { sheets, rest }: Stage): Instance {

@@ -1,12 +1,13 @@
 import { fail, type Result, succeed } from '../../problems/problem.ts';
-import { type LowerBound, lowerBound } from './bounds.ts';
+import { boundOfCost, boundOfSheets, type LowerBound } from './bounds.ts';
+import { Columns } from './columns.ts';
 import { exactPlan, layOut } from './exact.ts';
 import { fewerSettings } from './fewer-settings.ts';
 import { Forest } from './forest.ts';
 import type { Instance } from './instance.ts';
 import type { StockInput, StockOptions, StockPlan } from './model.ts';
 import { largerOffcut } from './offcut.ts';
-import { isOrder, planOrder } from './order.ts';
+import { isOrder, planOrder, raised } from './order.ts';
 import { type Posed, pose } from './pose.ts';
 import { inputProblems } from './read-input.ts';
 import { reserveStrips } from './reserve.ts';
@@ -27,10 +28,17 @@ const STRIPS_SHARE = 0.6;
 /** What settings of the stop may take on top of the budget. */
 const SETTINGS_SHARE = 0.05;
 
+/** Where money counts first, the bound by patterns may take so much of the budget, of so many kinds of blanks. */
+const BOUND_SHARE = 0.1;
+const MOST_KINDS = 60;
+/** The plan by the other rule gets so much of the effort. */
+const OTHER_SHARE = 0.5;
+
 /**
- * Lays pieces out on sheets by straight cuts from edge to edge: fewest sheets, then least cost, then the largest single
- * offcut, then the fewest cuts. Plain rectangles in one unit of length in and out; nothing is thrown for a wrong input.
- * The same input and seed give the same plan on every machine.
+ * Lays pieces out on sheets by straight cuts from edge to edge: what is on hand before what must be bought, fewest sheets
+ * and then least cost (or the other way round), then the largest single offcut, then the fewest cuts. Plain rectangles in
+ * one unit of length in and out; nothing is thrown for a wrong input. The same input and seed give the same plan on every
+ * machine.
  */
 export function planStock(input: StockInput): Result<StockPlan> {
   const wrong = inputProblems(input);
@@ -38,40 +46,61 @@ export function planStock(input: StockInput): Result<StockPlan> {
   const posed = pose(input);
   if (!posed.ok) return posed;
   const options = input.options ?? {};
-  const found = solve(posed.value, options);
+  const found = solve(posed.value, options, true);
   if (!found.ok) return found;
-  return succeed(writePlan(posed.value, found.value.forest, found.value.bound, options));
+  const plan = writePlan(posed.value, found.value.forest, found.value.bound, options);
+  return succeed(withOther(plan, found.value, posed.value, options));
+}
+
+/** Beside a plan for cost the best one found for sheets, and the other way round, where these are not the same. */
+function withOther(plan: StockPlan, { bound, small }: Found, posed: Posed, options: StockOptions): StockPlan {
+  const { instance } = posed;
+  const counted = instance.stocks.filter(({ free }) => !free);
+  if (plan.cost === undefined || counted.length < 2) return plan;
+  const first = instance.first === 'cost' ? 'sheets' : 'cost';
+  const turned = { ...posed, instance: { ...instance, first } as const };
+  const found = solve(turned, { ...options, effort: OTHER_SHARE * (options.effort ?? 1) }, small);
+  if (!found.ok) return plan;
+  const other = writePlan(turned, found.value.forest, found.value.bound, options);
+  if (other.cost === undefined || (other.cost === plan.cost && other.count === plan.count)) return plan;
+  // What is better by both rules, by luck of the search or for what its offcuts are worth, is the plan.
+  const net = ({ cost = 0, credit = 0 }: StockPlan): number => cost - credit;
+  const dearer = net(other) > net(plan) || (net(other) === net(plan) && other.count > plan.count);
+  if (!dearer && (instance.first === 'cost' || other.count <= plan.count)) {
+    return writePlan(posed, found.value.forest, bound, options);
+  }
+  return { ...plan, other: { first, count: other.count, cost: other.cost } };
 }
 
 interface Found {
   readonly forest: Forest;
   readonly bound: LowerBound;
+  /** Small enough to be worked out exactly. */
+  readonly small: boolean;
 }
 
-function solve(posed: Posed, options: StockOptions): Result<Found> {
+/** `exactly`: works small cases out exactly. */
+function solve(posed: Posed, options: StockOptions, exactly: boolean): Result<Found> {
   const { instance, least } = posed;
-  let bound = lowerBound(instance);
-  if (bound.sheets === Infinity) return fail([tooSmall(posed, true)]);
+  let bound = instance.first === 'cost' ? boundOfCost(instance) : boundOfSheets(instance);
+  if (bound.value === Infinity) return fail([tooSmall(posed, true)]);
   const budget = Math.round((options.effort ?? 1) * STEPS);
   const seed = options.seed ?? 1;
   let search = new Search(unlimited(instance), seed);
   let joined = (): Forest => search.best;
+  let small = exactly;
   search.placeAll(SHEETS_UNTIL * budget);
-  if (
-    isOrder(instance) &&
-    unrestricted(instance) &&
-    search.best.missingCount === 0 &&
-    search.price.sheets > bound.sheets
-  ) {
+  const free = unrestricted(instance);
+  if (isOrder(instance) && free && search.best.missingCount === 0 && !search.reached(bound.value)) {
     const order = planOrder(search.instance, search, bound, budget, seed);
     bound = order.bound;
     if ('search' in order) ({ search, joined } = order);
   } else {
-    const exact = fewest(search, instance, bound, budget);
+    const exact = best(search, instance, bound, budget, exactly);
     if (exact === 'none') return fail([tooSmall(posed, true)]);
-    bound = exact;
+    ({ bound, small } = exact);
   }
-  search.lessCost(COST_UNTIL * budget);
+  search.saveThen(COST_UNTIL * budget);
   const forest = joined();
   const short = instance.stocks.some((stock, s) => forest.opened[s]! > stock.limit);
   if (forest.missingCount > 0 || short) return fail([tooSmall(posed, false)]);
@@ -80,22 +109,40 @@ function solve(posed: Posed, options: StockOptions): Result<Found> {
   reserveStrips(search, least, search.steps + STRIPS_SHARE * share);
   largerOffcut(search, least, polish);
   const tidied = fewerSettings(posed, joined(), options.longestCut ?? Infinity, SETTINGS_SHARE * budget);
-  return succeed({ forest: tidied, bound });
+  return succeed({ forest: tidied, bound, small });
 }
 
-/** The search's plan with fewer sheets, worked out exactly where the case is small; returns the bound that is known then. */
-function fewest(search: Search, instance: Instance, bound: LowerBound, budget: number): LowerBound | 'none' {
-  search.fewerSheets(bound.sheets, EXACT_AFTER * budget);
-  const proved = search.best.missingCount === 0 && search.price.sheets <= bound.sheets && !search.exchangeable();
-  const exact = proved ? undefined : exactPlan(instance);
+/** Makes the search's plan better, exactly where the case is small; returns the bound that is known then. */
+function best(
+  search: Search,
+  instance: Instance,
+  bound: LowerBound,
+  budget: number,
+  exactly: boolean,
+): Pick<Found, 'bound' | 'small'> | 'none' {
+  const { first } = instance;
+  search.saveFirst(bound.value, EXACT_AFTER * budget);
+  const proved = search.best.missingCount === 0 && search.reached(bound.value) && !search.exchangeable();
+  const exact = proved || !exactly ? undefined : exactPlan(instance);
   if (exact === 'none') return exact;
-  const raised =
-    exact !== undefined && exact.sheets > bound.sheets ? { sheets: exact.sheets, by: 'every layout tried' } : bound;
+  // Where something is on hand, the exact plan may take more, so as to buy less.
+  const mixed = instance.stocks.some(({ bought }) => bought);
+  let raisedTo = bound;
+  if (exact !== undefined && !mixed && exact[first] > bound.value) {
+    raisedTo = { value: exact[first], by: 'every layout tried' };
+  }
   if (exact !== undefined && unrestricted(instance)) {
     search.best = new Forest(search.instance);
     layOut(exact, search.best);
-  } else search.fewerSheets(raised.sheets, SHEETS_UNTIL * budget);
-  return raised;
+    return { bound: raisedTo, small: true };
+  }
+  if (first === 'cost' && unrestricted(instance) && instance.types.length <= MOST_KINDS) {
+    const demand = Int32Array.from(instance.types, (type) => type.demand);
+    const relaxed = new Columns(search.instance).relax(demand, Infinity, BOUND_SHARE * budget);
+    raisedTo = raised(search.instance, raisedTo, relaxed.bound);
+  }
+  search.saveFirst(raisedTo.value, SHEETS_UNTIL * budget);
+  return { bound: raisedTo, small: exactly && (proved || exact !== undefined) };
 }
 
 /**

@@ -3,7 +3,7 @@ import type { BySide } from '../../geometry/sides.ts';
 import { error, fail, type Problem, type Result, succeed } from '../../problems/problem.ts';
 import { canLie, unfit } from './fit.ts';
 import { type Grid, gridFor } from './grid.ts';
-import type { BlankType, Instance, Stock } from './instance.ts';
+import type { BlankType, First, Instance, Stock } from './instance.ts';
 import type { StockInput, StockOptions, StockPiece, StockSheet } from './model.ts';
 import { NO_TRIM, trimOf } from './trim.ts';
 
@@ -52,8 +52,15 @@ export function pose(input: StockInput): Result<Posed> {
   });
   if (problems.length > 0) return fail(problems);
   const types = merged(input.pieces, grid, kerf);
-  const useful = all.filter(({ stock }) => types.some(({ type }) => canLie(stock, type, longest)));
-  return succeed(canonical(useful, types, { kerf, longest }, grid, leastOf(options, grid)));
+  const useful = boughtLast(all.filter(({ stock }) => types.some(({ type }) => canLie(stock, type, longest))));
+  const first = useful.some(({ stock }) => stock.cost > 0) ? (options.first ?? 'sheets') : 'sheets';
+  return succeed(canonical(useful, types, { kerf, longest, first }, grid, leastOf(options, grid)));
+}
+
+/** What is to be bought is told apart only where other sheets are on hand. */
+function boughtLast(all: readonly Sourced[]): readonly Sourced[] {
+  if (all.some(({ stock }) => !stock.free && !stock.bought)) return all;
+  return all.map(({ source, stock }) => ({ source, stock: { ...stock, bought: false } }));
 }
 
 function sourcesOf(input: StockInput, options: StockOptions, problems: Problem[]): StockSource[] {
@@ -107,6 +114,7 @@ function stockOf(source: StockSource, grid: Grid, kerf: number, longest: number)
     limit: source.kind === 'fallout' ? (source.piece.quantity ?? 1) : (source.sheet.count ?? Infinity),
     free: source.kind !== 'sheet',
     cost: source.kind === 'fallout' ? 0 : (source.sheet.cost ?? 0),
+    bought: source.kind === 'sheet' && source.sheet.count === undefined,
     edgesX: untrimmed(trim.left, trim.right),
     edgesY: untrimmed(trim.top, trim.bottom),
     whole: trimsWithin(
@@ -200,7 +208,7 @@ const typeKeys = (t: BlankType): number[] => [-t.width * t.height, -t.width, Num
 function canonical(
   stocks: readonly Sourced[],
   types: readonly Typed[],
-  { kerf, longest }: { readonly kerf: number; readonly longest: number },
+  rest: { readonly kerf: number; readonly longest: number; readonly first: First },
   grid: Grid,
   least: Size,
 ): Posed {
@@ -224,8 +232,7 @@ function canonical(
     instance: {
       stocks: chosen.stocks.map(({ stock }) => stock),
       types: chosen.types.map(({ type }) => type),
-      kerf,
-      longest,
+      ...rest,
     },
     grid,
     transposed,

@@ -9,7 +9,17 @@ const LONGEST_SIDE = 100_000;
 const INPUT_KEYS = ['sheets', 'pieces', 'options'];
 const SHEET_KEYS = ['id', 'width', 'height', 'count', 'cost', 'offcut', 'trim'];
 const PIECE_KEYS = ['id', 'width', 'height', 'quantity', 'turn', 'label', 'factoryEdge', 'fallout'];
-const OPTION_KEYS = ['kerf', 'trim', 'effort', 'seed', 'longestCut', 'leastOffcut', 'fallouts'];
+const OPTION_KEYS = [
+  'kerf',
+  'trim',
+  'effort',
+  'seed',
+  'longestCut',
+  'leastOffcut',
+  'first',
+  'offcutCredit',
+  'fallouts',
+];
 const SIDE_KEYS = ['top', 'right', 'bottom', 'left'];
 const SIZE_KEYS = ['width', 'height'];
 
@@ -79,6 +89,13 @@ class Reader {
     if (value === undefined || typeof value === 'boolean') return;
     const message = `${key} is ${said(value)}, it must be true or false`;
     this.problems.push(error('stock-flag', [...path, key], message, 'write true or false'));
+  }
+
+  oneOf(keyed: Keyed, key: string, path: Path, known: readonly string[]): void {
+    const value = keyed[key];
+    if (value === undefined || known.some((each) => each === value)) return;
+    const message = `${key} is ${said(value)}, it must be ${known.join(' or ')}`;
+    this.problems.push(error('stock-choice', [...path, key], message, `write ${known.join(' or ')}`));
   }
 
   size(value: unknown, path: Path, what: string): Keyed | undefined {
@@ -202,5 +219,7 @@ function readOptions(reader: Reader, value: unknown): void {
   const least = options.leastOffcut;
   if (typeof least === 'object') reader.size(least, [...path, 'leastOffcut'], 'the least offcut');
   else reader.optional(options, 'leastOffcut', path, SMALL);
+  reader.optional(options, 'offcutCredit', path, { least: 0, most: 1 });
+  reader.oneOf(options, 'first', path, ['sheets', 'cost']);
   reader.flag(options, 'fallouts', path);
 }

@@ -1,5 +1,5 @@
 import type { Forest } from './forest.ts';
-import { cheaper, holds, type Instance, type Price, priceOf } from './instance.ts';
+import { ANY_PRICE, cheaper, holds, type Instance, type Price, priceOf, withOne } from './instance.ts';
 import type { Random } from './random.ts';
 import { Spot } from './spot.ts';
 
@@ -27,18 +27,15 @@ export const openNone: Opener = () => -1;
 /** True where one more sheet of a stock exists and the price stays below `below`. */
 function mayOpen(forest: Forest, stock: number, below: Price): boolean {
   const { instance, opened } = forest;
-  const { limit, free, cost } = instance.stocks[stock]!;
-  if (opened[stock]! >= limit) return false;
-  const now = priceOf(instance, opened);
-  return cheaper({ sheets: now.sheets + (free ? 0 : 1), cost: now.cost + cost }, below);
+  if (opened[stock]! >= instance.stocks[stock]!.limit) return false;
+  return cheaper(instance, withOne(instance, priceOf(instance, opened), stock), below);
 }
 
 /** Opens the first of `order` that is left and holds the blank. */
 export function openInOrder(order: readonly number[]): Opener {
-  const any: Price = { sheets: Infinity, cost: Infinity };
   return (forest, type) => {
     const { stocks, types } = forest.instance;
-    return order.find((s) => holds(stocks[s]!, types[type]!) && mayOpen(forest, s, any)) ?? -1;
+    return order.find((s) => holds(stocks[s]!, types[type]!) && mayOpen(forest, s, ANY_PRICE)) ?? -1;
   };
 }
 

@@ -1,6 +1,6 @@
 import { cover } from './cover.ts';
 import { Forest } from './forest.ts';
-import { cheaper, type Instance, type Price, priceOf } from './instance.ts';
+import { ANY_PRICE, cheaper, type Instance, type Price, priceOf } from './instance.ts';
 import { Patterns } from './patterns.ts';
 import { Random } from './random.ts';
 import { type Opener, ORDERS, openBelow, openInOrder, openNone, Recreate } from './recreate.ts';
@@ -25,6 +25,8 @@ const STEPS_PER_COVER = 6_000_000;
 const FEWEST_TO_COVER = 5;
 /** A sheet is remembered unless it is emptier than the average must be, by this share of its area. */
 const SLACK = 0.1;
+/** Costs are sums of doubles. */
+const NOISE = 1e-9;
 /** The most offcuts and fallouts that are looked at, the largest ones. */
 const MOST_FREE = 500;
 
@@ -102,15 +104,14 @@ export class Search {
       return a.missingArea < b.missingArea;
     }
     const [first, second] = [priceOf(this.instance, a.opened), priceOf(this.instance, b.opened)];
-    if (cheaper(first, second)) return true;
-    return !cheaper(second, first) && a.leftovers.value > b.leftovers.value;
+    if (cheaper(this.instance, first, second)) return true;
+    return !cheaper(this.instance, second, first) && a.leftovers.value > b.leftovers.value;
   }
 
   /** Looks for a place for all blanks where the stock was too small for the first attempts. */
   placeAll(until: number): void {
     if (this.best.missingCount === 0) return;
-    const any: Price = { sheets: Infinity, cost: Infinity };
-    this.reach(this.copyOfBest(), openBelow(any, this.random), this.exchangeable(), until);
+    this.reach(this.copyOfBest(), openBelow(ANY_PRICE, this.random), this.exchangeable(), until);
   }
 
   /** Looks for a place for all blanks on the sheets that are open; true where it finds one. */
@@ -118,20 +119,27 @@ export class Search {
     return this.best.missingCount === 0 || this.reach(this.copyOfBest(), openNone, false, until);
   }
 
-  /** Saves one sheet after the other, down to `bound`. */
-  fewerSheets(bound: number, until: number): void {
-    while (this.best.missingCount === 0 && this.price.sheets > bound && this.steps < until) {
-      const below = { sheets: this.price.sheets, cost: -Infinity };
+  /** Saves one sheet after the other, or cost, whichever counts first, down to `bound`. */
+  saveFirst(bound: number, until: number): void {
+    const { first } = this.instance;
+    while (this.best.missingCount === 0 && this.price.sheets > 0 && !this.reached(bound) && this.steps < until) {
+      const below = { ...this.price, [first === 'sheets' ? 'cost' : 'sheets']: -Infinity };
       const state = this.copyOfBest();
-      state.close(emptiest(state));
+      state.close(first === 'sheets' ? emptiest(state) : dearest(state));
       const exchange = this.exchangeable();
       const opener = exchange ? openBelow(below, this.random) : openNone;
       if (!this.reach(state, opener, exchange, until)) return;
     }
   }
 
-  /** Changes sheets for cheaper ones, at the same number of sheets. */
-  lessCost(until: number): void {
+  /** True where no plan has less of what counts first, nor less to buy. */
+  reached(bound: number): boolean {
+    const { [this.instance.first]: value, bought } = this.price;
+    return value <= bound + NOISE * Math.max(1, bound) && bought === 0;
+  }
+
+  /** Changes sheets for others that are cheaper, or fewer, with no more of what counts first. */
+  saveThen(until: number): void {
     if (!this.exchangeable() || this.best.missingCount > 0) return;
     while (this.price.sheets > 0 && this.steps < until) {
       const below = this.price;

@@ -20,7 +20,7 @@ export function tooSmall(posed: Posed, proved: boolean): Problem {
   const there = instance.stocks.map((stock) => ({ ...stock, free: true }));
   const wished = more.map((stock) => ({ ...instance.stocks[stock]!, free: false, limit: Infinity }));
   const search = new Search({ ...instance, stocks: [...there, ...wished] }, 1);
-  search.fewerSheets(0, search.steps + SHORT_SEARCH);
+  search.saveFirst(0, search.steps + SHORT_SEARCH);
 
   const { best } = search;
   const names = namesOf(posed, fullest(instance).missing);

@@ -1,3 +1,4 @@
+import type { Size } from '../../geometry/point.ts';
 import type { LowerBound } from './bounds.ts';
 import { flatLayout } from './flat.ts';
 import type { Forest } from './forest.ts';
@@ -19,8 +20,13 @@ import type { Posed, StockSource } from './pose.ts';
 /** The plan in the input's own terms. */
 export function writePlan(posed: Posed, forest: Forest, bound: LowerBound, options: StockOptions): StockPlan {
   const sheets = new Writer(posed, forest, options.longestCut ?? Infinity).sheets();
+  const { first } = posed.instance;
   const price = priceOf(posed.instance, forest.opened);
-  const gap = price.sheets - bound.sheets;
+  const rate = options.offcutCredit ?? 0;
+  const credit = rate * sheets.reduce((sum, sheet) => sum + worthKept(sheet), 0);
+  const proved = first === 'cost' && rate > 0 ? lessCredit(posed, bound, rate) : bound;
+  const above = (first === 'cost' ? price.cost - credit : price.sheets) - proved.value;
+  const gap = above <= NOISE * Math.max(1, proved.value) ? 0 : above;
   const largest = largestOffcut(sheets);
   const priced = sheets.some((sheet) => sheet.cost !== undefined);
   return {
@@ -28,13 +34,44 @@ export function writePlan(posed: Posed, forest: Forest, bound: LowerBound, optio
     placements: sheets.flatMap((sheet) => leaves(sheet.tree).flatMap((leaf) => placement(sheet, leaf))),
     count: price.sheets,
     ...(priced ? { cost: sheets.reduce((sum, sheet) => sum + (sheet.cost ?? 0), 0) } : {}),
-    bound,
+    ...(priced && rate > 0 ? { credit } : {}),
+    first,
+    bound: proved,
     status: gap === 0 ? 'optimal' : 'open',
     gap,
-    verdict: gap === 0 ? 'optimal' : `at most ${gap} ${gap === 1 ? 'sheet' : 'sheets'} from the bound`,
+    verdict: verdictOf(first, gap),
     ...(largest === undefined ? {} : { largestOffcut: largest }),
     area: areas(sheets),
   };
+}
+
+/** Costs are sums of doubles. */
+const NOISE = 1e-9;
+
+/** The part of a sheet's cost that its kept offcuts take up. */
+function worthKept(sheet: UsedSheet): number {
+  const kept = keptOffcuts(sheet).reduce((sum, offcut) => sum + areaOf(offcut), 0);
+  return ((sheet.cost ?? 0) * kept) / areaOf(sheet);
+}
+
+/** All of a sheet but its blanks could be credited: that is the most which the bound can lose. */
+function lessCredit({ instance, sources, grid }: Posed, bound: LowerBound, rate: number): LowerBound {
+  const { stocks, types, kerf } = instance;
+  const area = ({ width, height }: Size): number => grid.length(width - kerf) * grid.length(height - kerf);
+  const blanks = types.reduce((sum, type) => sum + type.demand * area(type), 0);
+  const free = stocks.reduce((sum, stock) => sum + (stock.free ? stock.limit * area(stock) : 0), 0);
+  const cheapest = sources.reduce((least, source) => {
+    if (source.kind !== 'sheet') return least;
+    return Math.min(least, (source.sheet.cost ?? 0) / areaOf(source.sheet));
+  }, Infinity);
+  const least = cheapest === Infinity ? 0 : cheapest * Math.max(0, blanks - free);
+  return { value: (1 - rate) * bound.value + rate * least, by: bound.by };
+}
+
+function verdictOf(first: StockPlan['first'], gap: number): string {
+  if (gap === 0) return `optimal in ${first}`;
+  if (first === 'cost') return `at most ${Number(gap.toFixed(2))} in cost from the bound`;
+  return `at most ${gap} ${gap === 1 ? 'sheet' : 'sheets'} from the bound`;
 }
 
 class Writer {
