@@ -18,7 +18,11 @@ describe('the stock command', () => {
     expect(ran.out).toContain('Ash grey: one sheet; optimal in cost; yield 43.8 %');
     const json = JSON.parse((await run(['stock', '{}/one.yaml', '--svg', '--json', ...FAST], files)).out);
     expect(json.files).toEqual(['stock.pdf', 'stock-1.svg', 'stock-2.svg']);
-    expect(json.stock).toMatchObject({ sheets: 1, cost: 9.5, boards: [{ board: 'a', first: 'cost', bound: { value: 9.5 } }] });
+    expect(json.stock).toMatchObject({
+      sheets: 1,
+      cost: 9.5,
+      boards: [{ board: 'a', first: 'cost', bound: { value: 9.5 } }],
+    });
   });
 
   it('takes the usual sheet where nothing says what there is, and says so', async () => {
