@@ -6,7 +6,7 @@ import type { Item } from './model.ts';
 export type Quarter = 0 | 1 | 2 | 3;
 
 /** `p` turned about the origin. */
-export function turnedPoint(p: Point, quarter: Quarter): Point {
+function turnedPoint(p: Point, quarter: Quarter): Point {
   switch (quarter) {
     case 0:
       return p;

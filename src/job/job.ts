@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
-import { count, described, line, oneOf, record, whole } from '../read/fields/fields.ts';
+import { described, jobNumber, line, oneOf, record, whole } from '../read/fields/fields.ts';
 import type { Shop } from '../shop/shop.ts';
 import { LENGTH_UNITS, type LengthUnit, type Units } from '../units/units.ts';
 import { type ArrangeRequest, arrangeFrom, arrangeSchema } from './arrange.ts';
@@ -46,7 +46,7 @@ export function jobSchema(unit: LengthUnit) {
       title: z.optional(
         line('What the piece is called; the name of the file where it is left out', ['Heron, linocut']),
       ),
-      number: z.optional(count('Its number in the shop’s own count, for ticket, labels and lists', ['A-07', 41])),
+      number: z.optional(jobNumber('Its number in the shop’s own count, for ticket, labels and lists', ['A-07', 41])),
       customer: z.optional(line('Whom it is for', ['Saltmarsh Print Room'])),
       units: z.optional(oneOf('The unit of bare numbers, and of what documents print; in without it', LENGTH_UNITS)),
       mat: z.optional(matSchema(unit)),

@@ -2,9 +2,9 @@ import { type Box, box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import type { BySide } from '../geometry/sides.ts';
 import type { Job } from '../job/job.ts';
-import { topSize } from './leads.ts';
 import { openingName } from './names.ts';
 import type { AllSizes, Unplaced } from './sizes-model.ts';
+import { topSize } from './spans.ts';
 import { type Plan, rowGap } from './structure.ts';
 import { border, gap, HORIZONTAL, outer as outerName, place, VERTICAL } from './unknowns.ts';
 
@@ -59,17 +59,17 @@ function layRows(
   sizes: readonly Size[],
   boxes: (Box | undefined)[],
 ): void {
-  const { group, leads } = plan;
+  const { group, spans } = plan;
   if (group.arranged.length === 0) return;
   const across = lengths.get(gap(HORIZONTAL)) ?? 0;
   const down = lengths.get(gap(VERTICAL)) ?? 0;
   const { times, more } = rowGap(group);
   const left = lengths.get(border('left'))!;
-  const wide = leads.width.map((lead) => sizes[lead]!.width);
+  const wide = spans.width.map((span) => sizes[span]!.width);
   const whole = wide.reduce((sum, width) => sum + width, 0) + (wide.length - 1) * across;
   let y = lengths.get(border('top'))!;
   group.arranged.forEach((row, r) => {
-    const height = sizes[leads.height[r]!]!.height;
+    const height = sizes[spans.height[r]!]!.height;
     const own = row.reduce((sum, index) => sum + sizes[index]!.width, 0) + (row.length - 1) * across;
     let x = group.arrange.columns ? left : left + (whole - own) / 2;
     row.forEach((index, column) => {

@@ -66,7 +66,7 @@ export function assumptions(plan: Plan): readonly Sourced[] {
       equations.push(usual(overlap(side, of), usualStep(job), `usual ${coverOf(job, of)}`, sign));
     }
   }
-  if (plan.leads.width.length > 1 || plan.leads.height.length > 1) {
+  if (plan.spans.width.length > 1 || plan.spans.height.length > 1) {
     equations.push(same(gap(HORIZONTAL), gap(VERTICAL), 'equal gaps'));
     for (const axis of AXES) equations.push(usual(gap(axis), usualGap(job), 'usual gap'));
   }

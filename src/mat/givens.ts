@@ -124,10 +124,10 @@ function placeGivens({ job, group }: Plan): Given[] {
   );
 }
 
-function gapGivens({ job, group, leads }: Plan): Given[] {
+function gapGivens({ job, group, spans }: Plan): Given[] {
   const { across, down } = group.arrange;
   const state = (axis: Axis, what: string, length: number | undefined): Given[] => {
-    if (length === undefined || leads[axis.extent].length < 2) return [];
+    if (length === undefined || spans[axis.extent].length < 2) return [];
     return [given(job.units, { path: ['arrange', 'gap'], what, terms: { [gap(axis)]: 1 }, length })];
   };
   return [...state(HORIZONTAL, 'gap between neighbours', across), ...state(VERTICAL, 'gap between rows', down)];

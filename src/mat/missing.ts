@@ -11,7 +11,7 @@ interface Candidate {
 }
 
 /** What a job can add; the lengths themselves do not matter, only what they would settle. */
-function candidates({ job, group, leads }: Plan): readonly Candidate[] {
+function candidates({ job, group, spans }: Plan): readonly Candidate[] {
   const known = (variable: string): Equation => equation({ [variable]: 1 }, 1);
   return [
     { where: 'mat.outer (or mat.frame)', equations: AXES.map((axis) => known(outer(axis))) },
@@ -26,7 +26,7 @@ function candidates({ job, group, leads }: Plan): readonly Candidate[] {
       where: `openings[${index}].place`,
       equations: (['left', 'right', 'top', 'bottom'] as const).map((side) => known(place(side, index))),
     })),
-    ...(Math.max(leads.width.length, leads.height.length) < 2
+    ...(Math.max(spans.width.length, spans.height.length) < 2
       ? []
       : [{ where: 'arrange.gap', equations: AXES.map((axis) => known(gap(axis))) }]),
     ...(revealed(job).length === 0

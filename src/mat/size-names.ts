@@ -21,7 +21,7 @@ export interface NamedSize {
 const GAPS = { width: 'gap between neighbours', height: 'gap between rows' } as const;
 
 /** Every size that is solved for, each opening's by itself. */
-export function nameSizes({ job, group, leads }: Plan, { sizes, moved }: Snapped): readonly NamedSize[] {
+export function nameSizes({ job, group, spans }: Plan, { sizes, moved }: Snapped): readonly NamedSize[] {
   const of = (index: number): string => (job.openings.length === 1 ? '' : ` of ${openingName(job, index)}`);
   const around = group.arranged.flat().map((index) => sizes.openings[index]!.border);
   const gapNow = (what: string): { readonly value?: number } => {
@@ -45,7 +45,7 @@ export function nameSizes({ job, group, leads }: Plan, { sizes, moved }: Snapped
     }),
     ...AXES.flatMap((axis): NamedSize[] => {
       const what = GAPS[axis.extent];
-      if (leads[axis.extent].length < 2) return [];
+      if (spans[axis.extent].length < 2) return [];
       return [{ size: `gap.${axis.extent}`, what, unknown: gap(axis), sign: 1, ...gapNow(what) }];
     }),
     ...job.openings.flatMap((request, index): NamedSize[] => {

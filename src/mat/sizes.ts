@@ -8,10 +8,10 @@ import { excessOf } from './figure.ts';
 import type { Given } from './given.ts';
 import { givensOf } from './givens.ts';
 import { type Excess, groupOf, NO_EXCESS } from './group.ts';
-import { leadsFrom, roughLeads } from './leads.ts';
 import type { System } from './linear.ts';
 import { notEnough } from './missing.ts';
 import type { AllSizes, Unplaced } from './sizes-model.ts';
+import { roughSpans, spansFrom } from './spans.ts';
 import { givenReveal, type Plan, structure } from './structure.ts';
 import { lengthsIn, systemOf } from './system.ts';
 import { HORIZONTAL, opening, overlap, reveal, seenLayers, VERTICAL } from './unknowns.ts';
@@ -117,7 +117,7 @@ const ROUNDS = 40;
 export function solveSizes(job: Job, kept?: BySide<number>): Result<SolvedSizes> {
   const group = groupOf(job);
   const more = kept === undefined ? {} : { kept };
-  let plan: Plan = { job, group, excess: NO_EXCESS, leads: roughLeads(job, group), ...more };
+  let plan: Plan = { job, group, excess: NO_EXCESS, spans: roughSpans(job, group), ...more };
   const problems = notFinite(plan);
   if (problems.length > 0) return fail(problems);
   const diagonal = job.mat.weighting?.kind === 'diagonal' && group.arranged.length > 0;
@@ -130,19 +130,19 @@ export function solveSizes(job: Job, kept?: BySide<number>): Result<SolvedSizes>
     if (!answer.ok) return answer;
     const made = unplaced(plan, answer.value.lengths);
     const excess = excessOf(job, made);
-    const leads = leadsFrom(plan, made, excess);
-    if (round >= ROUNDS || (sameLeads(leads, plan.leads) && sameExcess(excess, plan.excess))) {
+    const spans = spansFrom(plan, made, excess);
+    if (round >= ROUNDS || (sameLeads(spans, plan.spans) && sameExcess(excess, plan.excess))) {
       const last = settled(true);
       if (!last.ok) return last;
       const settledPlan = { ...plan, excess };
       const laid = { ...answer.value, plan: settledPlan, made };
       return succeed({ ...arranged(settledPlan, laid.lengths, made), laid });
     }
-    plan = { ...plan, excess, leads };
+    plan = { ...plan, excess, spans };
   }
 }
 
-const sameLeads = (a: Plan['leads'], b: Plan['leads']): boolean =>
+const sameLeads = (a: Plan['spans'], b: Plan['spans']): boolean =>
   a.width.join() === b.width.join() && a.height.join() === b.height.join();
 
 function sameExcess(a: Excess, b: Excess): boolean {

@@ -3,7 +3,7 @@ import type { Job } from '../job/job.ts';
 import { fail, type Result, succeed } from '../problems/problem.ts';
 import { inchesFromMm } from '../units/units.ts';
 import { rescue } from './as-cut.ts';
-import { blamed, changesOf } from './checks/as-cut.ts';
+import { changesOf, onCutPiece } from './checks/as-cut.ts';
 import { boardsProblems } from './checks/board.ts';
 import { decorProblems } from './checks/decor.ts';
 import { nearnessProblems } from './checks/nearness.ts';
@@ -36,7 +36,7 @@ export function solve(job: Job, { fonts }: { readonly fonts?: Fonts } = {}): Res
   const rescued = rescue(job, solved.value, snapped);
   if (!rescued.ok) return rescued;
   const made = matFrom(job, rescued.value, fonts);
-  if (!made.ok) return fail(made.problems.map((problem) => blamed(job, problem)));
+  if (!made.ok) return fail(made.problems.map((problem) => onCutPiece(job, problem)));
   const changed = changesOf(planned.value, made.value);
   return succeed({ ...made.value, planned: planned.value, changed }, made.warnings);
 }

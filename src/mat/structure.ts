@@ -28,7 +28,7 @@ export interface Plan {
   readonly group: Group;
   readonly excess: Excess;
   /** The opening that is widest in each column (or the one row), and highest in each row. */
-  readonly leads: { readonly width: readonly number[]; readonly height: readonly number[] };
+  readonly spans: { readonly width: readonly number[]; readonly height: readonly number[] };
   /**
    * The borders as they were planned, where the mat came out in another size: sizes that were asked for then give way
    * instead of contradicting, and borders that were asked for give way evenly.
@@ -94,19 +94,19 @@ export function rowGap({ arrange }: Group): { readonly times: number; readonly m
 export function structure(plan: Plan): readonly Sourced[] {
   const { group } = plan;
   const equations = AXES.flatMap((axis): Sourced[] => {
-    const leads = plan.leads[axis.extent];
+    const spans = plan.spans[axis.extent];
     const found: Sourced[] = [];
-    if (leads.length > 0) {
+    if (spans.length > 0) {
       const sum = emptyExtent();
       addTo(sum, outer(axis), 1);
       addTo(sum, border(axis.near), -1);
       addTo(sum, border(axis.far), -1);
-      for (const lead of leads) addOpening(sum, plan, lead, axis, -1);
-      if (leads.length > 1) {
+      for (const span of spans) addOpening(sum, plan, span, axis, -1);
+      if (spans.length > 1) {
         const { times, more } = axis === VERTICAL ? rowGap(group) : { times: 1, more: 0 };
-        addTo(sum, gap(axis), -(leads.length - 1) * times);
+        addTo(sum, gap(axis), -(spans.length - 1) * times);
         const at = ['arrange', 'rowWeighting'];
-        const below = 1 - leads.length;
+        const below = 1 - spans.length;
         if (more !== 0)
           sum.parts.push({ kind: 'given', what: 'weighting of the rows', path: at, length: more, times: below });
       }
@@ -156,13 +156,13 @@ function aspects({ job, group }: Plan): readonly Sourced[] {
 }
 
 /** Every name that must come out with a length. */
-export function unknowns({ job, group, leads }: Plan): readonly string[] {
+export function unknowns({ job, group, spans }: Plan): readonly string[] {
   const sides = ['top', 'right', 'bottom', 'left'] as const;
   return [
     ...AXES.map(outer),
     ...group.kinds.flatMap((of) => AXES.map((axis) => opening(axis, of))),
     ...(group.arranged.length > 0 ? sides.map(border) : []),
-    ...AXES.flatMap((axis) => (leads[axis.extent].length > 1 ? [gap(axis)] : [])),
+    ...AXES.flatMap((axis) => (spans[axis.extent].length > 1 ? [gap(axis)] : [])),
     ...group.placed.flatMap((index) => sides.map((side) => place(side, index))),
     ...revealed(job).map(reveal),
     ...group.kinds.flatMap((of) =>

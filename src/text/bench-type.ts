@@ -16,8 +16,8 @@ import { boxItem, capHeight, paragraph, SIZE, type Style, set, widthOf } from '.
 export const READING: Style = { size: mmFromPoints(28), weight: 'bold', colour: 0 };
 export const BLANK: Style = { size: mmFromPoints(20), weight: 'bold', colour: 0 };
 export const NAME: Style = { size: SIZE.title, weight: 'bold', colour: 0 };
-export const HEAD: Style = { size: SIZE.lead, weight: 'bold', colour: 0 };
-export const LEAD_IN: Style = { size: SIZE.lead, weight: 'regular', colour: 0 };
+export const HEAD: Style = { size: SIZE.intro, weight: 'bold', colour: 0 };
+export const INTRO_IN_BLACK: Style = { size: SIZE.intro, weight: 'regular', colour: 0 };
 export const TEXT: Style = { size: SIZE.body, weight: 'regular', colour: 0 };
 export const BOLD: Style = { size: SIZE.body, weight: 'bold', colour: 0 };
 export const FINE: Style = { size: SIZE.small, weight: 'regular', colour: 0 };

@@ -8,7 +8,7 @@ import { polygon } from '../geometry/path.ts';
  * The sizes that sheets for people are set in: em in mm, each about 1.4 times the next. Body is 8.5 pt and the smallest
  * 7 pt, which is read in the hand; what is read at arm's length has its own sizes.
  */
-export const SIZE = { title: 7.4, lead: 4.3, body: 3.05, small: 2.5 } as const;
+export const SIZE = { title: 7.4, intro: 4.3, body: 3.05, small: 2.5 } as const;
 
 /** Base line to base line, em. */
 export const LEADING = 1.38;
@@ -25,7 +25,7 @@ export interface Style {
 }
 
 export const TITLE: Style = { size: SIZE.title, weight: 'bold', colour: INK };
-export const LEAD: Style = { size: SIZE.lead, weight: 'regular', colour: SOFT };
+export const INTRO: Style = { size: SIZE.intro, weight: 'regular', colour: SOFT };
 export const BODY: Style = { size: SIZE.body, weight: 'regular', colour: INK };
 export const STRONG: Style = { size: SIZE.body, weight: 'bold', colour: INK };
 export const SOFTLY: Style = { size: SIZE.body, weight: 'regular', colour: SOFT };

@@ -5,7 +5,7 @@ import {
   capHeight,
   fitted,
   headline,
-  LEAD,
+  INTRO,
   paragraph,
   SIZE,
   SMALL,
@@ -137,19 +137,19 @@ class SheetLayout {
   #headItems({ job }: Variant): Part {
     const { fonts, date } = this.#options;
     const said = date === undefined ? 'Proof' : `Proof, ${date}`;
-    const aside = widthOf(said, LEAD, fonts) + 12;
+    const aside = widthOf(said, INTRO, fonts) + 12;
     const width = this.#right - this.#left;
     const { style, lines } = headline(job.title, width - Math.min(aside, 0.5 * width), TITLE, fonts);
     let y = MARGIN.top + capHeight(style, fonts);
     const items: Item[] = lines.map((line, i) => set(line, this.#left, y + i * 1.16 * style.size, style));
-    items.push(set(said, this.#right, y, fitted(said, LEAD, 0.5 * width - 12, 0.4, fonts), 'end'));
+    items.push(set(said, this.#right, y, fitted(said, INTRO, 0.5 * width - 12, 0.4, fonts), 'end'));
     y += (lines.length - 1) * 1.16 * style.size;
     if (job.customer !== undefined) {
-      const customer = paragraph(job.customer, this.#left, y + SIZE.lead * 1.75, width * 0.8, LEAD, fonts);
+      const customer = paragraph(job.customer, this.#left, y + SIZE.intro * 1.75, width * 0.8, INTRO, fonts);
       items.push(...customer.items);
       y = customer.bottom;
     }
-    return { items, bottom: y + 0.25 * SIZE.lead };
+    return { items, bottom: y + 0.25 * SIZE.intro };
   }
 
   #footItems(): Part & { readonly top: number } {

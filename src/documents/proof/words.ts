@@ -4,9 +4,9 @@ import type { BySide, Side } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
 import { frameOf, pieceBox } from '../../mat/framed.ts';
 import type { Mat, MatOpening } from '../../mat/model.ts';
+import { sentenceCase } from '../../problems/sentence-case.ts';
 import { printDecimal, printFraction } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
-import { capital } from '../words/capital.ts';
 
 /** A length as a customer reads it, without its unit: to a 64th of an inch, or a tenth of a millimetre. */
 export function number(mm: number, units: Units): string {
@@ -93,7 +93,7 @@ export function materials(mat: Mat, job: Job): readonly Material[] {
   const rows: Material[] = mat.layers.map(({ name, board }, k) => {
     const plies = board.plies === undefined || board.name.includes('ply') ? '' : `, ${board.plies}-ply`;
     return {
-      part: capital(name),
+      part: sentenceCase(name),
       what: `${board.name}${plies}${k === 0 ? '' : shows(mat, k, units)}`,
       colour: board.colour,
     };

@@ -12,7 +12,7 @@ import {
   disc,
   FINE,
   HEAD,
-  LEAD_IN,
+  INTRO_IN_BLACK,
   level,
   moved,
   NAME,
@@ -66,7 +66,7 @@ export function layoutPages(
   const column = (page.width - GUTTER) / 2;
   const lead = `${board.material.name}, ${fine(board.material.thickness)}: ${sourceWords(layout, jobs, tape)}`;
   const head = stacked(
-    [textPart(sheetsName(layout), page.width, NAME, fonts), textPart(lead, page.width, LEAD_IN, fonts)],
+    [textPart(sheetsName(layout), page.width, NAME, fonts), textPart(lead, page.width, INTRO_IN_BLACK, fonts)],
     2,
   );
   const title = `${sheetsName(layout)}, ${board.material.name}`;

@@ -7,7 +7,7 @@ import {
   BOLD,
   depthOf,
   FINE,
-  LEAD_IN,
+  INTRO_IN_BLACK,
   moved,
   NAME,
   type Part,
@@ -31,7 +31,7 @@ export function ticketHead({ job, mat, number }: BenchJob, width: number, { of, 
   let y = cap + (title.lines.length - 1) * pitch + depthOf(title.style, fonts);
   const boards = mat.layers.length === 1 ? 'single mat' : `${mat.layers.length} layers, cut ${job.bench.stack}`;
   const said = [job.customer, boards, job.count === 1 ? 'make one' : `make ${job.count}`].filter((text) => text);
-  const line = textPart(said.join(', '), room, LEAD_IN, fonts);
+  const line = textPart(said.join(', '), room, INTRO_IN_BLACK, fonts);
   items.push(...moved(line.items, 0, y + 2));
   y += 2 + line.height;
 

@@ -3,7 +3,7 @@ import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import { flowSections, inside, type Section } from '../../text/bench-flow.ts';
-import { BENCH_PENS, LEAD_IN, moved, NAME, stacked, textPart } from '../../text/bench-type.ts';
+import { BENCH_PENS, INTRO_IN_BLACK, moved, NAME, stacked, textPart } from '../../text/bench-type.ts';
 
 /** Of every sheet that is clipped to a board: wide enough at the top for the clip. */
 export const TICKET_MARGIN = { top: 14.5, side: 12.5, bottom: 8.5 } as const;
@@ -24,7 +24,7 @@ export interface Listed {
 /** A headline and sections in two columns, on as many sheets as they take. */
 export function listedSheets({ title, name, lead, group, sections, paper, fonts }: Listed): readonly Drawing[] {
   const page = inside(paper, TICKET_MARGIN);
-  const head = stacked([textPart(name, page.width, NAME, fonts), textPart(lead, page.width, LEAD_IN, fonts)], 2);
+  const head = stacked([textPart(name, page.width, NAME, fonts), textPart(lead, page.width, INTRO_IN_BLACK, fonts)], 2);
   const area = (index: number) => {
     const top = index === 0 ? head.height + 6 : 0;
     return box(page.x, page.y + top, page.width, page.height - top);

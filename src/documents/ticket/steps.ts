@@ -7,13 +7,13 @@ import type { Job } from '../../job/job.ts';
 import { grooveDepth } from '../../mat/decor.ts';
 import { theNamed } from '../../mat/layers.ts';
 import type { Mat, MatLayer } from '../../mat/model.ts';
+import { sentenceCase } from '../../problems/sentence-case.ts';
 import { printDecimal } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
 import { settingWords } from '../pattern/labels.ts';
 import { letteringWords } from '../pattern/lettering.ts';
 import { bevelWords } from '../pattern/words.ts';
 import { length, sides, size } from '../proof/words.ts';
-import { capital } from '../words/capital.ts';
 
 /** Millimetres to the hundredth: what a caliper reads and a head is set by, whatever the job's unit. */
 export const fine = (mm: number): string => `${printDecimal(mm, 'mm', 2).text} mm`;
@@ -21,7 +21,7 @@ export const fine = (mm: number): string => `${printDecimal(mm, 'mm', 2).text} m
 /** From this on a board is cut in two passes: between 4-ply and double weight (Saitzyk, Art Hardware, 1987: 1.5 and 2.5 mm). */
 const THICK = 2;
 
-export const layerTitle = ({ name }: MatLayer): string => capital(name);
+export const layerTitle = ({ name }: MatLayer): string => sentenceCase(name);
 
 /** Thicknesses of the mat's boards, each once, thinnest first. */
 function thicknesses(mat: Mat): readonly number[] {
@@ -104,7 +104,7 @@ export function layerSteps(mat: Mat, job: Job, index: number): readonly string[]
   for (const opening of curved) {
     const { faceBox, backBox } = opening.layers[index]!;
     steps.push(
-      `${capital(opening.name)} (${opening.shape}): the curves are cut by the pattern; ${size(faceBox, job.units)} on the face, line on the back ${size(backBox, job.units)}.`,
+      `${sentenceCase(opening.name)} (${opening.shape}): the curves are cut by the pattern; ${size(faceBox, job.units)} on the face, line on the back ${size(backBox, job.units)}.`,
     );
   }
   if (index === 0) {
@@ -169,12 +169,12 @@ export function assemblySteps(mat: Mat, job: Job, index: number): readonly strin
   const set = `From the TOP MAT’s outer edges set border + reveals (${revealOf(mat, index, units)}), as below.`;
   if (index > 1) {
     return [
-      `${capital(above.name)} face down, its fallout back in place as before. Fix ${theNamed(under.name)} (${size(under.blank, units)}) ${fix}, one piece of tape on the fallout.`,
+      `${sentenceCase(above.name)} face down, its fallout back in place as before. Fix ${theNamed(under.name)} (${size(under.blank, units)}) ${fix}, one piece of tape on the fallout.`,
       `${set} Cut, and lift all fallouts out.`,
     ];
   }
   return [
-    `${capital(above.name)} face down, its fallout back in place: the slip sheet.`,
+    `${sentenceCase(above.name)} face down, its fallout back in place: the slip sheet.`,
     `Fix ${theNamed(under.name)} (${size(under.blank, units)}) ${fix}. A few short pieces of double-sided tape clear of the cut, one of them on the fallout.`,
     `${set} Cut, then lift both fallouts out together.`,
   ];

@@ -29,7 +29,7 @@ export function asCutProblems(job: Job, layers: readonly MatLayer[]): readonly P
 }
 
 /** An artwork that is left uncovered by what was cut is told of at what was cut. */
-export function blamed(job: Job, problem: Problem): Problem {
+export function onCutPiece(job: Job, problem: Problem): Problem {
   const opening = problem.path[0] === 'openings' ? problem.path[1] : undefined;
   if (job.asCut === undefined || (problem.code !== 'overlap-none' && problem.code !== 'float-none')) return problem;
   const at = job.asCut.openings.findLastIndex((each) => each.opening === opening);

@@ -6,11 +6,11 @@ import { showLength } from '../../units/print.ts';
 import { arranged } from '../arranged.ts';
 import { LEAST_OVERLAP } from '../checks/opening.ts';
 import { AGREEMENT } from '../contradiction.ts';
-import { leadsFrom, topSize } from '../leads.ts';
 import type { Moved } from '../model.ts';
 import { openingName } from '../names.ts';
 import type { SolvedSizes } from '../sizes.ts';
 import type { AllSizes, Unplaced } from '../sizes-model.ts';
+import { spansFrom, topSize } from '../spans.ts';
 import { type Plan, rowGap } from '../structure.ts';
 import { AXES, type Axis, border, gap, outer } from '../unknowns.ts';
 
@@ -55,8 +55,8 @@ export function snapGroup(job: Job, all: SolvedSizes, scaleOf: (axis: Axis) => S
   }
   const next = new Map(lengths);
   for (const axis of AXES) axisLengths(job, plan, axis, scaleOf(axis), made, snapped, next, moved, warnings);
-  const leads = leadsFrom(plan, snapped, plan.excess);
-  const sizes = arranged({ ...plan, leads }, next, snapped);
+  const spans = spansFrom(plan, snapped, plan.excess);
+  const sizes = arranged({ ...plan, spans }, next, snapped);
   for (const of of plan.group.kinds) {
     for (const { extent } of AXES) {
       const [from, to] = [made.get(of)!.opening[extent], snapped.get(of)!.opening[extent]];
@@ -118,11 +118,11 @@ function axisLengths(
   const { extent, near, far } = axis;
   const { step } = scale;
   const show = (mm: number): string => showLength(mm, job.units);
-  const leads = leadsFrom(plan, snapped, plan.excess)[extent];
-  const before = plan.leads[extent];
+  const spans = spansFrom(plan, snapped, plan.excess)[extent];
+  const before = plan.spans[extent];
   const sum = (of: readonly number[], kinds: ReadonlyMap<number, Unplaced>): number =>
     of.reduce((total, index) => total + topSize(plan, kinds, plan.excess, index)[extent], 0);
-  const gaps = leads.length - 1;
+  const gaps = spans.length - 1;
   const given = extent === 'width' ? plan.group.arrange.across : plan.group.arrange.down;
   const { times, more } = rowGap(plan.group);
   const weighted = extent === 'height' && (times !== 1 || more !== 0);
@@ -137,7 +137,7 @@ function axisLengths(
     }
   }
   const [b, f] = [next.get(border(near))!, next.get(border(far))!];
-  const grown = sum(leads, snapped) - sum(before, made) + gaps * (weighted ? 0 : now - was);
+  const grown = sum(spans, snapped) - sum(before, made) + gaps * (weighted ? 0 : now - was);
   for (const side of statedBorders(job, axis)) {
     const length = job.mat.border[side]!;
     if (off(length, scale) === 0) continue;

@@ -192,7 +192,7 @@ export const readCount = (input: unknown): Reading<string> =>
   readLine(Number.isSafeInteger(input) && Number(input) >= 0 ? String(input) : input, LONGEST_NUMBER);
 
 /** A number as a shop counts its jobs: `41`, `A-07`. */
-export const count = (about: string, examples: Examples) =>
+export const jobNumber = (about: string, examples: Examples) =>
   leaf('a number or a short text such as A-07', readCount, about, examples, {
     anyOf: [
       { type: 'integer', minimum: 0 },

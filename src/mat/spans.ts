@@ -8,14 +8,14 @@ import type { Plan } from './structure.ts';
 import { usualStep } from './unknowns.ts';
 
 /** The openings that settle how wide and how high the group is. */
-type Leads = Plan['leads'];
+type Spans = Plan['spans'];
 
 /** The one with the greatest length; of equals the first. */
 function greatest(indices: readonly number[], length: (index: number) => number): number {
   return indices.reduce((best, index) => (length(index) > length(best) + 1e-9 ? index : best));
 }
 
-function leadsBy({ arranged, arrange }: Group, sizes: (index: number) => Size): Leads {
+function spansBy({ arranged, arrange }: Group, sizes: (index: number) => Size): Spans {
   const width = (index: number): number => sizes(index).width;
   const height = arranged.map((row) => greatest(row, (index) => sizes(index).height));
   if (arranged.length === 0) return { width: [], height: [] };
@@ -35,9 +35,9 @@ function leadsBy({ arranged, arrange }: Group, sizes: (index: number) => Size): 
 }
 
 /** A first guess, from what each opening says of itself. */
-export function roughLeads(job: Job, group: Group): Leads {
+export function roughSpans(job: Job, group: Group): Spans {
   const step = usualStep(job);
-  return leadsBy(group, (index) => {
+  return spansBy(group, (index) => {
     const request = job.openings[index]!;
     const { artwork, size, overlap, float } = request;
     const natural =
@@ -76,6 +76,6 @@ export function topSize(plan: Plan, made: ReadonlyMap<number, Unplaced>, excess:
   return { width: opening.width + left + right, height: opening.height + top + bottom };
 }
 
-export function leadsFrom(plan: Plan, made: ReadonlyMap<number, Unplaced>, excess: Excess): Leads {
-  return leadsBy(plan.group, (index) => topSize(plan, made, excess, index));
+export function spansFrom(plan: Plan, made: ReadonlyMap<number, Unplaced>, excess: Excess): Spans {
+  return spansBy(plan.group, (index) => topSize(plan, made, excess, index));
 }

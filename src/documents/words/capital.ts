@@ -1,2 +1,0 @@
-/** A name at the head of a line: `Under mat 1` of `under mat 1`. */
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
