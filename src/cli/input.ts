@@ -75,6 +75,9 @@ function look(file: string): Found | undefined {
   }
 }
 
+/** Is there anything of that name, a link that leads nowhere too? */
+export const isThere = (file: string): boolean => look(file) !== undefined;
+
 /** Where outputs go unless asked otherwise: a folder named after the job's file, beside it. */
 export function defaultFolder(jobFile: string): string {
   const name = basename(jobFile, extname(jobFile));

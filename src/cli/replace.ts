@@ -9,6 +9,10 @@ import { write } from './output.ts';
 export const replaceText = (file: string, before: string | undefined, after: string): Promise<void> =>
   write([pieceOf({ file, before, after })]);
 
+/** Texts by file where none of them is yet: all or none. */
+export const writeNew = (texts: readonly (readonly [file: string, text: string])[]): Promise<void> =>
+  write(texts.map(([file, after]) => pieceOf({ file, before: undefined, after })));
+
 /** Others may change the same file: each attempt after the first means that another has come through. */
 const ATTEMPTS = 50;
 

@@ -60,7 +60,13 @@ describe('new', () => {
   it('never writes over a file', async () => {
     const ran = await run(['new', 'single', '--yes', '--out', '{}/mine.yaml'], { 'mine.yaml': 'kept' });
     expect(ran.code).toBe(2);
+    expect(ran.err).toContain('mine.yaml is there already; nothing was changed');
     expect(ran.made).toEqual([]);
+  });
+
+  it('leaves a schema that is there as it is', async () => {
+    const ran = await run(['new', 'single', '--yes', '--out', '{}/mine.yaml'], { 'job.schema.json': 'own' });
+    expect([ran.code, ran.made]).toEqual([0, ['mine.yaml']]);
   });
 
   it('writes nothing that does not solve', async () => {

@@ -5,8 +5,8 @@ import { type Answers, fillTemplate } from '../../job/from-template.ts';
 import { jsonSchema, type SchemaKind } from '../../job/json-schema.ts';
 import { parseLength, parseSize } from '../../units/parse.ts';
 import type { Asker } from '../ask-readings.ts';
-import { findShop } from '../input.ts';
-import { replaceText } from '../replace.ts';
+import { findShop, isThere } from '../input.ts';
+import { writeNew } from '../replace.ts';
 import { fail, note, printJson, warn } from '../say.ts';
 import { sizesInWords } from '../sizes.ts';
 import { chosen, shopTemplate, type Template, templates } from '../templates.ts';
@@ -67,8 +67,7 @@ async function make(name: string | undefined, options: Options): Promise<void> {
   const shop = await findShop(file, undefined);
   const solved = await solveLoading(text, { file, ...(shop === undefined ? {} : { shop }) });
   if (!solved.ok) return fail(solved.problems, options.json === true);
-  await replaceText(file, undefined, text);
-  await writeSchema(dirname(file), 'job');
+  await writeNew([[file, text], ...schemaBeside(file, 'job')]);
   const next = `matwright pattern ${quoted(file)}`;
   if (options.json === true) return printJson({ file, template: template.name, ...solved.value.report, next });
   if (options.quiet === true) return;
@@ -79,19 +78,15 @@ async function make(name: string | undefined, options: Options): Promise<void> {
 
 async function makeShop(options: Options): Promise<void> {
   const file = options.out ?? 'shop.yaml';
-  await replaceText(file, undefined, await shopTemplate());
-  await writeSchema(dirname(file), 'shop');
+  await writeNew([[file, await shopTemplate()], ...schemaBeside(file, 'shop')]);
   if (options.json === true) return printJson({ file });
   if (options.quiet !== true) note(`written to ${file}; put in your own boards and heads, then: matwright new`);
 }
 
 /** The schema that the first line names, where there is none yet. */
-async function writeSchema(folder: string, kind: SchemaKind): Promise<void> {
-  try {
-    await replaceText(join(folder, `${kind}.schema.json`), undefined, `${JSON.stringify(jsonSchema(kind), null, 2)}\n`);
-  } catch (problem) {
-    if (!(problem instanceof UsageError)) throw problem;
-  }
+function schemaBeside(file: string, kind: SchemaKind): readonly (readonly [file: string, text: string])[] {
+  const schema = join(dirname(file), `${kind}.schema.json`);
+  return isThere(schema) ? [] : [[schema, `${JSON.stringify(jsonSchema(kind), null, 2)}\n`]];
 }
 
 function list(all: readonly Template[], json: boolean): void {

@@ -192,6 +192,10 @@ describe('outputs', () => {
           expect.stringMatching(/pattern-\d\.\w+ cannot be written: the disk is full \(ENOSPC\); nothing was changed/u),
         ]);
         expect(contents(at('disk'))).toEqual(before);
+        writeFileSync(at('disk/filler'), Buffer.alloc(256 * 1024 - 4 * 4096 - 8 * 1024));
+        const tight = contents(at('disk'));
+        const started = await inside(['new', 'single', '--yes', '--out', 'disk/new.yaml']);
+        expect([started.code, contents(at('disk'))]).toEqual([1, tight]);
         // Just so full that the plan still finds room, but the shop's file does not.
         writeFileSync(at('disk/filler'), Buffer.alloc(256 * 1024 - 4 * 4096 - 16 * 1024));
         const filled = contents(at('disk'));
