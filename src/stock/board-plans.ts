@@ -9,9 +9,9 @@ import { showSize } from '../units/print.ts';
 import type { Units } from '../units/units.ts';
 import { type Blank, backingBlanks, boardKey, boardMaterial, layerBlanks, type Material } from './blanks.ts';
 import { falloutOf } from './fallout.ts';
+import { inJobsWords, pieceLabel, shopSection } from './jobs-words.ts';
 import type { StockInput, StockOptions, StockPiece, StockPlan, StockSheet } from './planner/model.ts';
 import { planStock } from './planner/plan.ts';
-import { pieceLabel, retold, shopSection } from './retold.ts';
 import { priceOfSheet } from './sheet-price.ts';
 import type { StockJob, StockShop } from './stock-job.ts';
 
@@ -108,7 +108,7 @@ function planBoard(blanks: readonly Blank[], request: StockRequest): Result<Boar
   const planned = planStock(input);
   if (!planned.ok) {
     const context = { input, blanks, material, jobs, shop, units };
-    return fail(planned.problems.map((problem) => retold(problem, context)));
+    return fail(planned.problems.map((problem) => inJobsWords(problem, context)));
   }
   const byId = new Map(pieces.map(({ id }, i) => [id, blanks[i]!]));
   return succeed({ material, blanks: byId, sources: own.sources, input, plan: planned.value }, own.warnings);
@@ -129,7 +129,7 @@ function pieceOf(blank: Blank, id: string, { directional }: Material, request: S
     id,
     width,
     height,
-    quantity: blank.count,
+    count: blank.count,
     label: pieceLabel(jobs, blank),
     ...(directional ? { turn: false } : {}),
     ...(stock.factoryEdge && material.kind === 'board' ? { factoryEdge: true } : {}),

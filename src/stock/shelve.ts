@@ -3,8 +3,8 @@ import { fail, type Result, succeed } from '../problems/problem.ts';
 import { type Edit, editShop } from '../shop/edit-shop.ts';
 import { readShop } from '../shop/read-shop.ts';
 import { showSize } from '../units/print.ts';
+import { shopSection } from './jobs-words.ts';
 import type { BoardLayouts } from './layouts.ts';
-import { shopSection } from './retold.ts';
 import type { StockShop } from './stock-job.ts';
 
 /**

@@ -49,7 +49,7 @@ export function orders(turn: boolean): readonly Order[] {
           id: String(i),
           width: Math.max(1, Math.round(w * width)) * unit,
           height: Math.max(1, Math.round(h * height)) * unit,
-          quantity: whole(1, 100),
+          count: whole(1, 100),
           turn,
         };
       });

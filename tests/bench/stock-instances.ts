@@ -26,7 +26,7 @@ export function readInstances(file: string): readonly StockInstance[] {
 export function inputOf({ sheet, items }: StockInstance, turn: boolean, options: StockInput['options']): StockInput {
   return {
     sheets: [{ id: 'sheet', width: sheet[0], height: sheet[1] }],
-    pieces: items.map(([width, height, quantity], i) => ({ id: String(i), width, height, quantity, turn })),
+    pieces: items.map(([width, height, count], i) => ({ id: String(i), width, height, count, turn })),
     ...(options === undefined ? {} : { options }),
   };
 }

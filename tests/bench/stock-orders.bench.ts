@@ -75,7 +75,7 @@ function different({ sheets }: StockPlan): number {
 function packed({ sheets, pieces }: StockInput, turn: boolean): number[] {
   const { width, height } = sheets[0]!;
   const blanks = pieces.flatMap((piece) =>
-    Array.from({ length: piece.quantity ?? 1 }, () => ({ width: piece.width, height: piece.height })),
+    Array.from({ length: piece.count ?? 1 }, () => ({ width: piece.width, height: piece.height })),
   );
   const problem = { sheet: { width, height }, blanks, turn };
   return PACKERS.map(({ pack }) => {

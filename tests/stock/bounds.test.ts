@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { boundOfSheets } from '../../src/stock/planner/bounds.ts';
 import { counting, cutOff, halves, type LengthWeight, plain, steps } from '../../src/stock/planner/dual-feasible.ts';
-import { pose } from '../../src/stock/planner/pose.ts';
+import { taskOf } from '../../src/stock/planner/task.ts';
 import { fewestSheets } from './brute-force.ts';
 
 const BASE = 24;
@@ -46,26 +46,26 @@ describe('the weights of lengths', () => {
 describe('the bound', () => {
   const bound = (sheets: readonly object[], pieces: readonly object[], options = {}) => {
     const input = { sheets, pieces, options };
-    const posed = pose(JSON.parse(JSON.stringify(input)));
-    if (!posed.ok) throw new Error('not posed');
-    return boundOfSheets(posed.value.instance).value;
+    const task = taskOf(JSON.parse(JSON.stringify(input)));
+    if (!task.ok) throw new Error('not task');
+    return boundOfSheets(task.value.instance).value;
   };
   const square = { id: 's', width: 10, height: 10 };
 
   it('sees more than the area', () => {
     // Two of 6 × 6 never share a sheet of 10 × 10, though three would by their area.
-    expect(bound([square], [{ id: 'p', width: 6, height: 6, quantity: 7 }])).toBe(7);
+    expect(bound([square], [{ id: 'p', width: 6, height: 6, count: 7 }])).toBe(7);
     // 4 × 4: two by two and no more.
-    expect(bound([square], [{ id: 'p', width: 4, height: 4, quantity: 9 }])).toBe(3);
-    expect(bound([square], [{ id: 'p', width: 5, height: 2, quantity: 11 }])).toBe(2);
+    expect(bound([square], [{ id: 'p', width: 4, height: 4, count: 9 }])).toBe(3);
+    expect(bound([square], [{ id: 'p', width: 5, height: 2, count: 11 }])).toBe(2);
   });
 
   it('knows of the kerf, of the shelf, and of stock that can never do', () => {
-    const halvesOf = { id: 'p', width: 5, height: 10, quantity: 2, turn: false };
+    const halvesOf = { id: 'p', width: 5, height: 10, count: 2, turn: false };
     expect(bound([square], [halvesOf])).toBe(1);
     expect(bound([square], [halvesOf], { kerf: 0.5 })).toBe(2);
     expect(bound([square, { id: 'shelf', width: 5, height: 10, offcut: true, count: 2 }], [halvesOf])).toBe(0);
-    expect(bound([{ ...square, count: 1 }], [{ ...halvesOf, quantity: 3 }])).toBe(Infinity);
+    expect(bound([{ ...square, count: 1 }], [{ ...halvesOf, count: 3 }])).toBe(Infinity);
   });
 
   it('is never above the truth', () => {

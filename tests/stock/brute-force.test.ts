@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exactPlan } from '../../src/stock/planner/exact.ts';
-import { pose } from '../../src/stock/planner/pose.ts';
 import { Search } from '../../src/stock/planner/search.ts';
+import { taskOf } from '../../src/stock/planner/task.ts';
 import { type Blank, fewestSheets } from './brute-force.ts';
 import { planned, QUICK } from './planned.ts';
 
@@ -57,13 +57,13 @@ describe('small cases against trying everything', () => {
   it('finds as few by the search alone, which knows nothing of the exact plan', () => {
     fc.assert(
       fc.property(small, ({ sheet, kerf, turn, blanks }) => {
-        const posed = pose(input(sheet, blanks, kerf, turn));
-        if (!posed.ok) throw new Error('not posed');
-        const search = new Search(posed.value.instance, 1);
+        const task = taskOf(input(sheet, blanks, kerf, turn));
+        if (!task.ok) throw new Error('not task');
+        const search = new Search(task.value.instance, 1);
         const fewest = fewestSheets(blanks, { ...sheet, kerf, turn });
         search.saveFirst(fewest, 400_000);
         expect(search.price.sheets).toBe(fewest);
-        expect(exactPlan(posed.value.instance)).toMatchObject({ sheets: fewest });
+        expect(exactPlan(task.value.instance)).toMatchObject({ sheets: fewest });
       }),
       { numRuns: 60, seed: 10 },
     );

@@ -47,12 +47,12 @@ function copyFaults(input: StockInput, plan: StockPlan): string[] {
     }
     if (seen.has(key)) out.push(`${key} lies twice`);
     seen.add(key);
-    if (placed.copy < 1 || placed.copy > (piece.quantity ?? 1)) out.push(`${key} is one too many`);
+    if (placed.copy < 1 || placed.copy > (piece.count ?? 1)) out.push(`${key} is one too many`);
     const [width, height] = placed.turned ? [piece.height, piece.width] : [piece.width, piece.height];
     if (!same(placed.width, width) || !same(placed.height, height)) out.push(`${key} has another size`);
     if (placed.turned && piece.turn === false) out.push(`${key} is turned`);
   }
-  const wanted = input.pieces.reduce((sum, piece) => sum + (piece.quantity ?? 1), 0);
+  const wanted = input.pieces.reduce((sum, piece) => sum + (piece.count ?? 1), 0);
   if (seen.size !== wanted) out.push(`${seen.size} of ${wanted} pieces lie on sheets`);
   return out;
 }

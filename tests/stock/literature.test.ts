@@ -4,10 +4,10 @@ import { planned } from './planned.ts';
 /** A tenth of the usual search is enough for most of these. */
 const options = { effort: 0.1 };
 
-type Row = readonly [width: number, height: number, quantity: number];
+type Row = readonly [width: number, height: number, count: number];
 
 const pieces = (rows: readonly Row[], turn: boolean) =>
-  rows.map(([width, height, quantity], i) => ({ id: `p${i}`, width, height, quantity, turn }));
+  rows.map(([width, height, count], i) => ({ id: `p${i}`, width, height, count, turn }));
 
 /**
  * Cutting-stock instances of the literature as the public repository fontanf/packingsolver lists them (data/rectangle at
@@ -74,12 +74,12 @@ describe('published instances', () => {
 /** One length only: every piece is as wide as the sheet, so that the plan is a bin packing of the heights. */
 const lengths = (
   sheet: number,
-  rows: readonly (readonly [length: number, quantity: number])[],
+  rows: readonly (readonly [length: number, count: number])[],
   more: { readonly kerf?: number; readonly effort?: number } = {},
 ) =>
   planned({
     sheets: [{ id: 'bar', width: 1, height: sheet }],
-    pieces: rows.map(([height, quantity], i) => ({ id: `p${i}`, width: 1, height, quantity, turn: false })),
+    pieces: rows.map(([height, count], i) => ({ id: `p${i}`, width: 1, height, count, turn: false })),
     options: { ...options, ...more },
   });
 
@@ -125,8 +125,8 @@ describe('what users of packers complain of', () => {
 
   it('a layout that cannot be cut: the pinwheel fills a square that no cut from edge to edge divides', () => {
     const arms = [
-      { id: 'upright', width: 1, height: 2, quantity: 2 },
-      { id: 'lying', width: 2, height: 1, quantity: 2 },
+      { id: 'upright', width: 1, height: 2, count: 2 },
+      { id: 'lying', width: 2, height: 1, count: 2 },
     ].map((piece) => ({ ...piece, turn: false }));
     const heart = { id: 'heart', width: 1, height: 1 };
     const plan = planned({ sheets: [{ id: 's', width: 3, height: 3 }], pieces: [...arms, heart], options });

@@ -11,7 +11,7 @@ const large = { id: 'large', width: 100, height: 100, cost: 9 };
 
 describe('where cost counts first', () => {
   it('two small sheets at 6 before a large one at 9, and the other way round is told', () => {
-    const pieces = [{ id: 'p', width: 50, height: 50, quantity: 2 }];
+    const pieces = [{ id: 'p', width: 50, height: 50, count: 2 }];
     const plan = planned({ sheets: [small, large], pieces, options });
     expect([plan.count, plan.cost, plan.verdict]).toEqual([2, 6, 'optimal in cost']);
     expect(plan.other).toEqual({ first: 'sheets', count: 1, cost: 9 });
@@ -25,12 +25,12 @@ describe('where cost counts first', () => {
     expect(planned({ sheets: [small, large], pieces, options }).other).toBeUndefined();
     const { cost: _one, ...unpriced } = small;
     const { cost: _other, ...bare } = large;
-    const plan = planned({ sheets: [unpriced, bare], pieces: [{ ...pieces[0]!, quantity: 2 }], options });
+    const plan = planned({ sheets: [unpriced, bare], pieces: [{ ...pieces[0]!, count: 2 }], options });
     expect([plan.count, plan.first, plan.verdict]).toEqual([1, 'sheets', 'optimal in sheets']);
   });
 
   it('takes sheets on hand before it buys one, though that is dearer', () => {
-    const pieces = [{ id: 'p', width: 50, height: 50, quantity: 2 }];
+    const pieces = [{ id: 'p', width: 50, height: 50, count: 2 }];
     const plan = planned({ sheets: [small, { ...large, count: 1 }], pieces, options });
     expect([plan.cost, plan.sheets.map(({ id }) => id)]).toEqual([9, ['large']]);
     // What is claimed is the cost, and there is a cheaper plan.

@@ -14,8 +14,8 @@ describe('an order of the same blanks many times', () => {
     const plan = planned({
       sheets: [{ id: 'board', width: 32 * INCH, height: 40 * INCH }],
       pieces: [
-        { id: 'a', width: 16 * INCH, height: 20 * INCH, quantity: 400 },
-        { id: 'b', width: 10 * INCH, height: 16 * INCH, quantity: 300 },
+        { id: 'a', width: 16 * INCH, height: 20 * INCH, count: 400 },
+        { id: 'b', width: 10 * INCH, height: 16 * INCH, count: 300 },
       ],
       options: { effort: QUICK },
     });
@@ -60,7 +60,7 @@ describe('an order of the same blanks many times', () => {
   it('is laid on what there is: counted sheets, offcuts, trim and kerf', () => {
     const whole = (min: number, max: number) => fc.integer({ min, max });
     const order = fc.record({
-      pieces: fc.array(fc.record({ width: whole(60, 300), height: whole(60, 300), quantity: whole(20, 60) }), {
+      pieces: fc.array(fc.record({ width: whole(60, 300), height: whole(60, 300), count: whole(20, 60) }), {
         minLength: 3,
         maxLength: 8,
       }),

@@ -6,9 +6,9 @@ import type { Forest } from '../../src/stock/planner/forest.ts';
 import { layOutSheet, sheetToLay } from '../../src/stock/planner/layout.ts';
 import type { CutNode, UsedSheet } from '../../src/stock/planner/model.ts';
 import { largest } from '../../src/stock/planner/offcut.ts';
-import { type Posed, pose } from '../../src/stock/planner/pose.ts';
 import { Search } from '../../src/stock/planner/search.ts';
 import { type CutSequence, cutSequence, type Part } from '../../src/stock/planner/sequence.ts';
+import { type Task, taskOf } from '../../src/stock/planner/task.ts';
 import { planned, QUICK } from './planned.ts';
 
 interface Rect {
@@ -114,7 +114,7 @@ describe('the order of the cuts', () => {
   it('sets the stop twice for four equal blanks, and turns the board', () => {
     const plan = planned({
       sheets: [{ id: 's', width: 812.8, height: 1016 }],
-      pieces: [{ id: 'p', width: 400, height: 500, quantity: 4, turn: false }],
+      pieces: [{ id: 'p', width: 400, height: 500, count: 4, turn: false }],
       options: { effort: QUICK, kerf: 3, leastOffcut: 50 },
     });
     const sequence = cutSequence(plan.sheets[0]!.tree);
@@ -127,7 +127,7 @@ describe('the order of the cuts', () => {
   it('cuts all boards in hand before the stop is changed', () => {
     const plan = planned({
       sheets: [{ id: 's', width: 100, height: 100 }],
-      pieces: [{ id: 'p', width: 20, height: 25, quantity: 20, turn: false }],
+      pieces: [{ id: 'p', width: 20, height: 25, count: 20, turn: false }],
       options: { effort: QUICK },
     });
     const sequence = cutSequence(plan.sheets[0]!.tree);
@@ -146,12 +146,12 @@ describe('the order of the cuts', () => {
 describe('laying sheets anew for fewer settings', () => {
   it('keeps every piece on its sheet and the largest offcut, and takes fewer settings in all', () => {
     const [before, after] = [{ settings: 0 }, { settings: 0 }];
-    const settings = (posed: Posed, forest: Forest): number => {
+    const settings = (task: Task, forest: Forest): number => {
       const sheets = Array.from({ length: forest.sheets }, (_, sheet) => sheet);
-      const piece = (type: number) => ({ piece: posed.members[type]![0]!, copy: 1 });
+      const piece = (type: number) => ({ piece: task.members[type]![0]!, copy: 1 });
       return sheets.reduce((sum, sheet) => {
-        const laid = sheetToLay(posed.sources[forest.stock[sheet]!]!, sheet);
-        return sum + cutSequence(layOutSheet(posed, forest, laid, Infinity, piece)).settings;
+        const laid = sheetToLay(task.sources[forest.stock[sheet]!]!, sheet);
+        return sum + cutSequence(layOutSheet(task, forest, laid, Infinity, piece)).settings;
       }, 0);
     };
     const pieces = (forest: Forest): string[] =>
@@ -164,14 +164,14 @@ describe('laying sheets anew for fewer settings', () => {
         width: 10 + 5 * ((i * 7 + day) % 6),
         height: 15 + 5 * ((i * 5 + 3 * day) % 8),
       }));
-      const posed = pose({ sheets: [{ id: 's', width: 110, height: 90 }], pieces: blanks });
-      if (!posed.ok) throw new Error('not posed');
-      const { best } = new Search(posed.value.instance, 1);
-      const tidied = fewerSettings(posed.value, best, Infinity, 400_000);
+      const task = taskOf({ sheets: [{ id: 's', width: 110, height: 90 }], pieces: blanks });
+      if (!task.ok) throw new Error('not task');
+      const { best } = new Search(task.value.instance, 1);
+      const tidied = fewerSettings(task.value, best, Infinity, 400_000);
       expect(pieces(tidied)).toEqual(pieces(best));
-      expect(largest(tidied, posed.value.least)).toBeGreaterThanOrEqual(largest(best, posed.value.least));
-      before.settings += settings(posed.value, best);
-      after.settings += settings(posed.value, tidied);
+      expect(largest(tidied, task.value.least)).toBeGreaterThanOrEqual(largest(best, task.value.least));
+      before.settings += settings(task.value, best);
+      after.settings += settings(task.value, tidied);
     }
     expect(after.settings).toBeLessThan(before.settings);
   });

@@ -33,7 +33,7 @@ const piece = fc
   .record({
     width: length(40, 500),
     height: length(40, 500),
-    quantity: fc.integer({ min: 1, max: 4 }),
+    count: fc.integer({ min: 1, max: 4 }),
     turn: fc.boolean(),
     factoryEdge: fc.integer({ min: 0, max: 9 }).map((n) => n === 0),
     opening: fc.double({ min: 0.4, max: 0.9, noNaN: true }),
@@ -91,8 +91,8 @@ describe('plans of all sorts', () => {
     const plan = planned({
       sheets: [{ id: 'board', width: 812.8, height: 1016 }],
       pieces: [
-        { id: 'a', width: 16 * INCH, height: 20 * INCH, quantity: 81 },
-        { id: 'b', width: 11 * INCH, height: 14 * INCH, quantity: 60 },
+        { id: 'a', width: 16 * INCH, height: 20 * INCH, count: 81 },
+        { id: 'b', width: 11 * INCH, height: 14 * INCH, count: 60 },
       ],
       options: { effort: QUICK },
     });
@@ -102,7 +102,7 @@ describe('plans of all sorts', () => {
   it('leave the input as it was, and are plain data', () => {
     const input: StockInput = {
       sheets: [{ id: 's', width: 100, height: 100 }],
-      pieces: [{ id: 'p', width: 30, height: 60, quantity: 7 }],
+      pieces: [{ id: 'p', width: 30, height: 60, count: 7 }],
       options: { effort: QUICK },
     };
     const before = JSON.stringify(input);
@@ -116,7 +116,7 @@ describe('the checker of plans', () => {
   const input: StockInput = {
     sheets: [{ id: 's', width: 100, height: 100, count: 3 }],
     pieces: [
-      { id: 'a', width: 30, height: 60, quantity: 3 },
+      { id: 'a', width: 30, height: 60, count: 3 },
       { id: 'b', width: 50, height: 20, turn: false },
     ],
     options: { kerf: 2, effort: QUICK, longestCut: 100 },

@@ -15,7 +15,7 @@ describe('sheets of several sizes and prices', () => {
   it('fewest first, whatever they cost: one large one before two small ones', () => {
     const plan = planned({
       sheets: [small, large],
-      pieces: [{ id: 'p', width: 50, height: 50, quantity: 2 }],
+      pieces: [{ id: 'p', width: 50, height: 50, count: 2 }],
       options,
     });
     expect([plan.count, plan.cost, plan.sheets[0]!.id]).toEqual([1, 9, 'large']);
@@ -27,7 +27,7 @@ describe('sheets of several sizes and prices', () => {
   });
 
   it('the small one only as often as it is there', () => {
-    const pieces = [{ id: 'p', width: 55, height: 55, quantity: 3 }];
+    const pieces = [{ id: 'p', width: 55, height: 55, count: 3 }];
     const plan = planned({ sheets: [{ ...small, count: 1 }, large], pieces, options });
     expect([plan.count, plan.cost]).toEqual([3, 21]);
   });
@@ -46,7 +46,7 @@ describe('offcuts on the shelf', () => {
   });
 
   it('save the second sheet', () => {
-    const pieces = [{ id: 'p', width: 40, height: 50, quantity: 5 }];
+    const pieces = [{ id: 'p', width: 40, height: 50, count: 5 }];
     expect(planned({ sheets: [board], pieces, options }).count).toBe(2);
     expect(planned({ sheets: [board, shelf], pieces, options }).count).toBe(1);
   });
@@ -65,8 +65,8 @@ describe('offcuts on the shelf', () => {
 });
 
 describe('fallouts', () => {
-  const mats = { id: 'mat', width: 100, height: 100, quantity: 2, fallout: { width: 80, height: 80 } };
-  const pieces = [mats, { id: 'inner', width: 70, height: 70, quantity: 2, fallout: { width: 40, height: 40 } }];
+  const mats = { id: 'mat', width: 100, height: 100, count: 2, fallout: { width: 80, height: 80 } };
+  const pieces = [mats, { id: 'inner', width: 70, height: 70, count: 2, fallout: { width: 40, height: 40 } }];
 
   it('are stock on request, and come after their mats', () => {
     const before = planned({ sheets: [board], pieces, options });
@@ -82,7 +82,7 @@ describe('fallouts', () => {
   });
 
   it('of fallouts are stock as well', () => {
-    const nested = [...pieces, { id: 'innermost', width: 35, height: 35, quantity: 2 }];
+    const nested = [...pieces, { id: 'innermost', width: 35, height: 35, count: 2 }];
     const plan = planned({ sheets: [board], pieces: nested, options: { ...options, fallouts: true } });
     expect(plan.count).toBe(2);
     expect(plan.sheets.map(({ source }) => source.kind).join(' ')).toBe('sheet sheet fallout fallout fallout fallout');
@@ -92,19 +92,19 @@ describe('fallouts', () => {
 describe('the longest cut', () => {
   it('makes the first cut go the short way', () => {
     const sheets = [{ id: 's', width: 100, height: 200 }];
-    const pieces = [{ id: 'p', width: 50, height: 200, quantity: 2 }];
+    const pieces = [{ id: 'p', width: 50, height: 200, count: 2 }];
     expect(planned({ sheets, pieces, options }).count).toBe(1);
-    const halves = [{ id: 'p', width: 50, height: 100, quantity: 4 }];
+    const halves = [{ id: 'p', width: 50, height: 100, count: 4 }];
     expect(planned({ sheets, pieces: halves, options: { ...options, longestCut: 100 } }).count).toBe(1);
   });
 
   it('may take more sheets: two columns of other rows need a cut along the sheet', () => {
     const sheets = [{ id: 's', width: 90, height: 120 }];
-    const pieces = [[70], [50], [60, 2]].map(([height, quantity = 1], i) => ({
+    const pieces = [[70], [50], [60, 2]].map(([height, count = 1], i) => ({
       id: `p${i}`,
       width: 45,
       height: height!,
-      quantity,
+      count,
       turn: false,
     }));
     expect(planned({ sheets, pieces, options }).count).toBe(1);
@@ -115,7 +115,7 @@ describe('the longest cut', () => {
 describe('factory edges', () => {
   it('three columns of three: the blank in the very middle has none', () => {
     const sheets = [{ id: 's', width: 90, height: 30 }];
-    const of = (quantity: number) => [{ id: 'p', width: 30, height: 10, quantity, turn: false, factoryEdge: true }];
+    const of = (count: number) => [{ id: 'p', width: 30, height: 10, count, turn: false, factoryEdge: true }];
     expect(planned({ sheets, pieces: of(8), options }).count).toBe(1);
     expect(planned({ sheets, pieces: of(9), options }).count).toBe(2);
     const plain = of(9).map((piece) => ({ ...piece, factoryEdge: false }));
@@ -133,8 +133,8 @@ describe('factory edges', () => {
 describe('what is left', () => {
   it('is one large offcut rather than many small ones', () => {
     const pieces = [
-      { id: 'a', width: 50, height: 30, quantity: 2 },
-      { id: 'b', width: 25, height: 20, quantity: 4 },
+      { id: 'a', width: 50, height: 30, count: 2 },
+      { id: 'b', width: 25, height: 20, count: 4 },
     ];
     const plan = planned({ sheets: [board], pieces, options: { effort: 0.02 } });
     expect(plan.largestOffcut).toMatchObject({ width: 100, height: 50 });

@@ -47,7 +47,7 @@ export const ROWS: readonly Row[] = [
     input: given([sheet], [{ ...piece, quantitiy: 2 }]),
     code: 'stock-key-unknown',
     path: 'pieces[0].quantitiy',
-    says: ['quantity'],
+    says: ['count'],
   },
   {
     what: 'an unknown option',
@@ -93,9 +93,9 @@ export const ROWS: readonly Row[] = [
   },
   {
     what: 'half a piece',
-    input: given([sheet], [{ ...piece, quantity: 1.5 }]),
+    input: given([sheet], [{ ...piece, count: 1.5 }]),
     code: 'stock-number',
-    path: 'pieces[0].quantity',
+    path: 'pieces[0].count',
     says: ['whole number'],
   },
   {
@@ -207,8 +207,8 @@ export const ROWS: readonly Row[] = [
     input: given(
       [sheet],
       [
-        { ...piece, quantity: 19_000 },
-        { ...piece, id: 'tern', quantity: 19_000 },
+        { ...piece, count: 19_000 },
+        { ...piece, id: 'tern', count: 19_000 },
       ],
     ),
     code: 'stock-pieces-too-many',
@@ -249,21 +249,21 @@ export const ROWS: readonly Row[] = [
   },
   {
     what: 'too little stock, by area',
-    input: given([{ ...sheet, count: 1 }], [{ ...piece, quantity: 9 }]),
+    input: given([{ ...sheet, count: 1 }], [{ ...piece, count: 9 }]),
     code: 'stock-too-small',
     path: 'sheets',
     says: ['5 × "heron"', '2 more of "bone-4" would do'],
   },
   {
     what: 'too little stock, though the area would do',
-    input: given([{ ...sheet, count: 1 }], [{ ...piece, width: 420, height: 850, quantity: 2 }]),
+    input: given([{ ...sheet, count: 1 }], [{ ...piece, width: 420, height: 850, count: 2 }]),
     code: 'stock-too-small',
     path: 'sheets',
     says: ['1 × "heron"', '1 more of "bone-4" would do'],
   },
   {
     what: 'offcuts alone that do not do',
-    input: given([{ ...sheet, count: 1, offcut: true }], [{ ...piece, quantity: 5 }]),
+    input: given([{ ...sheet, count: 1, offcut: true }], [{ ...piece, count: 5 }]),
     code: 'stock-too-small',
     path: 'sheets',
     says: ['1 × "heron"', 'add sheets'],

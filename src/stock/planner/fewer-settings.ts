@@ -2,11 +2,11 @@ import { type FlatLayout, flatLayout, layFlat, typesOf } from './flat.ts';
 import { Forest } from './forest.ts';
 import { layOutSheet, sheetToLay } from './layout.ts';
 import { largest } from './offcut.ts';
-import type { Posed } from './pose.ts';
 import { Random } from './random.ts';
 import { cutSequence } from './sequence.ts';
 import { Spot } from './spot.ts';
 import { Stops } from './stops.ts';
+import type { Task } from './task.ts';
 
 /** What it takes to lay one blank, and to work out the sequence of one cut, in steps of the search. */
 const STEPS_PER_BLANK = 40;
@@ -23,12 +23,12 @@ const SETTING = 2;
  * offcut no smaller; sheets with the same pieces are laid alike. Returns a new forest of the same sheets, without those
  * that lie empty.
  */
-export function fewerSettings(posed: Posed, forest: Forest, longestCut: number, steps: number): Forest {
+export function fewerSettings(task: Task, forest: Forest, longestCut: number, steps: number): Forest {
   const random = new Random(1);
-  const groups = samePieces(posed, forest);
+  const groups = samePieces(task, forest);
   const tidied = new Forest(forest.instance);
   for (const { stock, layout, times } of groups) {
-    const best = new OneSheet(posed, stock, layout, longestCut, random).best(steps / groups.length);
+    const best = new OneSheet(task, stock, layout, longestCut, random).best(steps / groups.length);
     for (let i = 0; i < times; i++) layFlat(tidied, stock, best);
   }
   return tidied;
@@ -42,14 +42,14 @@ interface SamePieces {
   times: number;
 }
 
-function samePieces(posed: Posed, forest: Forest): readonly SamePieces[] {
+function samePieces(task: Task, forest: Forest): readonly SamePieces[] {
   const groups = new Map<string, SamePieces>();
   const alone = new Forest(forest.instance);
   for (let sheet = 0; sheet < forest.sheets; sheet++) {
     if (forest.isEmpty(sheet)) continue;
     const stock = forest.stock[sheet]!;
     const layout = flatLayout(forest, forest.root[sheet]!);
-    const offcut = largestOf(alone, stock, layout, posed);
+    const offcut = largestOf(alone, stock, layout, task);
     const key = [stock, ...typesOf(layout).sort((a, b) => a - b)].join(' ');
     const known = groups.get(key);
     if (known === undefined) groups.set(key, { stock, layout, offcut, times: 1 });
@@ -61,7 +61,7 @@ function samePieces(posed: Posed, forest: Forest): readonly SamePieces[] {
   return [...groups.values()];
 }
 
-function largestOf(alone: Forest, stock: number, layout: FlatLayout, { least }: Posed): number {
+function largestOf(alone: Forest, stock: number, layout: FlatLayout, { least }: Task): number {
   layFlat(alone, stock, layout);
   const area = largest(alone, least);
   alone.close(0);
@@ -75,13 +75,13 @@ class OneSheet {
   private readonly types: readonly number[];
 
   constructor(
-    private readonly posed: Posed,
+    private readonly task: Task,
     private readonly stock: number,
     private readonly given: FlatLayout,
     private readonly longestCut: number,
     private readonly random: Random,
   ) {
-    const { instance } = posed;
+    const { instance } = task;
     const counts = new Int32Array(instance.types.length);
     for (const type of typesOf(given)) counts[type]!++;
     this.types = [...counts.keys()].filter((type) => counts[type]! > 0);
@@ -98,11 +98,11 @@ class OneSheet {
     if (blanks > MOST_BLANKS) return this.given;
     let best = this.given;
     let work = this.work();
-    const offcut = largest(this.forest, this.posed.least);
+    const offcut = largest(this.forest, this.task.least);
     let left = steps;
     for (let attempt = 0; attempt < MOST_ATTEMPTS && left > 0 && work > SETTING; attempt++) {
       left -= STEPS_PER_BLANK * blanks;
-      if (!this.layAnew() || largest(this.forest, this.posed.least) < offcut) continue;
+      if (!this.layAnew() || largest(this.forest, this.task.least) < offcut) continue;
       left -= STEPS_PER_CUT * blanks;
       const other = this.work();
       if (other < work) [best, work] = [flatLayout(this.forest, this.forest.root[0]!), other];
@@ -129,14 +129,14 @@ class OneSheet {
   }
 
   private sizeOf(type: number): number {
-    const { width, height } = this.posed.instance.types[type]!;
+    const { width, height } = this.task.instance.types[type]!;
     return width * height;
   }
 
   private work(): number {
-    const { posed, forest, longestCut } = this;
-    const hand = (type: number) => ({ piece: posed.members[type]![0]!, copy: 1 });
-    const tree = layOutSheet(posed, forest, sheetToLay(posed.sources[this.stock]!, 0), longestCut, hand);
+    const { task, forest, longestCut } = this;
+    const hand = (type: number) => ({ piece: task.members[type]![0]!, copy: 1 });
+    const tree = layOutSheet(task, forest, sheetToLay(task.sources[this.stock]!, 0), longestCut, hand);
     const { settings, cuts, turns } = cutSequence(tree);
     return SETTING * settings + cuts + turns;
   }

@@ -5,7 +5,7 @@ import type { Forest } from './forest.ts';
 import type { CutNode, StockPiece } from './model.ts';
 import { CUT_X, LEFTOVER, PIECE } from './nodes.ts';
 import { useful } from './offcut.ts';
-import type { Posed, StockSource } from './pose.ts';
+import type { StockSource, Task } from './task.ts';
 import { transposedNode, transposedSides } from './transpose.ts';
 import { NO_TRIM } from './trim.ts';
 
@@ -46,14 +46,14 @@ interface Region {
 
 /** The cut tree of a sheet in the input's lengths and directions. `hand` gives the next copy of a type. */
 export function layOutSheet(
-  posed: Posed,
+  task: Task,
   forest: Forest,
   laid: SheetToLay,
   longestCut: number,
   hand: (type: number) => Copy,
 ): CutNode {
-  const tree = new Layout(posed, forest, longestCut, hand).sheet(laid);
-  return posed.transposed ? transposedNode(tree) : tree;
+  const tree = new Layout(task, forest, longestCut, hand).sheet(laid);
+  return task.transposed ? transposedNode(tree) : tree;
 }
 
 class Layout {
@@ -61,14 +61,14 @@ class Layout {
   private readonly uses = new Map<number, number>();
 
   constructor(
-    private readonly posed: Posed,
+    private readonly task: Task,
     private readonly forest: Forest,
     private readonly longestCut: number,
     private readonly hand: (type: number) => Copy,
   ) {}
 
   sheet({ sheet, width, height, trim: given, factory }: SheetToLay): CutNode {
-    const { transposed } = this.posed;
+    const { transposed } = this.task;
     const trim = transposed ? transposedSides(given) : given;
     const [w, h] = transposed ? [height, width] : [width, height];
     const inner = box(trim.left, trim.top, w - trim.left - trim.right, h - trim.top - trim.bottom);
@@ -126,7 +126,7 @@ class Layout {
 
   /** Trim includes the kerf of its cut. */
   private strip(trim: number): number {
-    return Math.max(0, trim - this.length(this.posed.instance.kerf));
+    return Math.max(0, trim - this.length(this.task.instance.kerf));
   }
 
   private outer({ inner, trim }: Region): Box {
@@ -139,11 +139,11 @@ class Layout {
   }
 
   private length(units: number): number {
-    return this.posed.grid.length(units);
+    return this.task.grid.length(units);
   }
 
   private piece({ node, inner, edges }: Region): CutNode {
-    const { grid, instance, transposed } = this.posed;
+    const { grid, instance, transposed } = this.task;
     const { nodes } = this.forest;
     const { piece, copy } = this.hand(nodes.data[node]!);
     const [width, height] = transposed ? [piece.height, piece.width] : [piece.width, piece.height];
@@ -158,9 +158,9 @@ class Layout {
   }
 
   private offcut(region: Region): CutNode {
-    const { kerf } = this.posed.instance;
+    const { kerf } = this.task.instance;
     const { width, height } = this.forest.nodes;
-    const keep = useful(width[region.node]! - kerf, height[region.node]! - kerf, this.posed.least);
+    const keep = useful(width[region.node]! - kerf, height[region.node]! - kerf, this.task.least);
     const outer = this.outer(region);
     const sawn = outer.width <= 0 || outer.height <= 0;
     return { kind: 'offcut', ...outer, keep: keep && !sawn };
@@ -171,7 +171,7 @@ class Layout {
     const { node, inner, trim, edges } = region;
     const alongX = nodes.kind[node] === CUT_X;
     const extents = alongX ? nodes.width : nodes.height;
-    const { kerf } = this.posed.instance;
+    const { kerf } = this.task.instance;
     const children = this.inOrder(node, edges);
     let done = 0;
     const parts = children.map((child, i) => {

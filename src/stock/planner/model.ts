@@ -33,7 +33,7 @@ export interface StockPiece {
   readonly width: number;
   readonly height: number;
   /** 1 where left out. */
-  readonly quantity?: number;
+  readonly count?: number;
   /** May lie turned by a quarter; true where left out. */
   readonly turn?: boolean;
   /** What messages call it, e.g. job and layer; the id where left out. */

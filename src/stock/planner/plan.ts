@@ -8,10 +8,10 @@ import type { Instance } from './instance.ts';
 import type { StockInput, StockOptions, StockPlan } from './model.ts';
 import { largerOffcut } from './offcut.ts';
 import { isOrder, planOrder, raised } from './order.ts';
-import { type Posed, pose } from './pose.ts';
 import { inputProblems } from './read-input.ts';
 import { reserveStrips } from './reserve.ts';
 import { Search } from './search.ts';
+import { type Task, taskOf } from './task.ts';
 import { tooSmall } from './too-small.ts';
 import { writePlan } from './write-plan.ts';
 
@@ -43,22 +43,22 @@ const OTHER_SHARE = 0.5;
 export function planStock(input: StockInput): Result<StockPlan> {
   const wrong = inputProblems(input);
   if (wrong.length > 0) return fail(wrong);
-  const posed = pose(input);
-  if (!posed.ok) return posed;
+  const task = taskOf(input);
+  if (!task.ok) return task;
   const options = input.options ?? {};
-  const found = solve(posed.value, options, true);
+  const found = solve(task.value, options, true);
   if (!found.ok) return found;
-  const plan = writePlan(posed.value, found.value.forest, found.value.bound, options);
-  return succeed(withOther(plan, found.value, posed.value, options));
+  const plan = writePlan(task.value, found.value.forest, found.value.bound, options);
+  return succeed(withOther(plan, found.value, task.value, options));
 }
 
 /** Beside a plan for cost the best one found for sheets, and the other way round, where these are not the same. */
-function withOther(plan: StockPlan, { bound, small }: Found, posed: Posed, options: StockOptions): StockPlan {
-  const { instance } = posed;
+function withOther(plan: StockPlan, { bound, small }: Found, task: Task, options: StockOptions): StockPlan {
+  const { instance } = task;
   const counted = instance.stocks.filter(({ free }) => !free);
   if (plan.cost === undefined || counted.length < 2) return plan;
   const first = instance.first === 'cost' ? 'sheets' : 'cost';
-  const turned = { ...posed, instance: { ...instance, first } as const };
+  const turned = { ...task, instance: { ...instance, first } as const };
   const found = solve(turned, { ...options, effort: OTHER_SHARE * (options.effort ?? 1) }, small);
   if (!found.ok) return plan;
   const other = writePlan(turned, found.value.forest, found.value.bound, options);
@@ -67,7 +67,7 @@ function withOther(plan: StockPlan, { bound, small }: Found, posed: Posed, optio
   const net = ({ cost = 0, credit = 0 }: StockPlan): number => cost - credit;
   const dearer = net(other) > net(plan) || (net(other) === net(plan) && other.count > plan.count);
   if (!dearer && (instance.first === 'cost' || other.count <= plan.count)) {
-    return writePlan(posed, found.value.forest, bound, options);
+    return writePlan(task, found.value.forest, bound, options);
   }
   return { ...plan, other: { first, count: other.count, cost: other.cost } };
 }
@@ -80,10 +80,10 @@ interface Found {
 }
 
 /** `exactly`: works small cases out exactly. */
-function solve(posed: Posed, options: StockOptions, exactly: boolean): Result<Found> {
-  const { instance, least } = posed;
+function solve(task: Task, options: StockOptions, exactly: boolean): Result<Found> {
+  const { instance, least } = task;
   let bound = instance.first === 'cost' ? boundOfCost(instance) : boundOfSheets(instance);
-  if (bound.value === Infinity) return fail([tooSmall(posed, true)]);
+  if (bound.value === Infinity) return fail([tooSmall(task, true)]);
   const budget = Math.round((options.effort ?? 1) * STEPS);
   const seed = options.seed ?? 1;
   let search = new Search(unlimited(instance), seed);
@@ -97,18 +97,18 @@ function solve(posed: Posed, options: StockOptions, exactly: boolean): Result<Fo
     if ('search' in order) ({ search, joined } = order);
   } else {
     const exact = best(search, instance, bound, budget, exactly);
-    if (exact === 'none') return fail([tooSmall(posed, true)]);
+    if (exact === 'none') return fail([tooSmall(task, true)]);
     ({ bound, small } = exact);
   }
   search.saveThen(COST_UNTIL * budget);
   const forest = joined();
   const short = instance.stocks.some((stock, s) => forest.opened[s]! > stock.limit);
-  if (forest.missingCount > 0 || short) return fail([tooSmall(posed, false)]);
+  if (forest.missingCount > 0 || short) return fail([tooSmall(task, false)]);
   const share = Math.max(0, Math.min(OFFCUT_SHARE * budget, budget - search.steps));
   const polish = search.steps + share;
   reserveStrips(search, least, search.steps + STRIPS_SHARE * share);
   largerOffcut(search, least, polish);
-  const tidied = fewerSettings(posed, joined(), options.longestCut ?? Infinity, SETTINGS_SHARE * budget);
+  const tidied = fewerSettings(task, joined(), options.longestCut ?? Infinity, SETTINGS_SHARE * budget);
   return succeed({ forest: tidied, bound, small });
 }
 

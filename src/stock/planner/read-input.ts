@@ -8,7 +8,7 @@ const LONGEST_SIDE = 100_000;
 
 const INPUT_KEYS = ['sheets', 'pieces', 'options'];
 const SHEET_KEYS = ['id', 'width', 'height', 'count', 'cost', 'offcut', 'trim'];
-const PIECE_KEYS = ['id', 'width', 'height', 'quantity', 'turn', 'label', 'factoryEdge', 'fallout'];
+const PIECE_KEYS = ['id', 'width', 'height', 'count', 'turn', 'label', 'factoryEdge', 'fallout'];
 const OPTION_KEYS = [
   'kerf',
   'trim',
@@ -182,7 +182,7 @@ function readPieces(reader: Reader, value: unknown): void {
     if (piece === undefined) return;
     reader.id(piece.id, [...path, 'id'], 'piece', seen);
     for (const key of SIZE_KEYS) reader.number(piece[key], [...path, key], SIDE);
-    reader.optional(piece, 'quantity', path, { least: 1, most: MOST_PIECES, whole: true });
+    reader.optional(piece, 'count', path, { least: 1, most: MOST_PIECES, whole: true });
     reader.flag(piece, 'turn', path);
     reader.flag(piece, 'factoryEdge', path);
     if (piece.label !== undefined && typeof piece.label !== 'string') {
@@ -190,7 +190,7 @@ function readPieces(reader: Reader, value: unknown): void {
       reader.problems.push(error('stock-label', [...path, 'label'], message, 'put it in quotes'));
     }
     if (piece.fallout !== undefined) readFallout(reader, piece, path);
-    total += piece.quantity === undefined ? 1 : Number(piece.quantity);
+    total += piece.count === undefined ? 1 : Number(piece.count);
   });
   if (total <= MOST_PIECES) return;
   const message = `there are ${total} pieces, at most ${MOST_PIECES} are planned at once`;

@@ -1,8 +1,8 @@
 import { error, type Problem } from '../../problems/problem.ts';
 import type { Forest } from './forest.ts';
 import type { Instance } from './instance.ts';
-import type { Posed } from './pose.ts';
 import { Search } from './search.ts';
+import type { Task } from './task.ts';
 
 /** The most kinds of pieces that are listed by name. */
 const MOST_NAMED = 8;
@@ -13,8 +13,8 @@ const SHORT_SEARCH = 2_000_000;
  * Says which pieces found no place, and which sheets would do beside those that there are. `proved`: no plan exists; else
  * none was found, which more effort might.
  */
-export function tooSmall(posed: Posed, proved: boolean): Problem {
-  const { instance } = posed;
+export function tooSmall(task: Task, proved: boolean): Problem {
+  const { instance } = task;
   const [own, more] = [instance.stocks.length, extraOf(instance)];
   // All that there is comes first, as if it were free; sheets that there are not are saved as far as that goes.
   const there = instance.stocks.map((stock) => ({ ...stock, free: true }));
@@ -23,12 +23,12 @@ export function tooSmall(posed: Posed, proved: boolean): Problem {
   search.saveFirst(0, search.steps + SHORT_SEARCH);
 
   const { best } = search;
-  const names = namesOf(posed, fullest(instance).missing);
+  const names = namesOf(task, fullest(instance).missing);
   const list = names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED), 'others'] : names;
   const verdict = proved ? 'the stock is too small' : 'the stock seems too small';
   const message = `${verdict}: without a place stay ${list.join(', ')}`;
   const sheets = more.flatMap((stock, i) => {
-    const [count, source] = [best.opened[own + i]!, posed.sources[stock]!];
+    const [count, source] = [best.opened[own + i]!, task.sources[stock]!];
     return count > 0 && source.kind === 'sheet' ? [`${count} more of ${JSON.stringify(source.sheet.id)}`] : [];
   });
   const hint = sheets.length === 0 ? 'add sheets that are large enough' : `${sheets.join(' and ')} would do`;
@@ -49,12 +49,12 @@ function extraOf({ stocks }: Instance): number[] {
   return bought.length > 0 ? bought : all;
 }
 
-function namesOf(posed: Posed, missing: Int32Array): string[] {
-  return posed.members.flatMap((pieces, type) => {
+function namesOf(task: Task, missing: Int32Array): string[] {
+  return task.members.flatMap((pieces, type) => {
     let left = missing[type]!;
     // The pieces of a type are alike: those listed last are the ones without a place.
     return [...pieces].reverse().flatMap((piece) => {
-      const count = Math.min(left, piece.quantity ?? 1);
+      const count = Math.min(left, piece.count ?? 1);
       left -= count;
       return count > 0 ? [`${count} × ${JSON.stringify(piece.label ?? piece.id)}`] : [];
     });

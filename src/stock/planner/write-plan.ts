@@ -15,16 +15,16 @@ import type {
   StockPlan,
   UsedSheet,
 } from './model.ts';
-import type { Posed, StockSource } from './pose.ts';
+import type { StockSource, Task } from './task.ts';
 
 /** The plan in the input's own terms. */
-export function writePlan(posed: Posed, forest: Forest, bound: LowerBound, options: StockOptions): StockPlan {
-  const sheets = new Writer(posed, forest, options.longestCut ?? Infinity).sheets();
-  const { first } = posed.instance;
-  const price = priceOf(posed.instance, forest.opened);
+export function writePlan(task: Task, forest: Forest, bound: LowerBound, options: StockOptions): StockPlan {
+  const sheets = new Writer(task, forest, options.longestCut ?? Infinity).sheets();
+  const { first } = task.instance;
+  const price = priceOf(task.instance, forest.opened);
   const rate = options.offcutCredit ?? 0;
   const credit = rate * sheets.reduce((sum, sheet) => sum + worthKept(sheet), 0);
-  const proved = first === 'cost' && rate > 0 ? lessCredit(posed, bound, rate) : bound;
+  const proved = first === 'cost' && rate > 0 ? lessCredit(task, bound, rate) : bound;
   const above = (first === 'cost' ? price.cost - credit : price.sheets) - proved.value;
   const gap = above <= NOISE * Math.max(1, proved.value) ? 0 : above;
   const largest = largestOffcut(sheets);
@@ -55,7 +55,7 @@ function worthKept(sheet: UsedSheet): number {
 }
 
 /** All of a sheet but its blanks could be credited: that is the most which the bound can lose. */
-function lessCredit({ instance, sources, grid }: Posed, bound: LowerBound, rate: number): LowerBound {
+function lessCredit({ instance, sources, grid }: Task, bound: LowerBound, rate: number): LowerBound {
   const { stocks, types, kerf } = instance;
   const area = ({ width, height }: Size): number => grid.length(width - kerf) * grid.length(height - kerf);
   const blanks = types.reduce((sum, type) => sum + type.demand * area(type), 0);
@@ -82,11 +82,11 @@ class Writer {
   private readonly out: UsedSheet[] = [];
 
   constructor(
-    private readonly posed: Posed,
+    private readonly task: Task,
     private readonly forest: Forest,
     private readonly longestCut: number,
   ) {
-    this.laid = posed.members.map(() => 0);
+    this.laid = task.members.map(() => 0);
   }
 
   /**
@@ -94,7 +94,7 @@ class Writer {
    * sheet that its mat lies on.
    */
   sheets(): UsedSheet[] {
-    const { forest, posed } = this;
+    const { forest, task } = this;
     const used = Array.from({ length: forest.sheets }, (_, sheet) => sheet).filter((sheet) => !forest.isEmpty(sheet));
     const filled = (sheet: number): number => forest.nodes.filled(forest.root[sheet]!);
     const first = new Map<string, number>();
@@ -107,7 +107,7 @@ class Writer {
     used.sort(
       (a, b) => forest.stock[a]! - forest.stock[b]! || filled(b) - filled(a) || like.get(a)! - like.get(b)! || a - b,
     );
-    const source = (sheet: number): StockSource => posed.sources[forest.stock[sheet]!]!;
+    const source = (sheet: number): StockSource => task.sources[forest.stock[sheet]!]!;
     // Fallouts come in the order of their size: a mat is larger than its fallout, so it lies on something before that.
     const fallouts = used.filter((sheet) => source(sheet).kind === 'fallout');
     for (const sheet of used) if (!fallouts.includes(sheet)) this.lay(sheet, source(sheet));
@@ -121,7 +121,7 @@ class Writer {
     const { width, height } = laid;
     // The copy whose fallout is used is taken before others are handed out.
     const copy = source.kind === 'fallout' ? this.fallouts.get(source.piece.id)!.shift()! : 0;
-    const tree = layOutSheet(this.posed, this.forest, laid, this.longestCut, (type) => this.hand(type));
+    const tree = layOutSheet(this.task, this.forest, laid, this.longestCut, (type) => this.hand(type));
     if (source.kind === 'fallout') {
       const { id } = source.piece;
       this.out.push({ number, id, source: { kind: 'fallout', piece: id, copy }, width, height, tree });
@@ -135,15 +135,15 @@ class Writer {
   /** The next copy of a type, piece by piece as the input lists them. */
   private hand(type: number): Copy {
     let index = this.laid[type]!++;
-    for (const piece of this.posed.members[type]!) {
-      const quantity = piece.quantity ?? 1;
-      if (index < quantity) {
+    for (const piece of this.task.members[type]!) {
+      const count = piece.count ?? 1;
+      if (index < count) {
         if (piece.fallout !== undefined) {
           this.fallouts.set(piece.id, [...(this.fallouts.get(piece.id) ?? []), index + 1]);
         }
         return { piece, copy: index + 1 };
       }
-      index -= quantity;
+      index -= count;
     }
     throw new Error('more pieces lie on the sheets than there are');
   }

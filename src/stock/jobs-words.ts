@@ -17,7 +17,7 @@ interface Context {
 }
 
 /** What the planner says of plain rectangles, said of jobs, layers and the shop's sheets, with places in their files. */
-export function retold(problem: Problem, context: Context): Problem {
+export function inJobsWords(problem: Problem, context: Context): Problem {
   const { blanks, jobs, material, shop } = context;
   const [list, index] = problem.path;
   if (list === 'pieces' && typeof index === 'number') {

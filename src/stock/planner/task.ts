@@ -13,7 +13,7 @@ export type StockSource =
   | { readonly kind: 'fallout'; readonly piece: StockPiece };
 
 /** The input on its grid, with the way back. */
-export interface Posed {
+export interface Task {
   readonly instance: Instance;
   readonly grid: Grid;
   /** x and y of the instance are y and x of the input. */
@@ -26,18 +26,18 @@ export interface Posed {
   readonly least: Size;
 }
 
-interface Sourced {
+interface OwnStock {
   readonly source: StockSource;
   readonly stock: Stock;
 }
 
-interface Typed {
+interface OwnType {
   readonly type: BlankType;
   readonly pieces: readonly StockPiece[];
 }
 
 /** The instance of a checked input, or the pieces that no sheet can hold. */
-export function pose(input: StockInput): Result<Posed> {
+export function taskOf(input: StockInput): Result<Task> {
   const options = input.options ?? {};
   const problems: Problem[] = [];
   const sources = sourcesOf(input, options, problems);
@@ -45,7 +45,7 @@ export function pose(input: StockInput): Result<Posed> {
   const grid = gridFor(lengthsOf(input, options, sources));
   const kerf = grid.up(options.kerf ?? 0);
   const longest = options.longestCut === undefined ? Infinity : grid.down(options.longestCut) + kerf;
-  const all = sources.map((source): Sourced => ({ source, stock: stockOf(source, grid, kerf, longest) }));
+  const all = sources.map((source): OwnStock => ({ source, stock: stockOf(source, grid, kerf, longest) }));
   input.pieces.forEach((piece, i) => {
     const problem = unfit(piece, ['pieces', i], typeOf(piece, grid, kerf), all, { grid, kerf, longest });
     if (problem !== undefined) problems.push(problem);
@@ -58,7 +58,7 @@ export function pose(input: StockInput): Result<Posed> {
 }
 
 /** What is to be bought is told apart only where other sheets are on hand. */
-function boughtLast(all: readonly Sourced[]): readonly Sourced[] {
+function boughtLast(all: readonly OwnStock[]): readonly OwnStock[] {
   if (all.some(({ stock }) => !stock.free && !stock.bought)) return all;
   return all.map(({ source, stock }) => ({ source, stock: { ...stock, bought: false } }));
 }
@@ -111,7 +111,7 @@ function stockOf(source: StockSource, grid: Grid, kerf: number, longest: number)
   return {
     width: grid.down(width) + kerf,
     height: grid.down(height) + kerf,
-    limit: source.kind === 'fallout' ? (source.piece.quantity ?? 1) : (source.sheet.count ?? Infinity),
+    limit: source.kind === 'fallout' ? (source.piece.count ?? 1) : (source.sheet.count ?? Infinity),
     free: source.kind !== 'sheet',
     cost: source.kind === 'fallout' ? 0 : (source.sheet.cost ?? 0),
     bought: source.kind === 'sheet' && source.sheet.count === undefined,
@@ -145,13 +145,13 @@ function typeOf(piece: StockPiece, grid: Grid, kerf: number): BlankType {
   return {
     width: turn ? Math.max(width, height) : width,
     height: turn ? Math.min(width, height) : height,
-    demand: piece.quantity ?? 1,
+    demand: piece.count ?? 1,
     turn,
     edge: piece.factoryEdge === true,
   };
 }
 
-function merged(pieces: readonly StockPiece[], grid: Grid, kerf: number): Typed[] {
+function merged(pieces: readonly StockPiece[], grid: Grid, kerf: number): OwnType[] {
   const byKey = new Map<string, { type: BlankType; pieces: StockPiece[] }>();
   const withFalloutsFirst = [
     ...pieces.filter((piece) => piece.fallout !== undefined),
@@ -206,15 +206,15 @@ const typeKeys = (t: BlankType): number[] => [-t.width * t.height, -t.width, Num
  * quarter or listed in another order, is searched the same way.
  */
 function canonical(
-  stocks: readonly Sourced[],
-  types: readonly Typed[],
+  stocks: readonly OwnStock[],
+  types: readonly OwnType[],
   rest: { readonly kerf: number; readonly longest: number; readonly first: First },
   grid: Grid,
   least: Size,
-): Posed {
+): Task {
   const sorted = (
     turned: boolean,
-  ): { readonly stocks: Sourced[]; readonly types: Typed[]; readonly keys: number[] } => {
+  ): { readonly stocks: OwnStock[]; readonly types: OwnType[]; readonly keys: number[] } => {
     const ownStocks = stocks.map((each) => (turned ? { ...each, stock: turnedStock(each.stock) } : each));
     const ownTypes = types.map((each) => (turned ? { ...each, type: turnedType(each.type) } : each));
     ownStocks.sort((a, b) => byKeys(...stockKeys(a.stock))(stockKeys(b.stock)));
