@@ -75,7 +75,7 @@ export async function makeProof(pieces: readonly Piece[], request: Request): Pro
   );
   if (!opened.ok) return opened;
   const variants = pieces.map(({ mat, job: own, shop, varied }): Variant => {
-    const prices = priceList(mat, own, shop.prices);
+    const prices = priceList(mat, own, shop);
     return { mat, job: own, prices, ...(varied === undefined ? {} : { label: labelOf(varied, own) }) };
   });
   const made = proof(variants, {

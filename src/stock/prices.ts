@@ -5,9 +5,10 @@ import type { Mat } from '../mat/model.ts';
 import { defined } from '../problems/defined.ts';
 import { sentenceCase } from '../problems/sentence-case.ts';
 import type { Board } from '../shop/board.ts';
-import type { Prices } from '../shop/prices.ts';
 import type { Rate } from '../shop/rate.ts';
+import type { Shop } from '../shop/shop.ts';
 import { inchesFromMm, mmFromInches } from '../units/units.ts';
+import { sheetsAlone } from './quote.ts';
 import { byArea } from './sheet-price.ts';
 
 export interface PriceLine {
@@ -30,7 +31,11 @@ export interface PriceList {
 }
 
 /** Undefined where the shop has no `prices`: what it pays for its sheets is then nobody's business. */
-export function priceList(mat: Mat, job: Job, prices: Prices | undefined): PriceList | undefined {
+export function priceList(
+  mat: Mat,
+  job: Job,
+  { prices, stock }: Pick<Shop, 'prices' | 'stock'>,
+): PriceList | undefined {
   if (prices === undefined) return undefined;
   const { decimals } = prices;
   const lines: PriceLine[] = [];
@@ -39,13 +44,11 @@ export function priceList(mat: Mat, job: Job, prices: Prices | undefined): Price
     if (amount !== undefined) lines.push({ what, amount: rounded(amount, decimals) });
     else if (needed) without.push(what);
   };
-  for (const { name, board, blank } of mat.layers) {
-    add(
-      `${sentenceCase(name)}, ${board.name}`,
-      boardPrice(board, blank, job.count, prices),
-      prices.unitedInch === undefined,
-    );
-  }
+  const whole = prices.boards === 'sheet' ? sheetsAlone(mat, job, stock) : [];
+  mat.layers.forEach(({ name, board, blank }, layer) => {
+    const amount = prices.boards === 'sheet' ? whole[layer] : shareOf(board, blank);
+    add(`${sentenceCase(name)}, ${board.name}`, amount, prices.unitedInch === undefined);
+  });
   add(
     'Mat by the united inch',
     prices.unitedInch === undefined ? undefined : prices.unitedInch * mat.unitedInches,
@@ -87,21 +90,20 @@ function rounded(amount: number, decimals: number): number {
 
 const area = ({ width, height }: Size): number => width * height;
 
-function boardPrice(board: Board, blank: Size, count: number, prices: Prices): number | undefined {
+/** A blank's part of the first sheet that holds it, by area, or its price by area. */
+function shareOf(board: Board, blank: Size): number | undefined {
   if (board.areaPrice !== undefined) return byRate(board.areaPrice, blank);
-  const sheet = board.sheets.find((size) => fitting(size, blank, board.directional) > 0);
+  const sheet = board.sheets.find((size) => holds(size, blank, board.directional));
   const price = sheet?.price ?? board.price;
-  if (price === undefined || sheet === undefined) return undefined;
-  if (prices.boards === 'share') return (price * area(blank)) / area(sheet);
-  return (price * Math.ceil(count / fitting(sheet, blank, board.directional))) / count;
+  return price === undefined || sheet === undefined ? undefined : (price * area(blank)) / area(sheet);
 }
 
-/** How many blanks lie in a sheet in plain rows. */
-function fitting(sheet: Size, blank: Size, directional: boolean): number {
-  const rows = (w: number, h: number): number =>
-    Math.floor(sheet.width / w + 1e-9) * Math.floor(sheet.height / h + 1e-9);
-  const upright = rows(blank.width, blank.height);
-  return directional ? upright : Math.max(upright, rows(blank.height, blank.width));
+/** Sizes that were converted from other units may be a hair off. */
+const NOISE = 1e-6;
+
+function holds(sheet: Size, { width, height }: Size, directional: boolean): boolean {
+  const fits = (w: number, h: number): boolean => w <= sheet.width + NOISE && h <= sheet.height + NOISE;
+  return fits(width, height) || (!directional && fits(height, width));
 }
 
 const byMaybe = (rate: Rate | undefined, size: Size): number | undefined =>

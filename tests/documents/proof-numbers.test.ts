@@ -186,5 +186,45 @@ it('a sheet’s own price goes before that of its board', async () => {
   });
   if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
   const { mat, job, shop: read } = solved.value;
-  expect(priceList(mat, job, read.prices)).toMatchObject({ total: 8 });
+  expect(priceList(mat, job, read)).toMatchObject({ total: 8 });
+});
+
+describe('boards by the sheet', () => {
+  const priced = (shop: string, count: number, outer = '16 x 20', layers = '[{board: a}]') => {
+    const solved = solveJob(`count: ${count}\nmat: {outer: ${outer}, border: 3, layers: ${layers}}\nopenings: [{}]\n`, {
+      shop: { text: shop, file: 'shop.yaml' },
+    });
+    if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
+    const { mat, job, shop: read } = solved.value;
+    return priceList(mat, job, read)!;
+  };
+  const sheet = 'boards: {a: {sheets: [32 x 40], price: 9.50}}\nprices: {boards: sheet}\n';
+
+  it('count the sheets that this job alone begins: four of 16 × 20 fill one, once trimmed it holds two', () => {
+    expect(priced(sheet, 4).lines[0]!.amount).toBe(2.38);
+    // A quarter inch off each edge leaves 31 1/2 × 39 1/2: one column of 16, 15 1/2 beside it, so two blanks a sheet.
+    expect(priced(`${sheet}stock: {trim: 1/4}\n`, 4).lines[0]!.amount).toBe(4.75);
+  });
+
+  it('charge cuts their width: three strips of 32 × 13 1/4 need 39 3/4, and two saw cuts of 1/8', () => {
+    expect(priced(`${sheet}stock: {kerf: 1/8}\n`, 3, '32 x 13 1/4').lines[0]!.amount).toBe(3.17);
+    expect(priced(`${sheet}stock: {kerf: 1/4}\n`, 3, '32 x 13 1/4').lines[0]!.amount).toBe(6.33);
+  });
+
+  it('do not depend on the day: neither on the shelf nor on what is left', () => {
+    const day = `boards: {a: {sheets: [{size: 32 x 40, count: 0}], price: 9.50}}\nprices: {boards: sheet}
+shelf: [{id: S1, board: a, size: 20 x 30}]\n`;
+    expect(priced(day, 4)).toEqual(priced(sheet, 4));
+  });
+
+  it('are whole ones where the board is priced by area too: 1 in each square foot of 32 × 40 is 8.89', () => {
+    const byArea = sheet.replace('price: 9.50', 'price: {squareFoot: 1}');
+    expect(priced(byArea, 1).lines[0]!.amount).toBe(8.89);
+    expect(priced(byArea.replace('boards: sheet', 'boards: share'), 1).lines[0]!.amount).toBe(2.22);
+  });
+
+  it('are shared by layers of the same board, by area', () => {
+    const { lines } = priced(sheet, 2, '16 x 20', '[{board: a}, {board: a, reveal: 1/4, trimBack: 0}]');
+    expect(lines.map(({ amount }) => amount)).toEqual([2.38, 2.38]);
+  });
 });
