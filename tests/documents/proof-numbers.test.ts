@@ -190,10 +190,13 @@ it('a sheet’s own price goes before that of its board', async () => {
 });
 
 describe('boards by the sheet', () => {
-  const priced = (shop: string, count: number, outer = '16 x 20', layers = '[{board: a}]') => {
-    const solved = solveJob(`count: ${count}\nmat: {outer: ${outer}, border: 3, layers: ${layers}}\nopenings: [{}]\n`, {
-      shop: { text: shop, file: 'shop.yaml' },
-    });
+  const priced = (shop: string, count: number, outer = '16 x 20', layers = '[{board: a}]', more = '') => {
+    const solved = solveJob(
+      `count: ${count}\nmat: {outer: ${outer}, border: 3, layers: ${layers}}\nopenings: [{}]\n${more}\n`,
+      {
+        shop: { text: shop, file: 'shop.yaml' },
+      },
+    );
     if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
     const { mat, job, shop: read } = solved.value;
     return priceList(mat, job, read)!;
@@ -224,7 +227,13 @@ shelf: [{id: S1, board: a, size: 20 x 30}]\n`;
   });
 
   it('are shared by layers of the same board, by area', () => {
-    const { lines } = priced(sheet, 2, '16 x 20', '[{board: a}, {board: a, reveal: 1/4, trimBack: 0}]');
+    const { lines } = priced(
+      sheet,
+      2,
+      '16 x 20',
+      '[{board: a}, {board: a, reveal: 1/4, trimBack: 0}]',
+      'bench: {stack: apart}',
+    );
     expect(lines.map(({ amount }) => amount)).toEqual([2.38, 2.38]);
   });
 });
