@@ -50,7 +50,7 @@ function costAlone(board: Board, blanks: readonly Size[], count: number, stock: 
       id: `${i}`,
       width,
       height,
-      quantity: count,
+      count,
       turn: !board.directional,
       factoryEdge,
     })),
