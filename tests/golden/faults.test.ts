@@ -50,7 +50,7 @@ describe('a fault in the engine fails the references in every form', { timeout: 
     const files = await failing('hand-held', () => {
       vi.doMock('../../src/bench/offsets.ts', async (original) => ({
         ...(await original<object>()),
-        offsetAt: () => ({ offset: 0 }),
+        offsetsOn: () => ({ start: 0, stop: 0 }),
       }));
     });
     expect(files).toEqual(expect.arrayContaining(EVERYWHERE));
