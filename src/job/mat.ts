@@ -38,7 +38,12 @@ export function matSchema(unit: LengthUnit) {
       frame: z.optional(frameSchema(unit)),
       border: z.optional(writtenSides('Mat edge to the face opening of the top mat', borders, { least: 1 })),
       weighting: z.optional(weightingSchema(unit)),
-      leastBar: z.optional(length('Board between neighbouring openings, at least', ['1/4'], { least: 0, most: 500 })),
+      leastBar: z.optional(
+        length('Board between neighbouring openings, where more is wanted than holds', ['1/2'], {
+          least: 0,
+          most: 500,
+        }),
+      ),
       layers: z.optional(layersSchema(unit)),
     },
     'a map: outer, frame, border, weighting, leastBar, layers',

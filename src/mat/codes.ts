@@ -28,6 +28,7 @@ export const CODES: Codes = {
   ),
   'below-ring': entry('Openings lie below one another in a ring.', 'Give one of them a place of its own.'),
   'below-unknown': entry('A place names an opening that there is none of.', 'Take a name that the message lists.'),
+  'bar-narrow': entry('So little board is left between two openings that it bends easily.', 'Move them apart.'),
   'bevel-angle': entry('A bevel’s angle is one that no head cuts.', 'Give the angle from the face, 90 being square.'),
   'bevels-meet': entry(
     'Bevels of neighbouring openings meet inside the board.',
@@ -55,7 +56,15 @@ export const CODES: Codes = {
     'The frame’s lip hides most of a border.',
     'Make the mat larger or the opening smaller.',
   ),
+  'border-narrow': entry(
+    'So little board is left beside an opening that it bends easily.',
+    'Make the mat larger or the opening smaller.',
+  ),
   'border-none': entry('Nothing is left of a border.', 'Make the mat larger or the opening smaller.'),
+  'border-tears': entry(
+    'Too little board is left beside an opening, on its face or its back, or none.',
+    'Make the mat larger or the opening smaller.',
+  ),
   'clearance-beyond-lip': entry('A mat that slips in the rebate shows its edge.', 'Make the clearance smaller.'),
   'clearance-unusual': entry(
     'The clearance in the rebate is not the usual 1 to 3 mm.',
@@ -106,7 +115,10 @@ export const CODES: Codes = {
     'Nothing is seen through an opening.',
     'Make the mat or the artwork larger, or the borders narrower.',
   ),
-  'openings-near': entry('Too little board is left between two openings.', 'Move them apart, or lower the least bar.'),
+  'openings-near': entry(
+    'Too little board is left between two openings.',
+    'Move them apart, or lower `mat.leastBar` where it asks for more.',
+  ),
   'openings-none': entry('The job has no opening.', 'Give one at least.'),
   'outline-falls-apart': entry(
     'An outline is so narrow somewhere that its line falls apart.',

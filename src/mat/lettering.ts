@@ -10,9 +10,9 @@ import type { LetteringRequest } from '../job/lettering.ts';
 import { error, type Problem } from '../problems/problem.ts';
 import { letterWindows } from '../shapes/letter-windows.ts';
 import { showLength } from '../units/print.ts';
+import { mmFromInches } from '../units/units.ts';
 import { backInset } from './bevel.ts';
 import { belowUnknown } from './checks/group.ts';
-import { usualBar } from './checks/nearness.ts';
 import { theLayer } from './layers.ts';
 import type { MatLayer, MatLettering, MatOpening } from './model.ts';
 
@@ -117,6 +117,8 @@ function apart(a: Path, b: Path): number {
   return gapBetween(a, b);
 }
 
+/** Between letters and openings: 1/4 in or 6 mm (common practice, no source). */
+const usualBar = (job: Job): number => (job.units === 'in' ? mmFromInches(1 / 4) : 6);
 const least = (job: Job): number => job.mat.leastBar ?? usualBar(job);
 
 /** Off the part of the mat that is seen, off an under mat that should show, or too near to an opening in any layer. */

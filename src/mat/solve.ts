@@ -6,6 +6,7 @@ import { rescue } from './as-cut.ts';
 import { changesOf, onCutPiece } from './checks/as-cut.ts';
 import { boardsProblems } from './checks/board.ts';
 import { decorProblems } from './checks/decor.ts';
+import { borderStays } from './checks/must-stay.ts';
 import { nearnessProblems } from './checks/nearness.ts';
 import { openingProblems } from './checks/opening.ts';
 import { fallenApart, shapeProblems } from './checks/shape.ts';
@@ -51,6 +52,7 @@ function matFrom(job: Job, { sizes, moved, warnings }: Snapped, fonts: Fonts | u
   const problems = [
     ...placed.flatMap((each, index) => openingProblems(job, index, each, outer)),
     ...boardsProblems(job, layers, sizes),
+    ...borderStays(job, layers, placed),
     ...warnings,
   ];
   if (problems.some((each) => each.severity === 'error')) return fail(problems);

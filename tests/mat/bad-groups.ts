@@ -166,11 +166,18 @@ export const GROUP_ROWS: readonly Row[] = [
     ),
   ],
   [
+    'bar-narrow',
+    'warning',
+    'openings[1]',
+    'Heron and Tern in the top mat leave a bar of 4 mm, below 6 mm it bends easily',
+    two(at(40, 40), at(124, 40)),
+  ],
+  [
     'openings-near',
     'error',
     'openings[1]',
-    'Heron and Tern in the top mat come within 4 mm',
-    two(at(40, 40), at(124, 40)),
+    'Heron and Tern in the top mat come within 1.9 mm of each other, 2 mm is the least',
+    two(at(40, 40), at(121.9, 40)),
   ],
   [
     'openings-near',
@@ -194,11 +201,18 @@ export const GROUP_ROWS: readonly Row[] = [
     two({ ...at(40, 40), size: mm(200, 300) }, { ...at(100, 100), shape: 'oval' }),
   ],
   [
-    'opening-beyond-border',
+    'border-tears',
     'error',
     'openings[1].place',
-    'Tern comes to -10 mm from the right edge',
+    'Tern runs off the top mat at the right, 2 mm is the least: a narrower border tears',
     two(at(20, 20), at(230, 20)),
+  ],
+  [
+    'border-narrow',
+    'warning',
+    'openings[1].place',
+    'Tern leaves 5.9 mm of the top mat at the right, below 6 mm a border bends easily',
+    two(at(20, 20), at(214.1, 20)),
   ],
   [
     'opening-beyond-border',
