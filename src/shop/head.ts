@@ -49,7 +49,7 @@ export interface OffsetAt {
 const OVERRUN = 0.25;
 
 /** Twice the spread of a head that was calibrated: few ends then hang on to the board (common practice, no source). */
-export const overrun = (spread: number | undefined): number =>
+const usualOverrun = (spread: number | undefined): number =>
   spread === undefined ? OVERRUN : Math.max(0.01, 2 * spread);
 
 /** A pull head whose border lies under a bar at the left, without offsets: what is uncalibrated has none. */
@@ -81,13 +81,10 @@ export function headSchema(unit: LengthUnit) {
       straightedgeOn: z.optional(oneOf('The side of the line on which the straightedge lies', ['border', 'opening'])),
       bar: z.optional(length('Bar to blade, for sides that the guide cannot reach', ['1 1/2'], reach)),
       scribe: z.optional(line('Where on the head the scribe is read', ['the notch at its front'])),
-      start: z.optional(offsets(unit, 'How far ahead of the scribe the blade reaches the face when it is pushed in')),
-      stop: z.optional(offsets(unit, 'How far ahead of the scribe the cut in the face ends')),
-      spread: z.optional(
-        length('How far one end of its cuts strays, from its calibration', ['0.12 mm'], { least: 0, most: 10 }),
-      ),
-      overrun: z.optional(
-        length('Wished overrun at both ends; twice the spread without it', ['0.25 mm'], { least: 0, most: 10 }),
+      ...endFields(
+        unit,
+        'How far ahead of the scribe the blade reaches the face when it is pushed in',
+        'How far ahead of the scribe the cut in the face ends',
       ),
       blade: z.optional(line('The blade that it was calibrated with', ['0.3 mm, fresh'])),
       depth: z.optional(line('The depth that it was calibrated at', ['just scratches the slip sheet'])),
@@ -98,8 +95,35 @@ export function headSchema(unit: LengthUnit) {
   return described(head, 'A cutting head');
 }
 
+/** What is known of the ends of its cuts, of a head at the bench or of one that a machine carries. */
+export function endFields(unit: LengthUnit, start: string, stop: string) {
+  const { length } = lengthFields(unit);
+  const few = { least: 0, most: 10 };
+  return {
+    start: z.optional(offsets(unit, start)),
+    stop: z.optional(offsets(unit, stop)),
+    spread: z.optional(length('How far one end of its cuts strays, from its calibration', ['0.12 mm'], few)),
+    overrun: z.optional(length('Wished overrun at both ends; twice the spread without it', ['0.25 mm'], few)),
+  };
+}
+
+/** The same with every default filled in. */
+export const endsFrom = ({
+  start,
+  stop,
+  spread,
+  overrun,
+}: { readonly [K in 'start' | 'stop']?: readonly OffsetAt[] | undefined } & {
+  readonly [K in 'spread' | 'overrun']?: number | undefined;
+}): Pick<Head, 'start' | 'stop' | 'overrun' | 'calibrated'> => ({
+  start: start ?? HEAD.start,
+  stop: stop ?? HEAD.stop,
+  overrun: overrun ?? usualOverrun(spread),
+  calibrated: start !== undefined && stop !== undefined,
+});
+
 /** One length for every board, or one for each thickness. */
-export function offsets(unit: LengthUnit, about: string) {
+function offsets(unit: LengthUnit, about: string) {
   const { length } = lengthFields(unit);
   const expected = 'a length, or a list of {thickness, offset}';
   const offset = length('The offset', ['1.2 mm'], { least: -FARTHEST, most: FARTHEST });
@@ -129,10 +153,7 @@ export function headFrom(id: string, given: z.output<ReturnType<typeof headSchem
     opening: given.opening ?? HEAD.opening,
     straightedge: given.straightedge ?? HEAD.straightedge,
     straightedgeOn: given.straightedgeOn ?? HEAD.straightedgeOn,
-    start: given.start ?? HEAD.start,
-    stop: given.stop ?? HEAD.stop,
-    overrun: given.overrun ?? overrun(given.spread),
-    calibrated: given.start !== undefined && given.stop !== undefined,
+    ...endsFrom(given),
     ...defined({
       spread: given.spread,
       scribe: given.scribe,

@@ -6,7 +6,7 @@ import { converted, described, needed, number, oneOf, record, whole, yesNo } fro
 import { lengthFields } from '../read/fields/length-fields.ts';
 import type { LengthUnit } from '../units/units.ts';
 import { bevelAngle } from './bevel-angle.ts';
-import { HEAD, type OffsetAt, offsets, overrun } from './head.ts';
+import { endFields, endsFrom, HEAD, type OffsetAt } from './head.ts';
 import {
   OPERATIONS,
   type Operation,
@@ -167,13 +167,10 @@ export function machineSchema(unit: LengthUnit) {
       opening: z.optional(
         oneOf('The hand of the travel on which the opening lies, the back being up', ['left', 'right']),
       ),
-      start: z.optional(offsets(unit, 'How far ahead of the head’s own place the blade reaches the face')),
-      stop: z.optional(offsets(unit, 'How far ahead of the head’s own place the cut in the face ends')),
-      spread: z.optional(
-        length('How far one end of its cuts strays, from its calibration', ['0.12 mm'], { least: 0, most: 10 }),
-      ),
-      overrun: z.optional(
-        length('Wished overrun at both ends; twice the spread without it', ['0.25 mm'], { least: 0, most: 10 }),
+      ...endFields(
+        unit,
+        'How far ahead of the head’s own place the blade reaches the face',
+        'How far ahead of the head’s own place the cut in the face ends',
       ),
     },
     'a map: kind, bed, kerf, offset, bevel …',
@@ -259,10 +256,7 @@ function filledIn(id: string, kind: MachineKind, given: Given): Machine {
         ...any,
         kind,
         opening: given.opening ?? HEAD.opening,
-        start: given.start ?? HEAD.start,
-        stop: given.stop ?? HEAD.stop,
-        overrun: given.overrun ?? overrun(given.spread),
-        calibrated: given.start !== undefined && given.stop !== undefined,
+        ...endsFrom(given),
         ...defined({ bevel: given.bevel }),
       };
     default: {
