@@ -7,6 +7,7 @@ import type { Drawing } from './drawing/model.ts';
 import { loadFonts } from './fonts/load.ts';
 import { notShown, userTexts } from './job/printed-texts.ts';
 import { sheetsDocument } from './paper/sheets.ts';
+import { defined } from './problems/defined.ts';
 import { fail, type Result, succeed } from './problems/problem.ts';
 import { settle } from './settle/settle.ts';
 import type { Asked } from './settle/settled.ts';
@@ -56,7 +57,12 @@ export async function makeStock(solved: readonly Solved[], wishes: StockDayWishe
   const locate: StockShop['locate'] =
     source === undefined ? (problems) => problems : shopLocator(source.text, source.file);
   const shop = { shop: first.shop, locate };
-  const tape = { units: first.job.units, graduation: tapeGraduation(first.job) };
+  const { longestStop, shortestStop } = first.shop.stock;
+  const tape = {
+    units: first.job.units,
+    graduation: tapeGraduation(first.job),
+    ...defined({ longestStop, shortestStop }),
+  };
   const planned = planBoards({ jobs, shop, units: tape.units, wishes });
   if (!planned.ok) return planned;
   const day = layOutDay(planned.value, first.shop);

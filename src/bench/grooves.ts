@@ -5,7 +5,7 @@ import { guideReading } from '../mat/guide-reading.ts';
 import type { Mat } from '../mat/model.ts';
 import { defined } from '../problems/defined.ts';
 import { otherHand } from '../shop/head.ts';
-import { reach, scaleUnits, settingOf } from './guide.ts';
+import { offScale, reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
 import { beyondCorners, offsetsOn } from './offsets.ts';
 import { order, type Unordered } from './order.ts';
@@ -64,8 +64,7 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
     const distance = reach(mat.outer, side.from, second ? times(outward, -1) : outward);
     const reading = guideReading(guide, distance, depth, { angle: request.angle, reverse: second });
     const oblique = Math.abs(direction.x * direction.y) > 1e-9;
-    const tooFar = guide.longest !== undefined && reading > guide.longest + 1e-9;
-    const beyondGuide = oblique || reading < 0 || tooFar;
+    const beyondGuide = oblique || offScale(guide, reading);
     const straightedge = straightedgeLine(head, side);
     const bar = beyondGuide && straightedge === undefined ? barLine(head, side) : undefined;
     return [

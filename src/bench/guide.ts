@@ -1,4 +1,5 @@
 import type { Point, Size } from '../geometry/point.ts';
+import type { Guide } from '../shop/guide.ts';
 import { showAmount } from '../units/print.ts';
 import type { Units } from '../units/units.ts';
 import { inchesFromMm } from '../units/units.ts';
@@ -6,6 +7,10 @@ import type { Setting } from './model.ts';
 
 /** Within this a setting is said without "scant" or "full": half the width of a fine scale line. Common practice, no source. */
 const EXACT_WITHIN = 0.05;
+
+/** True where the guide cannot be set so: below its zero or its shortest setting, or beyond its longest. */
+export const offScale = ({ longest = Infinity, shortest = 0 }: Guide, reading: number): boolean =>
+  reading < Math.max(0, shortest - 1e-9) || reading > longest + 1e-9;
 
 /** How far the board reaches beyond the line through `at`, in the direction `towards` (a unit vector): to its edge, or to its farthest corner. */
 export function reach(board: Size, at: Point, towards: Point): number {

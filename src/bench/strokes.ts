@@ -13,7 +13,7 @@ import { type Problem, warning } from '../problems/problem.ts';
 import type { Head } from '../shop/head.ts';
 import { otherHand } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
-import { reach, scaleUnits, settingOf } from './guide.ts';
+import { offScale, reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
 import { beyondCorners, type EndOffsets, offsetsOn, outsideWarning } from './offsets.ts';
 import { order, type Unordered, type WorkOrder } from './order.ts';
@@ -112,9 +112,8 @@ function strokesOfOpening(
     const onLine = (face: Point, u: number): Point => plus(plus(face, toLine), times(direction, u));
     const distance = reach(mat.outer, side.from, reverse ? times(outward, -1) : outward);
     const guide = guideReading(job.bench.guide, distance, lifted, layer.bevel);
-    const { longest } = job.bench.guide;
     const oblique = Math.abs(direction.x * direction.y) > 1e-9;
-    const beyondGuide = oblique || guide < 0 || (longest !== undefined && guide > longest + 1e-9);
+    const beyondGuide = oblique || offScale(job.bench.guide, guide);
     const straightedge = straightedgeLine(head, side);
     const bar = beyondGuide && straightedge === undefined ? barLine(head, side) : undefined;
     const part = parts[index];
@@ -180,9 +179,10 @@ function beyondWarnings(job: Job, layer: MatLayer, opening: MatOpening, cut: rea
   const beyond = cut.filter((s) => s.beyondGuide && s.bar === undefined && s.straightedge === undefined);
   if (beyond.length === 0) return [];
   const sides = [...new Set(beyond.map((s) => s.side))].join(', ');
-  const { longest } = job.bench.guide;
+  const { longest, shortest } = job.bench.guide;
   const long = longest !== undefined && beyond.every((s) => s.guide > longest);
-  const why = long ? `which reaches ${showLength(longest, job.units)}` : 'below its zero, or for a side that slants';
+  const low = shortest === undefined ? 'below its zero' : `below its shortest, ${showLength(shortest, job.units)}`;
+  const why = long ? `which reaches ${showLength(longest, job.units)}` : `${low}, or for a side that slants`;
   return [
     warning(
       'guide-beyond',

@@ -30,6 +30,8 @@ export interface SheetSize extends Size {
   readonly price?: number;
   /** How many are left; undefined where as many can be had as are needed. */
   readonly count?: number;
+  /** As it really is: sheets run oversize. The size is only its name then. */
+  readonly measured?: Size;
 }
 
 /** 4-ply board measures 1.270–1.524 mm (S. Saitzyk, Art Hardware, 1987); 1.4 is its middle. */
@@ -62,12 +64,13 @@ const NARROWEST = 50;
 export function sheetSizes(unit: LengthUnit) {
   const { size } = lengthFields(unit);
   const range = { least: NARROWEST };
-  const expected = 'a size, or a map: size, price, count';
+  const expected = 'a size, or a map: size, price, count, measured';
   const sheet = record(
     {
       size: needed(size('Width x height, the board’s direction being up', ['32 x 40 in'], range)),
       price: z.optional(number('Price of one, instead of the board’s', [9.5], 0, 1e6, 'a price')),
       count: z.optional(whole('How many are left; as many as are needed without it', [12], 0, 1e6)),
+      measured: z.optional(size('As measured, where it is not quite that size', ['32 1/16 x 40 1/8 in'], range)),
     },
     expected,
   );
@@ -82,9 +85,14 @@ export function sheetSizes(unit: LengthUnit) {
   ]);
 }
 
-export const sheetFrom = ({ size, price, count }: z.output<ReturnType<typeof sheetSizes>>[number]): SheetSize => ({
+export const sheetFrom = ({
+  size,
+  price,
+  count,
+  measured,
+}: z.output<ReturnType<typeof sheetSizes>>[number]): SheetSize => ({
   ...size,
-  ...defined({ price, count }),
+  ...defined({ price, count, measured }),
 });
 
 const thickness = (unit: LengthUnit) =>

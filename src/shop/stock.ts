@@ -29,6 +29,9 @@ export interface StockSettings {
   readonly leastOffcut: Size;
   /** The longest cut that the trimming head makes; undefined where it reaches across every sheet. */
   readonly longestCut?: number;
+  /** The widest and the narrowest that the cutter's stop can be set to; undefined where it does for all. */
+  readonly longestStop?: number;
+  readonly shortestStop?: number;
   /** True where every blank must have an edge of its sheet, untrimmed. */
   readonly factoryEdge: boolean;
   /** Off each side of what drops out of an opening, before it is stock. */
@@ -66,6 +69,8 @@ export function stockSchema(unit: LengthUnit) {
   const few = { least: 0, most: 200 };
   const longest = 'The longest cut that the trimming head makes; without it every cut can be made';
   const least = 'What is smaller, either way round, is not kept';
+  const widest = 'The widest that the stop can be set to; beyond it the cut is marked by rule';
+  const narrowest = 'The narrowest that the stop can be set to; below it the cut is marked by rule';
   const credit = 'What a kept offcut is worth, in percent of its part of the sheet’s price';
   const margin = 'Comes off each side of what drops out of an opening, beside its bevel, before it is stock';
   const stock = record(
@@ -74,6 +79,8 @@ export function stockSchema(unit: LengthUnit) {
       kerf: z.optional(length('Width of a cut: 0 for a knife', [0, '3 mm'], { least: 0, most: 20 })),
       leastOffcut: z.optional(size(least, ['5 x 7 in'], { least: 10 })),
       longestCut: z.optional(length(longest, ['40 in'], { least: 100 })),
+      longestStop: z.optional(length(widest, ['48 in'], { least: 50 })),
+      shortestStop: z.optional(length(narrowest, ['1/2 in'], { least: 0, most: 500 })),
       factoryEdge: z.optional(yesNo('True where every blank must have an edge of its sheet, untrimmed')),
       falloutMargin: z.optional(length(margin, ['1/8 in'], { least: 0, most: 100 })),
       backing: z.optional(
@@ -82,7 +89,7 @@ export function stockSchema(unit: LengthUnit) {
       first: z.optional(oneOf('Of boards with prices: the least cost, or the fewest sheets', ['cost', 'sheets'])),
       offcutCredit: z.optional(number(credit, [50], 0, 100, 'a percentage from 0 to 100')),
     },
-    'a map: trim, kerf, leastOffcut, longestCut, factoryEdge, falloutMargin, backing, first, offcutCredit',
+    'a map: trim, kerf, leastOffcut, longestCut, longestStop, shortestStop, factoryEdge, falloutMargin, backing, first, offcutCredit',
   );
   return described(stock, 'How sheets of board are broken down', [{ trim: '1/4 in', longestCut: '40 in' }]);
 }
@@ -132,6 +139,11 @@ export function stockFrom(
     falloutMargin: given.falloutMargin ?? usual.falloutMargin,
     first: given.first ?? usual.first,
     offcutCredit: (given.offcutCredit ?? usual.offcutCredit) / 100,
-    ...defined({ longestCut: given.longestCut, backing: given.backing }),
+    ...defined({
+      longestStop: given.longestStop,
+      shortestStop: given.shortestStop,
+      longestCut: given.longestCut,
+      backing: given.backing,
+    }),
   };
 }

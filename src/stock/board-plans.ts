@@ -144,7 +144,8 @@ function sheetsOf(material: Material, shop: StockShop, units: Units) {
   const sources = new Map<string, SheetSource>();
   const sheets: StockSheet[] = [];
   sizes.forEach((given, index) => {
-    const { width, height, count } = given;
+    const { count } = given;
+    const { width, height } = given.measured ?? given;
     const shown = showSize(given, units);
     const id = sources.has(shown) ? `${shown} (${index + 1})` : shown;
     sources.set(id, { kind: 'sheet', index, size: { width, height } });

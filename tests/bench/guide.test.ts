@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { reach, scaleUnits, settingOf } from '../../src/bench/guide.ts';
+import { offScale, reach, scaleUnits, settingOf } from '../../src/bench/guide.ts';
 import type { Stroke } from '../../src/bench/model.ts';
 import { strokes } from '../../src/bench/strokes.ts';
 import { box } from '../../src/geometry/box.ts';
@@ -176,5 +176,24 @@ describe('the unit of a reading', () => {
     const solved = solveJob(job, { shop: { text: 'guide: {graduation: 1/16}\n', file: 'shop.yaml' } });
     if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
     expect(solved.value.strokes[0]!.setting).toMatchObject({ text: '3 3/8 in', sense: 'exact' });
+  });
+});
+
+describe('the ends of the scale', () => {
+  test('bound what the guide is set to: its longest and its shortest setting, and zero', () => {
+    const guide = { graduation: 1, longest: 300, shortest: 12, a: 0, b: 1 };
+    expect([11.9, 12, 300, 300.1].map((reading) => offScale(guide, reading))).toEqual([true, false, false, true]);
+    const { longest, shortest, ...open } = guide;
+    expect([-0.1, 0, 5000].map((reading) => offScale(open, reading))).toEqual([true, false, false]);
+    expect(longest).toBeGreaterThan(shortest);
+  });
+
+  test('are told where a border is below them: 2 in where the guide begins at 3', () => {
+    const shop = { text: 'guide: {shortest: 3 in}\n', file: 'shop.yaml' };
+    const solved = solveJob('mat: {outer: 16 x 20, border: {sides: 2, top: 4, bottom: 4}}\nopenings: [{}]\n', { shop });
+    if (!solved.ok) throw new Error('not solved');
+    const beyond = Object.fromEntries(solved.value.strokes.map(({ side, beyondGuide }) => [side, beyondGuide]));
+    expect(beyond).toEqual({ top: false, bottom: false, left: true, right: true });
+    expect(solved.warnings.map(({ message }) => message).join()).toContain('below its shortest, 3 in');
   });
 });

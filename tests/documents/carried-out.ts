@@ -23,7 +23,7 @@ export interface Carried {
 }
 
 const LAY =
-  /^(?:turn )?(?<board>[A-Z]+), (?<size>.+ (?:in|mm|cm)), (?<edge>left|right|top|bottom) edge to the stop$|^(?<again>[A-Z]+) again$/;
+  /^(?:turn )?(?<board>[A-Z]+), (?<size>.+ (?:in|mm|cm)), (?:(?<edge>left|right|top|bottom) edge to the stop|mark off from the (?<from>left|right|top|bottom) edge)$|^(?<again>[A-Z]+) again$/;
 const NOTHING = 1e-6;
 
 export function carriedOut(
@@ -40,7 +40,7 @@ export function carriedOut(
       if (cut !== ++number) throw new Error(`cut ${cut} comes ${number}th`);
       const words = LAY.exec(lay)?.groups;
       if (words === undefined) throw new Error(`nobody understands ${JSON.stringify(lay)}`);
-      if (words.again === undefined) held = { board: words.board!, edge: words.edge! };
+      if (words.again === undefined) held = { board: words.board!, edge: words.edge ?? words.from! };
       else if (held?.board !== words.again) throw new Error(`${words.again} is not in hand`);
       const { board, edge } = held!;
       const whole = boards.get(board);

@@ -6,6 +6,8 @@ import { carriedOut } from './carried-out.ts';
 import { LITTLE, MONDAY, MONDAY_SHOP, madeDay } from './stock-days.ts';
 import { inMm, lengthsIn, MM_PER_POINT } from './tickets.ts';
 
+const MM_PER_INCH = 25.4;
+
 const near = (a: number, b: number, off = 1e-6): boolean => Math.abs(a - b) <= off;
 type Layout = StockRecord['boards'][number]['layouts'][number];
 
@@ -143,6 +145,34 @@ describe('a day at the print room', () => {
       layouts.flatMap(({ offcuts }) => offcuts.flatMap((o) => o.marks)),
     );
     for (const mark of marks) expect(words.some((text) => text.startsWith(`${mark}: `))).toBe(true);
+  });
+
+  it('asks for no stop that the cutter has not: such cuts are marked by rule, from the same edge', async () => {
+    const shop = MONDAY_SHOP.replace('  trim:', '  longestStop: 30\n  shortestStop: 9\n  trim:');
+    const { files, record } = await madeDay(MONDAY, shop, { paper: 'letter' });
+    checkCarriedOut(record);
+    const groups = record.boards.flatMap(({ layouts }) => layouts.flatMap(({ stops }) => stops));
+    const marked = groups.filter(({ byRule }) => byRule);
+    expect(marked.length).toBeGreaterThan(2);
+    for (const { stop, byRule, rows } of groups) {
+      expect(byRule).toBe(stop > 30 * MM_PER_INCH + 1e-6 || stop < 9 * MM_PER_INCH - 1e-6);
+      for (const { lay } of rows) expect(/edge to the stop$/.test(lay) && byRule).toBe(false);
+    }
+    const words = (await readPdf(files[0]!.bytes)).pages.flatMap(({ texts }) => texts.map(({ text }) => text));
+    expect(words.filter((text) => text === 'Mark').length).toBe(marked.length);
+  });
+
+  it('cuts a sheet as it was measured, and trims what is over', async () => {
+    const shop = MONDAY_SHOP.replace('{size: 32 x 40, price', '{size: 32 x 40, measured: 32 1/16 x 40 1/8, price');
+    const { record } = await madeDay(MONDAY, shop, { paper: 'letter' });
+    checkCarriedOut(record);
+    const bone = record.boards.find(({ board }) => board === 'bone-4')!;
+    expect(bone.fetch[0]!.sheet).toBe('32 × 40 in');
+    const sheet = bone.layouts.find(({ from }) => from.of === '32 × 40 in')!;
+    expect([sheet.width / MM_PER_INCH, sheet.height / MM_PER_INCH]).toEqual([
+      expect.closeTo(32.0625, 9),
+      expect.closeTo(40.125, 9),
+    ]);
   });
 
   it('gives the same bytes each time', async () => {

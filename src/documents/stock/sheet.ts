@@ -187,15 +187,20 @@ function legendRow(
 }
 
 /** A setting to be read at arm's length, and below it the cuts that are made at it. */
-function groupPart({ reading, rows }: StopGroup, width: number, scale: number, fonts: Fonts): Part {
+function groupPart({ reading, rows, byRule }: StopGroup, width: number, scale: number, fonts: Fonts): Part {
   const base = capHeight(BLANK, fonts);
   const stop = scaled(TEXT, scale);
-  const before = widthOf('Stop', stop, fonts) + 2;
+  const what = byRule ? 'Mark' : 'Stop';
+  const before = widthOf(what, stop, fonts) + 2;
   const after = before + widthOf(reading.text, BLANK, fonts) + 1.8;
-  const said = [reading.unit, reading.sense === 'exact' ? '' : `${reading.sense}, ${reading.decimal} ${reading.unit}`];
+  const said = [
+    reading.unit,
+    reading.sense === 'exact' ? '' : `${reading.sense}, ${reading.decimal} ${reading.unit}`,
+    byRule ? 'by rule, cut to the mark' : '',
+  ];
   const head: Part = {
     items: [
-      set('Stop', 0, base, stop),
+      set(what, 0, base, stop),
       set(reading.text, before, base, BLANK),
       set(said.filter((text) => text !== '').join(' '), after, base, stop),
     ],

@@ -10,6 +10,9 @@ import type { Units } from '../../units/units.ts';
 export interface Tape {
   readonly units: Units;
   readonly graduation: number;
+  /** What the stop can be set to, mm; beyond that a cut is marked by rule. */
+  readonly longestStop?: number;
+  readonly shortestStop?: number;
 }
 
 /** A length as a stop is set to it. */
@@ -43,6 +46,8 @@ export const tapeSize = (size: Size, tape: Tape): string => `${tapeAmounts(size,
 export interface StopGroup {
   /** mm. */
   readonly stop: number;
+  /** True where the stop cannot be set so: the cut is measured from the edge by a rule, and made to the mark. */
+  readonly byRule: boolean;
   readonly reading: Reading;
   readonly rows: readonly CutRow[];
 }
@@ -56,12 +61,17 @@ export interface CutRow {
 
 /** The instructions of a sheet, a group for each setting of the stop. */
 export function stopGroups(layout: Layout, jobs: readonly JobToCut[], tape: Tape): readonly StopGroup[] {
-  const groups: { stop: number; reading: Reading; rows: CutRow[] }[] = [];
+  const groups: { stop: number; byRule: boolean; reading: Reading; rows: CutRow[] }[] = [];
   let taken: TakeBoard | undefined;
   for (const step of layout.sequence.instructions) {
     switch (step.kind) {
       case 'set':
-        groups.push({ stop: step.stop, reading: readingOf(step.stop, tape), rows: [] });
+        groups.push({
+          stop: step.stop,
+          byRule: isByRule(step.stop, tape),
+          reading: readingOf(step.stop, tape),
+          rows: [],
+        });
         break;
       case 'take':
         taken = step;
@@ -69,7 +79,7 @@ export function stopGroups(layout: Layout, jobs: readonly JobToCut[], tape: Tape
       case 'cut':
         groups.at(-1)!.rows.push({
           cut: step.cut,
-          lay: taken === undefined ? `${step.board} again` : layWords(taken, tape),
+          lay: taken === undefined ? `${step.board} again` : layWords(taken, tape, groups.at(-1)!.byRule),
           gives: givesWords(step, layout, jobs, tape),
         });
         taken = undefined;
@@ -83,9 +93,16 @@ export function stopGroups(layout: Layout, jobs: readonly JobToCut[], tape: Tape
   return groups;
 }
 
-/** `turn A, 16 × 40 in: left edge to the stop`. */
-function layWords({ board, edge, turn, width, height }: TakeBoard, tape: Tape): string {
-  return `${turn ? 'turn ' : ''}${board}, ${tapeSize({ width, height }, tape)}, ${edge} edge to the stop`;
+/** Readings are rounded. */
+const NOISE = 1e-6;
+
+const isByRule = (stop: number, { longestStop = Infinity, shortestStop = 0 }: Tape): boolean =>
+  stop > longestStop + NOISE || stop < shortestStop - NOISE;
+
+/** `turn A, 16 × 40 in, left edge to the stop`. */
+function layWords({ board, edge, turn, width, height }: TakeBoard, tape: Tape, byRule: boolean): string {
+  const laid = byRule ? `mark off from the ${edge} edge` : `${edge} edge to the stop`;
+  return `${turn ? 'turn ' : ''}${board}, ${tapeSize({ width, height }, tape)}, ${laid}`;
 }
 
 /** Both parts, but for the one that goes on under its name; `dust` is what a saw leaves nothing of. */
