@@ -137,11 +137,11 @@ function onEnds(problem: Problem, ends: readonly Pick<HeadReading, 'end'>[]): Pr
 }
 
 /** Offsets at other thicknesses stay; what serves for any thickness goes, now that there is one for its own. */
-function merged(had: readonly OffsetAt[] | undefined, found: readonly OffsetAt[], thickness: number): Plain {
-  const others = (had ?? []).filter(
-    (each) => each.thickness !== undefined && Math.abs(each.thickness - thickness) > THICKNESS_PLAY + 1e-9,
+function merged(had: readonly OffsetAt[] | undefined, found: readonly Required<OffsetAt>[], thickness: number): Plain {
+  const others = (had ?? []).flatMap(({ thickness: own, offset }) =>
+    own !== undefined && Math.abs(own - thickness) > THICKNESS_PLAY + 1e-9 ? [{ thickness: own, offset }] : [],
   );
   return [...others, ...found]
-    .sort((a, b) => a.thickness! - b.thickness!)
-    .map((each) => ({ thickness: `${rounded(each.thickness!, 4)} mm`, offset: inMm(each.offset) }));
+    .sort((a, b) => a.thickness - b.thickness)
+    .map((each) => ({ thickness: `${rounded(each.thickness, 4)} mm`, offset: inMm(each.offset) }));
 }

@@ -49,8 +49,8 @@ export interface HeadCalibration {
     readonly stop: EndCalibration;
   }[];
   /** What a shop's file holds for the head. */
-  readonly start: readonly OffsetAt[];
-  readonly stop: readonly OffsetAt[];
+  readonly start: readonly Required<OffsetAt>[];
+  readonly stop: readonly Required<OffsetAt>[];
   /** Offsets over thickness; residuals tell how good the fit is, from three thicknesses on. */
   readonly startLine: Line;
   readonly stopLine: Line;
@@ -79,36 +79,22 @@ export function calibrateHead(test: HeadTest): Result<HeadCalibration> {
   if (problems.length > 0) return fail(problems);
   const values = test.readings.map((reading, index) => ({ ...reading, index, past: reading.past - test.marksBeyond }));
   const thicknesses = [...new Set(values.map((v) => v.thickness))].sort((a, b) => a - b);
-  const groups = thicknesses.flatMap((thickness) =>
-    (['start', 'stop'] as const).map((end) => {
-      const all = values.filter((v) => v.thickness === thickness && v.end === end);
-      const out = standingOut(all.map((v) => v.past));
-      return { thickness, end, kept: all.filter((_, i) => !out[i]), standOut: all.filter((_, i) => out[i]) };
-    }),
-  );
-  const spread = pooledSpread(groups.map((group) => group.kept.map((v) => v.past)));
-  const ends = groups.map((group): EndCalibration => {
-    const pasts = group.kept.map((v) => v.past);
-    const past = mean(pasts);
-    const deviation = standardDeviation(pasts);
-    const pooled = deviation === undefined || deviation <= OWN_SCATTER * spread;
-    return {
-      past,
-      offset: group.end === 'start' ? -past : past,
-      kept: pasts.length,
-      ...defined({ standardDeviation: deviation }),
-      standardError: (pooled ? spread : deviation) / Math.sqrt(pasts.length),
-      pooled,
-      standOut: group.standOut.map((v) => v.index),
-    };
-  });
-  const startOf = (i: number): EndCalibration => ends[2 * i]!;
-  const stopOf = (i: number): EndCalibration => ends[2 * i + 1]!;
-  const start = thicknesses.map((thickness, i) => ({ thickness, offset: startOf(i).offset }));
-  const stop = thicknesses.map((thickness, i) => ({ thickness, offset: stopOf(i).offset }));
+  const groups = thicknesses.map((thickness) => ({
+    thickness,
+    start: groupOf(values.filter((v) => v.thickness === thickness && v.end === 'start')),
+    stop: groupOf(values.filter((v) => v.thickness === thickness && v.end === 'stop')),
+  }));
+  const spread = pooledSpread(groups.flatMap(({ start, stop }) => [start.pasts, stop.pasts]));
+  const calibrated = groups.map((group) => ({
+    thickness: group.thickness,
+    start: endOf(group.start, spread, -1),
+    stop: endOf(group.stop, spread, 1),
+  }));
+  const start = calibrated.map((at) => ({ thickness: at.thickness, offset: at.start.offset }));
+  const stop = calibrated.map((at) => ({ thickness: at.thickness, offset: at.stop.offset }));
   const samples = (offsets: typeof start) => offsets.map((o) => ({ x: o.thickness, y: o.offset }));
   const result: HeadCalibration = {
-    thicknesses: thicknesses.map((thickness, i) => ({ thickness, start: startOf(i), stop: stopOf(i) })),
+    thicknesses: calibrated,
     start,
     stop,
     startLine: fitLine(samples(start)),
@@ -117,6 +103,36 @@ export function calibrateHead(test: HeadTest): Result<HeadCalibration> {
     overrun: 2 * spread,
   };
   return succeed(result, warningsOf(result, test));
+}
+
+interface Group {
+  /** Of the readings that are kept, mm past the corner. */
+  readonly pasts: readonly number[];
+  /** Indices of the others in the test. */
+  readonly standOut: readonly number[];
+}
+
+function groupOf(readings: readonly { readonly past: number; readonly index: number }[]): Group {
+  const out = standingOut(readings.map(({ past }) => past));
+  return {
+    pasts: readings.filter((_, i) => !out[i]).map(({ past }) => past),
+    standOut: readings.filter((_, i) => out[i]).map(({ index }) => index),
+  };
+}
+
+function endOf({ pasts, standOut }: Group, spread: number, sign: 1 | -1): EndCalibration {
+  const past = mean(pasts);
+  const deviation = standardDeviation(pasts);
+  const pooled = deviation === undefined || deviation <= OWN_SCATTER * spread;
+  return {
+    past,
+    offset: sign * past,
+    kept: pasts.length,
+    ...defined({ standardDeviation: deviation }),
+    standardError: (pooled ? spread : deviation) / Math.sqrt(pasts.length),
+    pooled,
+    standOut,
+  };
 }
 
 /**

@@ -32,14 +32,15 @@ export function fromHeadReadings(readings: Readings<'head'>, context: Context): 
     ]);
   }
   const list = ends(readings);
-  const marksBeyond = readings.proof === true ? head!.overrun : (readings.marks ?? MARKS_BEYOND);
+  const proof = readings.proof === true ? head : undefined;
+  const marksBeyond = proof?.overrun ?? readings.marks ?? MARKS_BEYOND;
   const solved = calibrateHead({ readings: list, marksBeyond });
   if (!solved.ok) return fail(solved.problems.map((problem) => inPieces(problem, list)));
   const warnings = [
     ...solved.warnings.map((problem) => inPieces(problem, list)),
-    ...(readings.proof === true ? [] : prickWarnings(list, marksBeyond)),
+    ...(proof === undefined ? prickWarnings(list, marksBeyond) : []),
   ];
-  const made = readings.proof === true ? proved(solved.value, list, head!) : offsets(solved.value, readings, context);
+  const made = proof === undefined ? offsets(solved.value, readings, context) : proved(solved.value, list, proof);
   const date = readings.date ?? context.date;
   const lengths = ['thickness', 'start', 'stop', 'startPrick', 'stopPrick', 'marks'];
   const entry = { ...kept({ ...readings, date }, lengths), result: made.summary };
@@ -117,7 +118,7 @@ function offsets(found: HeadCalibration, readings: Readings<'head'>, { shop, sta
   const spread = Math.max(0.01, rounded(found.spread, 2));
   const wished = state.overruns.has(head) ? shop?.heads.get(head)?.overrun : undefined;
   const listed = (offsets: HeadCalibration['start']) =>
-    offsets.map(({ thickness, offset }) => ({ thickness: inMm(thickness!), offset: inMm(offset) }));
+    offsets.map(({ thickness, offset }) => ({ thickness: inMm(thickness), offset: inMm(offset) }));
   const values = {
     start: listed(found.start),
     stop: listed(found.stop),

@@ -21,8 +21,8 @@ export function some<T extends z.core.$ZodType>(about: string, one: string, exam
 export const CALIPER: Range = { least: 1, most: 1000 };
 
 /** One length, or a list of them where it was measured several times. */
-export function lengths(unit: LengthUnit, about: string, example: readonly string[], range: Range) {
-  const length = lengthFields(unit).length(about, [example[0]!], range);
+export function lengths(unit: LengthUnit, about: string, example: readonly [string, ...string[]], range: Range) {
+  const length = lengthFields(unit).length(about, [example[0]], range);
   const one = converted(length, (mm): readonly number[] => [mm]);
   const list = z
     .array(length, 'a list of lengths')
