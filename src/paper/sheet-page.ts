@@ -2,7 +2,7 @@ import type { Frame } from '../drawing/document.ts';
 import type { Drawing, Item } from '../drawing/model.ts';
 import { type Box, bottom, box, overlaps, right } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
-import { type Block, boxAt, shifted } from '../text/block.ts';
+import { type Block, boxAt, moved } from '../text/block.ts';
 import { type Corner, outwardsFrom, placesFrom } from '../text/places.ts';
 import { Room } from '../text/room.ts';
 import type { Sheet } from './area.ts';
@@ -76,7 +76,7 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
       const clear = room.best(places(block));
       if (clear === undefined || (room.cost(clear) > 0 && make !== blocks.at(-1))) continue;
       room.take(clear);
-      under.push(...shifted(block.items, clear));
+      under.push(...moved(block.items, clear.x, clear.y));
       return;
     }
     crowded.push(what);

@@ -1,9 +1,11 @@
-import type { Item, TextItem } from '../drawing/model.ts';
+import type { Item } from '../drawing/model.ts';
 import { type Quarter, turnedItem } from '../drawing/turned.ts';
-import { metrics, textBox, textWidth } from '../fonts/measure.ts';
-import type { Fonts, Weight } from '../fonts/model.ts';
+import { textBox, wrap } from '../fonts/measure.ts';
+import type { Fonts } from '../fonts/model.ts';
 import { type Box, box, union } from '../geometry/box.ts';
 import type { Point, Size } from '../geometry/point.ts';
+import { set } from './line.ts';
+import { LEADINGS, type Style } from './styles.ts';
 
 /** Items that move as one; top left at 0 0, mm. */
 export interface Block extends Size {
@@ -12,73 +14,41 @@ export interface Block extends Size {
   readonly groups?: readonly string[];
 }
 
-export interface Words {
+export interface Line {
   readonly text: string;
-  /** Em, mm. */
-  readonly size: number;
-  readonly weight?: Weight;
+  readonly style: Style;
+  readonly group?: string;
+  /** Broken into more lines where it is wider. */
+  readonly width?: number;
 }
 
-/** A line of text whose base line starts, has its middle or ends at `at`. */
-export function words(
-  { text, size, weight = 'regular' }: Words,
-  at: Point,
-  anchor: TextItem['anchor'] = 'start',
-  turn = 0,
-): TextItem {
-  return { kind: 'text', text, at, anchor, size, weight, turn, colour: 0 };
-}
-
-/** From the base line to the highest ink of a text, and at least to the top of small letters' stems; em. */
-export function rise(text: string, weight: Weight, fonts: Fonts): number {
-  return -textBox({ text: `h${text}`, at: { x: 0, y: 0 }, anchor: 'start', size: 1, weight, turn: 0 }, fonts).y;
-}
-
-const LEADING = 1.3;
-
-/** Lines below each other, flush left. */
-export function linesBlock(lines: readonly Words[], fonts: Fonts): Block {
-  const items: Item[] = [];
-  let [y, width, hang] = [0, 0, 0];
-  lines.forEach((line, i) => {
-    const weight = line.weight ?? 'regular';
-    y += (i === 0 ? rise(line.text, weight, fonts) : LEADING) * line.size;
-    hang = metrics(weight, fonts).descender * line.size;
-    items.push(words(line, { x: 0, y }));
-    width = Math.max(width, textWidth(line.text, weight, line.size, fonts));
-  });
-  return { width, height: y + hang, items };
-}
-
-export interface Line extends Words {
-  readonly group: string;
-}
-
-/** From base line to base line of words among lines, em. */
-const TIGHT = 1.22;
-
-/** Lines below each other, flush left, no larger than their ink: for words that find their place among lines. */
-export function labelBlock(lines: readonly Line[], fonts: Fonts): Block {
+/** Lines below each other, flush left, no larger than their ink, for words that find their place among other things. */
+export function labelBlock(given: readonly Line[], fonts: Fonts): Block {
+  const lines = given.flatMap((line) => brokenLine(line, fonts));
   let y = 0;
-  const items = lines.map((line) => {
-    y += TIGHT * line.size;
-    return words(line, { x: 0, y });
+  const items = lines.map(({ text, style }) => {
+    y += LEADINGS.tight * style.size;
+    return set(text, 0, y, style);
   });
   // Some characters reach above the capitals or below the descenders: what counts is what is inked.
   const ink = union(items.map((item) => textBox(item, fonts)));
+  const groups = lines.flatMap(({ group }) => group ?? []);
   return {
     width: ink.width,
     height: ink.height,
-    items: shifted(items, { x: -ink.x, y: -ink.y }),
-    groups: lines.map(({ group }) => group),
+    items: moved(items, -ink.x, -ink.y),
+    ...(groups.length > 0 ? { groups } : {}),
   };
 }
 
-/** How the parts of a row lie to one another. */
-type Level = 'top' | 'middle';
+function brokenLine(line: Line, fonts: Fonts): readonly Line[] {
+  const { text, style, width } = line;
+  if (width === undefined) return [line];
+  return wrap(text, style.weight, style.size, width, fonts).map((part) => ({ ...line, text: part }));
+}
 
-/** Two blocks side by side. */
-export function beside(a: Block, b: Block, gap: number, level: Level = 'top'): Block {
+/** Two blocks side by side, their tops or their middles level. */
+export function beside(a: Block, b: Block, gap: number, level: 'top' | 'middle' = 'top'): Block {
   const height = Math.max(a.height, b.height);
   const down = (block: Block): number => (level === 'top' ? 0 : (height - block.height) / 2);
   return joined({ width: a.width + gap + b.width, height }, [
@@ -87,23 +57,35 @@ export function beside(a: Block, b: Block, gap: number, level: Level = 'top'): B
   ]);
 }
 
-/** Two blocks below each other, flush left. */
-export function below(a: Block, b: Block, gap: number): Block {
-  return joined({ width: Math.max(a.width, b.width), height: a.height + gap + b.height }, [
-    [a, { x: 0, y: 0 }],
-    [b, { x: 0, y: a.height + gap }],
-  ]);
+/** Blocks below each other, flush left. */
+export function stacked(blocks: readonly Block[], gap: number): Block {
+  let height = 0;
+  const parts = blocks.map((block, i) => {
+    const y = i === 0 ? 0 : height + gap;
+    height = y + block.height;
+    return [block, { x: 0, y }] as const;
+  });
+  return joined({ width: Math.max(0, ...blocks.map(({ width }) => width)), height }, parts);
 }
 
-function joined(size: Size, parts: readonly (readonly [block: Block, at: Point])[]): Block {
-  const items = parts.flatMap(([block, at]) => shifted(block.items, at));
+/** Blocks that together make one of a size, each with its top left at a point. */
+export function joined(size: Size, parts: readonly (readonly [block: Block, at: Point])[]): Block {
+  const items = parts.flatMap(([block, { x, y }]) => moved(block.items, x, y));
   const groups = parts.flatMap(([{ groups: own }]) => own ?? []);
-  return { ...size, items, ...(groups.length === items.length && groups.length > 0 ? { groups } : {}) };
+  return {
+    width: size.width,
+    height: size.height,
+    items,
+    ...(groups.length === items.length && groups.length > 0 ? { groups } : {}),
+  };
 }
 
-export function shifted(items: readonly Item[], by: Point): readonly Item[] {
-  return by.x === 0 && by.y === 0 ? items : items.map((item) => turnedItem(item, 0, by));
-}
+/** The block with more of it around: white, or room for what hangs over. */
+export const padded = (block: Block, above: number, below = 0): Block =>
+  joined({ width: block.width, height: above + block.height + below }, [[block, { x: 0, y: above }]]);
+
+export const moved = <T extends Item>(items: readonly T[], x: number, y: number): readonly Item[] =>
+  x === 0 && y === 0 ? items : items.map((item) => turnedItem(item, 0, { x, y }));
 
 /** The size of a block after quarter turns. */
 export function turnedSize({ width, height }: Size, quarter: Quarter): Size {

@@ -1,199 +1,177 @@
 import type { Item } from '../drawing/model.ts';
-import { metrics, textWidth, wrap } from '../fonts/measure.ts';
-import type { Fonts } from '../fonts/model.ts';
 import { type Box, bottom, box } from '../geometry/box.ts';
-import { type Block, rise, shifted, words } from './block.ts';
+import { type Block, moved } from './block.ts';
+import { LARGE, LEAD_IN, type Style, TEXT } from './styles.ts';
 
-/** What runs down the columns of the first sheet. */
-export type Entry =
-  | { readonly kind: 'heading'; readonly text: string }
-  | { readonly kind: 'text'; readonly text: string; readonly bold?: boolean }
-  | { readonly kind: 'step'; readonly number: number; readonly text: string }
-  /** A name and its value, the value on a stop of its own. */
-  | { readonly kind: 'row'; readonly name: string; readonly value: string }
-  /** A stretch of a pen's line and what it means. */
-  | { readonly kind: 'legend'; readonly pen: string; readonly text: string }
-  | { readonly kind: 'block'; readonly block: Block };
+/** How densely a sheet is set: its running words, and how much white there is between things; 1 is usual. */
+export interface Density {
+  readonly text: Style;
+  readonly air: number;
+}
 
-/** Em sizes of the body, mm, the largest first; the smallest is still read at arm's length. */
-const BODIES = [3.6, 3.4, 3.2] as const;
-const HEADING = 1.34;
-const LEADING = 1.27;
-const SAMPLE = 16;
+/** What flows, one below the other. */
+export interface Piece {
+  /** White above it unless it stands at the top of a column, em of the running words. */
+  readonly above: number;
+  /** So many pieces behind it are never parted from it … */
+  readonly bound: number;
+  /** … and so many are not where that can be. */
+  readonly whole: number;
+  /** It begins a column. */
+  readonly fresh?: boolean;
+  /** Set into a column of that width; it is never split. */
+  readonly make: (width: number, density: Density) => Block;
+}
 
-/** Entries set into columns: `pages[i]` are the items of the page that the column belonged to. */
+const tight = (text: Style): Style => ({ ...text, leading: 'tight' });
+
+/** From the most generous down. */
+const DENSITIES: readonly Density[] = [
+  { text: LEAD_IN, air: 1.1 },
+  { text: tight(LEAD_IN), air: 0.8 },
+  { text: LARGE, air: 1.6 },
+  { text: LARGE, air: 1.1 },
+  { text: tight(LARGE), air: 0.9 },
+  { text: TEXT, air: 1.1 },
+  { text: tight(TEXT), air: 1 },
+  { text: tight(TEXT), air: 0.6 },
+];
+
+export interface FlowOptions {
+  /** The columns of a page in the order of reading, from page 0 on. */
+  readonly columns: (page: number) => readonly Box[];
+  /** The largest style of running words; `large` unless it is given. */
+  readonly largest?: Style;
+  /** The columns of the last page end as high as they can. */
+  readonly even?: boolean;
+}
+
 export interface Flowed {
-  readonly pages: readonly (readonly Item[])[];
-  /** Where the text ends in the last column that was used. */
-  readonly end: { readonly page: number; readonly y: number };
+  /** One for each page, with how far down it is filled. */
+  readonly pages: readonly { readonly items: readonly Item[]; readonly end: number }[];
+  readonly density: Density;
 }
 
-/** Columns in the order of reading; more are asked for when they are full. */
-export interface Columns {
-  readonly first: readonly Box[];
-  /** The columns of page 2, 3 … */
-  readonly next: readonly Box[];
-}
-
-/** On the fewest pages; if it can be, with lists of short lines whole, then in the largest size. */
-export function flow(entries: readonly Entry[], columns: Columns, fonts: Fonts): Flowed {
+/** On the fewest pages, lists and sections whole if they can be, then as generously as there is room. */
+export function flow(pieces: readonly Piece[], options: FlowOptions): Flowed {
+  const { size } = options.largest ?? LARGE;
+  const tried = DENSITIES.filter(({ text }) => text.size <= size).map(
+    (density) => new Setting(pieces, options, density),
+  );
   let best: Flowed | undefined;
   for (const whole of [true, false]) {
-    for (const body of BODIES) {
-      const tried = flowAt(entries, columns, body, whole, fonts);
-      if (best === undefined || tried.pages.length < best.pages.length) best = tried;
+    for (const setting of tried) {
+      const made = setting.flowed(whole);
+      if (best === undefined || made.pages.length < best.pages.length) best = made;
       if (best.pages.length === 1) return best;
     }
   }
   return best!;
 }
 
-/** Sets entries one below the other, a heading never alone at the foot of a column; goes on to further pages where they are full. */
-function flowAt(entries: readonly Entry[], columns: Columns, body: number, whole: boolean, fonts: Fonts): Flowed {
-  const pages: Item[][] = [[]];
-  let boxes = columns.first;
-  let column = 0;
-  let y = boxes[0]!.y;
-  const advance = (): void => {
-    column++;
-    if (column >= boxes.length) {
-      pages.push([]);
-      boxes = columns.next;
-      column = 0;
-    }
-    y = boxes[column]!.y;
-  };
-  /** By width, entry by entry: each is asked for more than once. */
-  const blocks = new Map<number, Block[]>();
-  const blockOf = (index: number, width: number): Block => {
-    const known = blocks.get(width) ?? [];
-    blocks.set(width, known);
-    known[index] ??= entryBlock(entries[index]!, width, body, fonts);
-    return known[index];
-  };
-  const tallest = Math.max(...columns.next.map((area) => area.height));
-  /** What must not be parted from an entry: a heading's first paragraph, or its whole list of short lines. */
-  const bound = (index: number, width: number): number => {
-    const next = entries[index + 1];
-    if (entries[index]!.kind !== 'heading' || next === undefined) return 0;
-    const first = 0.4 * body + blockOf(index + 1, width).height;
-    let list = first;
-    for (let i = index + 2; isShort(next) && entries[i] !== undefined && isShort(entries[i]!); i++) {
-      list += 0.4 * body + blockOf(i, width).height;
-    }
-    return blockOf(index, width).height + list > tallest || !whole ? first : list;
-  };
-  const gapAbove = (index: number): number => {
-    const { kind } = entries[index]!;
-    if (kind === 'heading') return 1.1 * body;
-    return (kind === 'text' && entries[index - 1]?.kind === 'text' ? 0.55 : 0.36) * body;
-  };
-  const place = (index: number): void => {
-    for (;;) {
-      const area = boxes[column]!;
-      const fresh = y === area.y;
-      const gap = fresh ? 0 : gapAbove(index);
-      const block = blockOf(index, area.width);
-      const fits =
-        y + gap + block.height + bound(index, area.width) <= bottom(area) + 1e-6 && block.width <= area.width + 1e-6;
-      // What no column has room for stands in the tallest.
-      if (fits || (fresh && area.height >= tallest - 1e-6)) {
-        pages.at(-1)!.push(...shifted(block.items, { x: area.x, y: y + gap }));
-        y += gap + block.height;
-        return;
-      }
-      advance();
-    }
-  };
-  entries.forEach((_, i) => {
-    place(i);
-  });
-  return { pages, end: { page: pages.length - 1, y } };
+interface Filled {
+  readonly items: readonly Item[];
+  readonly end: number;
+  readonly next: number;
 }
 
-const isShort = ({ kind }: Entry): boolean => kind === 'row' || kind === 'legend';
+/** Pieces in one density; each is set once for a width, though it is asked for more than once. */
+class Setting {
+  readonly #pieces: readonly Piece[];
+  readonly #options: FlowOptions;
+  readonly #density: Density;
+  readonly #tallest: number;
+  readonly #blocks = new Map<number, Block[]>();
 
-/** The lines of one entry, as wide as its column; top left at 0 0. */
-function entryBlock(entry: Entry, width: number, body: number, fonts: Fonts): Block {
-  switch (entry.kind) {
-    case 'heading':
-      return paragraph(entry.text, HEADING * body, 'bold', 0, width, fonts);
-    case 'text':
-      return paragraph(entry.text, body, entry.bold === true ? 'bold' : 'regular', 0, width, fonts);
-    case 'step': {
-      const number = `${entry.number}`;
-      const indent = textWidth('00 ', 'bold', body, fonts);
-      const block = paragraph(entry.text, body, 'regular', indent, width, fonts);
-      return {
-        ...block,
-        items: [words({ text: number, size: body, weight: 'bold' }, { x: 0, y: block.base }), ...block.items],
-      };
-    }
-    case 'row': {
-      const stop = Math.max(Math.min(26, width * 0.36), textWidth(`${entry.name} `, 'bold', body, fonts));
-      const block = paragraph(entry.value, body, 'regular', stop, width, fonts);
-      return {
-        ...block,
-        items: [words({ text: entry.name, size: body, weight: 'bold' }, { x: 0, y: block.base }), ...block.items],
-      };
-    }
-    case 'legend': {
-      const block = paragraph(entry.text, body, 'regular', SAMPLE + 3, width, fonts);
-      const y = block.base - (metrics('regular', fonts).capHeight / 2) * body;
-      return {
-        ...block,
-        items: [{ kind: 'line', pen: entry.pen, from: { x: 0.4, y }, to: { x: SAMPLE, y } }, ...block.items],
-      };
-    }
-    case 'block':
-      return entry.block;
-    default: {
-      const never: never = entry;
-      throw new TypeError(`unknown entry ${JSON.stringify(never)}`);
-    }
+  constructor(pieces: readonly Piece[], options: FlowOptions, density: Density) {
+    this.#pieces = pieces;
+    this.#options = options;
+    this.#density = density;
+    this.#tallest = Math.max(...options.columns(1).map(({ height }) => height));
   }
-}
 
-interface Paragraph extends Block {
-  /** Where its first base line runs. */
-  readonly base: number;
-}
+  flowed(whole: boolean): Flowed {
+    const { columns, even = false } = this.#options;
+    const pages: Flowed['pages'][number][] = [];
+    let next = 0;
+    do {
+      const boxes = columns(pages.length);
+      const full = this.#filled(next, boxes, whole);
+      const isLast = full.next >= this.#pieces.length;
+      pages.push(isLast && even ? this.#evened(next, boxes, whole, full) : full);
+      next = full.next;
+    } while (next < this.#pieces.length);
+    return { pages, density: this.#density };
+  }
 
-function paragraph(
-  text: string,
-  size: number,
-  weight: 'regular' | 'bold',
-  indent: number,
-  width: number,
-  fonts: Fonts,
-): Paragraph {
-  const lines = wrapped(text, weight, size, width - indent, fonts);
-  const base = rise(lines[0] ?? '', weight, fonts) * size;
-  const last = base + (lines.length - 1) * LEADING * size;
-  const items = lines.map((line, i) =>
-    words({ text: line, size, weight }, { x: indent, y: base + i * LEADING * size }),
-  );
-  return { width, height: last + metrics(weight, fonts).descender * size, items, base };
-}
+  /** The columns that end highest and still hold all that is left. */
+  #evened(from: number, boxes: readonly Box[], whole: boolean, full: Filled): Filled {
+    let best = full;
+    let [low, high] = [0, Math.max(...boxes.map(({ height }) => height))];
+    while (high - low > 1) {
+      const middle = (low + high) / 2;
+      const shorter = boxes.map((area) => ({ ...area, height: Math.min(area.height, middle) }));
+      const tried = this.#filled(from, shorter, whole);
+      const fits = tried.next >= this.#pieces.length && tried.end <= Math.max(...shorter.map(bottom)) + 1e-6;
+      if (fits) [high, best] = [middle, tried];
+      else low = middle;
+    }
+    return best;
+  }
 
-const WRAPPED = new WeakMap<Fonts, Map<string, readonly string[]>>();
-const MOST_WRAPPED = 1000;
+  #filled(from: number, boxes: readonly Box[], whole: boolean): Filled {
+    const items: Item[] = [];
+    let next = from;
+    let end = 0;
+    for (const area of boxes) {
+      let y = area.y;
+      while (next < this.#pieces.length) {
+        const piece = this.#pieces[next]!;
+        const isFirst = y === area.y;
+        if (piece.fresh === true && !isFirst) break;
+        const block = this.#block(next, area.width);
+        const top = y + (isFirst ? 0 : this.#gap(piece));
+        const needed = block.height + this.#boundTo(next, area, whole);
+        const fits = top + needed <= bottom(area) + 1e-6 && block.width <= area.width + 1e-6;
+        // What no column has room for stands alone in the tallest.
+        if (!fits && !(isFirst && area.height >= this.#tallest - 1e-6)) break;
+        items.push(...moved(block.items, area.x, top));
+        y = top + block.height;
+        next++;
+      }
+      end = Math.max(end, y);
+    }
+    return { items, end, next };
+  }
 
-/** The first sheets of a job's patterns say much the same. */
-function wrapped(
-  text: string,
-  weight: 'regular' | 'bold',
-  size: number,
-  width: number,
-  fonts: Fonts,
-): readonly string[] {
-  const all = WRAPPED.get(fonts) ?? new Map<string, readonly string[]>();
-  WRAPPED.set(fonts, all);
-  const key = `${weight} ${size} ${width} ${text}`;
-  const known = all.get(key) ?? wrap(text, weight, size, width, fonts);
-  if (all.size >= MOST_WRAPPED) all.clear();
-  all.set(key, known);
-  return known;
+  #gap({ above }: Piece): number {
+    return above * this.#density.air * this.#density.text.size;
+  }
+
+  #block(index: number, width: number): Block {
+    const known = this.#blocks.get(width) ?? [];
+    this.#blocks.set(width, known);
+    known[index] ??= this.#pieces[index]!.make(width, this.#density);
+    return known[index];
+  }
+
+  /** How tall what must stand below a piece is. */
+  #boundTo(index: number, { width }: Box, whole: boolean): number {
+    const piece = this.#pieces[index]!;
+    const heightOf = (count: number): number => {
+      let sum = 0;
+      for (let i = index + 1; i <= index + count; i++) {
+        const next = this.#pieces[i]!;
+        sum += this.#gap(next) + this.#block(i, width).height;
+      }
+      return sum;
+    };
+    if (whole && piece.whole > 0) {
+      const all = heightOf(piece.whole);
+      if (this.#block(index, width).height + all <= this.#tallest) return all;
+    }
+    return heightOf(piece.bound);
+  }
 }
 
 /** An area in columns of equal width. */

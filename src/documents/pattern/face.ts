@@ -2,7 +2,6 @@ import { type GrooveStroke, grooveStrokes } from '../../bench/grooves.ts';
 import type { FullScale } from '../../drawing/full-scale.ts';
 import type { Item } from '../../drawing/model.ts';
 import { once } from '../../drawing/once.ts';
-import { wrap } from '../../fonts/measure.ts';
 import { type Box, box, grown, union } from '../../geometry/box.ts';
 import { pathBox } from '../../geometry/extent.ts';
 import { placedPath } from '../../geometry/path.ts';
@@ -11,11 +10,13 @@ import type { Job } from '../../job/job.ts';
 import { decor } from '../../mat/decor.ts';
 import type { Mat } from '../../mat/model.ts';
 import { type Block, labelBlock } from '../../text/block.ts';
+import { LARGE_BOLD, stepsDown } from '../../text/styles.ts';
 import { printDecimal } from '../../units/print.ts';
 import { drawBoard, facts } from './board.ts';
 import { decorWords } from './decor.ts';
-import { nearTop, SCALES, scan } from './labels.ts';
+import { nearTop, scan } from './labels.ts';
 import { LEGEND, line, outward, PENS, TRIM_INSET } from './lines.ts';
+import { INFO, sideBlocks, topBlocks } from './notes.ts';
 import type { PatternOptions } from './pattern.ts';
 import { chained } from './places.ts';
 import { innerStrips, PatternSheet } from './sheet.ts';
@@ -67,7 +68,7 @@ export function facePattern(mat: Mat, job: Job, { fonts }: PatternOptions): Full
     boxes.set(opening + 1, known === undefined ? area : union([known, area]));
   }
   const crowded = own.length > 48;
-  tickLetters(sheet, ticks, crowded, [3.6, 2.6, 2]);
+  tickLetters(sheet, ticks, crowded, stepsDown(LARGE_BOLD));
   strokeWords(sheet, own, job, board, boxes, { crowded, alone: mat.openings.length === 1, view: 'face' });
   for (const { what, lines: words, at } of decorWords(mat, job, AROUND, 'face'))
     sheet.setWords(what, 'decor', words, at);
@@ -130,34 +131,20 @@ function within(mark: Point, way: Point, paper: Box, tick: number): Point {
 }
 
 function notes(mat: Mat, job: Job, fonts: PatternOptions['fonts']): readonly (readonly (() => Block)[])[] {
-  const each = (make: (scale: number) => Block) => SCALES.map((scale) => () => make(scale));
-  const info = (scale: number): Block =>
-    labelBlock(
-      [
-        ...wrap(job.title, 'bold', 6 * scale, 90, fonts).map((text) => ({
-          text,
-          size: 6 * scale,
-          weight: 'bold' as const,
-        })),
-        ...[`top mat: ${mat.layers[0]!.board.name}, before its openings are cut`, headWords(job)]
-          .flatMap((words) => wrap(words, 'regular', 4.5 * scale, 90, fonts))
-          .map((text) => ({ text, size: 4.5 * scale, weight: 'regular' as const })),
-      ].map((row) => ({ group: 'notes', ...row })),
-      fonts,
-    );
-  return [
-    each((k) => labelBlock([{ group: 'notes', text: '↑ TOP', size: 12 * k, weight: 'bold' }], fonts)),
-    each((k) =>
-      labelBlock(
-        [
-          { group: 'notes', text: 'FACE', size: 15 * k, weight: 'bold' },
-          { group: 'notes', text: 'this side up', size: 6.5 * k, weight: 'bold' },
-        ],
-        fonts,
-      ),
-    ),
-    each(info),
-  ];
+  const said = [`top mat: ${mat.layers[0]!.board.name}, before its openings are cut`, headWords(job)];
+  const info = INFO.map(
+    ({ title, words }) =>
+      () =>
+        labelBlock(
+          [{ text: job.title, style: title }, ...said.map((text) => ({ text, style: words }))].map((line) => ({
+            ...line,
+            group: 'notes',
+            width: 90,
+          })),
+          fonts,
+        ),
+  );
+  return [topBlocks(fonts), sideBlocks('FACE', fonts), info];
 }
 
 const NAMES = ['TOP', 'FACE, this side up', 'job and head'];

@@ -7,11 +7,24 @@ import { between, distance, minus, type Point, plus, point, times, unit } from '
 import type { Side } from '../../geometry/sides.ts';
 import { type Block, beside, labelBlock, turnedSize } from '../../text/block.ts';
 import type { Candidate } from '../../text/room.ts';
+import { BOLD, FINE, HEAD, LARGE, LEAD_IN, NAME, NUMBER, READING, SIGN, type Style, TEXT } from '../../text/styles.ts';
 import { printDecimal } from '../../units/print.ts';
 import { sideWords } from '../words/back-side.ts';
 
-/** From full size down; smaller than half is not read at arm's length, and the smallest only where nothing else fits. */
-export const SCALES: readonly number[] = [1, 0.85, 0.7, 0.55, 0.42];
+/** How large the words of one stroke are: its number, the guide's setting, and what else is said. */
+export interface StrokeStyles {
+  readonly number: Style;
+  readonly reading: Style;
+  readonly words: Style;
+}
+
+/** From full size down; the smallest is not read at arm's length, and only taken where nothing else fits. */
+export const STROKE_STEPS: readonly StrokeStyles[] = [
+  { number: NUMBER, reading: READING, words: LEAD_IN },
+  { number: READING, reading: NAME, words: LARGE },
+  { number: NAME, reading: SIGN, words: TEXT },
+  { number: SIGN, reading: HEAD, words: FINE },
+];
 
 /** Labels stand upright for the one who cuts: the board is turned until the stroke runs towards the body. */
 export function uprightFor(direction: Point): Quarter {
@@ -65,7 +78,7 @@ export function senseWords(stroke: Stroke): string {
  */
 export function strokeBlock(
   stroke: Stroke,
-  scale: number,
+  styles: StrokeStyles,
   across: boolean,
   view: 'face' | 'back',
   fonts: Fonts,
@@ -73,19 +86,18 @@ export function strokeBlock(
   const where = [sideWords(stroke, view), ...stateWords(stroke)].join(', ');
   const far = stroke.guideFrom === 'far' ? ['far edge on guide'] : [];
   const sense = senseWords(stroke);
-  const number = labelBlock(
-    [{ group: 'strokes', text: String(stroke.order), size: 15 * scale, weight: 'bold' }],
-    fonts,
-  );
+  const { number: large, reading: middle, words: small } = styles;
+  const number = labelBlock([{ group: 'strokes', text: String(stroke.order), style: large }], fonts);
+  const said = [...(sense === '' ? [] : [sense]), where, ...far];
   const reading = labelBlock(
     [
-      { group: 'readings', text: settingWords(stroke), size: 11 * scale, weight: 'bold' },
-      ...(sense === '' ? [] : [{ group: 'readings', text: sense, size: 4.5 * scale, weight: 'regular' as const }]),
-      ...[where, ...far].map((text) => ({ group: 'readings', text, size: 4.5 * scale, weight: 'regular' as const })),
+      { group: 'readings', text: settingWords(stroke), style: middle },
+      ...said.map((text) => ({ group: 'readings', text, style: small })),
     ],
     fonts,
   );
-  return beside(beside(arrow(16 * scale, across ? 'down' : 'left'), number, 1.5 * scale), reading, 5 * scale);
+  const em = large.size;
+  return beside(beside(arrow(em, across ? 'down' : 'left'), number, 0.1 * em), reading, 0.33 * em);
 }
 
 /** What is not as it was planned, or is done already. */
@@ -94,26 +106,27 @@ export const stateWords = ({ planned, cut }: Stroke): readonly string[] => [
   ...(cut === true ? ['cut already'] : []),
 ];
 
-/** How small a side is called on a crowded sheet, em in mm: number and setting alone. */
-export const SMALL_SIZES: readonly number[] = [4.2, 3.4, 2.8];
+/** How small a side is called on a crowded sheet: number and setting alone. */
+export const SMALL_STEPS: readonly Pick<StrokeStyles, 'number' | 'reading'>[] = [
+  { number: SIGN, reading: LEAD_IN },
+  { number: HEAD, reading: LARGE },
+  { number: BOLD, reading: FINE },
+];
 
 /** The stroke's number and the guide's setting alone, for a side without room for more. */
-export function smallBlock(stroke: Stroke, size: number, fonts: Fonts): Block {
-  const number = labelBlock(
-    [{ group: 'strokes', text: String(stroke.order), size: 1.25 * size, weight: 'bold' }],
-    fonts,
-  );
-  const reading = stroke.beyondGuide ? 'guide off' : `${stroke.setting.text}${SIGN[stroke.setting.sense]}`;
+export function smallBlock(stroke: Stroke, styles: (typeof SMALL_STEPS)[number], fonts: Fonts): Block {
+  const reading = stroke.beyondGuide ? 'guide off' : `${stroke.setting.text}${SIGN_OF[stroke.setting.sense]}`;
   const setting = [reading, ...stateWords(stroke)].join(', ');
-  return beside(number, labelBlock([{ group: 'readings', text: setting, size, weight: 'regular' }], fonts), 0.5 * size);
+  const said = labelBlock([{ group: 'readings', text: setting, style: styles.reading }], fonts);
+  return beside(numberBlock(stroke, styles.number, fonts), said, 0.5 * styles.reading.size);
 }
 
 /** The stroke's number alone, for a side whose setting is read elsewhere. */
-export const numberBlock = (stroke: Stroke, size: number, fonts: Fonts): Block =>
-  labelBlock([{ group: 'strokes', text: String(stroke.order), size, weight: 'bold' }], fonts);
+export const numberBlock = (stroke: Stroke, style: Style, fonts: Fonts): Block =>
+  labelBlock([{ group: 'strokes', text: String(stroke.order), style }], fonts);
 
 /** A little less than the printed setting, or a little more. */
-const SIGN: Readonly<Record<Stroke['setting']['sense'], string>> = { exact: '', scant: ' −', full: ' +' };
+const SIGN_OF: Readonly<Record<Stroke['setting']['sense'], string>> = { exact: '', scant: ' −', full: ' +' };
 
 /**
  * Places beside a straight side: along it from its middle outwards, from `gap` to `reach` mm off the line.

@@ -1,10 +1,24 @@
-import { wrap } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
 import { type Block, labelBlock } from '../../text/block.ts';
-import { SCALES } from './labels.ts';
+import {
+  BOLD,
+  FINE,
+  FINE_BOLD,
+  HEAD,
+  LARGE,
+  LARGE_BOLD,
+  LEAD_IN,
+  NAME,
+  NUMBER,
+  READING,
+  SIGN,
+  type Style,
+  stepsDown,
+  TEXT,
+} from '../../text/styles.ts';
 import { headWords, layerWords, transferWords } from './words.ts';
 
 export interface Note {
@@ -15,62 +29,71 @@ export interface Note {
 
 /** The words of the sheet that belong to no stroke. */
 export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, fonts: Fonts): readonly Note[] {
-  const each = (make: (scale: number) => Block): Note['sizes'] => SCALES.map((scale) => () => make(scale));
   const widths = [Math.min(110, paper.width * 0.6), 70, 45, 34];
-  const info = (scale: number, width: number): Block => {
-    const small = [
-      ...(job.customer === undefined ? [] : [job.customer]),
-      layerWords(mat, layer),
-      headWords(job),
-      ...(job.bench.head.scribe === undefined ? [] : [`scribe read at: ${job.bench.head.scribe}`]),
-    ];
-    return labelBlock(
+  const { customer, bench } = job;
+  const said = [
+    ...(customer === undefined ? [] : [customer]),
+    layerWords(mat, layer),
+    headWords(job),
+    ...(bench.head.scribe === undefined ? [] : [`scribe read at: ${bench.head.scribe}`]),
+  ];
+  const info = ({ title, transfer, words }: InfoStyles, width: number): Block =>
+    labelBlock(
       [
-        ...wrap(job.title, 'bold', 6 * scale, width, fonts).map((text) => ({
-          group: 'notes',
-          text,
-          size: 6 * scale,
-          weight: 'bold' as const,
-        })),
-        ...wrap(transferWords(job), 'bold', 5 * scale, width, fonts).map((text) => ({
-          group: 'notes',
-          text,
-          size: 5 * scale,
-          weight: 'bold' as const,
-        })),
-        ...small
-          .flatMap((words) => wrap(words, 'regular', 4.5 * scale, width, fonts))
-          .map((text) => ({ group: 'notes', text, size: 4.5 * scale, weight: 'regular' as const })),
-      ],
+        { text: job.title, style: title },
+        { text: transferWords(job), style: transfer },
+        ...said.map((text) => ({ text, style: words })),
+      ].map((line) => ({ ...line, group: 'notes', width })),
       fonts,
     );
-  };
   return [
-    {
-      name: 'TOP',
-      sizes: each((k) => labelBlock([{ group: 'notes', text: '↑ TOP', size: 12 * k, weight: 'bold' }], fonts)),
-    },
-    {
-      name: 'BACK, this side up',
-      sizes: each((k) =>
-        labelBlock(
-          [
-            { group: 'notes', text: 'BACK', size: 15 * k, weight: 'bold' },
-            { group: 'notes', text: 'this side up', size: 6.5 * k, weight: 'bold' },
-          ],
-          fonts,
-        ),
-      ),
-    },
-    { name: 'job, layer and head', sizes: SCALES.flatMap((scale) => widths.map((width) => () => info(scale, width))) },
+    { name: 'TOP', sizes: topBlocks(fonts) },
+    { name: 'BACK, this side up', sizes: sideBlocks('BACK', fonts) },
+    { name: 'job, layer and head', sizes: INFO.flatMap((styles) => widths.map((width) => () => info(styles, width))) },
     {
       name: 'hinge edge',
-      sizes: each((k) =>
-        labelBlock(
-          [{ group: 'hinge', text: 'hinge along this edge (grey dashes)', size: 4.5 * k, weight: 'regular' }],
-          fonts,
-        ),
+      sizes: stepsDown(LEAD_IN).map(
+        (style) => () => labelBlock([{ group: 'hinge', text: 'hinge along this edge (grey dashes)', style }], fonts),
       ),
     },
   ];
 }
+
+interface InfoStyles {
+  readonly title: Style;
+  readonly transfer: Style;
+  readonly words: Style;
+}
+
+/** From full size down, as all words on a pattern. */
+export const INFO: readonly InfoStyles[] = [
+  { title: SIGN, transfer: HEAD, words: LEAD_IN },
+  { title: HEAD, transfer: LARGE_BOLD, words: LARGE },
+  { title: LARGE_BOLD, transfer: BOLD, words: TEXT },
+  { title: BOLD, transfer: FINE_BOLD, words: FINE },
+];
+
+/** The arrow and the word that say which edge is the top. */
+export const topBlocks = (fonts: Fonts): Note['sizes'] =>
+  [READING, NAME, SIGN, HEAD].map((style) => () => labelBlock([{ group: 'notes', text: '↑ TOP', style }], fonts));
+
+/** Which side of the board is up. */
+export const sideBlocks = (side: 'BACK' | 'FACE', fonts: Fonts): Note['sizes'] =>
+  (
+    [
+      [NUMBER, SIGN],
+      [READING, HEAD],
+      [NAME, LARGE_BOLD],
+      [SIGN, FINE_BOLD],
+    ] as const
+  ).map(
+    ([large, small]) =>
+      () =>
+        labelBlock(
+          [
+            { group: 'notes', text: side, style: large },
+            { group: 'notes', text: 'this side up', style: small },
+          ],
+          fonts,
+        ),
+  );

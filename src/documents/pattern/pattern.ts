@@ -10,6 +10,7 @@ import type { Job } from '../../job/job.ts';
 import { theLayer } from '../../mat/layers.ts';
 import type { Mat } from '../../mat/model.ts';
 import { labelBlock } from '../../text/block.ts';
+import { LEAD_IN, stepsDown } from '../../text/styles.ts';
 import { drawBoard, drawHinge, facts } from './board.ts';
 import { curves } from './curves.ts';
 import { decorLines, decorWords } from './decor.ts';
@@ -68,10 +69,10 @@ export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: n
   sheet.endOfLines();
   for (const each of curved)
     for (const { lines, at } of each.words) {
-      const sizes = [4.5, 3.6, 3, 2.5].map((size) =>
+      const sizes = stepsDown(LEAD_IN).map((style) =>
         once(() =>
           labelBlock(
-            lines.map((text) => ({ group: 'curves', text, size, weight: 'regular' as const })),
+            lines.map((text) => ({ group: 'curves', text, style })),
             fonts,
           ),
         ),

@@ -7,12 +7,10 @@ import { type Path, polygon, straightSides } from '../../geometry/path.ts';
 import { type Point, plus, point, times } from '../../geometry/point.ts';
 import { type Block, beside, labelBlock } from '../../text/block.ts';
 import { type Candidate, GAP, type InkedLine } from '../../text/room.ts';
+import { type Style, stepsDown } from '../../text/styles.ts';
 import { uprightFor } from './labels.ts';
 import { CROWDED_PENS } from './lines.ts';
 import type { Tick } from './strokes.ts';
-
-/** A tick's letter smaller than this stands without its stroke's number. */
-const SMALLEST_NUMBERED = 2.5;
 
 /** The extent of a box along a direction. */
 export const across = (b: Box, way: Point): number => Math.abs(way.x) * b.width + Math.abs(way.y) * b.height;
@@ -43,22 +41,27 @@ export function* closeTo(block: Block, at: Point, within: Box, reach = 40): Gene
   }
 }
 
+/** A tick's letter with its stroke's number; in the smallest sizes alone. */
 export function* letterPlaces(
   end: Point,
   way: Point,
   { letter, stroke }: Tick,
-  sizes: readonly number[],
+  styles: readonly Style[],
   fonts: Fonts,
 ): Generator<Candidate> {
   const quarter = uprightFor(stroke.direction);
   const along = stroke.direction;
-  for (const size of sizes) {
-    const sign = labelBlock([{ group: 'marks', text: letter, size, weight: 'bold' }], fonts);
-    const number = labelBlock(
-      [{ group: 'marks', text: String(stroke.order), size: 0.65 * size, weight: 'regular' }],
-      fonts,
-    );
-    const block = size < SMALLEST_NUMBERED ? sign : beside(sign, number, 0.08 * size);
+  for (const style of styles) {
+    const sign = labelBlock([{ group: 'marks', text: letter, style }], fonts);
+    const small = stepsDown(style)[2];
+    const block =
+      small === undefined
+        ? sign
+        : beside(
+            sign,
+            labelBlock([{ group: 'marks', text: String(stroke.order), style: { ...small, weight: 'regular' } }], fonts),
+            0.08 * style.size,
+          );
     const [w, h] = quarter % 2 === 0 ? [block.width, block.height] : [block.height, block.width];
     const [over, aside] = [across(box(0, 0, w, h), way) / 2, across(box(0, 0, w, h), along) / 2];
     const outwards = letter === 'S' ? -1 : 1;

@@ -8,6 +8,7 @@ import { between, distance, type Point, point } from '../../geometry/point.ts';
 import { type Problem, warning } from '../../problems/problem.ts';
 import { labelBlock, turnedBlock } from '../../text/block.ts';
 import { type Candidate, type Found, Room } from '../../text/room.ts';
+import { LEAD_IN, stepsDown } from '../../text/styles.ts';
 import { around } from './labels.ts';
 import { line, PENS } from './lines.ts';
 import { chained, closeTo, linesOf, nearestOf } from './places.ts';
@@ -94,10 +95,10 @@ export class PatternSheet {
 
   /** Lines of words as near to a point as there is room, else led to it. */
   setWords(what: string, group: string, lines: readonly string[], at: Point): void {
-    const blocks = [4.5, 3.6, 3].map((size) =>
+    const blocks = stepsDown(LEAD_IN).map((style) =>
       once(() =>
         labelBlock(
-          lines.map((text) => ({ group, text, size, weight: 'regular' as const })),
+          lines.map((text) => ({ group, text, style })),
           this.fonts,
         ),
       ),

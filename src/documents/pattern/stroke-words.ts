@@ -4,7 +4,17 @@ import type { Quarter } from '../../drawing/turned.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import { between, distance, type Point, plus, times } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
-import { around, besideSide, numberBlock, SCALES, SMALL_SIZES, smallBlock, strokeBlock, uprightFor } from './labels.ts';
+import { FINE_BOLD, LARGE_BOLD, SIGN, type Style, stepsDown } from '../../text/styles.ts';
+import {
+  around,
+  besideSide,
+  numberBlock,
+  SMALL_STEPS,
+  STROKE_STEPS,
+  smallBlock,
+  strokeBlock,
+  uprightFor,
+} from './labels.ts';
 import { outward } from './lines.ts';
 import { across, chained, letterPlaces } from './places.ts';
 import type { PatternSheet } from './sheet.ts';
@@ -18,11 +28,11 @@ export function tickLetters(
   sheet: PatternSheet,
   ticks: readonly Tick[],
   crowded: boolean,
-  sizes: readonly number[] = crowded ? [3.6, 2.6, 2] : [7, 5, 3.6, 2.6],
+  styles: readonly Style[] = stepsDown(crowded ? LARGE_BOLD : SIGN),
 ): void {
   for (const t of ticks) {
     const name = `${t.letter} of stroke ${t.stroke.order}`;
-    const places = letterPlaces(t.item.from, t.out, t, sizes, sheet.fonts);
+    const places = letterPlaces(t.item.from, t.out, t, styles, sheet.fonts);
     if (crowded) {
       // Where letters find no room, the dashes tell a start from an end.
       sheet.attempt(places, 'tick');
@@ -30,7 +40,7 @@ export function tickLetters(
     }
     sheet.set(name, places, 'tick');
     if (distance(t.item.to, t.letter === 'S' ? t.stroke.start : t.stroke.stop) > 12)
-      sheet.set(name, letterPlaces(t.item.to, times(t.out, -1), t, sizes, sheet.fonts), 'tick');
+      sheet.set(name, letterPlaces(t.item.to, times(t.out, -1), t, styles, sheet.fonts), 'tick');
   }
 }
 
@@ -58,9 +68,9 @@ export function strokeWords(
     const clear = Math.min(across(board, out), sheet.room.clearance(plus(middle, times(out, 0.2)), out, 400));
     const reach = Math.min(alone ? across(board, out) : clear, toEdge(sheet.paper, middle, out));
     const depth = Math.min(REACH_INSIDE, across(boxes.get(s.opening) ?? box(0, 0, 0, 0), out));
-    const places = (crowded ? [] : SCALES).flatMap((scale) => {
-      const standing = once(() => strokeBlock(s, scale, true, view, sheet.fonts));
-      const lying = once(() => strokeBlock(s, scale, false, view, sheet.fonts));
+    const places = (crowded ? [] : STROKE_STEPS).flatMap((styles) => {
+      const standing = once(() => strokeBlock(s, styles, true, view, sheet.fonts));
+      const lying = once(() => strokeBlock(s, styles, false, view, sheet.fonts));
       return [
         () => besideSide(standing(), s.line, out, upright, 4, reach),
         () => besideSide(lying(), s.line, out, along, 4, reach),
@@ -68,7 +78,7 @@ export function strokeWords(
         () => besideSide(lying(), s.line, times(out, -1), along, 4, depth),
       ];
     });
-    const small = SMALL_SIZES.map((size) => once(() => smallBlock(s, size, sheet.fonts)));
+    const small = SMALL_STEPS.map((styles) => once(() => smallBlock(s, styles, sheet.fonts)));
     places.push(
       ...small.flatMap((block) => [
         () => besideSide(block(), s.line, times(out, -1), upright, 2, depth),
@@ -84,7 +94,7 @@ export function strokeWords(
       continue;
     }
     if (sheet.attempt(chained(places), 'reading', middle, chained(far.slice(-1)))) continue;
-    const number = once(() => numberBlock(s, 2.4, sheet.fonts));
+    const number = once(() => numberBlock(s, FINE_BOLD, sheet.fonts));
     const beside = [times(out, -1), out].map((way) => () => besideSide(number(), s.line, way, upright, 1.5, 30));
     const round = () => around(number(), upright, middle, 140);
     if (sheet.attempt(chained(beside), 'reading', middle, round())) sheet.keyed++;

@@ -1,10 +1,12 @@
 import type { Item } from '../../drawing/model.ts';
-import { textWidth, wrap } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box } from '../../geometry/box.ts';
-import { type Block, rise, shifted, words } from '../../text/block.ts';
-import { columnsOf, type Entry, flow } from '../../text/flow.ts';
-import { assemblyMap, type MapPlan, SMALLEST_NAME } from '../furniture/assembly-map.ts';
+import { type Block, joined, moved, stacked } from '../../text/block.ts';
+import { type Entry, piecesOf } from '../../text/entries.ts';
+import { columnsOf, flow } from '../../text/flow.ts';
+import { headline, paragraph } from '../../text/paragraph.ts';
+import { LEAD_IN, NAME, TEXT } from '../../text/styles.ts';
+import { assemblyMap, type MapPlan } from '../furniture/assembly-map.ts';
 import { type ScaleFigure, scaleFigure } from '../furniture/scale-figure.ts';
 import { type CheckFacts, meaning, settings, usage } from './words.ts';
 
@@ -13,7 +15,6 @@ const GAP = 7;
 const NARROWEST = 52;
 const COLUMN = 80;
 const SHALLOWEST = 20;
-const MAP_WORDS = 3;
 
 /** What the words go around with. */
 export interface CheckStyle {
@@ -47,9 +48,9 @@ export function checkContent(
   const figure = scaleFigure(rest.width, rest.height, style.scalePen);
   const inCorner = figure === undefined || map === undefined ? undefined : mapInCorner(map, figure, fonts);
   const items: readonly Item[] = [
-    ...shifted(head.items, area),
-    ...(figure === undefined ? [] : shifted(figure.items, rest)),
-    ...(inCorner === undefined ? [] : shifted(inCorner.items, rest)),
+    ...moved(head.items, area.x, area.y),
+    ...(figure === undefined ? [] : moved(figure.items, rest.x, rest.y)),
+    ...(inCorner === undefined ? [] : moved(inCorner.items, rest.x, rest.y)),
   ];
   const entries: readonly Entry[] = [
     ...(figure === undefined ? [] : meaning(figure.mm, figure.inches, facts)),
@@ -57,59 +58,30 @@ export function checkContent(
     ...usage(facts),
     ...settings(facts),
   ];
-  const { pages } = flow(entries, { first: columnsBeside(rest, figure), next: columnsIn(area) }, fonts);
-  return pages.map((flowed, i) => (i === 0 ? [...items, ...flowed] : flowed));
+  const [first, next] = [columnsBeside(rest, figure), columnsIn(area)];
+  const { pages } = flow(piecesOf(entries, fonts), { columns: (page) => (page === 0 ? first : next) });
+  return pages.map((flowed, i) => (i === 0 ? [...items, ...flowed.items] : flowed.items));
 }
 
 function header({ work: { drawing }, options }: CheckFacts, width: number, { title, lead }: CheckStyle): Block {
   const { fonts } = options;
-  const size = Math.min(9, width / textWidth(title, 'bold', 1, fonts));
-  const items: Item[] = [words({ text: title, size, weight: 'bold' }, { x: 0, y: rise(title, 'bold', fonts) * size })];
-  let y = rise(title, 'bold', fonts) * size + 0.8;
   const back = drawing.view === 'back' ? ', seen from the BACK' : drawing.view === 'face' ? ', seen from the FACE' : '';
-  const lines = [
-    ...wrap(lead, 'regular', 4, width, fonts),
-    ...wrap(`${drawing.title}${back}`, 'regular', 4, width, fonts),
-  ];
-  for (const line of lines) {
-    y += 5.4;
-    items.push(words({ text: line, size: 4 }, { x: 0, y }));
-  }
-  return { width, height: y + 1.5, items };
+  const lines = [lead, `${drawing.title}${back}`].map((text) => paragraph(text, width, LEAD_IN, fonts));
+  return stacked([headline(title, width, NAME, fonts), stacked(lines, 0.8)], 1.6);
 }
 
 /** The map in the free corner between the scale lines, where its names can be read there. */
 function mapInCorner(map: MapPlan, figure: ScaleFigure, fonts: Fonts): Block | undefined {
   const { inner } = figure;
-  const room = { width: inner.width, height: inner.height - caption(inner.width).height - 2 };
+  const caption = paragraph(map.caption, inner.width, TEXT, fonts);
+  const room = { width: inner.width, height: inner.height - caption.height - 2 };
   if (room.width < 40 || room.height < 40) return undefined;
   const small = assemblyMap(map, room, fonts);
-  if (small.nameSize < SMALLEST_NAME) return undefined;
-  const { items } = caption(inner.width);
-  const left = inner.x + (inner.width - small.width) / 2;
-  return {
-    width: figure.width,
-    height: figure.height,
-    items: [
-      ...shifted(small.items, { x: left, y: inner.y }),
-      ...shifted(items, { x: inner.x, y: inner.y + small.height + 2 }),
-    ],
-  };
-
-  function caption(width: number): Block {
-    const lines = wrap(map.caption, 'regular', MAP_WORDS, width, fonts);
-    const pitch = MAP_WORDS * 1.25;
-    return {
-      width,
-      height: lines.length * pitch,
-      items: lines.map((line, i) =>
-        words(
-          { text: line, size: MAP_WORDS },
-          { x: 0, y: rise(map.caption, 'regular', fonts) * MAP_WORDS + i * pitch },
-        ),
-      ),
-    };
-  }
+  if (!small.isNamed) return undefined;
+  return joined(figure, [
+    [small, { x: inner.x + (inner.width - small.width) / 2, y: inner.y }],
+    [caption, { x: inner.x, y: inner.y + small.height + 2 }],
+  ]);
 }
 
 /** A map that is too fine for the corner, as wide as a column. */
@@ -117,7 +89,7 @@ function largeMap(map: MapPlan, area: Box, fonts: Fonts): readonly Entry[] {
   const { width } = columnsIn(area)[0]!;
   return [
     { kind: 'heading', text: 'Map' },
-    { kind: 'block', block: assemblyMap(map, { width, height: area.height - 10 }, fonts) },
+    { kind: 'figure', make: () => assemblyMap(map, { width, height: area.height - 10 }, fonts) },
     { kind: 'text', text: map.caption },
   ];
 }

@@ -1,7 +1,7 @@
 import type { FullScale } from '../../drawing/full-scale.ts';
 import type { Size } from '../../geometry/point.ts';
 import { printerWords } from '../../settle/printer.ts';
-import type { Entry } from '../../text/flow.ts';
+import type { Entry } from '../../text/entries.ts';
 import { showLength, showSize } from '../../units/print.ts';
 import type { Sheet } from '../area.ts';
 import type { LayoutOptions } from '../options.ts';
@@ -143,7 +143,7 @@ export function usage({ work, options, joining, laps, onPattern = false }: Check
           ...steps(joining),
         ]),
     ...(facts.length === 0 ? [] : [{ kind: 'heading', text: 'Check with a tape measure' } as const]),
-    ...facts.map((fact, i): Entry => ({ kind: 'row', name: `${i + 1}   ${fact.shown}`, value: fact.label })),
+    ...steps(facts.map(({ shown, label }) => `${shown}, ${label}`)),
     ...(use.length === 0 ? [] : [{ kind: 'heading', text: 'Use the pattern' } as const, ...steps(use)]),
     ...(legend.length === 0 ? [] : [{ kind: 'heading', text: 'Lines' } as const]),
     ...legend.map(({ pen, text }): Entry => {

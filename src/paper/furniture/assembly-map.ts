@@ -1,12 +1,13 @@
 import type { Fact, FullScale } from '../../drawing/full-scale.ts';
 import type { Drawing, Item, LineItem, PathItem } from '../../drawing/model.ts';
 import { turnedItem } from '../../drawing/turned.ts';
-import { metrics, textWidth } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import { type Path, polygon, type Segment } from '../../geometry/path.ts';
 import type { Point, Size } from '../../geometry/point.ts';
-import { type Block, words } from '../../text/block.ts';
+import type { Block } from '../../text/block.ts';
+import { capHeight, set, widthOf } from '../../text/line.ts';
+import { FINE_BOLD, SIGN, type Style, stepsDown, TEXT } from '../../text/styles.ts';
 import { type Turn, turnBox, turnPoint } from '../turn.ts';
 
 /** A sheet on the map: what of it is in sight once all are joined, turned space. */
@@ -25,10 +26,8 @@ export interface MapPlan {
   readonly caption: string;
 }
 
-/** Names smaller than this, em, are hard to read; the map then wants more room. */
-export const SMALLEST_NAME = 2.4;
-/** Smaller still, they are left out. */
-const TINIEST_NAME = 1.2;
+/** What the map numbers, and how large the numbers are. */
+const FACT = TEXT;
 /** Room for half the pen of the outermost lines. */
 const EDGE = 0.2;
 /** Shorter lines than this, mm on the map, only clutter it. */
@@ -39,7 +38,7 @@ export function assemblyMap(
   { work: { drawing, facts }, turn, sheets }: Omit<MapPlan, 'caption'>,
   within: Size,
   fonts: Fonts,
-): Block & { readonly nameSize: number } {
+): Block & { readonly isNamed: boolean } {
   const whole = turnBox(box(0, 0, turn.width, turn.height), turn);
   const all = [...sheets.map((sheet) => sheet.box), whole];
   const [x, y] = [Math.min(...all.map((b) => b.x)), Math.min(...all.map((b) => b.y))];
@@ -55,31 +54,36 @@ export function assemblyMap(
   for (const sheet of sheets) {
     if (!sheet.skipped) items.push({ kind: 'path', pen: 'thin', paths: [outline(small(sheet.box))] });
   }
-  const nameSize = nameSizeFor(sheets, k, fonts);
-  if (nameSize >= TINIEST_NAME) {
-    for (const { name, box: b, skipped } of sheets) {
-      if (skipped) continue;
-      const { x: left, y: top } = small(b);
-      const [wide, high] = [textWidth(name, 'bold', nameSize, fonts), metrics('bold', fonts).capHeight * nameSize];
-      items.push(
-        { kind: 'path', fill: 1, paths: [outline(box(left + 0.4, top + 0.4, wide + 1, high + 1))] },
-        words({ text: name, size: nameSize, weight: 'bold' }, { x: left + 0.9, y: top + 0.9 + high }),
-      );
-    }
+  const named = nameStyle(sheets, k, fonts);
+  const style = named ?? FINE_BOLD;
+  for (const { name, box: b, skipped } of sheets) {
+    const { x: left, y: top, width, height } = small(b);
+    const [wide, high] = [widthOf(name, style, fonts), capHeight(style, fonts)];
+    if (skipped || wide + 0.4 > width || high + 0.4 > height) continue;
+    items.push(
+      { kind: 'path', fill: 1, paths: [outline(box(left + 0.4, top + 0.4, wide + 1, high + 1))] },
+      set(name, left + 0.9, top + 0.9 + high, style),
+    );
   }
   facts.forEach((fact, i) => {
     items.push(...factItems(fact, i + 1, (p) => at(turnPoint(p, turn)), fonts));
   });
-  return { width: extent.width * k + 2 * EDGE, height: extent.height * k + 2 * EDGE, items, nameSize };
+  return {
+    width: extent.width * k + 2 * EDGE,
+    height: extent.height * k + 2 * EDGE,
+    items,
+    isNamed: named !== undefined,
+  };
 }
 
-function nameSizeFor(sheets: readonly MapSheet[], k: number, fonts: Fonts): number {
-  let size = 6.5;
-  for (const { name, box: b, skipped } of sheets) {
-    if (skipped) continue;
-    size = Math.min(size, 0.45 * b.height * k, (0.75 * b.width * k) / textWidth(name, 'bold', 1, fonts));
-  }
-  return size;
+/** The largest style in which every name has room to spare on its sheet; none where not even the finest has. */
+function nameStyle(sheets: readonly MapSheet[], k: number, fonts: Fonts): Style | undefined {
+  return stepsDown(SIGN).find((style) =>
+    sheets.every(
+      ({ name, box: b, skipped }) =>
+        skipped || (style.size <= 0.5 * b.height * k && widthOf(name, style, fonts) <= 0.8 * b.width * k),
+    ),
+  );
 }
 
 /** Boxes that lie side by side in a row as one, and then rows of the same extent that lie below each other. */
@@ -108,16 +112,11 @@ function factItems({ from, to }: Fact, number: number, at: (p: Point) => Point, 
   // Facts along the same line keep their numbers apart.
   const part = 0.2 + ((number * 0.11) % 0.66);
   const spot = { x: a.x + (b.x - a.x) * part, y: a.y + (b.y - a.y) * part };
-  const size = 2.8;
   const half = { x: 1.5, y: 1.5 };
   return [
     { kind: 'line', pen: 'fact', from: a, to: b },
     { kind: 'path', fill: 1, paths: [outline(box(spot.x - half.x, spot.y - half.y, 2 * half.x, 2 * half.y))] },
-    words(
-      { text: `${number}`, size },
-      { x: spot.x, y: spot.y + (metrics('regular', fonts).capHeight * size) / 2 },
-      'middle',
-    ),
+    set(`${number}`, spot.x, spot.y + capHeight(FACT, fonts) / 2, FACT, 'middle'),
   ];
 }
 

@@ -1,9 +1,10 @@
-import { textWidth } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import type { Point } from '../../geometry/point.ts';
+import { widthOf } from '../../text/line.ts';
 import { outwardsFrom } from '../../text/places.ts';
 import type { Room } from '../../text/room.ts';
+import { FINE } from '../../text/styles.ts';
 import { lapX, lapY, type Plan } from '../plan.ts';
 import type { Seam } from '../seams.ts';
 
@@ -17,7 +18,6 @@ export interface Cross {
 
 /** Half of a cross, where the lap leaves room for it. */
 export const ARM = 4;
-export const NAME_SIZE = 2.8;
 /** A longer seam gets a third cross in its middle. */
 const LONG_SEAM = 320;
 
@@ -36,7 +36,7 @@ export function crossesOf(
   const inset = Math.min(shared + ARM + 3, (seam.to - seam.from) / 5);
   let [from, to] = [Math.max(seam.from + inset, low + ARM), Math.min(seam.to - inset, high - ARM)];
   if (to - from < Math.min(40, (seam.to - seam.from) / 2)) [from, to] = [seam.from + inset, seam.to - inset];
-  const wide = textWidth(`${pair} m`, 'regular', NAME_SIZE, fonts) + 2;
+  const wide = widthOf(`${pair} m`, FINE, fonts) + 2;
 
   const parts = to - from > LONG_SEAM ? [0.08, 0.5, 0.92] : [0.1, 0.9];
   const reach = (to - from) / (2 * parts.length);

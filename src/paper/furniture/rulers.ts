@@ -1,11 +1,11 @@
 import type { Item, LineItem } from '../../drawing/model.ts';
 import { once } from '../../drawing/once.ts';
-import { metrics } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { type Block, turnedBlock, words } from '../../text/block.ts';
+import { type Block, turnedBlock } from '../../text/block.ts';
+import { capHeight, depthOf, set } from '../../text/line.ts';
+import { FINE } from '../../text/styles.ts';
 import { mmFromInches } from '../../units/units.ts';
 
-const NUMBER = 2.5;
 const AROUND = 2.2;
 
 /** Lengths that a ruler may have: mm below, inches above. */
@@ -38,9 +38,9 @@ export function rulersOf(fonts: Fonts): Rulers {
  * stands at the left end, the last at the end of what its number says.
  */
 function ruler(mm: number, inches: number, fonts: Fonts): Block {
-  const { capHeight, descender } = metrics('regular', fonts);
+  const [high, deep] = [capHeight(FINE, fonts), depthOf(FINE, fonts)];
   const left = AROUND;
-  const line = (capHeight + descender) * NUMBER + 0.8 + 3.2;
+  const line = high + deep + 0.8 + 3.2;
   const items: Item[] = [];
   const tick = (x: number, length: number, id?: string): LineItem => ({
     kind: 'line',
@@ -55,12 +55,11 @@ function ruler(mm: number, inches: number, fonts: Fonts): Block {
   for (let i = 0; i <= inches * 8; i++) {
     items.push(tick(mmFromInches(i / 8), i % 8 === 0 ? -3.2 : i % 4 === 0 ? -2.4 : i % 2 === 0 ? -1.8 : -1.1));
   }
-  const number = (text: string, x: number, y: number) =>
-    items.push(words({ text, size: NUMBER }, { x: left + x, y }, 'middle'));
-  const [above, below] = [line - 4, line + 3.2 + 0.8 + capHeight * NUMBER];
+  const number = (text: string, x: number, y: number) => items.push(set(text, left + x, y, FINE, 'middle'));
+  const [above, below] = [line - 4, line + 3.2 + 0.8 + high];
   for (let i = 0; i <= mm; i += 10) number(i === mm ? `${i} mm` : `${i}`, i, below);
   for (let i = 0; i <= inches; i++)
     number(i === Math.floor(inches) && inches >= 1 ? `${i} in` : `${i}`, mmFromInches(i), above);
   if (inches < 1) number('1/2 in', mmFromInches(inches), above);
-  return { width: left + long + 5, height: below + descender * NUMBER, items };
+  return { width: left + long + 5, height: below + deep, items };
 }

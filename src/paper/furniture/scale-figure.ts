@@ -1,5 +1,7 @@
 import type { Item } from '../../drawing/model.ts';
-import { type Block, words } from '../../text/block.ts';
+import type { Block } from '../../text/block.ts';
+import { set } from '../../text/line.ts';
+import { LARGE_BOLD } from '../../text/styles.ts';
 import { mmFromInches } from '../../units/units.ts';
 
 export interface ScaleFigure extends Block {
@@ -18,7 +20,6 @@ const LENGTHS = [
 ] as const;
 
 const TICK = 2.6;
-const LABEL = 3.6;
 /** First line to the figure's edge, line to line, last line to what lies in the corner. */
 const [EDGE, PITCH, INSIDE] = [7, 9.5, 5];
 
@@ -41,7 +42,7 @@ export function scaleFigure(width: number, height: number, pen: string): ScaleFi
       { kind: 'line', pen, from: { x, y }, to: { x: x + size, y }, id },
       { kind: 'line', pen, from: { x, y: y - TICK }, to: { x, y: y + TICK } },
       { kind: 'line', pen, from: { x: x + size, y: y - TICK }, to: { x: x + size, y: y + TICK } },
-      words({ text, size: LABEL, weight: 'bold' }, { x: x + size / 2, y: y - 1.4 }, 'middle'),
+      set(text, x + size / 2, y - 1.4, LARGE_BOLD, 'middle'),
     );
   };
   const upright = (x: number, y: number, size: number, text: string, id: string) => {
@@ -49,7 +50,7 @@ export function scaleFigure(width: number, height: number, pen: string): ScaleFi
       { kind: 'line', pen, from: { x, y }, to: { x, y: y + size }, id },
       { kind: 'line', pen, from: { x: x - TICK, y }, to: { x: x + TICK, y } },
       { kind: 'line', pen, from: { x: x - TICK, y: y + size }, to: { x: x + TICK, y: y + size } },
-      words({ text, size: LABEL, weight: 'bold' }, { x: x - 1.4, y: y + size / 2 }, 'middle', 270),
+      set(text, x - 1.4, y + size / 2, LARGE_BOLD, 'middle', 270),
     );
   };
   level(EDGE, first, mm, `${mm} mm across`, `scale-x-${mm}mm`);

@@ -1,11 +1,12 @@
 import type { Item } from '../../drawing/model.ts';
-import { metrics, textWidth } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import { polygon } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
-import { type Block, turnedBlock, words } from '../../text/block.ts';
-import { ARM, type Cross, NAME_SIZE } from './crosses.ts';
+import { type Block, turnedBlock } from '../../text/block.ts';
+import { capHeight, set, widthOf } from '../../text/line.ts';
+import { FINE, HEAD } from '../../text/styles.ts';
+import { ARM, type Cross } from './crosses.ts';
 
 export type Edge = 'top' | 'right' | 'bottom' | 'left';
 
@@ -17,8 +18,6 @@ export interface Join {
   readonly neighbour: string;
   readonly crosses: readonly Cross[];
 }
-
-const NEIGHBOUR_SIZE = 4.6;
 
 const isUpright = (edge: Edge): boolean => edge === 'left' || edge === 'right';
 
@@ -60,18 +59,14 @@ export function crossItems(name: string, at: Point, edge: Edge, area: Box, fonts
     id: `cross ${name} upright`,
   };
   const above = edge !== 'top';
-  const y = above ? at.y - 1 : at.y + 1 + metrics('regular', fonts).capHeight * NAME_SIZE;
-  const label = words(
-    { text: name, size: NAME_SIZE },
-    { x: edge === 'right' ? at.x - 1 : at.x + 1, y },
-    edge === 'right' ? 'end' : 'start',
-  );
+  const y = above ? at.y - 1 : at.y + 1 + capHeight(FINE, fonts);
+  const label = set(name, edge === 'right' ? at.x - 1 : at.x + 1, y, FINE, edge === 'right' ? 'end' : 'start');
   return [level, upright, label];
 }
 
 /** What a cross and its name take up. */
 export function crossBox(name: string, at: Point, edge: Edge, fonts: Fonts): Box {
-  const wide = textWidth(name, 'regular', NAME_SIZE, fonts) + 1;
+  const wide = widthOf(name, FINE, fonts) + 1;
   return edge === 'right'
     ? box(at.x - wide, at.y - ARM, wide + ARM, 2 * ARM)
     : box(at.x - ARM, at.y - ARM, wide + ARM, 2 * ARM);
@@ -96,7 +91,7 @@ export function neighbourBlock({ edge, neighbour }: Join, fonts: Fonts): Block {
 }
 
 function arrowAndName(name: string, way: 'up' | 'down', fonts: Fonts): Block {
-  const height = metrics('bold', fonts).capHeight * NEIGHBOUR_SIZE;
+  const height = capHeight(HEAD, fonts);
   const [tip, foot] = way === 'up' ? [0, height] : [height, 0];
   const arrow = polygon([
     { x: height / 2, y: tip },
@@ -104,11 +99,8 @@ function arrowAndName(name: string, way: 'up' | 'down', fonts: Fonts): Block {
     { x: 0, y: foot },
   ]);
   return {
-    width: height + 1.2 + textWidth(name, 'bold', NEIGHBOUR_SIZE, fonts),
+    width: height + 1.2 + widthOf(name, HEAD, fonts),
     height,
-    items: [
-      { kind: 'path', fill: 0, paths: [arrow] },
-      words({ text: name, size: NEIGHBOUR_SIZE, weight: 'bold' }, { x: height + 1.2, y: height }),
-    ],
+    items: [{ kind: 'path', fill: 0, paths: [arrow] }, set(name, height + 1.2, height, HEAD)],
   };
 }

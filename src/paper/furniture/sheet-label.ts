@@ -1,9 +1,10 @@
 import type { Drawing } from '../../drawing/model.ts';
-import { ellipsized } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { printerWords } from '../../settle/printer.ts';
 import type { Printer } from '../../shop/printer.ts';
-import { type Block, below, beside, linesBlock, type Words } from '../../text/block.ts';
+import { type Block, beside, type Line, labelBlock, stacked } from '../../text/block.ts';
+import { ellipsized } from '../../text/line.ts';
+import { FINE, inBold, LARGE, LEAD_IN, NAME, NUMBER, READING, SIGN, type Style, TEXT } from '../../text/styles.ts';
 
 export interface SheetLabel {
   readonly name: string;
@@ -32,37 +33,36 @@ export function labelBlocks({
   const count = `sheet ${number} of ${of}`;
   const back = view === 'back' ? 'seen from the BACK' : view === 'face' ? 'seen from the FACE' : undefined;
   const stamp = printerWords(printer);
-  const lines = (size: number, width: number): Words[] => [
-    { text: ellipsized(title, 'bold', size, width, fonts), size, weight: 'bold' },
-    { text: back === undefined ? count : `${count} · ${back}`, size },
-    ...(place === undefined ? [] : [{ text: place, size }]),
-    ...(stamp === undefined
-      ? []
-      : [{ text: ellipsized(stamp, 'regular', 0.8 * size, width + 30, fonts), size: 0.8 * size }]),
-  ];
-  const large = (size: number): Block => linesBlock([{ text: name, size, weight: 'bold' }], fonts);
-  const narrow = (size: number, width: number): Block =>
-    below(
-      large(2.2 * size),
-      linesBlock(
-        [
-          { text: ellipsized(title, 'bold', size, width, fonts), size, weight: 'bold' },
-          { text: count, size },
-          ...(place === undefined ? [] : [{ text: ellipsized(place, 'regular', size, width, fonts), size }]),
-          ...(back === undefined ? [] : [{ text: back, size }]),
-          ...(stamp === undefined
-            ? []
-            : [{ text: ellipsized(stamp, 'regular', 0.8 * size, width, fonts), size: 0.8 * size }]),
-        ],
-        fonts,
-      ),
-      1.5,
-    );
+  const own =
+    (style: Style, width: number) =>
+    (text: string): Line => ({
+      text: ellipsized(text, style, width, fonts),
+      style,
+    });
+  const wide = (name: Style, style: Style, width: number): Block => {
+    const said = [`${count}${back === undefined ? '' : ` · ${back}`}`, ...(place === undefined ? [] : [place])];
+    const words = [
+      own(inBold(style), width)(title),
+      ...said.map(own(style, width + 30)),
+      ...(stamp === undefined ? [] : [{ text: stamp, style: FINE, width: width + 30 }]),
+    ];
+    return beside(large(name), labelBlock(words, fonts), 3, 'middle');
+  };
+  const large = (style: Style): Block => labelBlock([{ text: name, style }], fonts);
+  const narrow = (name: Style, style: Style, width: number): Block => {
+    const said = [count, place, back].filter((text) => text !== undefined);
+    const words = [
+      own(inBold(style), width)(title),
+      ...said.map(own(style, width)),
+      ...(stamp === undefined ? [] : [{ text: stamp, style: FINE, width }]),
+    ];
+    return stacked([large(name), labelBlock(words, fonts)], 1.5);
+  };
   return [
-    () => beside(large(14), linesBlock(lines(4.2, 80), fonts), 3, 'middle'),
-    () => beside(large(11), linesBlock(lines(3.6, 56), fonts), 2.5, 'middle'),
-    () => narrow(3.6, 40),
-    () => narrow(3.2, 26),
-    () => narrow(2.8, 18),
+    () => wide(NUMBER, LEAD_IN, 80),
+    () => wide(READING, LARGE, 56),
+    () => narrow(NAME, LARGE, 40),
+    () => narrow(SIGN, TEXT, 26),
+    () => narrow(SIGN, FINE, 18),
   ];
 }

@@ -1,0 +1,80 @@
+import { fraction } from '../fonts/fractions.ts';
+import { textBox, wrap } from '../fonts/measure.ts';
+import type { Fonts } from '../fonts/model.ts';
+import { bottom } from '../geometry/box.ts';
+import { type Block, moved } from './block.ts';
+import { capHeight, depthOf, set } from './line.ts';
+import { pitch, type Style, stepsDown } from './styles.ts';
+
+/** Lines of words; `base` is where the first of them stands. */
+export interface TextBlock extends Block {
+  readonly base: number;
+}
+
+/**
+ * Lines no wider than `width`, fractions set as fractions; from the tops of capitals to the descenders, or further where
+ * a character of the first or the last line reaches further.
+ */
+export function paragraph(text: string, width: number, style: Style, fonts: Fonts, indent = 0, hang = 0): TextBlock {
+  return typed(fraction(text), width, style, fonts, indent, hang);
+}
+
+/** The same with every character as it stands, for what is to be typed; all lines but the first begin `hang` further in. */
+export function typed(text: string, width: number, style: Style, fonts: Fonts, indent = 0, hang = 0): TextBlock {
+  const lines = broken(text, style, width - indent - hang, fonts);
+  return linesBlock(lines, width, style, fonts, indent, hang);
+}
+
+/** A headline: as large as it may be in two lines, smaller in more, never cut. */
+export function headline(text: string, width: number, style: Style, fonts: Fonts): TextBlock {
+  const said = fraction(text);
+  const made = stepsDown(style).map((own) => () => ({ own, lines: broken(said, own, width, fonts) }));
+  let last = made[0]!();
+  for (const make of made) {
+    last = make();
+    if (last.lines.length <= 2) break;
+  }
+  return linesBlock(last.lines, width, last.own, fonts);
+}
+
+function linesBlock(
+  lines: readonly string[],
+  width: number,
+  style: Style,
+  fonts: Fonts,
+  indent = 0,
+  hang = 0,
+): TextBlock {
+  const cap = capHeight(style, fonts);
+  const items = lines.map((line, i) => set(line, indent + (i === 0 ? 0 : hang), cap + i * pitch(style), style));
+  const inked = items.filter((item) => item.text.trim() !== '').map((item) => textBox(item, fonts));
+  const above = Math.max(0, ...inked.map(({ y }) => -y));
+  const last = cap + (lines.length - 1) * pitch(style);
+  const height = Math.max(last + depthOf(style, fonts), ...inked.map(bottom));
+  return { items: moved(items, 0, above), width, height: height + above, base: cap + above };
+}
+
+const BROKEN = new WeakMap<Fonts, Map<string, readonly string[]>>();
+const MOST_KNOWN = 1000;
+
+/** The sheets of one job say much the same, and a text is tried in several columns more than once. */
+function broken(text: string, { weight, size }: Style, width: number, fonts: Fonts): readonly string[] {
+  const all = BROKEN.get(fonts) ?? new Map<string, readonly string[]>();
+  BROKEN.set(fonts, all);
+  const key = `${weight} ${size} ${width} ${text}`;
+  const known = all.get(key) ?? wrap(text, weight, size, width, fonts);
+  if (all.size >= MOST_KNOWN) all.clear();
+  all.set(key, known);
+  return known;
+}
+
+/** Side by side at the given places, their first lines on one base line. */
+export function level(parts: readonly (readonly [x: number, part: TextBlock])[]): TextBlock {
+  const base = Math.max(...parts.map(([, part]) => part.base));
+  return {
+    items: parts.flatMap(([x, part]) => moved(part.items, x, base - part.base)),
+    width: Math.max(...parts.map(([x, part]) => x + part.width)),
+    height: Math.max(...parts.map(([, part]) => part.height + base - part.base)),
+    base,
+  };
+}

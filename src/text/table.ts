@@ -1,0 +1,87 @@
+import type { Item } from '../drawing/model.ts';
+import type { Fonts } from '../fonts/model.ts';
+import { box } from '../geometry/box.ts';
+import { point } from '../geometry/point.ts';
+import { type Block, moved } from './block.ts';
+import { boxItem, rule } from './figures.ts';
+import { depthOf, widthOf } from './line.ts';
+import { level, paragraph, type TextBlock } from './paragraph.ts';
+import { inBold, type Style, stepsDown } from './styles.ts';
+
+/** Rows of cells under a head, framed, words in the first column bold. Cells that are empty are written into by hand. */
+export interface Table {
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  /** Of the columns, relative to one another; as wide as their words without it. */
+  readonly widths?: readonly number[];
+  /** Room for a hand's writing, mm. */
+  readonly rowHeight?: number;
+}
+
+const PAD = 1.2;
+/** Between words and the rule above or below them. */
+const AIR = 1;
+/** A column to write a number into, and a row to write in. */
+const BLANK = { width: 15, height: 7.5 };
+
+/** As wide as `width`; where the columns are as wide as their words, in a size no larger than `style`'s in which none is broken. */
+export function tableBlock(table: Table, width: number, style: Style, fonts: Fonts): Block {
+  const { widths, own } = columnsOf(table, width, style, fonts);
+  const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, w) => sum + w, 0));
+  const row = (cells: readonly string[], isBold: (column: number) => boolean): TextBlock =>
+    level(
+      cells.map((text, i) => {
+        const room = Math.max(1, widths[i]! - 2 * PAD);
+        return [lefts[i]! + PAD, paragraph(text, room, isBold(i) ? inBold(own) : own, fonts)];
+      }),
+    );
+  const items: Item[] = [];
+  let y = 0;
+  const add = (words: TextBlock, least: number): void => {
+    if (y > 0) items.push(rule('frame', 0, width, y));
+    const height = Math.max(least, words.height + 2 * AIR);
+    // In the middle by its capitals: what hangs below a line is not counted.
+    items.push(...moved(words.items, 0, y + (height - words.height + depthOf(own, fonts)) / 2));
+    y += height;
+  };
+  if (table.head.some((text) => text !== ''))
+    add(
+      row(table.head, () => true),
+      0,
+    );
+  for (const cells of table.rows)
+    add(
+      row(cells, (column) => column === 0),
+      table.rowHeight ?? BLANK.height,
+    );
+  for (const x of lefts.slice(1)) items.push({ kind: 'line', pen: 'frame', from: point(x, 0), to: point(x, y) });
+  return { width, height: y, items: [boxItem(box(0, 0, width, y), undefined, 'frame'), ...items] };
+}
+
+interface Columns {
+  readonly widths: readonly number[];
+  readonly own: Style;
+}
+
+function columnsOf(table: Table, width: number, style: Style, fonts: Fonts): Columns {
+  const { head, rows, widths } = table;
+  if (widths !== undefined) {
+    const total = widths.reduce((sum, w) => sum + w, 0);
+    return { widths: widths.map((w) => (w * width) / total), own: style };
+  }
+  const isBlank = head.map((_, column) => rows.every((cells) => cells[column] === ''));
+  const fixed = isBlank.filter(Boolean).length * BLANK.width;
+  const room = width - 2 * PAD * head.length - fixed;
+  const needs = (own: Style): readonly number[] =>
+    head.map((title, column) => {
+      if (isBlank[column]) return 0;
+      const cells = rows.map((each) => widthOf(each[column] ?? '', column === 0 ? inBold(own) : own, fonts));
+      return Math.max(widthOf(title, inBold(own), fonts), ...cells);
+    });
+  const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
+  const tried = stepsDown(style).map((own) => ({ own, needed: needs(own) }));
+  const { own, needed } = tried.find((each) => sum(each.needed) <= room) ?? tried.at(-1)!;
+  const k = Math.min(1, room / Math.max(1e-9, sum(needed)));
+  const spare = (room - sum(needed) * k) / head.length;
+  return { own, widths: needed.map((w, i) => (isBlank[i] ? BLANK.width : w * k) + 2 * PAD + spare) };
+}
