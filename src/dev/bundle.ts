@@ -51,7 +51,8 @@ export async function bundleProgram(top: string, version: string): Promise<Files
       transform: { define: { VERSION: JSON.stringify(version) } },
       checks: QUIET,
     },
-    { format: 'cjs', dynamicImportInCjs: false, entryFileNames: PROGRAM, chunkFileNames: PROGRAM },
+    // As `var` whatever stands at the top is read without asking whether it is there yet.
+    { format: 'cjs', dynamicImportInCjs: false, topLevelVar: true, entryFileNames: PROGRAM, chunkFileNames: PROGRAM },
   );
 }
 
