@@ -80,7 +80,10 @@ export async function makeStock(solved: readonly Solved[], wishes: StockDayWishe
   const money = first.shop.prices ?? PRICES;
   const drawings = [
     ...stockSummary(day, record, jobs, money, options),
-    ...day.flatMap((board) => board.layouts.flatMap((layout) => layoutPages(board, layout, jobs, options))),
+    ...day
+      .flatMap((board) => board.layouts.map((layout) => ({ board, layout })))
+      .sort((a, b) => a.layout.numbers[0]! - b.layout.numbers[0]!)
+      .flatMap(({ board, layout }) => layoutPages(board, layout, jobs, options)),
   ];
   const document = sheetsDocument({ title: 'Stock plan', subject: 'Sheets of board, cut by cut', sheets: drawings });
   const files = [{ name: 'stock.pdf', bytes: await writePdf(document, { fonts }) }];

@@ -8,7 +8,7 @@ import type { ShelfOffcut } from '../shop/stock.ts';
 import { showSize } from '../units/print.ts';
 import type { Units } from '../units/units.ts';
 import { type Blank, backingBlanks, boardKey, boardMaterial, layerBlanks, type Material } from './blanks.ts';
-import { falloutOf } from './fallout.ts';
+import { falloutsOf } from './fallout.ts';
 import { inJobsWords, pieceLabel, shopSection } from './jobs-words.ts';
 import type { StockInput, StockOptions, StockPiece, StockPlan, StockSheet } from './planner/model.ts';
 import { planStock } from './planner/plan.ts';
@@ -123,7 +123,7 @@ function pieceOf(blank: Blank, id: string, { directional }: Material, request: S
   const { jobs, shop, wishes } = request;
   const { stock } = shop.shop;
   const { width, height, layer, material } = blank;
-  const { mat } = jobs[blank.job]!;
+  const { mat, job } = jobs[blank.job]!;
   const drops = wishes.fallouts === true && layer !== undefined;
   return {
     id,
@@ -133,7 +133,7 @@ function pieceOf(blank: Blank, id: string, { directional }: Material, request: S
     label: pieceLabel(jobs, blank),
     ...(directional ? { turn: false } : {}),
     ...(stock.factoryEdge && material.kind === 'board' ? { factoryEdge: true } : {}),
-    ...defined({ fallout: drops ? falloutOf(mat, layer, stock.falloutMargin) : undefined }),
+    ...(drops ? { fallouts: falloutsOf(mat, job, layer, stock.falloutMargin) } : {}),
   };
 }
 

@@ -3,6 +3,7 @@ import { meetsBox } from '../geometry/clip.ts';
 import { flattened } from '../geometry/flatten.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Point, Size } from '../geometry/point.ts';
+import type { Job } from '../job/job.ts';
 import type { Mat } from '../mat/model.ts';
 
 /** Nothing narrower is worth squaring, mm. */
@@ -12,21 +13,30 @@ const NEAR = 0.01;
 const WIDTHS = 24;
 const HALVINGS = 16;
 
+/** The layers that must be cut before what drops out of a layer's openings is free: with mats cut together it is the slip sheet of those below. */
+export function layersBefore(mat: Mat, { bench }: Pick<Job, 'bench'>, layer: number): readonly number[] {
+  const last = bench.stack === 'together' ? mat.layers.length - 1 : layer;
+  return Array.from({ length: last - layer + 1 }, (_, i) => layer + i);
+}
+
 /**
- * What drops out of the largest opening of a layer and can be squared: the rectangle that both its face and its back
- * hold, so that no bevel is left, less `margin` on each side. Undefined where that is too small to be stock.
+ * What drops out of each opening of a layer and can be squared: the rectangle that its face and its back hold, so that no
+ * bevel is left, and that the blade did not scratch while it lay under the mats below; less what the strokes run past
+ * their corners, and `margin`, on each side. What is too small to be stock is left out.
  */
-export function falloutOf(mat: Mat, layer: number, margin: number): Size | undefined {
-  let best: Size | undefined;
-  for (const opening of mat.openings) {
-    const { face, faceBox, back, backBox } = opening.layers[layer]!;
-    const inner = faceBox.width < backBox.width ? within(face, faceBox) : within(back, backBox);
-    if (inner === undefined) continue;
-    const { width, height } = grown(inner, -margin);
-    if (Math.min(width, height) < LEAST) continue;
-    if (best === undefined || width * height > best.width * best.height) best = { width, height };
-  }
-  return best;
+export function falloutsOf(mat: Mat, job: Pick<Job, 'bench'>, layer: number, margin: number): readonly Size[] {
+  return mat.openings.flatMap(({ layers }) => {
+    const net = layersBefore(mat, job, layer).map((below) => {
+      const { face, faceBox, back, backBox } = layers[below]!;
+      return faceBox.width < backBox.width ? within(face, faceBox) : within(back, backBox);
+    });
+    const inner = net.filter((each) => each !== undefined);
+    if (inner.length < net.length) return [];
+    const off = 2 * (margin + job.bench.head.overrun);
+    const width = Math.min(...inner.map((each) => each.width)) - off;
+    const height = Math.min(...inner.map((each) => each.height)) - off;
+    return Math.min(width, height) < LEAST ? [] : [{ width, height }];
+  });
 }
 
 /** The largest rectangle inside an outline that has its middle where the outline's box has it. */

@@ -44,16 +44,28 @@ export interface BoardLayouts {
   readonly layouts: readonly Layout[];
 }
 
-/** The sheets of all boards, those that are cut alike together, with numbers that count on from board to board. */
+/**
+ * The sheets of all boards, those that are cut alike together, with numbers that count on from board to board. What drops
+ * out of mats comes when all else of the day is cut, the largest first: by then the last under mat is cut of the piece
+ * that it comes from, whose blanks are larger than it.
+ */
 export function layOutDay(boards: readonly BoardPlan[], shop: Shop): readonly BoardLayouts[] {
   const marks = new Marks(shop);
+  const groups = boards.flatMap((board, b) => alike(board.plan.sheets).map((sheets) => ({ b, board, sheets })));
+  const drops = ({ sheets }: (typeof groups)[number]): boolean => sheets[0]!.source.kind === 'fallout';
+  const area = ({ sheets }: (typeof groups)[number]): number => sheets[0]!.width * sheets[0]!.height;
+  const inOrder = [
+    ...groups.filter((group) => !drops(group)),
+    ...groups.filter(drops).sort((a, b) => area(b) - area(a)),
+  ];
   let number = 1;
-  return boards.map((board) => ({
+  const laid = inOrder.map(({ b, board, sheets }) => {
+    const numbers = sheets.map(() => number++);
+    return { b, layout: layoutOf(sheets[0]!, numbers, board, marks) };
+  });
+  return boards.map((board, b) => ({
     board,
-    layouts: alike(board.plan.sheets).map((sheets) => {
-      const numbers = sheets.map(() => number++);
-      return layoutOf(sheets[0]!, numbers, board, marks);
-    }),
+    layouts: laid.filter((each) => each.b === b).map(({ layout }) => layout),
   }));
 }
 

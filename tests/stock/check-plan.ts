@@ -204,12 +204,12 @@ function falloutFaults(input: StockInput, plan: StockPlan): string[] {
   for (const sheet of plan.sheets) {
     const { source } = sheet;
     if (source.kind !== 'fallout') continue;
-    const key = `${source.piece} #${source.copy}`;
+    const key = `${source.piece} #${source.copy} ${source.which}`;
     if (input.options?.fallouts !== true) out.push('a fallout is used unasked');
     if (used.has(key)) out.push(`the fallout of ${key} is used twice`);
     used.add(key);
     const mat = plan.placements.find(({ piece, copy }) => piece === source.piece && copy === source.copy);
-    const fallout = input.pieces.find(({ id }) => id === source.piece)?.fallout;
+    const fallout = input.pieces.find(({ id }) => id === source.piece)?.fallouts?.[source.which];
     if (mat === undefined || mat.sheet >= sheet.number) out.push(`the fallout of ${key} is used before its mat is cut`);
     if (fallout === undefined || !same(fallout.width, sheet.width) || !same(fallout.height, sheet.height)) {
       out.push(`${key} has no such fallout`);

@@ -1,12 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import { solveJob } from '../../src/index.ts';
-import { falloutOf } from '../../src/stock/fallout.ts';
+import { falloutsOf, layersBefore } from '../../src/stock/fallout.ts';
 
-function fallout(openings: string, layers = '[{}]', margin = 0) {
-  const solved = solveJob(`units: mm\nmat: {outer: 600 x 600, layers: ${layers}}\nopenings: ${openings}\n`);
-  if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
-  return falloutOf(solved.value.mat, 0, margin);
+function solved(openings: string, layers = '[{}]', bench = '') {
+  const shop = { text: 'heads: {pull: {overrun: 0.5 mm}}\n', file: 'shop.yaml' };
+  const made = solveJob(
+    `units: mm\nmat: {outer: 600 x 600, layers: ${layers}}\nopenings: ${openings}\nbench: {head: pull${bench}}\n`,
+    { shop },
+  );
+  if (!made.ok) throw new Error(JSON.stringify(made.problems));
+  return made.value;
 }
+
+/** Without what the strokes run past their corners: half a millimetre on each side. */
+function fallouts(openings: string, layers = '[{}]', margin = 0, bench = '') {
+  const { mat, job } = solved(openings, layers, bench);
+  return falloutsOf(mat, job, 0, margin).map(({ width, height }) => ({ width: width + 1, height: height + 1 }));
+}
+
+const fallout = (openings: string, layers = '[{}]', margin = 0) => fallouts(openings, layers, margin)[0];
 
 const close = (width: number, height: number, digits: number) => ({
   width: expect.closeTo(width, digits),
@@ -37,9 +49,20 @@ describe('what drops out of an opening', () => {
     expect(notched).toBeUndefined();
   });
 
-  it('is that of the largest opening, and none where it is too small', () => {
+  it('is one of each opening that leaves enough', () => {
     const two = '[{size: 200 x 300, place: {left: 20, top: 20}}, {size: 100 x 100, place: {left: 300, top: 20}}]';
-    expect(fallout(two, '[{bevel: 90}]')).toEqual(close(200, 300, 6));
-    expect(fallout('[{size: 52 x 300}]', '[{bevel: 90}]', 2)).toBeUndefined();
+    expect(fallouts(two, '[{bevel: 90}]')).toEqual([close(200, 300, 6), close(100, 100, 6)]);
+    expect(fallouts('[{size: 52 x 300}]', '[{bevel: 90}]', 2)).toEqual([]);
+  });
+
+  it('is free, and as large as the blade left it, once the last mat over it is cut', () => {
+    const layers = '[{bevel: 90}, {bevel: 90, reveal: 6, trimBack: 3}]';
+    const { mat, job } = solved('[{size: 200 x 300}]', layers);
+    expect(layersBefore(mat, job, 0)).toEqual([0, 1]);
+    // The size is that of the under mat's opening, whose strokes scratch what lies below; the top's is 12 larger.
+    expect(fallouts('[{size: 200 x 300}]', layers)).toEqual([close(200, 300, 6)]);
+    const apart = ', stack: apart';
+    expect(layersBefore(mat, solved('[{size: 200 x 300}]', layers, apart).job, 0)).toEqual([0]);
+    expect(fallouts('[{size: 200 x 300}]', layers, 0, apart)).toEqual([close(212, 312, 6)]);
   });
 });

@@ -43,7 +43,7 @@ function day(sheets: readonly UsedSheet[], shop = NO_SHOP) {
 }
 
 const NEW = { kind: 'sheet' } as const;
-const dropped = (copy: number) => ({ kind: 'fallout', piece: 'p', copy }) as const;
+const dropped = (copy: number) => ({ kind: 'fallout', piece: 'p', copy, which: 0 }) as const;
 
 describe('the layouts of a day', () => {
   it('are one where sheets differ in copies alone, and count on from board to board', () => {

@@ -40,7 +40,10 @@ const piece = fc
   })
   .map(({ opening, ...rest }) => ({
     ...rest,
-    fallout: { width: rest.width * opening, height: rest.height * opening },
+    fallouts: [
+      { width: rest.width * opening, height: (rest.height * opening) / 2 },
+      { width: (rest.width * opening) / 2, height: (rest.height * opening) / 3 },
+    ],
   }));
 
 const options = fc.record(

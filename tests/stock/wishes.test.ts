@@ -65,8 +65,8 @@ describe('offcuts on the shelf', () => {
 });
 
 describe('fallouts', () => {
-  const mats = { id: 'mat', width: 100, height: 100, count: 2, fallout: { width: 80, height: 80 } };
-  const pieces = [mats, { id: 'inner', width: 70, height: 70, count: 2, fallout: { width: 40, height: 40 } }];
+  const mats = { id: 'mat', width: 100, height: 100, count: 2, fallouts: [{ width: 80, height: 80 }] };
+  const pieces = [mats, { id: 'inner', width: 70, height: 70, count: 2, fallouts: [{ width: 40, height: 40 }] }];
 
   it('are stock on request, and come after their mats', () => {
     const before = planned({ sheets: [board], pieces, options });
@@ -76,9 +76,26 @@ describe('fallouts', () => {
     expect(plan.sheets.map(({ source }) => source)).toEqual([
       { kind: 'sheet' },
       { kind: 'sheet' },
-      { kind: 'fallout', piece: 'mat', copy: 1 },
-      { kind: 'fallout', piece: 'mat', copy: 2 },
+      { kind: 'fallout', piece: 'mat', copy: 1, which: 0 },
+      { kind: 'fallout', piece: 'mat', copy: 2, which: 0 },
     ]);
+  });
+
+  it('are all that a piece leaves, each used once', () => {
+    const two = {
+      ...mats,
+      fallouts: [
+        { width: 80, height: 30 },
+        { width: 50, height: 40 },
+      ],
+    };
+    const small = [
+      { id: 'a', width: 80, height: 30, count: 2 },
+      { id: 'b', width: 50, height: 40, count: 2 },
+    ];
+    const plan = planned({ sheets: [board], pieces: [two, ...small], options: { ...options, fallouts: true } });
+    expect(plan.count).toBe(2);
+    expect(plan.sheets.filter(({ source }) => source.kind === 'fallout').length).toBe(4);
   });
 
   it('of fallouts are stock as well', () => {

@@ -197,9 +197,9 @@ export const ROWS: readonly Row[] = [
   },
   {
     what: 'a fallout larger than its piece',
-    input: given([sheet], [{ ...piece, fallout: { width: 500, height: 300 } }]),
+    input: given([sheet], [{ ...piece, fallouts: [{ width: 500, height: 300 }] }]),
     code: 'stock-fallout-too-large',
-    path: 'pieces[0].fallout',
+    path: 'pieces[0].fallouts[0]',
     says: ['500 × 300', '406.4 × 508'],
   },
   {

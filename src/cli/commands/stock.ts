@@ -22,7 +22,7 @@ export function define(command: Command): void {
   sheetOptions(
     command
       .argument('<job...>', 'job files, YAML or JSON, all of one shop')
-      .option('--fallouts', 'what drops out of openings is stock too, once its mat is cut')
+      .option('--fallouts', 'what drops out of openings is stock too, once the last mat over it is cut')
       .option('--backing <board>', 'another blank of this board for each piece, behind the artwork')
       .option('--cost', 'refuse boards without a price')
       .option('--effort <number>', 'how long to search for a better plan: 1 is about a second a board', '1')

@@ -1,6 +1,7 @@
 import type { Box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
-import { type JobToCut, jobName } from '../../stock/blanks.ts';
+import { type Blank, type JobToCut, jobName } from '../../stock/blanks.ts';
+import { layersBefore } from '../../stock/fallout.ts';
 import type { BoardLayouts, Layout } from '../../stock/layouts.ts';
 import type { StockPlan } from '../../stock/planner/model.ts';
 import type { Instruction } from '../../stock/planner/sequence.ts';
@@ -52,10 +53,17 @@ export interface Shares {
   readonly waste: number;
 }
 
+/** The openings that must be cut before a fallout is free: of one piece of that job, in these layers. */
+export interface After {
+  /** From 1, as the jobs were given. */
+  readonly job: number;
+  readonly layers: readonly string[];
+}
+
 export interface LayoutRecord extends Size {
   /** As the pages name them. */
   readonly numbers: readonly number[];
-  readonly from: { readonly kind: 'sheet' | 'offcut' | 'fallout'; readonly of: string };
+  readonly from: { readonly kind: 'sheet' | 'offcut' | 'fallout'; readonly of: string; readonly after?: After };
   readonly pieces: readonly (Box & {
     readonly key: string;
     readonly job: number;
@@ -122,6 +130,12 @@ function shares({ area }: StockPlan): Shares {
   return { yield: of(area.pieces), kept: of(area.offcuts), waste: of(area.waste) };
 }
 
+function afterOf({ job, layer }: Blank, jobs: readonly JobToCut[]): After {
+  const { mat, job: own } = jobs[job]!;
+  const layers = layer === undefined ? [] : layersBefore(mat, own, layer);
+  return { job: job + 1, layers: layers.map((each) => mat.layers[each]!.name) };
+}
+
 function layoutRecord(layout: Layout, jobs: readonly JobToCut[], tape: Tape): LayoutRecord {
   const { from, numbers, width, height, pieces, offcuts, sequence } = layout;
   return {
@@ -129,6 +143,7 @@ function layoutRecord(layout: Layout, jobs: readonly JobToCut[], tape: Tape): La
     from: {
       kind: from.kind,
       of: from.kind === 'fallout' ? `${jobName(jobs, from.blank.job)}, ${from.blank.name}` : from.id,
+      ...(from.kind === 'fallout' ? { after: afterOf(from.blank, jobs) } : {}),
     },
     width,
     height,

@@ -1,6 +1,7 @@
 import { settingOf } from '../../bench/guide.ts';
 import type { Size } from '../../geometry/point.ts';
-import { type JobToCut, jobName } from '../../stock/blanks.ts';
+import { type Blank, type JobToCut, jobName } from '../../stock/blanks.ts';
+import { layersBefore } from '../../stock/fallout.ts';
 import type { LaidPiece, Layout } from '../../stock/layouts.ts';
 import type { Cut, Part, TakeBoard } from '../../stock/planner/sequence.ts';
 import { printDecimal } from '../../units/print.ts';
@@ -160,12 +161,19 @@ export function sourceWords(layout: Layout, jobs: readonly JobToCut[], tape: Tap
     case 'offcut':
       return `offcut ${from.id} from the shelf, ${size}`;
     case 'fallout':
-      return `what drops out of ${blankName(from, jobs)}, once its opening is cut: trim it to ${size}, its bevels off${many}`;
+      return `what drops out of ${blankName(from, jobs)}, once ${freedBy(from.blank, jobs)}: trim it to ${size}, its bevels off${many}`;
     default: {
       const never: never = from;
       return never;
     }
   }
+}
+
+/** With mats cut together what drops out of the top mat lies under the blade until the last one is cut. */
+function freedBy({ job, layer = 0 }: Blank, jobs: readonly JobToCut[]): string {
+  const { mat, job: own } = jobs[job]!;
+  const last = layersBefore(mat, own, layer).at(-1)!;
+  return last === layer ? 'its opening is cut' : `the opening of ${mat.layers[last]!.name} is cut over it`;
 }
 
 /** `97.3 %`. */

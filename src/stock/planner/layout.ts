@@ -27,7 +27,8 @@ export interface SheetToLay {
 
 /** A fallout, like an offcut, has no factory edge. */
 export function sheetToLay(source: StockSource, sheet: number): SheetToLay {
-  if (source.kind === 'fallout') return { sheet, ...source.piece.fallout!, trim: NO_TRIM, factory: false };
+  if (source.kind === 'fallout')
+    return { sheet, width: source.size.width, height: source.size.height, trim: NO_TRIM, factory: false };
   const { width, height } = source.sheet;
   return { sheet, width, height, trim: source.trim, factory: source.kind === 'sheet' };
 }

@@ -40,8 +40,8 @@ export interface StockPiece {
   readonly label?: string;
   /** Must lie with one side at least on an untrimmed edge of a sheet that is no offcut. */
   readonly factoryEdge?: boolean;
-  /** The usable rectangle that drops out of each copy once it is cut. */
-  readonly fallout?: Size;
+  /** The usable rectangles that drop out of each copy once it is cut. */
+  readonly fallouts?: readonly Size[];
 }
 
 export interface StockOptions {
@@ -113,8 +113,8 @@ export interface Areas {
 export type Source =
   | { readonly kind: 'sheet' }
   | { readonly kind: 'offcut' }
-  /** Drops out of that copy of a piece, which must be cut, and its opening too, before this can be used. */
-  | { readonly kind: 'fallout'; readonly piece: string; readonly copy: number };
+  /** The fallout at `which` in the list of a piece, from 0, of that copy, which must be cut, and its opening too, before this can be used. */
+  | { readonly kind: 'fallout'; readonly piece: string; readonly copy: number; readonly which: number };
 
 export interface UsedSheet {
   /** From 1, in the order of cutting. */

@@ -8,7 +8,7 @@ const LONGEST_SIDE = 100_000;
 
 const INPUT_KEYS = ['sheets', 'pieces', 'options'];
 const SHEET_KEYS = ['id', 'width', 'height', 'count', 'cost', 'offcut', 'trim'];
-const PIECE_KEYS = ['id', 'width', 'height', 'count', 'turn', 'label', 'factoryEdge', 'fallout'];
+const PIECE_KEYS = ['id', 'width', 'height', 'count', 'turn', 'label', 'factoryEdge', 'fallouts'];
 const OPTION_KEYS = [
   'kerf',
   'trim',
@@ -189,7 +189,7 @@ function readPieces(reader: Reader, value: unknown): void {
       const message = `the label is ${said(piece.label)}, it must be a text`;
       reader.problems.push(error('stock-label', [...path, 'label'], message, 'put it in quotes'));
     }
-    if (piece.fallout !== undefined) readFallout(reader, piece, path);
+    if (piece.fallouts !== undefined) readFallouts(reader, piece, path);
     total += piece.count === undefined ? 1 : Number(piece.count);
   });
   if (total <= MOST_PIECES) return;
@@ -197,14 +197,25 @@ function readPieces(reader: Reader, value: unknown): void {
   reader.problems.push(error('stock-pieces-too-many', ['pieces'], message, 'plan them in parts'));
 }
 
-function readFallout(reader: Reader, piece: Keyed, path: Path): void {
-  const fallout = reader.size(piece.fallout, [...path, 'fallout'], 'the fallout');
-  if (fallout === undefined) return;
-  const [inner, outer] = [fallout, piece].map((size) => [Number(size.width), Number(size.height)] as const);
-  if (!(inner![0] >= outer![0] || inner![1] >= outer![1])) return;
-  const message = `a fallout of ${inner!.join(' × ')} does not drop out of a piece of ${outer!.join(' × ')}`;
-  const hint = 'give the rectangle inside the opening';
-  reader.problems.push(error('stock-fallout-too-large', [...path, 'fallout'], message, hint));
+function readFallouts(reader: Reader, piece: Keyed, path: Path): void {
+  const { fallouts } = piece;
+  const own = [...path, 'fallouts'];
+  if (!Array.isArray(fallouts)) {
+    const message = `the fallouts are ${said(fallouts)}, they must be a list of sizes`;
+    reader.problems.push(error('stock-shape', own, message, 'write them in brackets'));
+    return;
+  }
+  let area = Number(piece.width) * Number(piece.height);
+  fallouts.forEach((value: unknown, i) => {
+    const fallout = reader.size(value, [...own, i], 'a fallout');
+    if (fallout === undefined) return;
+    const [inner, outer] = [fallout, piece].map((size) => [Number(size.width), Number(size.height)] as const);
+    area -= inner![0] * inner![1];
+    if (!(inner![0] >= outer![0] || inner![1] >= outer![1] || area <= 0)) return;
+    const message = `a fallout of ${inner!.join(' × ')} does not drop out of a piece of ${outer!.join(' × ')}`;
+    const hint = 'give the rectangles inside the openings';
+    reader.problems.push(error('stock-fallout-too-large', [...own, i], message, hint));
+  });
 }
 
 function readOptions(reader: Reader, value: unknown): void {

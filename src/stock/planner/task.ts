@@ -10,7 +10,7 @@ import { NO_TRIM, trimOf } from './trim.ts';
 /** Where a stock of the instance comes from. */
 export type StockSource =
   | { readonly kind: 'sheet' | 'offcut'; readonly sheet: StockSheet; readonly trim: BySide<number> }
-  | { readonly kind: 'fallout'; readonly piece: StockPiece };
+  | { readonly kind: 'fallout'; readonly piece: StockPiece; readonly which: number; readonly size: Size };
 
 /** The input on its grid, with the way back. */
 export interface Task {
@@ -79,13 +79,17 @@ function sourcesOf(input: StockInput, options: StockOptions, problems: Problem[]
     problems.push(error('stock-sheets-missing', ['sheets'], message, 'list at least one that is there'));
   }
   if (options.fallouts === true) {
-    for (const piece of input.pieces) if (piece.fallout !== undefined) sources.push({ kind: 'fallout', piece });
+    for (const piece of input.pieces) {
+      for (const [which, size] of (piece.fallouts ?? []).entries()) {
+        sources.push({ kind: 'fallout', piece, which, size });
+      }
+    }
   }
   return sources;
 }
 
 const sizeOf = (source: StockSource): Size =>
-  source.kind === 'fallout' ? source.piece.fallout! : { width: source.sheet.width, height: source.sheet.height };
+  source.kind === 'fallout' ? source.size : { width: source.sheet.width, height: source.sheet.height };
 
 const sourceTrim = (source: StockSource): BySide<number> => (source.kind === 'fallout' ? NO_TRIM : source.trim);
 
@@ -151,12 +155,11 @@ function typeOf(piece: StockPiece, grid: Grid, kerf: number): BlankType {
   };
 }
 
+const drops = ({ fallouts = [] }: StockPiece): boolean => fallouts.length > 0;
+
 function merged(pieces: readonly StockPiece[], grid: Grid, kerf: number): OwnType[] {
   const byKey = new Map<string, { type: BlankType; pieces: StockPiece[] }>();
-  const withFalloutsFirst = [
-    ...pieces.filter((piece) => piece.fallout !== undefined),
-    ...pieces.filter((piece) => piece.fallout === undefined),
-  ];
+  const withFalloutsFirst = [...pieces.filter(drops), ...pieces.filter((piece) => !drops(piece))];
   for (const piece of withFalloutsFirst) {
     const type = typeOf(piece, grid, kerf);
     const key = [type.width, type.height, type.turn, type.edge].join(' ');

@@ -12,6 +12,7 @@ import type {
   PieceNode,
   Placement,
   StockOptions,
+  StockPiece,
   StockPlan,
   UsedSheet,
 } from './model.ts';
@@ -74,10 +75,12 @@ function verdictOf(first: StockPlan['first'], gap: number): string {
   return `at most ${gap} ${gap === 1 ? 'sheet' : 'sheets'} from the bound`;
 }
 
+const falloutKey = ({ id }: StockPiece, which: number): string => `${which} ${id}`;
+
 class Writer {
   /** How many copies of each member of a type have been laid. */
   private readonly laid: number[];
-  /** Copies whose fallout is there and not used yet, by piece. */
+  /** Copies whose fallout is there and not used yet, by piece and which of its fallouts. */
   private readonly fallouts = new Map<string, number[]>();
   private readonly out: UsedSheet[] = [];
 
@@ -120,11 +123,18 @@ class Writer {
     const laid = sheetToLay(source, sheet);
     const { width, height } = laid;
     // The copy whose fallout is used is taken before others are handed out.
-    const copy = source.kind === 'fallout' ? this.fallouts.get(source.piece.id)!.shift()! : 0;
+    const copy = source.kind === 'fallout' ? this.fallouts.get(falloutKey(source.piece, source.which))!.shift()! : 0;
     const tree = layOutSheet(this.task, this.forest, laid, this.longestCut, (type) => this.hand(type));
     if (source.kind === 'fallout') {
       const { id } = source.piece;
-      this.out.push({ number, id, source: { kind: 'fallout', piece: id, copy }, width, height, tree });
+      this.out.push({
+        number,
+        id,
+        source: { kind: 'fallout', piece: id, copy, which: source.which },
+        width,
+        height,
+        tree,
+      });
       return;
     }
     const { id, cost } = source.sheet;
@@ -138,9 +148,10 @@ class Writer {
     for (const piece of this.task.members[type]!) {
       const count = piece.count ?? 1;
       if (index < count) {
-        if (piece.fallout !== undefined) {
-          this.fallouts.set(piece.id, [...(this.fallouts.get(piece.id) ?? []), index + 1]);
-        }
+        piece.fallouts?.forEach((_, which) => {
+          const key = falloutKey(piece, which);
+          this.fallouts.set(key, [...(this.fallouts.get(key) ?? []), index + 1]);
+        });
         return { piece, copy: index + 1 };
       }
       index -= count;
