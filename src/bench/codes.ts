@@ -15,6 +15,10 @@ export const CODES: Codes = {
     'A start or stop mark lies off the board.',
     'Make the border wider, or carry the mark over to waste board.',
   ),
+  'side-too-short': entry(
+    'A side is so short that the bevels beside it meet before the back: it has no stroke.',
+    'Make it longer, or cut it from the face with a knife.',
+  ),
   'stroke-too-short': entry('A side is too short for the head.', 'Cut it by hand, or check the offsets.'),
   'together-barely-short': entry(
     'An under mat is trimmed back so little that it may reach the guide.',

@@ -26,6 +26,8 @@ export interface Stroke {
   readonly start: Point;
   readonly stop: Point;
   readonly reverse: boolean;
+  /** Of a reverse bevel: how far the board stays uncut at the back, from each end of the cut out to the corner there. */
+  readonly uncut?: { readonly start: number; readonly stop: number };
   /** Which edge of the board lies against the guide. */
   readonly guideFrom: 'border' | 'far';
   /** That edge to the face line, mm; for an oblique side the board's farthest corner that way, square to the line. */

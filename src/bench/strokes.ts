@@ -18,7 +18,10 @@ import type { Stroke } from './model.ts';
 import { beyondCorners, type EndOffsets, offsetsOn, outsideWarning } from './offsets.ts';
 import { order, type Unordered, type WorkOrder } from './order.ts';
 import { mirror, type TravelledSide, travelledSides } from './outline.ts';
+import { hasLine, tooShort } from './short-sides.ts';
+import { sideName } from './side-name.ts';
 import { checkStacking } from './stacking.ts';
+import { uncutEnds } from './uncut.ts';
 
 /** The strokes come in the order of work. */
 export interface BenchWork extends WorkOrder {
@@ -28,12 +31,6 @@ export interface BenchWork extends WorkOrder {
 
 /** A scribe farther than this from its blade is a slip of the pen. Common practice, no source. */
 const LONGEST_OFFSET = 50;
-
-/** The side's name from the face view, given its outward direction in the back view; oblique sides by the larger part. */
-function sideName(outward: Point): Side {
-  if (Math.abs(outward.y) >= Math.abs(outward.x)) return outward.y < 0 ? 'top' : 'bottom';
-  return outward.x < 0 ? 'right' : 'left';
-}
 
 /**
  * Every pull of the head that the mat needs, in the back view, numbered in the order of work.
@@ -49,8 +46,11 @@ export function strokes(whole: Mat, job: Job): BenchWork {
     const offsets = offsetsOn(job.bench.head, layer.board.thickness);
     warnings.push(...offsetWarnings(job, layer, layerIndex, offsets));
     mat.openings.forEach((opening, openingIndex) => {
-      const cut = strokesOfOpening(mat, job, layerIndex, openingIndex, offsets);
+      const sides = sidesOf(mat, job, layerIndex, openingIndex);
+      const cut = strokesOfOpening(mat, job, layerIndex, openingIndex, offsets, sides.filter(hasLine));
       found.push(...cut);
+      const lost = sides.filter((side) => !hasLine(side));
+      warnings.push(...lost.map((side) => tooShort(job, layer, opening, openingIndex, side)));
       for (const stroke of cut) warnings.push(...markWarnings(mat, job, layer, opening, stroke));
       warnings.push(...beyondWarnings(job, layer, opening, cut));
     });
@@ -81,30 +81,31 @@ function changedFrom(planned: readonly Stroke[], found: readonly Stroke[]): read
   });
 }
 
+/** The straight sides of an opening in one layer, in the back view, in the order of the travel. */
+function sidesOf(mat: Mat, job: Job, layerIndex: number, openingIndex: number): readonly TravelledSide[] {
+  const { bevel } = mat.layers[layerIndex]!;
+  const { opening } = job.bench.head;
+  const outline: Path = mirror(mat.openings[openingIndex]!.layers[layerIndex]!.face, mat.outer.width);
+  const aside = setback(underBar(job, layerIndex), bevel);
+  return travelledSides(outline, bevel.reverse ? otherHand(opening) : opening, bevel.reverse ? aside : -aside);
+}
+
 function strokesOfOpening(
   mat: Mat,
   job: Job,
   layerIndex: number,
   openingIndex: number,
   offsets: EndOffsets,
+  sides: readonly TravelledSide[],
 ): Unordered[] {
   const layer = mat.layers[layerIndex]!;
-  const { face, cut } = mat.openings[openingIndex]!.layers[layerIndex]!;
-  const outline: Path = mirror(face, mat.outer.width);
+  const { cut } = mat.openings[openingIndex]!.layers[layerIndex]!;
   const head = job.bench.head;
   const { reverse } = layer.bevel;
   const { graduation } = job.bench;
   // A pattern that is cut through lifts the blade's entry by the thickness of its paper.
   const lifted = underBar(job, layerIndex);
   const aside = setback(lifted, layer.bevel);
-  const sides = travelledSides(
-    outline,
-    reverse ? otherHand(head.opening) : head.opening,
-    reverse ? aside : -aside,
-  ).filter(
-    // A side so short that its bevels meet before the back has no line there: by template or machine.
-    ({ moved, direction }) => dot(minus(moved.to, moved.from), direction) > 0,
-  );
   const parts = partNumbers(sides.map(({ outward }) => sideName(outward)));
   return sides.map((side, index) => {
     const { direction, outward } = side;
@@ -118,6 +119,11 @@ function strokesOfOpening(
     const bar = beyondGuide && straightedge === undefined ? barLine(head, side) : undefined;
     const part = parts[index];
     const beyond = beyondCorners(offsets, head.overrun, runOn({ face: side, line: side.moved, direction, reverse }));
+    const uncut = uncutEnds(
+      { face: side, line: side.moved, direction, reverse },
+      aside === 0 ? 1 : layer.setback / aside,
+      head.overrun,
+    );
     return {
       layer: layerIndex + 1,
       opening: openingIndex + 1,
@@ -133,7 +139,7 @@ function strokesOfOpening(
       distance,
       guide,
       setting: settingOf(guide, graduation, scaleUnits(graduation, job.units)),
-      ...defined({ straightedge, bar }),
+      ...defined({ straightedge, bar, uncut }),
       beyondGuide,
       ...(cut === true ? { cut } : {}),
     };

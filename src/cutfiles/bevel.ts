@@ -1,8 +1,9 @@
 import { beyondCorners, offsetsOn, outsideWarning } from '../bench/offsets.ts';
+import { reverseCornerWords } from '../documents/words/reverse-corners.ts';
 import type { Path } from '../geometry/path.ts';
 import { backInset } from '../mat/bevel.ts';
 import { theNamed } from '../mat/layers.ts';
-import type { MatLayer } from '../mat/model.ts';
+import type { Mat, MatLayer } from '../mat/model.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { type Hand, otherHand } from '../shop/head.ts';
 import type { BevelMachine } from '../shop/machine.ts';
@@ -125,5 +126,16 @@ function allowances(machine: BevelMachine, { mat }: CutJob): readonly string[] {
     `strokes follow ${line}, the blade leaning ${otherHand(machine.opening)} of the travel`,
     ...state,
     `overrun ${mm(machine.overrun)} mm at both ends`,
+    ...mat.layers.flatMap((layer, i) => cornersToFree(mat, layer, i, machine.overrun)),
   ];
+}
+
+/** What strokes of a reverse bevel leave uncut at the back: a corner there lies further out than on the face. */
+function cornersToFree(mat: Mat, layer: MatLayer, index: number, overrun: number): readonly string[] {
+  if (!layer.bevel.reverse) return [];
+  const turns = mat.openings
+    .flatMap(({ layers }) => runsOf(layers[index]!.face))
+    .flatMap(({ turns: { before, after } }) => [before, after]);
+  const most = Math.max(0, ...turns.map((turn) => layer.setback * Math.tan(turn / 2)));
+  return reverseCornerWords(most - overrun).map((words) => `${layer.name}: ${words}`);
 }

@@ -19,6 +19,7 @@ import {
   stepsDown,
   TEXT,
 } from '../../text/styles.ts';
+import { REVERSE_CORNERS } from '../words/reverse-corners.ts';
 import { headWords, layerWords, transferWords } from './words.ts';
 
 export interface Note {
@@ -31,9 +32,12 @@ export interface Note {
 export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, fonts: Fonts): readonly Note[] {
   const widths = [Math.min(110, paper.width * 0.6), 70, 45, 34];
   const { customer, bench } = job;
+  const { bevel, setback } = mat.layers[layer]!;
+  const freed = bevel.reverse && setback > bench.head.overrun;
   const said = [
     ...(customer === undefined ? [] : [customer]),
     layerWords(mat, layer),
+    ...(freed ? [REVERSE_CORNERS] : []),
     headWords(job),
     ...(bench.head.scribe === undefined ? [] : [`scribe read at: ${bench.head.scribe}`]),
   ];

@@ -1,9 +1,11 @@
 import type { Stroke } from '../../bench/model.ts';
+import { mostUncut } from '../../bench/uncut.ts';
 import type { Job } from '../../job/job.ts';
 import { theNamed } from '../../mat/layers.ts';
 import type { Mat } from '../../mat/model.ts';
 import { printDecimal, showLength, showSize } from '../../units/print.ts';
 import { BACK_WORDS, backSide } from '../words/back-side.ts';
+import { reverseCornerWords } from '../words/reverse-corners.ts';
 import { senseWords, settingWords, stateWords } from './labels.ts';
 
 /** As on the ticket. */
@@ -95,6 +97,8 @@ export function instructions(
     steps.push(
       'Put the fallout of the mat above back in its place first: it is the slip sheet. Set the depth for this board alone.',
     );
+  const freed = reverseCornerWords(mostUncut(strokes, layer + 1));
+  if (freed.length > 0) steps.push(freed.join(' '));
   steps.push(
     "Sharp blade on a firm surface; hands never in its path; spent blades into a puncture-proof box. The cutter's own manual comes first.",
   );

@@ -1,13 +1,16 @@
 import type { SharedSetting } from '../../bench/settings.ts';
+import { mostUncut } from '../../bench/uncut.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Size } from '../../geometry/point.ts';
+import { theNamed } from '../../mat/layers.ts';
 import type { Section } from '../../text/bench-flow.ts';
 import { action, HEAD, moved, type Part, READING, scaled, TEXT, textPart } from '../../text/bench-type.ts';
 import { capHeight, set, widthOf } from '../../text/type-scale.ts';
 import { size } from '../proof/words.ts';
 import { backSide } from '../words/back-side.ts';
+import { reverseCornerWords } from '../words/reverse-corners.ts';
 import type { BenchJob } from './model.ts';
 import { listedSheets } from './page.ts';
 
@@ -41,10 +44,15 @@ export function runList(
 const nameOf = ({ number }: BenchJob, index: number): string => number ?? `ticket ${index + 1}`;
 
 function jobLine(work: BenchJob, index: number): string {
-  const { job, mat } = work;
+  const { job, mat, strokes } = work;
   const boards = mat.layers.map(({ board }) => board.name).join(' + ');
   const count = job.count === 1 ? '' : ` × ${job.count}`;
-  return `${nameOf(work, index)}: ${job.title}, ${size(mat.outer, job.units)}${count}, ${boards}`;
+  const freed = mat.layers.filter((_, i) => reverseCornerWords(mostUncut(strokes, i + 1)).length > 0);
+  const corners =
+    freed.length === 0
+      ? ''
+      : `; reverse bevel: free the corners of ${freed.map(({ name }) => theNamed(name)).join(' and ')} as its ticket says`;
+  return `${nameOf(work, index)}: ${job.title}, ${size(mat.outer, job.units)}${count}, ${boards}${corners}`;
 }
 
 function sharedPart(

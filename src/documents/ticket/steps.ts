@@ -2,6 +2,7 @@ import { type GrooveStroke, grooveStrokes } from '../../bench/grooves.ts';
 import type { Stroke } from '../../bench/model.ts';
 import { beyondCorners, offsetsOn } from '../../bench/offsets.ts';
 import { runOn } from '../../bench/strokes.ts';
+import { mostUncut } from '../../bench/uncut.ts';
 import type { Side } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
 import { grooveDepth } from '../../mat/decor.ts';
@@ -14,6 +15,7 @@ import { settingWords } from '../pattern/labels.ts';
 import { letteringWords } from '../pattern/lettering.ts';
 import { bevelWords } from '../pattern/words.ts';
 import { length, sides, size } from '../proof/words.ts';
+import { reverseCornerWords } from '../words/reverse-corners.ts';
 
 /** Millimetres to the hundredth: what a caliper reads and a head is set by, whatever the job's unit. */
 export const fine = (mm: number): string => `${printDecimal(mm, 'mm', 2).text} mm`;
@@ -78,7 +80,7 @@ export function layerLine(mat: Mat, index: number): string {
 }
 
 /** What a layer needs beside its settings; nothing for the usual one. */
-export function layerSteps(mat: Mat, job: Job, index: number): readonly string[] {
+export function layerSteps(mat: Mat, job: Job, index: number, strokes: readonly Stroke[]): readonly string[] {
   const layer = mat.layers[index]!;
   const { board, bevel, setback, name } = layer;
   const steps: string[] = [];
@@ -87,6 +89,8 @@ export function layerSteps(mat: Mat, job: Job, index: number): readonly string[]
     steps.push(
       `Reverse bevel: lay the FAR edge on the guide, so that the opening lies under the bar. The line on the back lies ${fine(setback)} outside the face line, and the strokes run the other way round.`,
     );
+    const freed = reverseCornerWords(mostUncut(strokes, index + 1));
+    if (freed.length > 0) steps.push(freed.join(' '));
   }
   if (bevel.angle === 90) steps.push('Square cut: blade upright; the line on the back is the face line.');
   else if (bevel.angle !== job.bench.head.bevel) {

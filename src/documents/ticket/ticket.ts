@@ -74,7 +74,7 @@ function sections(work: BenchJob, fonts: Fonts): readonly Section[] {
       title: `${behind.length === 0 ? 'Cut' : 'Fix and cut'} ${mat.layers[layer - 1]!.name}`,
       aside: layerLine(mat, layer - 1),
       parts: (width, density) => [
-        ...actions([...behind, ...layerSteps(mat, job, layer - 1)])(width, density),
+        ...actions([...behind, ...layerSteps(mat, job, layer - 1, strokes)])(width, density),
         ...layerParts(work, layer, settingRows(strokes, steps, layer, job.units), width, density.air, fonts),
       ],
     });
