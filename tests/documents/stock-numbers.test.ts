@@ -152,7 +152,7 @@ describe('a day at the print room', () => {
   });
 
   it('asks for no stop that the cutter has not: such cuts are marked by rule, from the same edge', async () => {
-    const shop = MONDAY_SHOP.replace('  trim:', '  longestStop: 30\n  shortestStop: 9\n  trim:');
+    const shop = MONDAY_SHOP.replace(/ {2}trim: 0.*/, '  longestStop: 30\n  shortestStop: 9\n  trim: 1/4');
     const { files, record } = await madeDay(MONDAY, shop, { paper: 'letter' });
     checkCarriedOut(record);
     const groups = record.boards.flatMap(({ layouts }) => layouts.flatMap(({ stops }) => stops));
