@@ -4,11 +4,11 @@
  */
 import { CODES as BENCH } from '../bench/codes.ts';
 import { CODES as CALIBRATE } from '../calibrate/codes.ts';
-import { CODES as MAKING } from '../codes.ts';
 import { CODES as CUT_FILES } from '../cutfiles/codes.ts';
 import { CODES as DOCUMENTS } from '../documents/codes.ts';
 import { CODES as JOB } from '../job/codes.ts';
 import { CODES as MAT } from '../mat/codes.ts';
+import { CODES as MAKING } from '../outputs/codes.ts';
 import { CODES as TILING } from '../paper/codes.ts';
 import { CODES as PAPERS } from '../papers/codes.ts';
 import { CODES as PICTURES } from '../pictures/codes.ts';

@@ -17,5 +17,4 @@ export const CODES: Codes = {
   ),
   'label-without-room': entry('Words find no room on a pattern; they stand on sheet 1.', 'Nothing need be done.'),
   'placement-artwork-missing': entry('A placement is asked for, but the job has no artwork.', 'Give its size.'),
-  'sheet-unknown': entry('There is no sheet of that name.', 'Take one that the message names.'),
 };

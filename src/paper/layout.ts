@@ -21,7 +21,7 @@ export interface Layout extends LaidDocument {
   readonly sheets: number;
   /** Sheets of the grid on which nothing is drawn. */
   readonly skipped: number;
-  /** In plain words, for the terminal: `6 sheets of Letter, after the first one that checks the printer`. */
+  /** In plain words, for the terminal: `7 pages of Letter: 6 sheets and the first one that checks the printer`. */
   readonly summary: string;
   /** Advice that is no problem: when corner sheets would be the truer way. */
   readonly advice: readonly string[];
@@ -77,7 +77,7 @@ function onGrid(work: FullScale, paper: SheetPaper, lap: number, options: Layout
   const check = checkPages(facts, { work, turn: plan.turn, sheets: mapSheets(plan), caption: gridCaption(skipped) });
   const made = planPages(work.drawing, plan, options, { sheet: 1, of: cells.length });
   const advice = cells.length === 1 ? [] : cornerAdvice(work, paper, options, cells.length);
-  const summary = summaryOf(cells.length, paper, plan, skipped);
+  const summary = summaryOf(check.length, cells.length, paper, plan, skipped);
   return assembled(work, options, check, made, { skipped, summary, advice });
 }
 
@@ -109,17 +109,21 @@ function onCorners(work: FullScale, paper: SheetPaper, lap: number, options: Lay
     const sheet = 1 + made.length;
     made.push(...planPages(work.drawing, group.plan, options, { ...naming(i), place: group.label, sheet, of: count }));
   });
-  const summary = `${summaryOf(count, paper, plan, 0)}, laid on by the corners of the board`;
+  const summary = `${summaryOf(check.length, count, paper, plan, 0)}, laid on by the corners of the board`;
   return assembled(work, options, check, made, { skipped: 0, summary, advice: [] });
 }
 
-/** `6 sheets of Letter on its side (2 blank ones left out), after the first one that checks the printer`. */
-function summaryOf(sheets: number, paper: SheetPaper, { sheet, turn }: Plan, skipped: number): string {
-  const count = sheets === 1 ? '1 sheet' : `${sheets} sheets`;
+/**
+ * The pages that come out of the printer, and what they are: `7 pages of Letter on its side: 6 sheets (2 blank ones left
+ * out) and the first one that checks the printer`.
+ */
+function summaryOf(first: number, sheets: number, paper: SheetPaper, { sheet, turn }: Plan, skipped: number): string {
   const side = sheet.sideways ? ' on its side' : '';
   const quarter = turn.rotation === 0 ? '' : ', the pattern turned by a quarter';
+  const count = sheets === 1 ? '1 sheet' : `${sheets} sheets`;
   const blank = skipped === 0 ? '' : ` (${skipped} blank ${skipped === 1 ? 'one' : 'ones'} left out)`;
-  return `${count} of ${paper.name}${side}${quarter}${blank}, after the first one that checks the printer`;
+  const check = first === 1 ? 'the first one that checks the printer' : `the first ${first} that check the printer`;
+  return `${first + sheets} pages of ${paper.name}${side}${quarter}: ${count}${blank} and ${check}`;
 }
 
 /** A board that is larger than one sheet is served more truly by its own corners. */

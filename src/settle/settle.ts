@@ -1,3 +1,4 @@
+import type { Fonts } from '../fonts/model.ts';
 import type { Size } from '../geometry/point.ts';
 import { allSides } from '../geometry/sides.ts';
 import type { Job } from '../job/job.ts';
@@ -22,6 +23,8 @@ export interface Question {
   readonly shop: Shop;
   readonly asked?: Asked;
   readonly uses: readonly PaperUse[];
+  /** Made for the texts that are to be set. */
+  readonly fonts: Fonts;
   /** True where the printer may be one that the shop does not know yet. */
   readonly newPrinter?: boolean;
 }
@@ -36,7 +39,7 @@ const LEAST = { width: 180, height: 200 };
  * question has the same answer. Errors: those of finding the paper and of words, `printer-unknown`,
  * `sheet-paper`, `margins-too-wide`.
  */
-export function settle({ job, shop, asked = {}, uses, newPrinter = false }: Question): Result<Settled> {
+export function settle({ job, shop, asked = {}, uses, fonts, newPrinter = false }: Question): Result<Settled> {
   const units: Units = job?.units ?? asked.units ?? shop.units;
   const problems: Problem[] = [...wrongWords(asked)];
   const custom = [...shop.papers].map(([id, size]) => ({ id, name: id, ...size }));
@@ -63,6 +66,7 @@ export function settle({ job, shop, asked = {}, uses, newPrinter = false }: Ques
     paper: paper.value,
     sheet: settled,
     stamp: stampOf(printer, named),
+    fonts,
     ...printing,
     ...(asked.date === undefined ? {} : { date: asked.date }),
     ...(asked.number === undefined ? {} : { number: asked.number }),
@@ -81,7 +85,7 @@ function withMargins(sheet: SheetPaper, printing: Printing): SettledSheet {
 function sheetFor(paper: Paper, units: Units, uses: readonly PaperUse[], asked: boolean): Result<SheetPaper> {
   if (paper.kind === 'sheet') return uses.includes('readings') ? large(paper) : succeed(paper);
   if (asked && uses.length > 0 && !uses.includes('full scale')) {
-    const message = `${paper.kind === 'roll' ? 'a roll' : 'one page'} is no single sheet, and this goes on single sheets`;
+    const message = `${paper.kind === 'roll' ? 'a roll' : 'one page'} is no single sheet, and this goes on single sheets of paper`;
     return fail([error('sheet-paper', PAPER, message, 'name a sheet: letter, a4, a3 …')]);
   }
   const usual = findPaper(usualPaper(units));

@@ -1,3 +1,4 @@
+import type { Fonts } from '../fonts/model.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import type { BySide } from '../geometry/sides.ts';
@@ -44,6 +45,8 @@ export interface Settled {
   readonly printer?: Printer;
   /** Which printer is corrected for, in words, or that none is: for every full-scale sheet and for the terminal. */
   readonly stamp: string;
+  /** For everything that is set, each part where it is wanted. */
+  readonly fonts: Fonts;
   readonly date?: string;
   readonly number?: string;
 }

@@ -6,9 +6,9 @@ import { strokes } from '../../src/bench/strokes.ts';
 import { box } from '../../src/geometry/box.ts';
 import type { Side } from '../../src/geometry/sides.ts';
 import { guideReading } from '../../src/mat/guide-reading.ts';
+import { solveJob } from '../../src/outputs/solve-job.ts';
 import type { Guide } from '../../src/shop/guide.ts';
 import type { Head } from '../../src/shop/head.ts';
-import { solveJob } from '../../src/solve-job.ts';
 import { bevel, lopsidedMat, makeJob, makeMat } from './mats.ts';
 
 const guide = (some: Partial<Guide> = {}): Guide => ({ graduation: 1, a: 0, b: 1, ...some });

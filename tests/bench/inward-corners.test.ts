@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Point } from '../../src/geometry/point.ts';
-import { solveJob } from '../../src/solve-job.ts';
+import { solveJob } from '../../src/outputs/solve-job.ts';
 
 describe('corners of the mat that point into the opening', () => {
   const marks = (bevelOf: string) => {

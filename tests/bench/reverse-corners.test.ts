@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { mostUncut } from '../../src/bench/uncut.ts';
 import { reverseCornerWords } from '../../src/documents/words/reverse-corners.ts';
-import { type Solved, solveJob } from '../../src/solve-job.ts';
+import { type Solved, solveJob } from '../../src/outputs/solve-job.ts';
 
 function solved(layer: string, opening = 'size: 200 x 300', more = ''): Solved {
   const made = solveJob(`units: mm\nmat: {border: 60, layers: [${layer}]}\nopenings: [{${opening}}]\n${more}`);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { solveJob } from '../../src/solve-job.ts';
+import { solveJob } from '../../src/outputs/solve-job.ts';
 
 function warnings(opening: string, thickness: number): readonly string[] {
   const text = `units: mm\nmat: {border: 60, layers: [{board: {thickness: ${thickness}}}]}\nopenings: [{name: Heron, ${opening}}]`;

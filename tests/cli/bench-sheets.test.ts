@@ -117,8 +117,8 @@ describe('the commands for the bench', () => {
   it('are documents of build too, on the usual paper where the pattern goes on a roll', async () => {
     const documents = ['pattern', 'ticket', 'placement', 'blanks', 'labels', 'intake'] as const;
     const made = await build(one, { documents, paper: 'roll:36in' });
-    if ('problems' in made) throw new Error(JSON.stringify(made.problems));
-    expect(made.files.map(({ name }) => name)).toEqual([
+    if (!made.ok) throw new Error(JSON.stringify(made.problems));
+    expect(made.value.files.map(({ name }) => name)).toEqual([
       'pattern-1.pdf',
       'ticket.pdf',
       'placement.pdf',
@@ -126,7 +126,7 @@ describe('the commands for the bench', () => {
       'labels.pdf',
       'intake.pdf',
     ]);
-    expect(Object.keys(made.report.sheets ?? {})).toEqual(documents.slice(1));
+    expect(Object.keys(made.value.report.sheets ?? {})).toEqual(documents.slice(1));
     const again = await build(one, { documents, paper: 'roll:36in' });
     expect(again).toEqual(made);
   });

@@ -49,9 +49,9 @@ describe('jig', () => {
   });
 
   it('the same jig gives the same bytes', async () => {
-    const { buildJig } = await import('../../src/index.ts');
+    const { make } = await import('../../src/index.ts');
     const bytes = async () => {
-      const made = await buildJig('head', { thickness: '1.4' });
+      const made = await make('jig', { jobs: [] }, { kind: 'head', thickness: '1.4' });
       return made.ok ? made.value.files.map((file) => Buffer.from(file.bytes).toString('base64')) : [];
     };
     expect(await bytes()).toEqual(await bytes());

@@ -59,7 +59,7 @@ describe('proof', () => {
     ['a board that is not known', ['--vary', 'mat.layers[1].board=b,slat'], files, /the shop has no board called slat/],
     ['the same twice', ['--vary', 'mat.layers[1].board=b,b'], files, /has a value twice/],
     ['a missing value', ['--vary', 'mat.layers[1].board=b,'], files, /has a value missing/],
-    ['an odd resolution', ['--png', '--dpi', '5000'], files, /not a number from 20 to 600/],
+    ['an odd resolution', ['--png', '--dpi', '5000'], files, /give a number from 20 to 600/],
   ];
   it.each(refused)('%s is refused, and nothing is written', async (_, args, given, words) => {
     const ran = await run(['proof', '{}/job.yaml', ...args], given);

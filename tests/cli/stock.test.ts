@@ -195,7 +195,7 @@ describe('a stock plan that cannot be', () => {
 
 describe('what is left', () => {
   it('goes onto the shelf, what was used comes off it, and comments stay', async () => {
-    const { record, shopText } = await madeDay(MONDAY, MONDAY_SHOP, { shelve: { date: '2026-03-02' } });
+    const { record, shopText } = await madeDay(MONDAY, MONDAY_SHOP, { shelve: true, date: '2026-03-02' });
     const kept = record.boards.flatMap(({ board, layouts }) =>
       layouts.flatMap(({ offcuts }) => offcuts.flatMap(({ marks }) => marks.map((mark) => [mark, board]))),
     );

@@ -1,22 +1,25 @@
-import { type BuildOptions, build } from '../../src/index.ts';
+import { type BuildOptions, type Built, build, type Problem } from '../../src/index.ts';
 import { showProblem } from '../../src/problems/show.ts';
 
 /** The files of a job as text, or a test that fails with its problems. */
 export async function cut(
   job: string,
   shop: string,
-  wishes: NonNullable<BuildOptions['cut']>,
-): Promise<{ readonly texts: readonly string[]; readonly names: readonly string[]; readonly built: Built }> {
-  const built = await build(job, { shop: { text: shop, file: 'shop.yaml' }, documents: ['cutfile'], cut: wishes });
-  if ('problems' in built) throw new Error(built.problems.map(showProblem).join('\n'));
+  wishes: BuildOptions,
+): Promise<{
+  readonly texts: readonly string[];
+  readonly names: readonly string[];
+  readonly built: Built & { readonly warnings: readonly Problem[] };
+}> {
+  const built = await build(job, { shop: { text: shop, file: 'shop.yaml' }, documents: ['cutfile'], ...wishes });
+  if (!built.ok) throw new Error(built.problems.map(showProblem).join('\n'));
+  const { value, warnings } = built;
   return {
-    texts: built.files.map(({ bytes }) => new TextDecoder().decode(bytes)),
-    names: built.files.map(({ name }) => name),
-    built,
+    texts: value.files.map(({ bytes }) => new TextDecoder().decode(bytes)),
+    names: value.files.map(({ name }) => name),
+    built: { ...value, warnings },
   };
 }
-
-type Built = Exclude<Awaited<ReturnType<typeof build>>, { problems: unknown }>;
 
 /** Lopsided, so that a mirror image shows; one layer, in mm. */
 export const LOPSIDED = `

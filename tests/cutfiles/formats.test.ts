@@ -59,7 +59,7 @@ function shopOf({ kind, up, kerf, gap, passes }: Machine): string {
 /** Every file in every format, read by a reader of its own. */
 async function read(job: string, shop: string, wishes: object): Promise<readonly (readonly Way[])[][]> {
   const made = async (format: string, dialect = 'r12') =>
-    (await cut(job, shop, { ...wishes, machine: 'm', format, dialect })).texts;
+    (await cut(job, shop, { ...wishes, machine: 'm', format: [format], dialect })).texts;
   const [svg, r12, r2000, hpgl] = [
     await made('svg'),
     await made('dxf'),

@@ -12,10 +12,10 @@ const shop = {
 };
 
 async function made(machine: string) {
-  const built = await build(JOB, { shop, documents: ['cutfile'], cut: { machine, format: 'svg' } });
-  if ('problems' in built) throw new Error(JSON.stringify(built.problems));
+  const built = await build(JOB, { shop, documents: ['cutfile'], machine, format: ['svg'] });
+  if (!built.ok) throw new Error(JSON.stringify(built.problems));
   const text = (file: string): string =>
-    new TextDecoder().decode(built.files.find(({ name }) => name === `cut-${machine}-${file}.svg`)!.bytes);
+    new TextDecoder().decode(built.value.files.find(({ name }) => name === `cut-${machine}-${file}.svg`)!.bytes);
   return { text, codes: built.warnings.map(({ code }) => code) };
 }
 

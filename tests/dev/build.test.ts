@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { bundles, TOP } from '../../src/dev/build.ts';
-import { type Built, build as buildInNode, solveJob } from '../../src/node.ts';
+import { type Built, build as buildInNode, type Result, solveJob } from '../../src/node.ts';
 import { built } from '../built.ts';
 import { forBrowser, inWorker } from './browser.ts';
 
@@ -99,6 +99,8 @@ describe('what the build makes', () => {
     expect(textOf(pattern)).toContain('PrintScaling');
     expect(textOf(pattern)).not.toContain('createElementNS');
     expect(textOf(pattern)).not.toContain('rare-regular');
+    for (const other of ['ticket.js', 'stock.js', 'jig.js', 'cutfile.js']) expect(pattern).not.toContain(other);
+    expect(textOf(pattern)).not.toContain('Bench ticket');
     const svg = loadedBy(['pattern', 'examples/heron/job.yaml', '--svg', '--out', join(folder, 'out')]);
     expect(textOf(svg)).toContain('createElementNS');
   });
@@ -108,14 +110,14 @@ describe('what the build makes', () => {
       const script = `
         import { build } from ${JSON.stringify(join(dist, entry))};
         const made = await build('mat: {outer: 10 x 12}\\nunits: in\\nopenings: [{size: 6 x 8}]', ${options});
-        console.log(made.files.map((file) => file.name + ' ' + String.fromCharCode(...file.bytes.slice(0, 4))).join());`;
+        console.log(made.value.files.map((file) => file.name + ' ' + String.fromCharCode(...file.bytes.slice(0, 4))).join());`;
       const file = join(folder, 'use.mjs');
       writeFileSync(file, script);
       const { stdout, stderr } = node([file]);
       expect(stderr).toBe('');
       return stdout.trim();
     };
-    expect(made('node.mjs', '{ svg: true }')).toBe('pattern-1.pdf %PDF,pattern-1.svg <svg');
+    expect(made('node.mjs', "{ format: ['pdf', 'svg'] }")).toBe('pattern-1.pdf %PDF,pattern-1.svg <svg');
     expect(made('index.mjs', '{}')).toBe('pattern-1.pdf %PDF');
   });
 
@@ -127,10 +129,13 @@ describe('what the build makes', () => {
     );
     expect(used).toEqual([]);
     const job = 'title: Heron <&>\nunits: in\nmat: {outer: 10 x 12}\nopenings: [{size: 6 x 8}]';
-    const made = (await inWorker(text, 'matwright.build(given.job, { svg: true })', { job })) as Built;
-    const there = (await buildInNode(job, { svg: true })) as Built;
-    expect(made.files.map(({ name }) => name)).toEqual(['pattern-1.pdf', 'pattern-1.svg']);
-    for (const [i, { name, bytes }] of there.files.entries())
-      expect(Buffer.from(made.files[i]!.bytes).equals(bytes), name).toBe(true);
+    const made = (await inWorker(text, "matwright.build(given.job, { format: ['pdf', 'svg'] })", {
+      job,
+    })) as Result<Built>;
+    const there = await buildInNode(job, { format: ['pdf', 'svg'] });
+    if (!made.ok || !there.ok) throw new Error(JSON.stringify([made, there]));
+    expect(made.value.files.map(({ name }) => name)).toEqual(['pattern-1.pdf', 'pattern-1.svg']);
+    for (const [i, { name, bytes }] of there.value.files.entries())
+      expect(Buffer.from(made.value.files[i]!.bytes).equals(bytes), name).toBe(true);
   });
 });

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
-import { solveJob } from '../../src/index.ts';
+import { type Built, type Result, solveJob } from '../../src/index.ts';
 import { forBrowser, inWorker } from './browser.ts';
 
 const TOP = join(import.meta.dirname, '../..');
@@ -13,11 +13,6 @@ const JOBS: Readonly<Record<string, string>> = {
   lettered: readFileSync(join(TOP, 'templates/lettered.yaml'), 'utf8'),
   rare: 'title: "Ḁnother ☃"\nunits: mm\nmat: {outer: 200 x 260}\nopenings: [{size: 120 x 180}]\n',
 };
-
-interface Made {
-  readonly problems?: unknown;
-  readonly files: readonly { readonly name: string; readonly bytes: Uint8Array }[];
-}
 
 describe('the core in a browser', () => {
   const folder = mkdtempSync(join(tmpdir(), 'matwright-'));
@@ -38,15 +33,19 @@ describe('the core in a browser', () => {
     vi.restoreAllMocks();
     expect(code).toBe(0);
 
-    const made = (await inWorker(script, 'matwright.build(given.text, given)', { text, file: job })) as Made;
-    expect(made.problems).toBeUndefined();
-    const names = made.files.map((file) => file.name);
+    const made = (await inWorker(script, 'matwright.build(given.text, { file: given.file })', {
+      text,
+      file: job,
+    })) as Result<Built>;
+    if (!made.ok) throw new Error(JSON.stringify(made.problems));
+    const { files } = made.value;
+    const names = files.map((file) => file.name);
     expect(names).toEqual(
       readdirSync(join(folder, name))
         .filter((file) => file.endsWith('.pdf'))
         .sort(),
     );
-    for (const file of made.files)
+    for (const file of files)
       expect(Buffer.from(file.bytes).equals(readFileSync(join(folder, name, file.name))), file.name).toBe(true);
   });
 });

@@ -6,10 +6,11 @@ import {
   build,
   type CalibrationRequest,
   calibrate,
-  makeBenchSheets,
-  makePlacement,
+  make,
+  type OutputId,
   type Problem,
   solveJob,
+  type Wishes,
 } from '../../src/index.ts';
 
 /** Codes that no other test brings about, each by the least that does. */
@@ -34,27 +35,28 @@ arrange: {columns: 10, gap: 8}
 async function built(job: string, options: BuildOptions = {}, shop?: string): Promise<readonly Problem[]> {
   const source = shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } };
   const made = await build(job, { ...source, ...options });
-  return 'problems' in made ? made.problems : made.warnings;
+  return made.ok ? made.warnings : made.problems;
 }
 
-const cut = (machine: string | undefined, shop?: string, job = JOB, more: BuildOptions['cut'] = {}) =>
-  built(job, { documents: ['cutfile'], cut: { ...(machine === undefined ? {} : { machine }), ...more } }, shop);
+const cut = (machine: string | undefined, shop?: string, job = JOB, more: BuildOptions = {}) =>
+  built(job, { documents: ['cutfile'], ...(machine === undefined ? {} : { machine }), ...more }, shop);
 
 const machine = (text: string): string => `${MM}machines: {m: {${text}}}\n`;
 
-const proof = (job: string, wishes: BuildOptions['proof'] = {}, more: BuildOptions = {}) =>
-  built(job, { documents: ['proof'], proof: wishes, ...more });
+const proof = (job: string, options: BuildOptions = {}) => built(job, { documents: ['proof'], ...options });
 
 async function calibrated(kind: CalibrationRequest['kind'], text: string): Promise<readonly Problem[]> {
   const made = calibrate({ kind, text, file: 'readings.yaml', date: '2026-03-01' });
   return made.ok ? made.warnings : made.problems;
 }
 
-async function sheets(kind: string, wishes: Parameters<typeof makeBenchSheets>[2] = {}): Promise<readonly Problem[]> {
+/** Of one job; of as many as are named there. */
+async function made(id: OutputId, wishes: Wishes = {}, count = 1): Promise<readonly Problem[]> {
   const solved = solveJob(JOB);
   if (!solved.ok) return solved.problems;
-  const made = await makeBenchSheets(kind, [solved.value], wishes);
-  return made.ok ? made.warnings : made.problems;
+  const jobs = Array.from({ length: count }, () => solved.value);
+  const one = await make(id, { jobs }, wishes);
+  return one.ok ? one.warnings : one.problems;
 }
 
 const HERON = new Uint8Array(readFileSync('examples/heron/heron.png'));
@@ -98,7 +100,7 @@ const ROWS: readonly (readonly [code: string, made: () => Promise<readonly Probl
   ['machine-which', () => cut('laser', `${MM}machines: {a: {kind: laser}, b: {kind: laser}}\n`)],
   ['registration-no-waste', () => cut('m', machine('kind: knife, registration: 8, outside: false'))],
   ['tabs-no-room', () => cut('m', machine('kind: laser, tabs: {count: 12, width: 3}'), TINY)],
-  ['dialect-unknown', () => cut('laser', undefined, JOB, { format: 'dxf', dialect: 'r9' })],
+  ['dialect-unknown', () => cut('laser', undefined, JOB, { format: ['dxf'], dialect: 'r9' })],
   ['group-unknown', () => built(JOB, { show: ['cuts'] })],
   [
     'label-without-room',
@@ -121,18 +123,16 @@ const ROWS: readonly (readonly [code: string, made: () => Promise<readonly Probl
       return proof(withPicture('heron.png'), { pictures: async () => ({ bytes: new Uint8Array(profiled) }) });
     },
   ],
-  ['sheet-unknown', () => sheets('tickte')],
-  ['sheet-paper', () => proof(JOB, {}, { paper: 'roll:600mm' })],
-  ['sheet-paper', () => sheets('ticket', { paper: '100 x 100 mm' })],
-  ['label-grid', () => sheets('labels', { grid: { columns: 400 } })],
-  [
-    'placement-artwork-missing',
-    async () => {
-      const solved = solveJob(JOB);
-      const made = solved.ok ? await makePlacement(solved.value) : solved;
-      return made.ok ? made.warnings : made.problems;
-    },
-  ],
+  ['output-unknown', () => built(JOB, { documents: JSON.parse('["tickte"]') })],
+  ['output-jobs', () => made('pattern', {}, 2)],
+  ['output-jobs', () => made('ticket', {}, 0)],
+  ['sheet-paper', () => proof(JOB, { paper: 'roll:600mm' })],
+  ['sheet-paper', () => made('ticket', { paper: '100 x 100 mm' })],
+  ['label-grid', () => made('labels', { columns: 400 })],
+  ['shelve-shop', () => made('stock', { shelve: true })],
+  ['renderer-missing', () => made('ticket', { format: ['png'] })],
+  ['cancelled', () => built(JOB, { signal: { aborted: true } })],
+  ['placement-artwork-missing', () => made('placement')],
 ];
 
 describe('messages that no other test makes appear', () => {

@@ -9,7 +9,7 @@ import { itemBox } from '../../src/drawing/bounds.ts';
 import type { Drawing, Item } from '../../src/drawing/model.ts';
 import { textBox } from '../../src/fonts/measure.ts';
 import { type Box, bottom, contains, grown, right } from '../../src/geometry/box.ts';
-import { type Solved, solveJob } from '../../src/solve-job.ts';
+import { type Solved, solveJob } from '../../src/outputs/solve-job.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { SAMPLES, solvedSample } from './tickets.ts';
 

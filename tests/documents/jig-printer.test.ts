@@ -77,7 +77,11 @@ describe('every other jig', () => {
   test('says too where no printer is named, or none was measured', async () => {
     const foot = async (shop: string) => textsOf((await made('guide', { shop })).drawings[0]!).map((item) => item.text);
     expect(await foot('')).toContain('not corrected: no printer is named');
-    expect(await foot(SHOP.replace('{x: 0.9965, y: 0.998}', '{}'))).toContain('printer office is not yet calibrated');
-    expect(await foot(SHOP.replace('{x: 0.9965, y: 0.998}', '{x: 1, y: 1}'))).toContain('printer office prints true');
+    expect(await foot(SHOP.replace('{x: 0.9965, y: 0.998}', '{}'))).toContain(
+      'not corrected: printer office is not yet calibrated',
+    );
+    expect(await foot(SHOP.replace('{x: 0.9965, y: 0.998}', '{x: 1, y: 1}'))).toContain(
+      'not corrected: printer office prints true',
+    );
   });
 });

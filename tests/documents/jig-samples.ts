@@ -1,6 +1,7 @@
 import type { Drawing, Item, LineItem, TextItem } from '../../src/drawing/model.ts';
-import { buildJig } from '../../src/index.ts';
-import type { MadeJig } from '../../src/make-jig.ts';
+import { type OutputFile, prepare, solveJob, write } from '../../src/index.ts';
+import { type Result, succeed } from '../../src/problems/problem.ts';
+import { sheetsIn } from '../outputs/sheets.ts';
 
 /** A shop and a job of the print room that every jig can be made from. */
 export const SHOP = `units: in
@@ -48,13 +49,29 @@ export interface JigWish {
   readonly printer?: string;
 }
 
-export async function jig(kind: string, wish: JigWish = {}) {
+export interface MadeJig {
+  readonly title: string;
+  readonly sheets: number;
+  readonly printer: string;
+  readonly drawings: readonly Drawing[];
+  readonly files: readonly OutputFile[];
+}
+
+export async function jig(kind: string, wish: JigWish = {}): Promise<Result<MadeJig>> {
   const { shop = SHOP, job, ...rest } = wish;
-  return buildJig(kind, {
-    ...rest,
-    ...(shop === '' ? {} : { shop: { text: shop, file: 'shop.yaml' } }),
-    ...(job === undefined ? {} : { job: { text: job, file: 'heron.yaml' } }),
-  });
+  const source = shop === '' ? {} : { shop: { text: shop, file: 'shop.yaml' } };
+  const solved = job === undefined ? undefined : solveJob(job, { file: 'heron.yaml', ...source });
+  if (solved?.ok === false) return solved;
+  const prepared = await prepare(
+    'jig',
+    { jobs: solved === undefined ? [] : [solved.value], ...source },
+    { kind, ...rest },
+  );
+  if (!prepared.ok) return prepared;
+  const files = await write(prepared.value);
+  if (!files.ok) return files;
+  const drawings = sheetsIn(prepared.value);
+  return succeed({ ...prepared.value.drawn.record, drawings, files: files.value }, prepared.warnings);
 }
 
 export async function made(kind: string, wish: JigWish = {}): Promise<MadeJig & { readonly codes: readonly string[] }> {

@@ -147,12 +147,12 @@ describe('every line of a pattern, read back from the PDF by pdf.js', () => {
   for (const one of CASES) {
     it(one.name, async () => {
       const made = await build(one.job, { file: 'job.yaml', shop: { text: one.shop, file: 'shop.yaml' } });
-      if ('problems' in made) throw new Error(JSON.stringify(made.problems));
-      expect(made.files.map((file) => file.name)).toEqual(one.layers.map((_, i) => `pattern-${i + 1}.pdf`));
+      if (!made.ok) throw new Error(JSON.stringify(made.problems));
+      expect(made.value.files.map((file) => file.name)).toEqual(one.layers.map((_, i) => `pattern-${i + 1}.pdf`));
       for (const [i, numbers] of one.layers.entries()) {
-        const record = made.report.patterns[i]!;
+        const record = made.value.report.patterns[i]!;
         const expected = expectedLines(numbers).map((line) => shifted(line, record.board!));
-        const read = await readPdf(made.files[i]!.bytes);
+        const read = await readPdf(made.value.files[i]!.bytes);
         const seen = new Set<string>();
         for (const page of record.pages) {
           if (page.x === undefined) continue;

@@ -195,7 +195,7 @@ describe.each(JOBS)('%s, measured in the rendered picture', async (_, job, board
   });
 
   it('the SVG shows the same', async () => {
-    const svg = (await proofOf({ job, file: 'job.yaml', shop }, {}, { svg: true })).files.find(
+    const svg = (await proofOf({ job, file: 'job.yaml', shop }, { format: ['pdf', 'svg'] })).files.find(
       ({ name }) => name === 'proof.svg',
     )!;
     const same = await renderSvg(new TextDecoder().decode(svg.bytes), DPI);

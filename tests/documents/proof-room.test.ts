@@ -44,7 +44,7 @@ function expectRoom(page: ReadPage): void {
 describe('words have room', () => {
   for (const paper of ['letter', 'a4', 'a3']) {
     it.each(PIECES)(`$name on ${paper}`, async (each) => {
-      const made = await proofOf(each, { dimensions: true, date: '12 March 2031' }, { paper });
+      const made = await proofOf(each, { dimensions: true, date: '12 March 2031', paper });
       for (const page of (await readPdf(made.pdf)).pages) expectRoom(page);
     });
   }
@@ -66,8 +66,7 @@ describe('words have room', () => {
     for (const paper of ['letter', 'a4']) {
       const made = await proofOf(
         { job, file: 'job.yaml' },
-        { dimensions: true, date: 'the twelfth of March 2031' },
-        { paper },
+        { dimensions: true, date: 'the twelfth of March 2031', paper },
       );
       const { pages } = await readPdf(made.pdf);
       for (const page of pages) expectRoom(page);
@@ -97,7 +96,7 @@ describe('words have room', () => {
       ['a3', 1],
       ['tabloid', 1],
     ] as const) {
-      const made = await proofOf({ job, file: 'job.yaml', shop }, { vary, dimensions: true }, { paper });
+      const made = await proofOf({ job, file: 'job.yaml', shop }, { vary, dimensions: true, paper });
       const { pages } = await readPdf(made.pdf);
       expect(pages).toHaveLength(sheets);
       for (const page of pages) expectRoom(page);

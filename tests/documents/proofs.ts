@@ -1,7 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Built, build } from '../../src/index.ts';
-import type { PictureSource, ProofWishes } from '../../src/make-proof.ts';
+import { type BuildOptions, type Built, build, type PictureSource, type Problem } from '../../src/index.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { CASES, type Case } from '../golden/cases.ts';
 
@@ -11,7 +10,7 @@ export const PIECES = CASES.filter(({ jig, cut, sheet, day }) =>
 );
 
 /** Pictures of a case from its folder. */
-function picturesIn(folder: string | undefined): PictureSource {
+export function picturesIn(folder: string | undefined): PictureSource {
   return async (name) => {
     const file = join(folder ?? '', name);
     if (folder === undefined || !existsSync(file)) return { why: `no ${name}`, hint: '' };
@@ -19,22 +18,25 @@ function picturesIn(folder: string | undefined): PictureSource {
   };
 }
 
-export type MadeProof = Built & { readonly pdf: Uint8Array };
+export type MadeProof = Built & { readonly pdf: Uint8Array; readonly warnings: readonly Problem[] };
 
 export async function proofOf(
   { job, file, shop, folder }: Omit<Case, 'name'>,
-  proof: ProofWishes = {},
-  more: { readonly paper?: string; readonly svg?: boolean } = {},
+  options: BuildOptions = {},
 ): Promise<MadeProof> {
   const built = await build(job, {
     file,
     documents: ['proof'],
-    proof: { pictures: picturesIn(folder), ...proof },
+    pictures: picturesIn(folder),
     ...(shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } }),
-    ...more,
+    ...options,
   });
-  if ('problems' in built) throw new Error(built.problems.map(showProblem).join('\n'));
-  return { ...built, pdf: built.files.find(({ name }) => name === 'proof.pdf')!.bytes };
+  if (!built.ok) throw new Error(built.problems.map(showProblem).join('\n'));
+  return {
+    ...built.value,
+    warnings: built.warnings,
+    pdf: built.value.files.find(({ name }) => name === 'proof.pdf')!.bytes,
+  };
 }
 
 const SIGNS: Readonly<Record<string, string>> = {

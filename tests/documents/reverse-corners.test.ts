@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { instructions } from '../../src/documents/pattern/words.ts';
 import { layerSteps } from '../../src/documents/ticket/steps.ts';
-import { makeCutFiles } from '../../src/make-cut-files.ts';
-import { solveJob } from '../../src/solve-job.ts';
+import { make, solveJob } from '../../src/index.ts';
 
 const SHOP = `units: mm
 machines: {head: {kind: bevel, bed: 800 x 600, opening: left, overrun: 0.25}}
@@ -27,9 +26,9 @@ describe('every paper that leads to a reverse bevel says how its corners are fre
     const made = solved(bevel);
     const pattern = instructions(made.mat, made.strokes, made.job, 0, 'whole').join('\n');
     const ticket = layerSteps(made.mat, made.job, 0, made.strokes).join('\n');
-    const cut = await makeCutFiles(made, { machine: 'head', format: 'svg' });
+    const cut = await make('cutfile', { jobs: [made] }, { machine: 'head', format: ['svg'] });
     if (!cut.ok) throw new Error(JSON.stringify(cut.problems));
-    const file = cut.value.records.flatMap(({ allowances }) => allowances).join('\n');
+    const file = cut.value.record.flatMap(({ allowances }) => allowances).join('\n');
     for (const words of [pattern, ticket, file]) expect(HOW.test(words)).toBe(said);
   });
 });

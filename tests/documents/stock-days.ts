@@ -1,27 +1,41 @@
 import { readFileSync } from 'node:fs';
-import { type MadeStock, makeStock, type StockDayWishes, solveJob } from '../../src/index.ts';
-import type { Result } from '../../src/problems/problem.ts';
+import type { Drawing } from '../../src/drawing/model.ts';
+import { type OutputFile, prepare, type Records, solveJob, type Wishes, write } from '../../src/index.ts';
+import { type Result, succeed } from '../../src/problems/problem.ts';
 import { showProblem } from '../../src/problems/show.ts';
-import { FONTS } from '../fonts/loaded.ts';
+import { sheetsIn } from '../outputs/sheets.ts';
 
 /** Enough for small days, and soon done. */
 export const LITTLE = 0.005;
 
+export interface Day {
+  readonly record: Records['stock'];
+  readonly drawings: readonly Drawing[];
+  readonly files: readonly OutputFile[];
+  readonly shopText?: string;
+}
+
 export async function dayOf(
   jobs: Readonly<Record<string, string>>,
   shop: string | undefined,
-  wishes: StockDayWishes = {},
-): Promise<Result<MadeStock>> {
+  wishes: Wishes = {},
+): Promise<Result<Day>> {
   const source = shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } };
   const solved = Object.entries(jobs).map(([file, text]) => {
-    const one = solveJob(text, { fonts: FONTS, file, ...source });
+    const one = solveJob(text, { file, ...source });
     if (!one.ok) throw new Error(one.problems.map(showProblem).join('\n'));
     return one.value;
   });
-  return makeStock(solved, { effort: LITTLE, ...source, ...wishes });
+  const prepared = await prepare('stock', { jobs: solved, ...source }, { effort: LITTLE, ...wishes });
+  if (!prepared.ok) return prepared;
+  const files = await write(prepared.value);
+  if (!files.ok) return files;
+  const { record, shopText } = prepared.value.drawn;
+  const day = { record, drawings: sheetsIn(prepared.value), files: files.value };
+  return succeed({ ...day, ...(shopText === undefined ? {} : { shopText }) }, prepared.warnings);
 }
 
-export async function madeDay(...args: Parameters<typeof dayOf>): Promise<MadeStock> {
+export async function madeDay(...args: Parameters<typeof dayOf>): Promise<Day> {
   const made = await dayOf(...args);
   if (!made.ok) throw new Error(made.problems.map(showProblem).join('\n'));
   return made.value;

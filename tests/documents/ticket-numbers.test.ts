@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checks, diagonal } from '../../src/documents/ticket/checks.ts';
 import { chopSizes, materialRows } from '../../src/documents/ticket/materials.ts';
-import { solveJob } from '../../src/solve-job.ts';
+import { solveJob } from '../../src/outputs/solve-job.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import type { ReadPage, ReadText } from '../readers/pdf-lines.ts';
 import { inMm, lengthsIn, MM_PER_POINT, readSheets, SAMPLES, solvedSample, wordsOf } from './tickets.ts';

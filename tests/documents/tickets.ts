@@ -1,6 +1,6 @@
-import { makeBenchSheets } from '../../src/make-bench-sheets.ts';
+import { make, type OutputId, type Records, type Wishes } from '../../src/index.ts';
+import { type Solved, solveJob } from '../../src/outputs/solve-job.ts';
 import { showProblem } from '../../src/problems/show.ts';
-import { type Solved, solveJob } from '../../src/solve-job.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { CASES } from '../golden/cases.ts';
 import { type ReadPage, readPdf } from '../readers/pdf-lines.ts';
@@ -21,12 +21,12 @@ export function solvedSample({ name, job, shop }: Sample): Solved {
   return solved.value;
 }
 
-export async function readSheets(
-  kind: string,
+export async function readSheets<Id extends OutputId>(
+  id: Id,
   jobs: readonly Solved[],
-  wishes: Parameters<typeof makeBenchSheets>[2] = {},
-): Promise<{ readonly pages: readonly ReadPage[]; readonly title: string; readonly record: unknown }> {
-  const made = await makeBenchSheets(kind, jobs, wishes);
+  wishes: Wishes = {},
+): Promise<{ readonly pages: readonly ReadPage[]; readonly title: string; readonly record: Records[Id] }> {
+  const made = await make(id, { jobs }, wishes);
   if (!made.ok) throw new Error(made.problems.map(showProblem).join('\n'));
   const pdf = await readPdf(made.value.files[0]!.bytes);
   return { pages: pdf.pages, title: pdf.title, record: made.value.record };

@@ -16,12 +16,12 @@ export async function trial(job: string, documents: boolean): Promise<Trial> {
     if (solved.ok) {
       if (!finite(solved.value.report)) found.push('a number that is none');
       const made = documents ? await build(job, { file: 'job.yaml' }) : undefined;
-      return { solved: true, patterns: made !== undefined && 'files' in made, found };
+      return { solved: true, patterns: made?.ok === true, found };
     }
     const bare = solved.problems.find((p) => p.severity === 'error' && (p.line === undefined || p.message === ''));
     if (bare !== undefined) found.push(`a problem without its place: ${bare.code}`);
     if (!solved.problems.some((p) => p.severity === 'error')) found.push('refused without an error');
-    if (documents && 'files' in (await build(job, { file: 'job.yaml' }))) found.push('output from wrong input');
+    if (documents && (await build(job, { file: 'job.yaml' })).ok) found.push('output from wrong input');
   } catch (problem) {
     found.push(problem instanceof Error ? (problem.stack ?? problem.message) : String(problem));
   }

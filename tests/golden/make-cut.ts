@@ -4,13 +4,11 @@ import { canonicalJson } from './canonical.ts';
 import type { Case } from './cases.ts';
 import type { Outputs } from './compare.ts';
 
-type Wishes = NonNullable<BuildOptions['cut']>;
-
 /** What is asked for, by the beginning of the names of its references. */
-const ASKED: readonly (readonly [string, Wishes])[] = [
+const ASKED: readonly (readonly [string, BuildOptions])[] = [
   ['', {}],
   ['coupon-', { coupon: true }],
-  ['r12-', { format: 'dxf', dialect: 'r12' }],
+  ['r12-', { format: ['dxf'], dialect: 'r12' }],
 ];
 
 /** The files of a machine byte for byte, and what is said of them. */
@@ -20,14 +18,15 @@ export async function makeCutCase({ cut, job, file, shop }: Case): Promise<Outpu
     const built = await build(job, {
       file,
       documents: ['cutfile'],
-      cut: { ...wishes, machine: cut! },
+      ...wishes,
+      machine: cut!,
       ...(shop !== undefined && { shop: { text: shop, file: 'shop.yaml' } }),
     });
-    if ('problems' in built)
+    if (!built.ok)
       throw new Error(`a golden case must be cut by its machine:\n${built.problems.map(showProblem).join('\n')}`);
-    const record = { cutfiles: built.report.cutfiles, warnings: built.warnings };
+    const record = { cutfiles: built.value.report.cutfiles, warnings: built.warnings };
     outputs.set(`${start}files.json`, new TextEncoder().encode(`${canonicalJson(record)}\n`));
-    for (const { name, bytes } of built.files) outputs.set(`${start}${name}`, bytes);
+    for (const { name, bytes } of built.value.files) outputs.set(`${start}${name}`, bytes);
   }
   return outputs;
 }

@@ -9,18 +9,15 @@ export async function proofFiles({ job, file, shop, folder }: Case): Promise<rea
   const built = await build(job, {
     file,
     documents: ['proof'],
-    proof: {
-      dimensions: true,
-      date: '12 March 2031',
-      pictures: async (name) => {
-        const path = join(folder ?? '', name);
-        if (folder === undefined || !existsSync(path)) return { why: `there is no ${name}`, hint: '' };
-        return { bytes: new Uint8Array(readFileSync(path)) };
-      },
+    dimensions: true,
+    date: '12 March 2031',
+    pictures: async (name) => {
+      const path = join(folder ?? '', name);
+      if (folder === undefined || !existsSync(path)) return { why: `there is no ${name}`, hint: '' };
+      return { bytes: new Uint8Array(readFileSync(path)) };
     },
     ...(shop !== undefined && { shop: { text: shop, file: 'shop.yaml' } }),
   });
-  if ('problems' in built)
-    throw new Error(`a golden case must have a proof:\n${built.problems.map(showProblem).join('\n')}`);
-  return built.files;
+  if (!built.ok) throw new Error(`a golden case must have a proof:\n${built.problems.map(showProblem).join('\n')}`);
+  return built.value.files;
 }

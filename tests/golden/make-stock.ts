@@ -1,6 +1,6 @@
-import { makeStock, solveJob } from '../../src/index.ts';
-import { showProblem } from '../../src/problems/show.ts';
+import { prepare, solveJob, write } from '../../src/index.ts';
 import { FONTS } from '../fonts/loaded.ts';
+import { sheetsIn } from '../outputs/sheets.ts';
 import { canonicalDrawing, canonicalJson } from './canonical.ts';
 import type { Case } from './cases.ts';
 import type { Outputs } from './compare.ts';
@@ -14,17 +14,16 @@ const EFFORT = 0.005;
 export async function makeStockCase({ day = {}, shop }: Case, makeFile: MakeFile): Promise<Outputs> {
   const source = { shop: { text: shop ?? '', file: 'shop.yaml' } };
   const solved = Object.entries(day).map(([file, text]) => solveJob(text, { fonts: FONTS, file, ...source }));
-  const made = await makeStock(
-    solved.flatMap((each) => (each.ok ? [each.value] : [])),
-    { effort: EFFORT, fallouts: true, ...source },
-  );
-  if (!made.ok) throw new Error(`a golden case must make its plan:\n${made.problems.map(showProblem).join('\n')}`);
-  const { drawings, files, record } = made.value;
+  const jobs = solved.flatMap((each) => (each.ok ? [each.value] : []));
+  const made = await prepare('stock', { jobs, ...source }, { effort: EFFORT, fallouts: true });
+  const written = made.ok ? await write(made.value) : made;
+  if (!made.ok || !written.ok) throw new Error(`a golden case must make its plan: ${JSON.stringify([made, written])}`);
+  const [first] = sheetsIn(made.value);
   const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
   const outputs = new Map([
-    ['record.json', encode(`${canonicalJson(record)}\n`)],
-    ['page-1.drawing.json', encode(canonicalDrawing(drawings[0]!))],
+    ['record.json', encode(`${canonicalJson(made.value.drawn.record)}\n`)],
+    ['page-1.drawing.json', encode(canonicalDrawing(first!))],
   ]);
-  for (const output of files) for (const [name, bytes] of await makeFile(output)) outputs.set(name, bytes);
+  for (const output of written.value) for (const [name, bytes] of await makeFile(output)) outputs.set(name, bytes);
   return outputs;
 }

@@ -56,18 +56,21 @@ export async function makeCase(each: Case): Promise<Outputs> {
   const dpi = name.startsWith('template-') ? TEMPLATE_DPI : DPI;
   const options = { file, fonts: FONTS, ...(shop !== undefined && { shop: { text: shop, file: 'shop.yaml' } }) };
   const solved = solveJob(job, options);
-  const built = await build(job, { ...options, documents: ['pattern'], svg: true });
-  if (!solved.ok || 'problems' in built) {
-    const problems = solved.ok ? ('problems' in built ? built.problems : []) : solved.problems;
+  const built = await build(job, { ...options, documents: ['pattern'], format: ['pdf', 'svg'] });
+  if (!solved.ok || !built.ok) {
+    const problems = solved.ok ? (built.ok ? [] : built.problems) : solved.problems;
     throw new Error(`a golden case must be a good job:\n${problems.map(showProblem).join('\n')}`);
   }
   const { mat, strokes, job: read } = solved.value;
-  const made = new Map([['report.json', encode(`${canonicalJson({ ...built.report, warnings: built.warnings })}\n`)]]);
+  const made = new Map([
+    ['report.json', encode(`${canonicalJson({ ...built.value.report, warnings: built.warnings })}\n`)],
+  ]);
   for (const layer of mat.layers.keys()) {
     const { drawing } = pattern(mat, strokes, read, layer, { fonts: FONTS });
     made.set(`pattern-${layer + 1}.drawing.json`, encode(canonicalDrawing(drawing)));
   }
-  for (const output of built.files) for (const [part, bytes] of await makeFile(output, dpi)) made.set(part, bytes);
+  for (const output of built.value.files)
+    for (const [part, bytes] of await makeFile(output, dpi)) made.set(part, bytes);
   for (const output of await proofFiles(each)) {
     for (const [part, bytes] of await makeFile(output, TEMPLATE_DPI)) made.set(part, bytes);
   }

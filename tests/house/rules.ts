@@ -23,6 +23,7 @@ export const ORDER: readonly string[] = [
   'calibrate',
   'paper',
   'writers',
+  'outputs',
   'index.ts',
   'node.ts',
   'worker.ts',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { solveJob } from '../../src/solve-job.ts';
+import { solveJob } from '../../src/outputs/solve-job.ts';
 
 /** Codes, and where, of a job that says nothing else that is wrong. */
 function said(text: string): readonly string[] {

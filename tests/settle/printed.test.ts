@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type BuildOptions, build, buildJig } from '../../src/index.ts';
+import { type BuildOptions, build } from '../../src/index.ts';
+import { made as madeJig } from '../documents/jig-samples.ts';
 import { type ReadPdf, type ReadPoint, readPdf } from '../readers/pdf-lines.ts';
 
 /** The one printer of the shop prints a hundredth short in x, and 4 in 1,000 long in y. */
@@ -18,8 +19,8 @@ const CORRECTED = 'corrected for printer office: it prints 0.99 in x, 1.004 in y
 
 async function pdf(name: string, options: BuildOptions, job = JOB): Promise<ReadPdf> {
   const made = await build(job, { shop: SHOP, ...options });
-  if ('problems' in made) throw new Error(JSON.stringify(made.problems));
-  return readPdf(made.files.find((file) => file.name === name)!.bytes);
+  if (!made.ok) throw new Error(JSON.stringify(made.problems));
+  return readPdf(made.value.files.find((file) => file.name === name)!.bytes);
 }
 
 const words = ({ pages }: ReadPdf): string => pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
@@ -49,11 +50,10 @@ describe('a shop with one printer and a job that names none', () => {
   });
 
   it('the head jig, which is used together with the pattern, as well', async () => {
-    const made = await buildJig('head', { shop: SHOP, paper: 'a4' });
-    if (!made.ok) throw new Error(JSON.stringify(made.problems));
-    const read = await readPdf(made.value.files[0]!.bytes);
-    expect(read.pages).toHaveLength(made.value.drawings.length);
-    for (const [i, drawing] of made.value.drawings.entries()) {
+    const made = await madeJig('head', { shop: SHOP.text, paper: 'a4' });
+    const read = await readPdf(made.files[0]!.bytes);
+    expect(read.pages).toHaveLength(made.drawings.length);
+    for (const [i, drawing] of made.drawings.entries()) {
       const lines = drawing.groups.flatMap(({ items }) => items).filter((item) => item.kind === 'line');
       expect(lines.length).toBeGreaterThan(4);
       for (const { from, to } of lines) {
@@ -62,15 +62,15 @@ describe('a shop with one printer and a job that names none', () => {
       }
     }
     expect(words(read)).toContain(CORRECTED);
-    expect(made.value.printer).toBe(CORRECTED);
+    expect(made.printer).toBe(CORRECTED);
   });
 
   it('proof, ticket and lists are never scaled', async () => {
     for (const document of ['proof', 'ticket', 'blanks', 'labels', 'intake'] as const) {
       const bytes = async (shop: typeof SHOP) => {
         const made = await build(JOB, { shop, documents: [document] });
-        if ('problems' in made) throw new Error(JSON.stringify(made.problems));
-        return made.files[0]!.bytes;
+        if (!made.ok) throw new Error(JSON.stringify(made.problems));
+        return made.value.files[0]!.bytes;
       };
       const short = await bytes(SHOP);
       expect(short).toEqual(await bytes(shopWith('x: 1, y: 1')));

@@ -4,23 +4,24 @@ import { solveJob } from '../../src/index.ts';
 import { settle } from '../../src/settle/settle.ts';
 import type { Settled } from '../../src/settle/settled.ts';
 import { readShop } from '../../src/shop/read-shop.ts';
+import { FONTS } from '../fonts/loaded.ts';
 
 const SHOP = 'units: mm\nprinters: {office: {x: 0.99, y: 1.002, margin: {top: 5, right: 6, bottom: 15, left: 7}}}\n';
 const TWO = `${SHOP.trimEnd().slice(0, -1)}, plotter: {x: 1, y: 1}}\n`;
 const job = (print: string) => `units: mm\nmat: {outer: 300 x 400}\nopenings: [{size: 100 x 150}]\nprint: {${print}}\n`;
 
-type Request = Omit<Parameters<typeof settle>[0], 'job' | 'shop'>;
+type Request = Omit<Parameters<typeof settle>[0], 'job' | 'shop' | 'fonts'>;
 
 function question(print: string | undefined, shop: string, more: Partial<Request> = {}) {
   const uses = ['full scale'] as const;
   if (print === undefined) {
     const read = readShop({ text: shop, file: 'shop.yaml' });
     if (!read.ok) throw new Error(JSON.stringify(read.problems));
-    return settle({ shop: read.value, uses, ...more });
+    return settle({ shop: read.value, uses, fonts: FONTS, ...more });
   }
   const solved = solveJob(job(print), { shop: { text: shop, file: 'shop.yaml' } });
   if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
-  return settle({ job: solved.value.job, shop: solved.value.shop, uses, ...more });
+  return settle({ job: solved.value.job, shop: solved.value.shop, uses, fonts: FONTS, ...more });
 }
 
 function settled(...asked: Parameters<typeof question>): Settled {

@@ -1,8 +1,9 @@
 import { dirname, join } from 'node:path';
 import type { Command } from 'commander';
-import { type Calibration, calibrate, readShop } from '../../index.ts';
+import { type Calibration, calibrate } from '../../calibrate/calibrate.ts';
 import { nearest } from '../../problems/nearest.ts';
 import type { Result } from '../../problems/problem.ts';
+import { readShop } from '../../shop/read-shop.ts';
 import { CALIBRATED, type Calibrated } from '../../shop/readings/readings.ts';
 import { askPapers, askReadings } from '../ask-readings.ts';
 import { findShop, readSource, type SourceFile } from '../input.ts';

@@ -1,8 +1,10 @@
 import type { Command } from 'commander';
 import type { Stroke } from '../../bench/model.ts';
 import type { Report } from '../../bench/report.ts';
-import { reasons, sharedSettings, solveLoading, type Why } from '../../index.ts';
+import { sharedSettings } from '../../bench/settings.ts';
+import { solveLoading } from '../../outputs/solve-job.ts';
 import { showPath } from '../../problems/show.ts';
+import { reasons, type Why } from '../../why.ts';
 import { findShop, readSource } from '../input.ts';
 import { fail, note, printJson, warn } from '../say.ts';
 import { sharedInWords } from '../shared-words.ts';

@@ -1,32 +1,22 @@
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import type { Command } from 'commander';
-import type { Problem } from '../../problems/problem.ts';
-import { type SheetOptions, type SolvedFile, sheetOptions, solveFiles } from '../bench-sheet.ts';
-import { type Everything, type EverythingWishes, everything } from '../everything.ts';
+import { type Everything, everything } from '../../outputs/everything.ts';
+import type { OptionName } from '../../outputs/options.ts';
+import { type Problem, toldOnce } from '../../problems/problem.ts';
 import { defaultFolder } from '../input.ts';
+import { type SolvedFile, solveFiles } from '../jobs.ts';
 import { writeFolders } from '../output.ts';
+import { type Given, outputOptions, type Shared, wishesOf } from '../output-options.ts';
+import { picturesBeside } from '../picture.ts';
+import { rendererBytes } from '../renderer.ts';
 import { fail, note, printJson, warn } from '../say.ts';
 import { UsageError } from '../usage.ts';
 
-interface Options extends SheetOptions {
-  readonly extent?: string;
-  readonly printer?: string;
-  readonly number?: string;
-  readonly date?: string;
-}
+/** What is asked of all outputs of a job at once. */
+const OPTIONS: readonly OptionName[] = ['paper', 'printer', 'extent', 'number', 'date', 'format', 'png', 'dpi'];
 
 export function define(command: Command): void {
-  sheetOptions(
-    command
-      .argument('<job...>', 'job files, YAML or JSON')
-      .option('--extent <extent>', 'of patterns: whole (default) or corners, laid on by the board’s own edges')
-      .option('--printer <name>', 'a printer of the shop, whose measured scale is corrected')
-      .option(
-        '--number <number>',
-        'of the first job, as the shop counts; the others count on (default: what each says)',
-      )
-      .option('--date <text>', 'the date on the proof, as it is to be printed'),
-  )
+  outputOptions(command.argument('<job...>', 'job files, YAML or JSON'), OPTIONS, ['pdf', 'svg', 'png', 'tiles'])
     .addHelpText(
       'after',
       `
@@ -41,9 +31,9 @@ Examples:
     .action(make);
 }
 
-async function make(files: readonly string[], options: Options): Promise<void> {
+async function make(files: readonly string[], options: Given & Shared): Promise<void> {
   const json = options.json === true;
-  const wishes = wishesOf(options);
+  const wishes = wishesOf(OPTIONS, options);
   const { jobs, problems, warnings } = await solveFiles(files, options.shop);
   if (problems.length > 0) return fail(problems, json);
   const folders = foldersOf(
@@ -54,7 +44,8 @@ async function make(files: readonly string[], options: Options): Promise<void> {
   const told: Problem[] = [...warnings];
   const wrong: Problem[] = [];
   for (const [index, job] of jobs.entries()) {
-    const all = await everything(job, index, wishes);
+    const around = { pictures: picturesBeside(job.file), renderer: rendererBytes };
+    const all = await everything(job.solved, index, wishes, around);
     if (!all.ok) wrong.push(...all.problems);
     else {
       made.push({ job, folder: folders[index]!, all: all.value });
@@ -68,20 +59,8 @@ async function make(files: readonly string[], options: Options): Promise<void> {
     return printJson({ jobs: list });
   }
   if (options.quiet === true) return;
-  warn([...new Map(told.map((problem) => [JSON.stringify(problem), problem])).values()]);
+  warn(toldOnce(told));
   for (const { folder, all } of made) note(`${all.manifest.title}: ${all.files.length} files in ${folder}`);
-}
-
-function wishesOf({ paper, printer, extent, number, date }: Options): EverythingWishes {
-  if (extent !== undefined && extent !== 'whole' && extent !== 'corners')
-    throw new UsageError(`--extent ${extent}: write whole or corners`);
-  return {
-    ...(paper === undefined ? {} : { paper }),
-    ...(printer === undefined ? {} : { printer }),
-    ...(extent === undefined ? {} : { extent }),
-    ...(number === undefined ? {} : { number }),
-    ...(date === undefined ? {} : { date }),
-  };
 }
 
 /**

@@ -1,8 +1,8 @@
 import { dirname, join } from 'node:path';
 import type { Command } from 'commander';
-import { solveLoading } from '../../index.ts';
 import { type Answers, fillTemplate } from '../../job/from-template.ts';
 import { jsonSchema, type SchemaKind } from '../../job/json-schema.ts';
+import { solveLoading } from '../../outputs/solve-job.ts';
 import { parseLength, parseSize } from '../../units/parse.ts';
 import type { Asker } from '../ask-readings.ts';
 import { findShop, isThere } from '../input.ts';

@@ -1,18 +1,18 @@
-import { type GrooveStroke, grooveStrokes } from './bench/grooves.ts';
-import type { Stroke } from './bench/model.ts';
-import type { Step } from './bench/order.ts';
-import { report as makeReport, type Report } from './bench/report.ts';
-import { strokes as makeStrokes } from './bench/strokes.ts';
-import { loadFonts } from './fonts/load.ts';
-import type { Fonts } from './fonts/model.ts';
-import type { Change } from './job/change.ts';
-import type { Job } from './job/job.ts';
-import { readJob } from './job/read.ts';
-import { NEEDS_FONTS } from './mat/lettering.ts';
-import type { Mat } from './mat/model.ts';
-import { solve } from './mat/solve.ts';
-import { fail, type Problem, type Result, succeed } from './problems/problem.ts';
-import type { Shop } from './shop/shop.ts';
+import { type GrooveStroke, grooveStrokes } from '../bench/grooves.ts';
+import type { Stroke } from '../bench/model.ts';
+import type { Step } from '../bench/order.ts';
+import { report as makeReport, type Report } from '../bench/report.ts';
+import { strokes as makeStrokes } from '../bench/strokes.ts';
+import { loadFonts } from '../fonts/load.ts';
+import type { Fonts } from '../fonts/model.ts';
+import type { Change } from '../job/change.ts';
+import type { Job } from '../job/job.ts';
+import { readJob } from '../job/read.ts';
+import { NEEDS_FONTS } from '../mat/lettering.ts';
+import type { Mat } from '../mat/model.ts';
+import { solve } from '../mat/solve.ts';
+import { fail, type Problem, type Result, succeed } from '../problems/problem.ts';
+import type { Shop } from '../shop/shop.ts';
 
 export interface Source {
   readonly text: string;
@@ -40,6 +40,10 @@ export interface Solved {
   /** Strokes of V-grooves, on the face, numbered by themselves. */
   readonly grooves: readonly GrooveStroke[];
   readonly report: Report;
+  /** What was tried instead of what the job says, where something was. */
+  readonly change?: Change;
+  /** The same job, with something else tried; with fonts where it takes outlines that this one does not. */
+  readonly again: (change: Change, fonts?: Fonts) => Result<Solved>;
   /** Adds file, line and column to problems that point into the job. */
   readonly locate: (problems: readonly Problem[]) => readonly Problem[];
   /** Where the job's text holds what a path speaks of. */
@@ -65,7 +69,11 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   const { strokes, steps } = cut;
   const grooves = grooveStrokes(mat, job);
   const report = makeReport(job, mat, strokes, grooves);
-  return succeed({ job, shop, mat, strokes, steps, grooves, report, locate, written }, [
+  const { change } = options;
+  const again = (other: Change, fonts = options.fonts) =>
+    solveJob(jobText, { ...options, change: other, ...(fonts === undefined ? {} : { fonts }) });
+  const tried = change === undefined ? {} : { change };
+  return succeed({ job, shop, mat, strokes, steps, grooves, report, ...tried, again, locate, written }, [
     ...read.warnings,
     ...locate([...solved.warnings, ...cut.warnings]),
   ]);
@@ -73,7 +81,12 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
 
 /** As `solveJob`; the outlines of letters are loaded where the job turns out to have lettering. */
 export async function solveLoading(jobText: string, options: SolveOptions = {}): Promise<Result<Solved>> {
-  const solved = solveJob(jobText, options);
+  return lettered((fonts) => solveJob(jobText, fonts === undefined ? options : { ...options, fonts }));
+}
+
+/** Solves; once more with the outlines of letters where they turn out to be needed. */
+export async function lettered(solve: (fonts?: Fonts) => Result<Solved>): Promise<Result<Solved>> {
+  const solved = solve();
   if (solved.ok || !solved.problems.some(({ code }) => code === NEEDS_FONTS)) return solved;
-  return solveJob(jobText, { ...options, fonts: await loadFonts([], { outlines: true }) });
+  return solve(await loadFonts([], { outlines: true }));
 }

@@ -1,0 +1,90 @@
+import type { Command } from 'commander';
+import type { Output, Work } from '../outputs/output.ts';
+import { prepare } from '../outputs/prepare.ts';
+import type { Surroundings, Wishes } from '../outputs/wishes.ts';
+import { write } from '../outputs/write.ts';
+import type { Finished } from './finished.ts';
+import type { SourceFile } from './input.ts';
+import { folderFor, shopOf, solveFiles } from './jobs.ts';
+import { leftOver, writeAll } from './output.ts';
+import { type Given, outputOptions, type Shared, wishesOf } from './output-options.ts';
+import { jsonOf, wordsOf } from './output-words.ts';
+import { picturesBeside } from './picture.ts';
+import { rendererBytes } from './renderer.ts';
+import { fail, note, printJson, warn } from './say.ts';
+import { today } from './today.ts';
+
+const ARGUMENTS = {
+  'a job': ['<job>', 'the job file, YAML or JSON'],
+  jobs: ['<job...>', 'job files, YAML or JSON'],
+  'a job or none': ['[job]', 'a job file, YAML or JSON'],
+} as const;
+
+/** A command that makes one output: all that it knows stands in the output's row. */
+export function defineOutput(output: Output): (command: Command) => void {
+  return (command) => {
+    const [argument, help] = ARGUMENTS[output.needs];
+    described(command.argument(argument, help), output).action((files: string | string[] | undefined, given: Given) =>
+      runOutput(output, [files ?? []].flat(), given),
+    );
+  };
+}
+
+/** Options, notes and examples of an output. */
+export function described(command: Command, output: Output): Command {
+  const { options, formats, notes, examples } = output;
+  const calls = examples.map((example) => `  matwright ${example}\n`).join('');
+  const head = examples.length === 1 ? 'Example' : 'Examples';
+  return outputOptions(command, options, formats).addHelpText(
+    'after',
+    `\n${notes === undefined ? '' : `${notes}\n\n`}${head}:\n${calls}`,
+  );
+}
+
+/** Solves the jobs, all of their problems at once, makes the output, writes its files and says so. */
+export async function runOutput(
+  output: Output,
+  given: readonly string[],
+  options: Given & Shared,
+  more: { readonly wishes?: Wishes; readonly folder?: (shop: SourceFile | undefined) => string } = {},
+): Promise<void> {
+  const json = options.json === true;
+  const wishes = { ...wishesOf(output.options, options), ...more.wishes };
+  const { jobs, problems, warnings } = await solveFiles(given, options.shop);
+  if (problems.length > 0) return fail(problems, json);
+  const shop = await shopOf(jobs, options.shop, output.oneShop === true);
+  const work: Work = { jobs: jobs.map(({ solved }) => solved), ...(shop === undefined ? {} : { shop }) };
+  const around = surroundings(given);
+  const dated = wishes.shelve === true ? { ...wishes, date: today() } : wishes;
+  const prepared = await prepare(output.id, work, dated, around);
+  if (!prepared.ok) return fail(prepared.problems, json);
+  const made = await write(prepared.value, around);
+  if (!made.ok) return fail(made.problems, json);
+  const folder = options.out ?? more.folder?.(shop) ?? folderFor(given);
+  const finished: Finished = {
+    prepared: prepared.value,
+    files: made.value,
+    folder,
+    jobs,
+    ...(shop === undefined ? {} : { shop }),
+  };
+  const { shopText, family } = prepared.value.drawn;
+  const change =
+    shop === undefined || shopText === undefined ? undefined : { file: shop.file, before: shop.text, after: shopText };
+  await writeAll(folder, made.value, change);
+  const all = [...warnings, ...prepared.warnings];
+  if (json) return printJson(jsonOf(finished, all));
+  if (options.quiet === true) return;
+  warn(all);
+  for (const line of wordsOf(finished)) note(line);
+  const left = family === undefined ? [] : await leftOver(folder, new RegExp(family, 'u'), made.value);
+  for (const name of left) note(`${name} is from an earlier run and does not belong to what was made now`);
+  note(`written to ${folder}`);
+  if (change !== undefined) note(`${change.file}: shelf and counts brought up to date`);
+}
+
+/** Pictures lie beside the one job that names them. */
+function surroundings([file, ...others]: readonly string[]): Surroundings {
+  const alone = file !== undefined && others.length === 0;
+  return { renderer: rendererBytes, ...(alone ? { pictures: picturesBeside(file) } : {}) };
+}

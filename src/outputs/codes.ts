@@ -1,0 +1,25 @@
+import { type Codes, entry } from '../problems/code-entry.ts';
+
+/** Every code that making documents can end with. */
+export const CODES: Codes = {
+  'call-wrong': entry(
+    'A function of the library was called with something that it does not take.',
+    'Hand over what the message names.',
+  ),
+  cancelled: entry('The work was stopped before it was done.', 'Ask again.'),
+  'dialect-unknown': entry('There is no such dialect of DXF here.', 'Take one that the message names.'),
+  'group-unknown': entry('There is nothing of that name to show.', 'Take one that the message names.'),
+  'output-jobs': entry('An output is made of more or fewer jobs than were given.', 'Give as many as the message says.'),
+  'output-unknown': entry('There is no such output.', 'Take one that the message names.'),
+  'picture-missing': entry('The artwork’s picture was not found.', 'Put it beside the job.'),
+  'picture-proportions': entry(
+    'The picture has other proportions than the artwork.',
+    'Crop it, or measure the artwork again.',
+  ),
+  'picture-unreadable': entry('The artwork’s picture cannot be read.', 'See what the message says of it.'),
+  'renderer-missing': entry(
+    'A PNG is asked for, and nothing that renders one was handed over.',
+    'Hand the renderer’s bytes over.',
+  ),
+  'shelve-shop': entry('Offcuts are to be shelved, but there is no shop’s file.', 'Make one, or name it.'),
+};

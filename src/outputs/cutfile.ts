@@ -1,0 +1,81 @@
+import { couponFile } from '../cutfiles/coupons/coupon.ts';
+import { cutFiles } from '../cutfiles/cut-file.ts';
+import { findMachine } from '../cutfiles/find-machine.ts';
+import type { CutFile } from '../cutfiles/model.ts';
+import { nearest } from '../problems/nearest.ts';
+import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
+import { DIALECTS, type Dialect, type Machine } from '../shop/machine.ts';
+import { showSize } from '../units/print.ts';
+import { DXF_DIALECTS, type DxfDialect } from '../writers/dxf.ts';
+import { FORMATS } from '../writers/formats.ts';
+import type { Draw, DrawnFile } from './output.ts';
+import type { Records } from './records.ts';
+
+/** The files that a machine needs for a mat, or the coupon that it is measured by. What is left out the machine says. */
+export const draw: Draw<Records['cutfile']> = async ({ work, settled }, wishes) => {
+  const { job, mat, shop } = work.jobs[0]!;
+  const machine = findMachine(shop, wishes.machine);
+  const dialect = dialectOf(wishes.dialect, machine.ok ? machine.value : undefined);
+  const problems = [machine, dialect].flatMap((each) => (each.ok ? [] : each.problems));
+  if (!machine.ok || !dialect.ok) return fail(problems);
+  const cut =
+    wishes.coupon === true
+      ? couponFile(job, mat, machine.value, settled.fonts)
+      : cutFiles(job, mat, machine.value, settled.fonts, wishes);
+  if (!cut.ok) return cut;
+  const { id } = machine.value;
+  const usual = [machine.value.format];
+  const drawingFormats = wishes.format ?? usual;
+  const extension = FORMATS.find((format) => format.id === drawingFormats[0])?.extension ?? '';
+  const records = cut.value.map(({ name, record }) => ({ ...record, file: `${name}.${extension}` }));
+  const [first] = records;
+  const drawn = {
+    record: records,
+    title: job.title,
+    documents: [],
+    drawings: cut.value.map((file) => drawnFile(file, dialect.value)),
+    drawingFormats,
+    usual,
+    beds: records.map(({ width, height }) => ({ machine: id, width, height })),
+    notes: [...(first?.allowances ?? []), ...(first?.cautions ?? [])],
+    // A coupon is no part of a job: cuts may lie beside it.
+    ...(wishes.coupon === true ? {} : { family: `^cut-${id.replaceAll('.', '\\.')}-\\d+\\.(?:svg|dxf|plt)$` }),
+  };
+  return succeed(drawn, [...machine.warnings, ...cut.warnings]);
+};
+
+function drawnFile(file: CutFile, dialect: DxfDialect): DrawnFile {
+  const { name, drawing, record } = file;
+  const up = record.up === 'back' ? 'BACK' : 'FACE';
+  const size = `${showSize(record, 'mm')} at full scale, ${up} of the board up`;
+  return { name, drawing, how: writeOptions(file, dialect), said: record.summary, more: [size] };
+}
+
+function dialectOf(asked: string | undefined, machine: Machine | undefined): Result<DxfDialect> {
+  const fallback: Dialect = machine?.dialect ?? 'r12';
+  const found = DIALECTS.find((id) => id === (asked ?? fallback).toLowerCase());
+  return found === undefined ? fail([unknownDialect(asked ?? '')]) : succeed(found);
+}
+
+function unknownDialect(asked: string): Problem {
+  const near = nearest(asked, DXF_DIALECTS);
+  const known = `known: ${DXF_DIALECTS.join(', ')}`;
+  const hint = near === undefined ? known : `did you mean ${near}? ${known}`;
+  return error('dialect-unknown', [], `there is no dialect of DXF called ${JSON.stringify(asked)} here`, hint);
+}
+
+function writeOptions({ machine, words }: CutFile, dialect: DxfDialect): DrawnFile['how'] {
+  const { operations, sendSpeeds } = machine;
+  const pens = Object.fromEntries(
+    Object.entries(operations).map(([name, { pen, speed }]) => [
+      name,
+      { number: pen, ...(sendSpeeds && speed !== undefined ? { speed } : {}) },
+    ]),
+  );
+  return {
+    comment: words,
+    tolerance: machine.tolerance,
+    dialect,
+    plotter: { pens, scale: machine.scale, origin: machine.origin, comments: machine.comments },
+  };
+}

@@ -1,0 +1,88 @@
+import { facePattern } from '../documents/pattern/face.ts';
+import { pattern } from '../documents/pattern/pattern.ts';
+import type { FullScale } from '../drawing/full-scale.ts';
+import type { Drawing } from '../drawing/model.ts';
+import { onOwnBoard } from '../mat/own-board.ts';
+import { layOut } from '../paper/layout.ts';
+import { documentRecord } from '../paper/manifest.ts';
+import { onPaper } from '../paper/on-paper.ts';
+import { nearest } from '../problems/nearest.ts';
+import { error, fail, type Problem, succeed } from '../problems/problem.ts';
+import { laidDocument } from './laid-document.ts';
+import type { Draw } from './output.ts';
+import type { PatternRecord, Records } from './records.ts';
+
+/** The pattern of every layer, `pattern-1` for the top mat; `pattern-face` for what is done on its face. */
+export const draw: Draw<Records['pattern']> = async ({ work, settled }, { show, extent = 'whole' }) => {
+  const { job, mat, strokes } = work.jobs[0]!;
+  const { fonts } = settled;
+  const how = { extent, fonts };
+  const backs = mat.layers.map(({ name }, layer) => ({
+    ...pattern(onOwnBoard(mat, job, layer), strokes, job, layer, how),
+    file: `pattern-${layer + 1}`,
+    layer: layer + 1,
+    name,
+  }));
+  const face = facePattern(mat, job, how);
+  const patterns =
+    face === undefined ? backs : [...backs, { ...face, file: 'pattern-face', layer: 1, name: 'face of the top mat' }];
+  const unknown = unknownGroups(
+    show,
+    patterns.map((each) => each.drawing),
+  );
+  if (unknown.length > 0) return fail(unknown);
+  const layouts = patterns.map((each) =>
+    layOut(shown(each, show), {
+      ...onPaper(settled, job.print, extent),
+      fonts,
+      title: job.title,
+      flat: show !== undefined,
+    }),
+  );
+  const refused = layouts.flatMap((layout) => (layout.ok ? [] : layout.problems));
+  if (refused.length > 0) return fail(refused);
+  const laid = layouts.flatMap((layout, i) => (layout.ok ? [{ ...patterns[i]!, layout: layout.value }] : []));
+  const record = laid.map(({ file, layer, name, layout }): PatternRecord => {
+    const { sheets, skipped, summary, advice } = layout;
+    const said = { sheets, skipped, summary, advice, printer: settled.stamp };
+    return { file: `${file}.pdf`, layer, name, ...said, ...documentRecord(`${file}.pdf`, layout) };
+  });
+  const drawn = {
+    record,
+    title: job.title,
+    documents: laid.map(({ file, name, layout }) => laidDocument(file, `${name}: ${layout.summary}`, layout)),
+    drawings: [],
+    drawingFormats: [],
+    usual: ['pdf'],
+    beds: [],
+    notes: [settled.stamp],
+    family: '^pattern-(?:\\d+|face)(?:-[\\w-]+)?\\.(?:pdf|svg|png)$',
+  };
+  return succeed(drawn, [
+    ...patterns.flatMap(({ warnings }) => warnings),
+    ...layouts.flatMap((layout) => (layout.ok ? layout.warnings : [])),
+  ]);
+};
+
+/** Only the groups that were asked for, so that sheets on which nothing else is drawn are left out. */
+function shown(work: FullScale, asked: readonly string[] | undefined): FullScale {
+  if (asked === undefined) return work;
+  const groups = work.drawing.groups.filter((group) => asked.includes(group.name));
+  return { ...work, drawing: { ...work.drawing, groups: groups.map((group) => ({ ...group, shown: true })) } };
+}
+
+/** Groups that no drawing has are refused, with the nearest one that there is. */
+function unknownGroups(asked: readonly string[] | undefined, drawings: readonly Drawing[]): readonly Problem[] {
+  const known = [...new Set(drawings.flatMap((d) => d.groups.map((group) => group.name)))];
+  return (asked ?? [])
+    .filter((name) => !known.includes(name))
+    .map((name) => {
+      const near = nearest(name, known);
+      return error(
+        'group-unknown',
+        [],
+        `there is nothing named ${JSON.stringify(name)} to show`,
+        `${near === undefined ? '' : `did you mean ${near}? `}known are ${known.join(', ')}`,
+      );
+    });
+}

@@ -1,0 +1,44 @@
+import { placement } from '../documents/placement/placement.ts';
+import { layOut } from '../paper/layout.ts';
+import { documentRecord } from '../paper/manifest.ts';
+import { onPaper } from '../paper/on-paper.ts';
+import { succeed } from '../problems/problem.ts';
+import { laidDocument } from './laid-document.ts';
+import type { Draw } from './output.ts';
+import type { Records } from './records.ts';
+
+/**
+ * On one sheet where that holds the backing at full scale, else on sheets laid on by its corners. Errors: those of laying
+ * out, `placement-artwork-missing`.
+ */
+export const draw: Draw<Records['placement']> = async ({ work, settled }, wishes) => {
+  const { job, mat } = work.jobs[0]!;
+  const { fonts } = settled;
+  const made = placement(mat, job, fonts);
+  if (!made.ok) return made;
+  const { sheet, record } = made.value;
+  const lay = (extent: 'whole' | 'corners') =>
+    layOut(sheet, {
+      ...onPaper(settled, job.print, extent),
+      fonts,
+      title: job.title,
+      subject: 'Placement sheet',
+    });
+  const whole = wishes.extent === 'corners' ? undefined : lay('whole');
+  const fits = whole !== undefined && (wishes.extent === 'whole' || !whole.ok || whole.value.sheets === 1);
+  const layout = fits ? whole : lay('corners');
+  if (!layout.ok) return layout;
+  const { summary } = layout.value;
+  const said = { extent: fits ? 'whole' : 'corners', summary, printer: settled.stamp } as const;
+  const drawn = {
+    record: { artworks: record, ...said, ...documentRecord('placement.pdf', layout.value) },
+    title: job.title,
+    documents: [{ ...laidDocument('placement', summary, layout.value), more: [] }],
+    drawings: [],
+    drawingFormats: [],
+    usual: ['pdf'],
+    beds: [],
+    notes: [settled.stamp],
+  };
+  return succeed(drawn, layout.warnings);
+};

@@ -1,0 +1,104 @@
+import type { Variant } from '../documents/proof/model.ts';
+import { proof } from '../documents/proof/proof.ts';
+import { type Change, parseVary } from '../job/change.ts';
+import type { Job } from '../job/job.ts';
+import { sheetsDocument } from '../paper/sheets.ts';
+import { fail, succeed, toldOnce } from '../problems/problem.ts';
+import { money, priceList } from '../stock/prices.ts';
+import type { Draw, Drawer, Drawn } from './output.ts';
+import { openPictures, preparePictures } from './proof-pictures.ts';
+import type { ProofRecord } from './records.ts';
+import { lettered, type Solved } from './solve-job.ts';
+import { countWords } from './taken.ts';
+
+/** The same job once for each value that is to be tried. Errors: those of varying. */
+export const worked: NonNullable<Drawer<ProofRecord>['worked']> = async (work, { vary }) => {
+  if (vary === undefined) return succeed(work);
+  const asked = parseVary(vary);
+  if ('problem' in asked) return fail([asked.problem]);
+  const { again } = work.jobs[0]!;
+  const tried = await Promise.all(asked.changes.map((change) => lettered((fonts) => again(change, fonts))));
+  const problems = toldOnce(tried.flatMap((each) => (each.ok ? [] : each.problems)));
+  if (problems.length > 0) return fail(problems);
+  const jobs = tried.flatMap((each) => (each.ok ? [each.value] : []));
+  return succeed(
+    { ...work, jobs },
+    tried.flatMap((each) => (each.ok ? each.warnings : [])),
+  );
+};
+
+/** The proof of the job, or of each way to make it where something is to be varied. Errors: those of reading pictures. */
+export const draw: Draw<ProofRecord> = async ({ work, settled }, wishes, { pictures: source }) => {
+  const { job } = work.jobs[0]!;
+  const opened = await openPictures(
+    job.openings.map(({ picture }) => picture),
+    source,
+  );
+  if (!opened.ok) return opened;
+  const variants = work.jobs.map(variantOf);
+  const { date, fonts } = settled;
+  const found = proof(variants, {
+    paper: settled.sheet,
+    dimensions: wishes.dimensions === true,
+    pictures: opened.value.map((picture) => picture?.size),
+    ...(date === undefined ? {} : { date }),
+    fonts,
+  });
+  const pictures = await preparePictures(found.pictures, opened.value);
+  if (!pictures.ok) return pictures;
+  const { title, sheets } = found;
+  const { width, height } = sheets[0]!;
+  const record: ProofRecord = {
+    sheets: sheets.length,
+    paper: { width, height },
+    scale: 1 / found.scale,
+    variants: variants.map(({ label, prices }) => ({
+      ...(label === undefined ? {} : { label }),
+      ...(prices === undefined ? {} : { prices }),
+    })),
+  };
+  const drawn: Drawn<ProofRecord> = {
+    record,
+    title,
+    documents: [
+      {
+        name: 'proof',
+        document: sheetsDocument({ title, subject: 'Proof for the customer', sheets }),
+        pages: 'numbered where there are several',
+        said: `${countWords(sheets.length, 'sheet')}, scale 1 : ${Number(record.scale.toFixed(2))}`,
+        more: variantWords(record),
+      },
+    ],
+    drawings: [],
+    drawingFormats: [],
+    usual: ['pdf'],
+    beds: [],
+    pictures: pictures.value,
+    notes: [],
+    family: '^proof(?:-\\d+)?\\.(?:pdf|svg|png)$',
+  };
+  return succeed(drawn, [...opened.warnings, ...pictures.warnings]);
+};
+
+function variantOf({ mat, job, shop, change }: Solved): Variant {
+  const prices = priceList(mat, job, shop);
+  return { mat, job, prices, ...(change === undefined ? {} : { label: labelOf(change, job) }) };
+}
+
+/** A letter for each way, what is different in it and what it comes to. */
+const variantWords = ({ variants }: ProofRecord): readonly string[] =>
+  variants.flatMap(({ label, prices }, i) => {
+    if (label === undefined && prices === undefined) return [];
+    const name = label === undefined ? '' : `${String.fromCharCode(65 + i)}  ${label}  `;
+    return [`${name}${prices === undefined ? '' : money(prices.total, prices)}`];
+  });
+
+/** A board or a frame by its name, any other value as it was given. */
+function labelOf({ path, value }: Change, { mat }: Job): string {
+  const [first, second, index, last] = path;
+  if (first === 'mat' && second === 'layers' && last === 'board' && path.length === 4) {
+    return mat.layers[Number(index)]?.board.name ?? value;
+  }
+  if (first === 'mat' && second === 'frame') return mat.frame?.name ?? value;
+  return value;
+}

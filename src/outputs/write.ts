@@ -1,0 +1,116 @@
+import { type Document, type Page, wholeFrame } from '../drawing/document.ts';
+import type { Fonts } from '../fonts/model.ts';
+import { error, fail, type Result, succeed } from '../problems/problem.ts';
+import { FORMATS } from '../writers/formats.ts';
+import { loadSvg } from '../writers/load-svg.ts';
+import type { SvgOptions } from '../writers/svg.ts';
+import type { DrawnDocument, DrawnFile } from './output.ts';
+import { CANCELLED, type Prepared } from './prepare.ts';
+import type { Surroundings } from './wishes.ts';
+
+export interface OutputFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** A file that is still to be written. */
+interface Job {
+  readonly name: string;
+  readonly write: () => Promise<Uint8Array>;
+}
+
+/** Fine enough to be looked at. */
+const USUAL_DPI = 150;
+
+const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+/** The files of an output, in the formats that it was prepared for. Errors: `renderer-missing`, `cancelled`. */
+export async function write(
+  { drawn, formats, wishes, ready: { settled } }: Prepared,
+  around: Surroundings = {},
+): Promise<Result<readonly OutputFile[]>> {
+  if (formats.includes('png') && around.renderer === undefined && drawn.documents.length > 0)
+    return fail([
+      error('renderer-missing', [], 'a PNG needs a renderer, and none was handed over', 'hand its bytes over'),
+    ]);
+  const { fonts } = settled;
+  const how = { fonts, ...(drawn.pictures === undefined ? {} : { pictures: drawn.pictures }) };
+  const dpi = wishes.dpi ?? USUAL_DPI;
+  const jobs = [
+    ...drawn.documents.flatMap((each) => documentFiles(each, formats, how, dpi, around)),
+    ...drawn.drawings.flatMap((each) => drawingFiles(each, drawn.drawingFormats, fonts)),
+  ];
+  const files: OutputFile[] = [];
+  for (const { name, write: bytesOf } of jobs) {
+    if (around.signal?.aborted === true) return fail([CANCELLED]);
+    files.push({ name, bytes: await bytesOf() });
+    around.progress?.({ file: name, done: files.length, of: jobs.length });
+  }
+  return succeed(files);
+}
+
+function drawingFiles({ name, drawing, how }: DrawnFile, formats: readonly string[], fonts: Fonts): readonly Job[] {
+  return FORMATS.flatMap((format) => {
+    if (format.of !== 'drawing' || !formats.includes(format.id)) return [];
+    const write = async () => (await format.load())(drawing, { ...how, fonts });
+    return [{ name: `${name}.${format.extension}`, write }];
+  });
+}
+
+function documentFiles(
+  drawn: DrawnDocument,
+  formats: readonly string[],
+  how: SvgOptions,
+  dpi: number,
+  { renderer }: Surroundings,
+): readonly Job[] {
+  const { name, document, whole, tiles = [] } = drawn;
+  const pages = document.pages.map((page, i) => ({ page, i, stem: stemOf(drawn, page, i) }));
+  const svgOf = async (page: Page) => pageSvg(document, page, how);
+  const svg = async (page: Page) => encode(await svgOf(page));
+  const one = async () => encode((await loadSvg()).writeSvg(whole!, how));
+  const png = async (page: Page) => (await import('../writers/png.ts')).writePng(await svgOf(page), dpi, renderer!);
+  const files: Readonly<Record<string, () => readonly Job[]>> = {
+    pdf: () => [
+      { name: `${name}.pdf`, write: async () => (await import('../writers/pdf.ts')).writePdf(document, how) },
+    ],
+    svg: () =>
+      whole === undefined
+        ? pages.map(({ page, stem }) => ({ name: `${stem}.svg`, write: () => svg(page) }))
+        : [{ name: `${name}.svg`, write: one }],
+    tiles: () =>
+      pages
+        .filter(({ i }) => tiles.includes(i))
+        .map(({ page, stem }) => ({ name: `${stem}.svg`, write: () => svg(page) })),
+    png: () => pages.map(({ page, stem }) => ({ name: `${stem}.png`, write: () => png(page) })),
+  };
+  return Object.entries(files).flatMap(([format, make]) => (formats.includes(format) ? make() : []));
+}
+
+function stemOf({ name, document, pages }: DrawnDocument, page: Page, i: number): string {
+  switch (pages) {
+    case 'numbered':
+      return `${name}-${i + 1}`;
+    case 'numbered where there are several':
+      return document.pages.length === 1 ? name : `${name}-${i + 1}`;
+    case 'by name':
+      return `${name}-${page.name.replaceAll(' ', '-')}`;
+    default: {
+      const never: never = pages;
+      throw new TypeError(`unknown way to name pages ${JSON.stringify(never)}`);
+    }
+  }
+}
+
+/** A page that is one drawing as it is, is that drawing; any other is its frames. */
+async function pageSvg(document: Document, page: Page, how: SvgOptions): Promise<string> {
+  const { writePageSvg, writeSvg } = await loadSvg();
+  const [frame, ...others] = page.frames;
+  if (frame === undefined || others.length > 0 || page.scale.x !== 1 || page.scale.y !== 1) {
+    return writePageSvg(document, page, how);
+  }
+  const { drawing, clip, turn, at } = frame;
+  const whole = wholeFrame(drawing);
+  const isWhole = clip === undefined && turn === whole.turn && at.x === whole.at.x && at.y === whole.at.y;
+  return isWhole ? writeSvg(drawing, how) : writePageSvg(document, page, how);
+}
