@@ -101,7 +101,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[], grooves: 
       face: { from: xy(s.face.from), to: xy(s.face.to) },
       ...guided(s),
       ...(s.bar === undefined ? {} : { bar: { from: xy(s.bar.from), to: xy(s.bar.to) } }),
-      ...(s.uncut === undefined ? {} : { uncut: s.uncut }),
+      ...defined({ uncut: s.uncut }),
       ...(s.cut === true ? { cut: true } : {}),
       ...(s.planned === undefined ? {} : { changed: true, planned: settingRecord(s.planned) }),
     })),

@@ -5,6 +5,7 @@ import type { Job } from '../job/job.ts';
 import { usualMargin, usualPaper } from '../job/print.ts';
 import { findPaper } from '../papers/find.ts';
 import type { Paper, SheetPaper } from '../papers/model.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import type { Shop } from '../shop/shop.ts';
 import { showLength } from '../units/print.ts';
@@ -49,15 +50,14 @@ export function settle({ job, shop, asked = {}, uses, fonts, newPrinter = false 
     {
       shop,
       mayBeNew: newPrinter,
-      ...(job === undefined ? {} : { job }),
-      ...(asked.printer === undefined ? {} : { asked: asked.printer }),
+      ...defined({ job, asked: asked.printer }),
     },
     problems,
   );
   const sheet = paper.ok ? sheetFor(paper.value, units, uses, asked.paper !== undefined) : paper;
   if (!paper.ok || !sheet.ok || problems.length > 0) return fail([...(sheet.ok ? [] : sheet.problems), ...problems]);
   const margin = job?.print.margin ?? allSides(usualMargin(units));
-  const printing = { margin, ...(printer === undefined ? {} : { printer }) };
+  const printing = { margin, ...defined({ printer }) };
   const named = (asked.printer ?? job?.print.printer) !== undefined;
   const settled = withMargins(sheet.value, printing);
   if (uses.some((use) => use !== 'full scale') && !roomy(settled, uses)) return fail([tooWide(settled, units)]);
@@ -68,8 +68,7 @@ export function settle({ job, shop, asked = {}, uses, fonts, newPrinter = false 
     stamp: stampOf(printer, named),
     fonts,
     ...printing,
-    ...(asked.date === undefined ? {} : { date: asked.date }),
-    ...(asked.number === undefined ? {} : { number: asked.number }),
+    ...defined({ date: asked.date, number: asked.number }),
   });
 }
 

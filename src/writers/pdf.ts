@@ -4,6 +4,7 @@ import type { Drawing } from '../drawing/model.ts';
 import { fontFor, runs } from '../fonts/embed.ts';
 import type { Fonts } from '../fonts/model.ts';
 import type { Pictures } from '../pictures/model.ts';
+import { defined } from '../problems/defined.ts';
 import { pointsFromMm } from '../units/units.ts';
 import { decimal } from './decimal.ts';
 import { Content, points, type Resources } from './pdf-content.ts';
@@ -85,9 +86,7 @@ export async function writePdf(document: Document, options: PdfOptions): Promise
       Lang: PDFString.of(document.language),
       // Not every reader obeys, so sheet 1 checks the scale all the same.
       ViewerPreferences: { PrintScaling: 'None', PickTrayByPDFSize: true, DisplayDocTitle: true },
-      ...(labels === undefined ? {} : { PageLabels: labels }),
-      ...(outline === undefined ? {} : { Outlines: outline }),
-      ...(layers.properties === undefined ? {} : { OCProperties: layers.properties }),
+      ...defined({ PageLabels: labels, Outlines: outline, OCProperties: layers.properties }),
     }),
   );
   const date = PDFString.fromDate(options.date ?? NO_DATE);

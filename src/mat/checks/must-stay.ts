@@ -16,7 +16,7 @@ export const leastStay = (thickness: number): number => Math.max(2, thickness);
 /** Narrower than this it holds, but is easily bent. */
 export const soundStay = (thickness: number): number => Math.max(6, 2 * thickness);
 /** A length that misses a bound by less meets it. */
-export const MISSED = 1e-6;
+const MISSED = 1e-6;
 
 /** What stays between the edge of a layer's own board and an opening. */
 function bordersIn(layer: MatLayer, own: PlacedOpening['layers'][number]): BySide<number> {
