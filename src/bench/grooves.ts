@@ -10,6 +10,7 @@ import type { Stroke } from './model.ts';
 import { beyondCorners, offsetsOn } from './offsets.ts';
 import { order, type Unordered } from './order.ts';
 import { travelledSides } from './outline.ts';
+import { restOf } from './rest.ts';
 import { barLine, straightedgeLine } from './strokes.ts';
 
 /**
@@ -61,7 +62,8 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
     const on = second ? half : 0;
     const beyond = beyondCorners(offsets, 0, { before: on, after: on });
     const onLine = (corner: Point, u: number): Point => plus(plus(corner, times(outward, aside)), times(direction, u));
-    const distance = reach(mat.outer, side.from, second ? times(outward, -1) : outward);
+    const towards = second ? times(outward, -1) : outward;
+    const distance = reach(mat.outer, side.from, towards);
     const reading = guideReading(guide, distance, depth, { angle: request.angle, reverse: second });
     const oblique = Math.abs(direction.x * direction.y) > 1e-9;
     const beyondGuide = oblique || offScale(guide, reading);
@@ -85,6 +87,9 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
         setting: settingOf(reading, graduation, scaleUnits(graduation, job.units)),
         ...defined({ straightedge, bar }),
         beyondGuide,
+        ...(beyondGuide
+          ? { rest: restOf(mat.outer, { bar, straightedge, line: side.moved }, towards, job.units) }
+          : {}),
         number,
         pass,
         depth,

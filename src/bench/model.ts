@@ -41,10 +41,24 @@ export interface Stroke {
   readonly bar?: { readonly from: Point; readonly to: Point };
   /** True where the guide cannot be set: beyond its longest setting, below its zero, or for a side oblique to the edges. */
   readonly beyondGuide: boolean;
+  /** By what it is laid then. */
+  readonly rest?: Rest;
   /** True where the job says that it is cut already. */
   readonly cut?: true;
   /** The setting as it was planned, where something was cut otherwise and this one is another now. */
   readonly planned?: Setting;
+}
+
+/** What is measured by a rule where the guide cannot be set. */
+export interface Rest {
+  /** To the bar's edge, to the straightedge, or to the line that is followed on the back. */
+  readonly to: 'bar' | 'straightedge' | 'line';
+  /** The edge that the guide would rest on; of a slanting side the board's farthest corner that way. */
+  readonly from: 'edge' | 'corner';
+  /** From there, square to the line, mm; below nought it lies off the board. */
+  readonly distance: number;
+  /** As it is printed. */
+  readonly setting: Setting;
 }
 
 /** A guide reading as it is printed: `3 1/16` `scant` `-0.4 mm`. */

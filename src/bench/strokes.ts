@@ -18,6 +18,7 @@ import type { Stroke } from './model.ts';
 import { beyondCorners, type EndOffsets, offsetsOn, outsideWarning } from './offsets.ts';
 import { order, type Unordered, type WorkOrder } from './order.ts';
 import { mirror, type TravelledSide, travelledSides } from './outline.ts';
+import { restOf } from './rest.ts';
 import { hasLine, tooShort } from './short-sides.ts';
 import { sideName } from './side-name.ts';
 import { checkStacking } from './stacking.ts';
@@ -111,7 +112,8 @@ function strokesOfOpening(
     const { direction, outward } = side;
     const toLine = times(outward, reverse ? aside : -aside);
     const onLine = (face: Point, u: number): Point => plus(plus(face, toLine), times(direction, u));
-    const distance = reach(mat.outer, side.from, reverse ? times(outward, -1) : outward);
+    const towards = reverse ? times(outward, -1) : outward;
+    const distance = reach(mat.outer, side.from, towards);
     const guide = guideReading(job.bench.guide, distance, lifted, layer.bevel);
     const oblique = Math.abs(direction.x * direction.y) > 1e-9;
     const beyondGuide = oblique || offScale(job.bench.guide, guide);
@@ -141,6 +143,7 @@ function strokesOfOpening(
       setting: settingOf(guide, graduation, scaleUnits(graduation, job.units)),
       ...defined({ straightedge, bar, uncut }),
       beyondGuide,
+      ...(beyondGuide ? { rest: restOf(mat.outer, { bar, straightedge, line: side.moved }, towards, job.units) } : {}),
       ...(cut === true ? { cut } : {}),
     };
   });

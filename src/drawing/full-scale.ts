@@ -5,7 +5,10 @@ import type { Drawing } from './model.ts';
 
 /** A drawing that is laid on paper at full scale, with what only paper needs to know of it. */
 export interface FullScale {
+  /** The whole of it, its words where they stand as long as no seam runs through them. */
   readonly drawing: Drawing;
+  /** Its words by themselves, so that each stands whole on some sheet; left out where they may be cut. */
+  readonly words?: Words;
   /** The board, where the drawing is laid on one. */
   readonly board?: Box;
   /** Where the seams of sheets had better not run, worst first. */
@@ -18,6 +21,51 @@ export interface FullScale {
   readonly instructions?: readonly string[];
   /** What the first sheet warns of. */
   readonly warnings: readonly Problem[];
+}
+
+/** What is in sight of one sheet, and what of its own stands there, in the drawing's mm. */
+export interface SheetArea {
+  /** Up to its join lines, and to its own edges where it has no neighbour. */
+  readonly kept: Box;
+  /** Crosses with their names. */
+  readonly taken: readonly Box[];
+}
+
+/** A drawing's words apart from its lines. */
+export interface Words {
+  /** The drawing without them. */
+  readonly lines: Drawing;
+  /** For sheets that are joined into the whole: what no seam runs through stays in its place. */
+  joined(sheets: readonly SheetArea[]): WordsOnSheets;
+  /** For sheets that are laid on a corner of the board by themselves: all that is needed of what they show. */
+  onCorner(sheets: readonly SheetArea[]): WordsOnSheets;
+}
+
+export interface WordsOnSheets {
+  /** As large as the whole, one for each of the sheets. */
+  readonly sheets: readonly Drawing[];
+  /** What found no room. */
+  readonly warnings: readonly Problem[];
+}
+
+/** Only the groups of these names, all of them shown. */
+export function onlyGroups(work: FullScale, names: readonly string[]): FullScale {
+  const only = (drawing: Drawing): Drawing => ({
+    ...drawing,
+    groups: drawing.groups.filter(({ name }) => names.includes(name)).map((group) => ({ ...group, shown: true })),
+  });
+  const set = ({ sheets, warnings }: WordsOnSheets): WordsOnSheets => ({ sheets: sheets.map(only), warnings });
+  const { drawing, words } = work;
+  if (words === undefined) return { ...work, drawing: only(drawing) };
+  return {
+    ...work,
+    drawing: only(drawing),
+    words: {
+      lines: only(words.lines),
+      joined: (sheets) => set(words.joined(sheets)),
+      onCorner: (sheets) => set(words.onCorner(sheets)),
+    },
+  };
 }
 
 export interface AvoidBox {

@@ -41,3 +41,10 @@ export function union(boxes: readonly Box[]): Box {
   }
   return box(x, y, toX - x, toY - y);
 }
+
+/** What two boxes share; undefined where that has no area. */
+export function common(a: Box, b: Box): Box | undefined {
+  const [x, y] = [Math.max(a.x, b.x), Math.max(a.y, b.y)];
+  const [width, height] = [Math.min(right(a), right(b)) - x, Math.min(bottom(a), bottom(b)) - y];
+  return width > 0 && height > 0 ? box(x, y, width, height) : undefined;
+}

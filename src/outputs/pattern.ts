@@ -1,6 +1,6 @@
 import { facePattern } from '../documents/pattern/face.ts';
 import { pattern } from '../documents/pattern/pattern.ts';
-import type { FullScale } from '../drawing/full-scale.ts';
+import { onlyGroups } from '../drawing/full-scale.ts';
 import type { Drawing } from '../drawing/model.ts';
 import { onOwnBoard } from '../mat/own-board.ts';
 import { layOut } from '../paper/layout.ts';
@@ -32,7 +32,7 @@ export const draw: Draw<Records['pattern']> = async ({ work, settled }, { show, 
   );
   if (unknown.length > 0) return fail(unknown);
   const layouts = patterns.map((each) =>
-    layOut(shown(each, show), {
+    layOut(show === undefined ? each : onlyGroups(each, show), {
       ...onPaper(settled, job.print, extent),
       fonts,
       title: job.title,
@@ -63,13 +63,6 @@ export const draw: Draw<Records['pattern']> = async ({ work, settled }, { show, 
     ...layouts.flatMap((layout) => (layout.ok ? layout.warnings : [])),
   ]);
 };
-
-/** Only the groups that were asked for, so that sheets on which nothing else is drawn are left out. */
-function shown(work: FullScale, asked: readonly string[] | undefined): FullScale {
-  if (asked === undefined) return work;
-  const groups = work.drawing.groups.filter((group) => asked.includes(group.name));
-  return { ...work, drawing: { ...work.drawing, groups: groups.map((group) => ({ ...group, shown: true })) } };
-}
 
 /** Groups that no drawing has are refused, with the nearest one that there is. */
 function unknownGroups(asked: readonly string[] | undefined, drawings: readonly Drawing[]): readonly Problem[] {

@@ -1,7 +1,7 @@
 import { layersOf } from '../drawing/document.ts';
 import type { FullScale } from '../drawing/full-scale.ts';
 import type { SheetPaper } from '../papers/model.ts';
-import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
+import { error, fail, type Problem, type Result, succeed, toldOnce, warning } from '../problems/problem.ts';
 import { cornerGroups, cornerSheets, sheetsOf } from './corners.ts';
 import { checkPages } from './first-sheet/page.ts';
 import { type CheckFacts, cornerSteps, gridCaption, joiningSteps } from './first-sheet/words.ts';
@@ -10,7 +10,7 @@ import type { LaidDocument, LaidPage } from './model.ts';
 import { onePage } from './one-page.ts';
 import type { LayoutOptions } from './options.ts';
 import { lapX, lapY, type Plan } from './plan.ts';
-import { mapSheets, planPages } from './plan-pages.ts';
+import { type MadeSheets, mapSheets, planPages } from './plan-pages.ts';
 import { MOST_SHEETS, wholePlan } from './search/whole.ts';
 import type { MadeSheet } from './sheet-page.ts';
 import { wrongOptions } from './wrong-options.ts';
@@ -74,8 +74,9 @@ function onGrid(work: FullScale, paper: SheetPaper, lap: number, options: Layout
     ...(cells.length === 1 ? {} : { laps: { x: lapX(plan), y: lapY(plan) } }),
     joining: joiningSteps(cells.length, options.join),
   };
-  const check = checkPages(facts, { work, turn: plan.turn, sheets: mapSheets(plan), caption: gridCaption(skipped) });
-  const made = planPages(work.drawing, plan, options, { sheet: 1, of: cells.length });
+  const made = planPages(work, plan, options, { sheet: 1, of: cells.length });
+  const map = { work, turn: plan.turn, sheets: mapSheets(plan), caption: gridCaption(skipped) };
+  const check = checkPages(minding(facts, made.warnings), map);
   const advice = cells.length === 1 ? [] : cornerAdvice(work, paper, options, cells.length);
   const summary = summaryOf(check.length, cells.length, paper, plan, skipped);
   return assembled(work, options, check, made, { skipped, summary, advice });
@@ -103,12 +104,16 @@ function onCorners(work: FullScale, paper: SheetPaper, lap: number, options: Lay
     sheets: groups.flatMap((group, i) => mapSheets(group.plan, naming(i)).filter((sheet) => !sheet.skipped)),
     caption: 'Where the sheets lie on the board.',
   };
-  const check = checkPages(facts, map);
-  const made: MadeSheet[] = [];
+  const sheets: MadeSheet[] = [];
+  const warnings: Problem[] = [];
   groups.forEach((group, i) => {
-    const sheet = 1 + made.length;
-    made.push(...planPages(work.drawing, group.plan, options, { ...naming(i), place: group.label, sheet, of: count }));
+    const named = { ...naming(i), place: group.label, corner: true, sheet: 1 + sheets.length, of: count };
+    const made = planPages(work, group.plan, options, named);
+    sheets.push(...made.sheets);
+    warnings.push(...made.warnings);
   });
+  const made: MadeSheets = { sheets, warnings: toldOnce(warnings) };
+  const check = checkPages(minding(facts, made.warnings), map);
   const summary = `${summaryOf(check.length, count, paper, plan, 0)}, laid on by the corners of the board`;
   return assembled(work, options, check, made, { skipped: 0, summary, advice: [] });
 }
@@ -145,12 +150,18 @@ function assembled(
   work: FullScale,
   options: LayoutOptions,
   check: readonly LaidPage[],
-  made: readonly MadeSheet[],
+  { sheets, warnings }: MadeSheets,
   said: Pick<Layout, 'skipped' | 'summary' | 'advice'>,
 ): Result<Layout> {
-  const pages = [...check, ...made.map(({ page }) => page)];
-  return finished(work, options, pages, { ...said, sheets: made.length }, withSheets(made));
+  const pages = [...check, ...sheets.map(({ page }) => page)];
+  return finished(work, options, pages, { ...said, sheets: sheets.length }, withSheets(sheets), warnings);
 }
+
+/** The first sheet warns of what found no room on the others too. */
+const minding = (facts: CheckFacts, more: readonly Problem[]): CheckFacts => ({
+  ...facts,
+  work: { ...facts.work, warnings: [...facts.work.warnings, ...more] },
+});
 
 /** What found no room, each with the sheets that it is missing on. */
 function withSheets(made: readonly MadeSheet[]): readonly string[] {
@@ -170,13 +181,15 @@ function finished(
   pages: readonly LaidPage[],
   said: Pick<Layout, 'sheets' | 'skipped' | 'summary' | 'advice'>,
   crowded: readonly string[],
+  unset: readonly Problem[] = [],
 ): Result<Layout> {
   const { drawing, board } = work;
   const title = options.title ?? drawing.title;
   const warnings: readonly Problem[] =
     crowded.length === 0
-      ? []
+      ? unset
       : [
+          ...unset,
           warning(
             'sheet-crowded',
             [...(options.path ?? []), 'paper'],

@@ -1,16 +1,18 @@
+import type { FullScale, SheetArea } from '../drawing/full-scale.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { type Box, box } from '../geometry/box.ts';
+import type { Problem } from '../problems/problem.ts';
 import { Room } from '../text/room.ts';
 import type { MapSheet } from './furniture/assembly-map.ts';
 import { crossesOf } from './furniture/crosses.ts';
-import type { Edge, Join } from './furniture/seam-marks.ts';
+import { crossBox, type Edge, type Join } from './furniture/seam-marks.ts';
 import type { LayoutOptions } from './options.ts';
 import { type Cell, cellAt, lapX, lapY, nameOf, type Plan, windowOf } from './plan.ts';
 import { seamsOf } from './seams.ts';
 import { coveringOf } from './search/covering.ts';
-import { type MadeSheet, sheetPage } from './sheet-page.ts';
-import { type Turn, turnBox } from './turn.ts';
+import { keptArea, type MadeSheet, sheetPage } from './sheet-page.ts';
+import { type Turn, turnBox, turnedBack } from './turn.ts';
 
 /** Everything of a drawing, the parts that are left out unless asked for too, as boxes in turned space. */
 export function inTheWay(
@@ -29,36 +31,43 @@ export interface Naming {
   readonly alone?: string;
   /** Where on the board the plan lies, in words. */
   readonly place?: string;
+  /** They lie on a corner of the board by themselves. */
+  readonly corner?: boolean;
   /** The number of its first sheet among all the sheets. */
   readonly sheet: number;
   readonly of: number;
 }
 
+export interface MadeSheets {
+  readonly sheets: readonly MadeSheet[];
+  /** Words of the drawing that found no room on them. */
+  readonly warnings: readonly Problem[];
+}
+
 /** The sheets of a plan as pages, row by row. */
-export function planPages(drawing: Drawing, plan: Plan, options: LayoutOptions, naming: Naming): readonly MadeSheet[] {
+export function planPages(
+  { drawing, words: apart }: FullScale,
+  plan: Plan,
+  options: LayoutOptions,
+  naming: Naming,
+): MadeSheets {
   const { turn } = plan;
-  const { words, lines } = inTheWay(drawing, turn, options.fonts);
-  const room = new Room(words, lines);
-  const whole = turnBox(box(0, 0, drawing.width, drawing.height), turn);
-  const joins = new Map<Cell, Join[]>(plan.cells.map((cell) => [cell, []]));
-  const called = (cell: Cell): string => callsign(cell, plan, naming);
-  const join = (cell: Cell, edge: Edge, at: number, neighbour: Cell, crosses: Join['crosses']) =>
-    joins.get(cell)!.push({ edge, at, neighbour: called(neighbour), crosses });
-  for (const seam of seamsOf(plan)) {
-    const crosses = crossesOf(seam, `${called(seam.first)}|${called(seam.second)}`, plan, whole, room, options.fonts);
-    const [before, behind] = seam.kind === 'beside' ? (['right', 'left'] as const) : (['bottom', 'top'] as const);
-    join(seam.first, before, seam.at, seam.second, crosses);
-    join(seam.second, behind, seam.at, seam.first, crosses);
-  }
-  return plan.cells.map((cell, i) =>
-    sheetPage({
-      drawing,
+  const joins = joinsOf(drawing, plan, naming, options.fonts);
+  const areas = plan.cells.map((cell) => sheetArea(plan, cell, joins.get(cell)!, options.fonts));
+  const set = naming.corner === true ? apart?.onCorner(areas) : apart?.joined(areas);
+  const shown = apart?.lines ?? drawing;
+  const { words, lines } = inTheWay(shown, turn, options.fonts);
+  const sheets = plan.cells.map((cell, i) => {
+    const ownWords = set?.sheets[i];
+    return sheetPage({
+      drawing: shown,
+      ...(ownWords === undefined ? {} : { ownWords }),
       sheet: plan.sheet,
       turn,
       window: windowOf(plan, cell),
       joins: joins.get(cell)!,
       label: {
-        name: called(cell),
+        name: callsign(cell, plan, naming),
         number: naming.sheet + i,
         of: naming.of,
         title: drawing.title,
@@ -69,8 +78,38 @@ export function planPages(drawing: Drawing, plan: Plan, options: LayoutOptions, 
       },
       words,
       lines,
-    }),
-  );
+    });
+  });
+  return { sheets, warnings: set?.warnings ?? [] };
+}
+
+/** The seams of every sheet, with crosses that both of two neighbours draw; turned space. */
+function joinsOf(drawing: Drawing, plan: Plan, naming: Naming, fonts: Fonts): ReadonlyMap<Cell, readonly Join[]> {
+  const { words, lines } = inTheWay(drawing, plan.turn, fonts);
+  const room = new Room(words, lines);
+  const whole = turnBox(box(0, 0, drawing.width, drawing.height), plan.turn);
+  const joins = new Map<Cell, Join[]>(plan.cells.map((cell) => [cell, []]));
+  const called = (cell: Cell): string => callsign(cell, plan, naming);
+  const join = (cell: Cell, edge: Edge, at: number, neighbour: Cell, crosses: Join['crosses']) =>
+    joins.get(cell)!.push({ edge, at, neighbour: called(neighbour), crosses });
+  for (const seam of seamsOf(plan)) {
+    const crosses = crossesOf(seam, `${called(seam.first)}|${called(seam.second)}`, plan, whole, room, fonts);
+    const [before, behind] = seam.kind === 'beside' ? (['right', 'left'] as const) : (['bottom', 'top'] as const);
+    join(seam.first, before, seam.at, seam.second, crosses);
+    join(seam.second, behind, seam.at, seam.first, crosses);
+  }
+  return joins;
+}
+
+/** What of the drawing words may stand on, on one sheet. */
+function sheetArea(plan: Plan, cell: Cell, joins: readonly Join[], fonts: Fonts): SheetArea {
+  const back = turnedBack(plan.turn);
+  return {
+    kept: turnBox(keptArea(windowOf(plan, cell), joins), back),
+    taken: joins.flatMap(({ edge, crosses }) =>
+      crosses.map(({ name, at }) => turnBox(crossBox(name, at, edge, fonts), back)),
+    ),
+  };
 }
 
 function callsign(cell: Cell, plan: Plan, { prefix = '', alone }: Pick<Naming, 'prefix' | 'alone'>): string {

@@ -1,6 +1,8 @@
+import { itemBox } from '../drawing/bounds.ts';
 import type { Frame } from '../drawing/document.ts';
 import type { Drawing, Item } from '../drawing/model.ts';
-import { type Box, bottom, box, overlaps, right } from '../geometry/box.ts';
+import type { Fonts } from '../fonts/model.ts';
+import { type Box, bottom, box, contains, overlaps, right } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Block, boxAt, moved } from '../text/block.ts';
 import { type Corner, outwardsFrom, placesFrom } from '../text/places.ts';
@@ -12,11 +14,13 @@ import { rulersOf } from './furniture/rulers.ts';
 import { crossBox, crossItems, type Edge, type Join, joinLine, neighbourBlock } from './furniture/seam-marks.ts';
 import { labelBlocks, type SheetLabel } from './furniture/sheet-label.ts';
 import type { CrossMark, LaidPage, Part } from './model.ts';
-import { partOf, type Turn, turnedBack, turnPoint } from './turn.ts';
+import { partOf, type Turn, turnBox, turnedBack, turnPoint } from './turn.ts';
 
 /** One sheet of a pattern, before it is a page. */
 export interface SheetPlan {
   readonly drawing: Drawing;
+  /** Words that stand on this sheet, as large as the drawing; undefined where the drawing has its own. */
+  readonly ownWords?: Drawing;
   readonly sheet: Sheet;
   readonly turn: Turn;
   /** What it shows, turned space. */
@@ -24,7 +28,7 @@ export interface SheetPlan {
   /** Its seams; `at` and the crosses in turned space. */
   readonly joins: readonly Join[];
   readonly label: SheetLabel;
-  /** Everything of the drawing, turned space. */
+  /** Everything of the drawing but the sheet's own words, turned space. */
   readonly words: readonly Box[];
   readonly lines: readonly Box[];
   /** Words that stand on the sheet besides, page mm. */
@@ -50,7 +54,7 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
   const toPage = ({ x, y }: Point): Point => ({ x: x + by.x, y: y + by.y });
   const near = (boxes: readonly Box[]): readonly Box[] =>
     boxes.filter((b) => overlaps(b, window)).map((b) => box(b.x + by.x, b.y + by.y, b.width, b.height));
-  const room = new Room(near(plan.words), near(plan.lines));
+  const room = new Room(near([...plan.words, ...wordBoxes(plan)]), near(plan.lines));
   const under: Item[] = [];
   const over: Item[] = [];
   const crosses: CrossMark[] = [];
@@ -81,10 +85,10 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
     }
     crowded.push(what);
   };
-  for (const join of joins) {
-    set('the name of a neighbour', [() => neighbourBlock(join, fonts)], (block) => besideJoin(block, join, area));
-  }
   const kept = keptArea(area, joins);
+  for (const join of joins) {
+    set('the name of a neighbour', [() => neighbourBlock(join, fonts)], (block) => besideJoin(block, join, area, kept));
+  }
   const from = (corner: Corner) => (block: Block) => placesFrom(corner, block, kept, STEP);
   set('its name', labelBlocks(plan.label), from('bottom left'));
   const rulers = rulersOf(fonts);
@@ -105,6 +109,7 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
     frames: [
       ...furnitureFrames('under', sheet.paper, under, pens),
       partFrame(plan.drawing, part, turn),
+      ...wordsFrames(plan.ownWords, part, turn, fonts),
       ...furnitureFrames('over', sheet.paper, over, pens),
     ],
     crosses,
@@ -117,10 +122,31 @@ function partFrame(drawing: Drawing, { pageX, pageY, ...clip }: Part, { rotation
   return { drawing, clip, turn: rotation, at: { x: pageX, y: pageY } };
 }
 
+/** Nothing may touch the words of a sheet, nor their arrows. */
+function wordBoxes({ ownWords, turn, label }: SheetPlan): readonly Box[] {
+  if (ownWords === undefined) return [];
+  const { groups, pens } = ownWords;
+  return groups
+    .flatMap(({ items }) => items.flatMap((item) => itemBox(item, pens, label.fonts) ?? []))
+    .map((b) => turnBox(b, turn));
+}
+
+/** The words of a sheet where they lie; clipped only if something of them, a leader, runs on to another sheet. */
+function wordsFrames(words: Drawing | undefined, part: Part, turn: Turn, fonts: Fonts): readonly Frame[] {
+  if (words === undefined || words.groups.length === 0) return [];
+  const frame = partFrame(words, part, turn);
+  const inside = words.groups.every(({ items }) =>
+    items.every((item) => contains(part, itemBox(item, words.pens, fonts) ?? part)),
+  );
+  if (!inside) return [frame];
+  const { x, y } = turnBox(part, turn);
+  return [{ drawing: words, turn: frame.turn, at: { x: frame.at.x - x, y: frame.at.y - y } }];
+}
+
 const isUpright = (edge: Edge): boolean => edge === 'left' || edge === 'right';
 
 /** What of a sheet stays in sight once it is joined: up to its join lines. */
-function keptArea(area: Box, joins: readonly Join[]): Box {
+export function keptArea(area: Box, joins: readonly Join[]): Box {
   const at = (edge: Edge, outer: number) => joins.find((join) => join.edge === edge)?.at ?? outer;
   const [left, top] = [at('left', area.x - OFF_JOIN) + OFF_JOIN, at('top', area.y - OFF_JOIN) + OFF_JOIN];
   const [end, foot] = [
@@ -131,7 +157,7 @@ function keptArea(area: Box, joins: readonly Join[]): Box {
 }
 
 /** Along a join line, its middle first: beyond the line, where the sheets lie double, then on this side of it. */
-function* besideJoin(block: Block, { edge, at }: Join, area: Box): Generator<Box> {
+function* besideJoin(block: Block, { edge, at }: Join, area: Box, kept: Box): Generator<Box> {
   const upright = isUpright(edge);
   const depth = upright ? block.width : block.height;
   const far =
@@ -145,9 +171,11 @@ function* besideJoin(block: Block, { edge, at }: Join, area: Box): Generator<Box
   const out = edge === 'left' || edge === 'top' ? -1 : 1;
   const strip = at + (out * far) / 2;
   const inside = at - out * (OFF_JOIN + depth / 2);
-  const [low, high] = upright ? [area.y, bottom(area) - block.height] : [area.x, right(area) - block.width];
+  // Never over a join line that it meets.
+  const [low, high] = upright ? [kept.y, bottom(kept) - block.height] : [kept.x, right(kept) - block.width];
+  const ideal = upright ? area.y + (area.height - block.height) / 2 : area.x + (area.width - block.width) / 2;
   for (const middle of far >= depth + 1 ? [strip, inside] : [inside]) {
-    for (const along of outwardsFrom((low + high) / 2, low, high, 2)) {
+    for (const along of outwardsFrom(ideal, low, high, 2)) {
       yield boxAt(block, upright ? { x: middle - depth / 2, y: along } : { x: along, y: middle - depth / 2 });
     }
   }

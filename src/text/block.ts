@@ -57,15 +57,16 @@ export function beside(a: Block, b: Block, gap: number, level: 'top' | 'middle' 
   ]);
 }
 
-/** Blocks below each other, flush left. */
-export function stacked(blocks: readonly Block[], gap: number): Block {
+/** Blocks below each other, flush left or with their middles in line. */
+export function stacked(blocks: readonly Block[], gap: number, align: 'left' | 'middle' = 'left'): Block {
+  const width = Math.max(0, ...blocks.map((block) => block.width));
   let height = 0;
   const parts = blocks.map((block, i) => {
     const y = i === 0 ? 0 : height + gap;
     height = y + block.height;
-    return [block, { x: 0, y }] as const;
+    return [block, { x: align === 'left' ? 0 : (width - block.width) / 2, y }] as const;
   });
-  return joined({ width: Math.max(0, ...blocks.map(({ width }) => width)), height }, parts);
+  return joined({ width, height }, parts);
 }
 
 /** Blocks that together make one of a size, each with its top left at a point. */

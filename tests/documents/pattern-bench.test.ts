@@ -37,11 +37,15 @@ describe('a side past the guide’s longest setting', () => {
     expect(top).toMatchObject({ from: { y: expect.closeTo(160 + 1.4 - 40 + 1, 9) } });
     expect(sheet!.legend).toContainEqual({ pen: 'bar', text: 'guide off: lay the bar on this line' });
     expect(texts(sheet!, 'readings').filter((text) => text === 'guide off')).toHaveLength(2);
-    expect(texts(sheet!, 'readings')).toContain('lay the bar on its line');
+    // 160 to the face line, 1.4 more to the line on the back, and 40 less to the bar: to half a millimetre.
+    expect(texts(sheet!, 'readings').filter((text) => text === '121.5 mm')).toHaveLength(2);
+    expect(texts(sheet!, 'readings')).toContain('edge to bar, scant by 0.1 mm');
+    const named = strokes.filter((stroke) => stroke.bar !== undefined).map(({ order }) => `bar for ${order}`);
+    expect([...texts(sheet!, 'straightedge')].sort()).toEqual(named.sort());
     expect(strokes.filter((stroke) => stroke.bar !== undefined).map((stroke) => stroke.side)).toEqual(
       expect.arrayContaining(['top', 'bottom']),
     );
-    expect(sheet!.instructions!.join(' ')).toContain('top guide off lay the bar on its line');
+    expect(sheet!.instructions!.join(' ')).toContain('top guide off, 121.5 mm edge to bar, scant by 0.1 mm');
   });
 
   it('has no line and no legend where the guide reaches', () => {

@@ -1,7 +1,6 @@
 import { type GrooveStroke, grooveStrokes } from '../../bench/grooves.ts';
 import type { FullScale } from '../../drawing/full-scale.ts';
 import type { Item } from '../../drawing/model.ts';
-import { once } from '../../drawing/once.ts';
 import { type Box, box, grown, union } from '../../geometry/box.ts';
 import { pathBox } from '../../geometry/extent.ts';
 import { placedPath } from '../../geometry/path.ts';
@@ -9,20 +8,23 @@ import { type Point, plus, point, times } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import { decor } from '../../mat/decor.ts';
 import type { Mat } from '../../mat/model.ts';
-import { type Block, labelBlock } from '../../text/block.ts';
+import type { Block } from '../../text/block.ts';
 import { LARGE_BOLD, stepsDown } from '../../text/styles.ts';
 import { printDecimal } from '../../units/print.ts';
 import { drawBoard, facts } from './board.ts';
 import { decorWords } from './decor.ts';
-import { nearTop, scan } from './labels.ts';
+import { pointLabels } from './free-words.ts';
+import { usesPen } from './groups.ts';
+import { bands, scan } from './labels.ts';
 import { LEGEND, line, outward, PENS, TRIM_INSET } from './lines.ts';
-import { INFO, sideBlocks, topBlocks } from './notes.ts';
+import { aroundOf, noteLabel, topLabel } from './note-labels.ts';
+import { jobNote, sideNote } from './notes.ts';
 import type { PatternOptions } from './pattern.ts';
-import { chained } from './places.ts';
+import { restLabels } from './rest-labels.ts';
 import { innerStrips, PatternSheet } from './sheet.ts';
 import { shifted } from './shifted.ts';
-import { REACH_INSIDE, strokeWords, tickLetters } from './stroke-words.ts';
-import { drawRests, type Tick, tagOf } from './strokes.ts';
+import { REACH_INSIDE, type StrokeSetting, strokeWords, tickLetters } from './stroke-words.ts';
+import { type DrawnRest, drawRests, type Tick, tagOf } from './strokes.ts';
 import { headWords } from './words.ts';
 
 const AROUND = 1;
@@ -39,13 +41,13 @@ const MEANS: Readonly<Record<string, string>> = {
 };
 
 /** What is done on the face of the top mat; undefined where nothing is. */
-export function facePattern(mat: Mat, job: Job, { fonts }: PatternOptions): FullScale | undefined {
+export function facePattern(mat: Mat, job: Job, { fonts, extent }: PatternOptions): FullScale | undefined {
   const lines = decor(mat, job);
   if (lines.length === 0) return undefined;
   const by = point(AROUND, AROUND);
   const board = box(AROUND, AROUND, mat.outer.width, mat.outer.height);
   const paper = grown(board, -TRIM_INSET);
-  const sheet = new PatternSheet(paper, fonts);
+  const sheet = new PatternSheet(paper);
   const { add } = sheet;
   drawBoard(mat, 0, board, TRIM_INSET, add);
   const moved = (path: Parameters<typeof placedPath>[0]) => placedPath(path, (p) => plus(p, by));
@@ -59,8 +61,8 @@ export function facePattern(mat: Mat, job: Job, { fonts }: PatternOptions): Full
     add('decor', { kind: 'path', pen: request.kind, paths: runs.map(moved), id });
   }
   const own = grooveStrokes(mat, job).map((s) => shifted(s, by));
-  const ticks = own.flatMap((s) => drawPass(s, job, paper, add));
-  sheet.endOfLines();
+  const drawn = own.map((s) => drawPass(s, job, paper, add));
+  const [ticks, rests] = [drawn.flatMap((each) => each.ticks), drawn.flatMap((each) => each.rests)];
   const boxes = new Map<number, Box>();
   for (const { opening, whole } of lines) {
     const area = pathBox(moved(whole));
@@ -68,28 +70,54 @@ export function facePattern(mat: Mat, job: Job, { fonts }: PatternOptions): Full
     boxes.set(opening + 1, known === undefined ? area : union([known, area]));
   }
   const crowded = own.length > 48;
-  tickLetters(sheet, ticks, crowded, stepsDown(LARGE_BOLD));
-  strokeWords(sheet, own, job, board, boxes, { crowded, alone: mat.openings.length === 1, view: 'face' });
-  for (const { what, lines: words, at } of decorWords(mat, job, AROUND, 'face'))
-    sheet.setWords(what, 'decor', words, at);
-  placeNotes(sheet, notes(mat, job, fonts), union([...boxes.values()]));
+  const head = {
+    title: `${job.title}: face of the top mat`,
+    width: mat.outer.width + 2 * AROUND,
+    height: mat.outer.height + 2 * AROUND,
+    view: 'face' as const,
+    pens: PENS,
+  };
+  const strokes: StrokeSetting = {
+    job,
+    board,
+    paper,
+    boxes,
+    crowded,
+    alone: mat.openings.length === 1,
+    view: 'face',
+    fonts,
+  };
+  const cutBox = union([...boxes.values()]);
+  const surroundings = aroundOf(paper, cutBox, 2 * REACH_INSIDE);
+  const { upper } = bands(paper, cutBox);
+  const [above, below] = innerStrips(grown(cutBox, -3), 2 * REACH_INSIDE);
+  const places = (block: () => Block) => [upper, above, below].map((strip) => () => scan(block(), 0, strip));
+  const plain = [`top mat: ${mat.layers[0]!.board.name}, before its openings are cut`, headWords(job)];
+  const notes = [sideNote('FACE', fonts), jobNote(job.title, [], plain, [90], fonts)];
+  const { drawing, words, warnings } = sheet.withWords(head, "the top mat's face pattern", function* (view, taken) {
+    yield* tickLetters(ticks, view, crowded, fonts, stepsDown(LARGE_BOLD));
+    yield* strokeWords(own, strokes, view, taken);
+    yield* restLabels(rests, view, fonts);
+    const decorated = decorWords(mat, job, AROUND, 'face').flatMap(({ what, lines: texts, at }) =>
+      pointLabels(what, 'decor', texts, at, paper, view, fonts),
+    );
+    const noted = [
+      topLabel(surroundings, view, fonts),
+      ...notes.map((note, i) => noteLabel(note, places, surroundings, view, i > 0 && !view.whole)),
+    ];
+    yield* view.whole ? [...decorated, ...noted] : [...noted, ...decorated];
+  });
   return {
-    drawing: {
-      title: `${job.title}: face of the top mat`,
-      width: mat.outer.width + 2 * AROUND,
-      height: mat.outer.height + 2 * AROUND,
-      view: 'face',
-      pens: PENS,
-      groups: sheet.groups(),
-    },
+    drawing,
+    words,
     board,
     avoid: sheet.avoid,
     facts: facts(board, [], job),
     legend: LEGEND.flatMap((each) =>
-      sheet.usesPen(each.pen) ? [{ pen: each.pen, text: MEANS[each.pen] ?? each.text }] : [],
+      usesPen(each.pen, drawing) ? [{ pen: each.pen, text: MEANS[each.pen] ?? each.text }] : [],
     ),
     instructions: steps(own, job),
-    warnings: sheet.noRoom("the top mat's face pattern"),
+    warnings: extent === 'corners' ? [] : warnings,
   };
 }
 
@@ -99,17 +127,17 @@ function drawPass(
   job: Job,
   paper: Box,
   add: (group: string, ...items: readonly Item[]) => void,
-): readonly Tick[] {
+): { readonly ticks: readonly Tick[]; readonly rests: readonly DrawnRest[] } {
   const tag = tagOf(s);
   const out = outward(s, job.bench.head.opening);
   add('cut', line('cut', s.line.from, s.line.to, `cut-${tag}`));
   if (s.pass === 1) add('face', line('face', s.face.from, s.face.to, `middle-${tag}`));
-  drawRests(s, tag, paper, add);
+  const rests = drawRests(s, tag, paper, add);
   const ends = [
     ['S', s.start],
     ['E', s.stop],
   ] as const;
-  return ends.map(([letter, mark]): Tick => {
+  const ticks = ends.map(([letter, mark]): Tick => {
     const item = line(
       'mark',
       within(mark, out, paper, TICKS[s.pass]),
@@ -119,6 +147,7 @@ function drawPass(
     add('marks', item);
     return { item, letter, stroke: s, out };
   });
+  return { ticks, rests };
 }
 
 /** As long as a tick is, or as far as the paper goes. */
@@ -128,44 +157,6 @@ function within(mark: Point, way: Point, paper: Box, tick: number): Point {
     way.y > 0 ? paper.y + paper.height - mark.y : way.y < 0 ? mark.y - paper.y : tick,
   );
   return plus(mark, times(way, Math.max(2, Math.min(tick, room - 2))));
-}
-
-function notes(mat: Mat, job: Job, fonts: PatternOptions['fonts']): readonly (readonly (() => Block)[])[] {
-  const said = [`top mat: ${mat.layers[0]!.board.name}, before its openings are cut`, headWords(job)];
-  const info = INFO.map(
-    ({ title, words }) =>
-      () =>
-        labelBlock(
-          [{ text: job.title, style: title }, ...said.map((text) => ({ text, style: words }))].map((line) => ({
-            ...line,
-            group: 'notes',
-            width: 90,
-          })),
-          fonts,
-        ),
-  );
-  return [topBlocks(fonts), sideBlocks('FACE', fonts), info];
-}
-
-const NAMES = ['TOP', 'FACE, this side up', 'job and head'];
-
-function placeNotes(sheet: PatternSheet, blocks: ReturnType<typeof notes>, around: Box): void {
-  const { paper } = sheet;
-  const upper = box(paper.x, paper.y, paper.width, Math.max(0, around.y - paper.y));
-  const inner = grown(around, -3);
-  const [above, below] = innerStrips(inner, 2 * REACH_INSIDE);
-  for (const [i, sizes] of blocks.entries()) {
-    const places = sizes.flatMap((made) => {
-      const block = once(made);
-      return [
-        ...(i === 0 ? [() => nearTop(block(), upper), () => nearTop(block(), above)] : []),
-        () => scan(block(), 0, upper),
-        () => scan(block(), 0, above),
-        () => scan(block(), 0, below),
-      ];
-    });
-    sheet.set(NAMES[i]!, chained(places), 'text');
-  }
 }
 
 function steps(own: readonly GrooveStroke[], job: Job): readonly string[] {

@@ -5,11 +5,12 @@ import { type Box, box } from '../../geometry/box.ts';
 import { polygon } from '../../geometry/path.ts';
 import { between, distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
 import type { Side } from '../../geometry/sides.ts';
-import { type Block, beside, labelBlock, turnedSize } from '../../text/block.ts';
+import { type Block, beside, labelBlock, stacked, turnedSize } from '../../text/block.ts';
 import type { Candidate } from '../../text/room.ts';
 import { BOLD, FINE, HEAD, LARGE, LEAD_IN, NAME, NUMBER, READING, SIGN, type Style, TEXT } from '../../text/styles.ts';
-import { printDecimal } from '../../units/print.ts';
-import { sideWords } from '../words/back-side.ts';
+import { backSide, sideWords } from '../words/back-side.ts';
+import { underline } from '../words/numerals.ts';
+import { restReading, senseWords, settingWords } from './reading-words.ts';
 
 /** How large the words of one stroke are: its number, the guide's setting, and what else is said. */
 export interface StrokeStyles {
@@ -56,48 +57,63 @@ function arrow(size: number, way: 'down' | 'left'): Block {
   };
 }
 
-/** `3 1/16 in`, or that the guide cannot be set. */
-export const settingWords = ({ beyondGuide, setting }: Stroke): string => (beyondGuide ? 'guide off' : setting.text);
-
-/** What a stroke is laid to for which the guide cannot be set. */
-function guideOffWords({ bar, straightedge }: Stroke): string {
-  if (bar !== undefined) return 'lay the bar on its line';
-  return straightedge === undefined ? 'along a straightedge' : 'lay the straightedge on its line';
+/** A stroke's number, underlined where it would be another one upside down. */
+export function numeral(text: string, style: Style, group: string, fonts: Fonts): Block {
+  const block = labelBlock([{ group, text, style }], fonts);
+  const bars = block.items.flatMap((item) => (item.kind === 'text' ? underline(item, fonts) : []));
+  const items = [...block.items, ...bars];
+  return { ...block, items, groups: items.map(() => group) };
 }
 
-/** `scant by 0.4 mm`, or nothing where the setting is exact. */
-export function senseWords(stroke: Stroke): string {
-  const { sense, remainder } = stroke.setting;
-  if (stroke.beyondGuide) return guideOffWords(stroke);
-  return sense === 'exact' ? '' : `${sense} by ${printDecimal(Math.abs(remainder), 'mm', 1).text} mm`;
+/** How a label is set for the one who cuts. */
+export type Setting = 'standing' | 'stacked' | 'lying';
+
+/**
+ * Upright for the cutter, towards whom the travel runs: the arrow beside the number. Where words are small or stand alone
+ * on a corner, and are turned beside a level side, such an arrow would seem to underline the number: it then follows
+ * below it. Lying words are set along the side, the travel running to their left.
+ */
+export const standingFor = (upright: Quarter): Setting => (upright % 2 === 0 ? 'standing' : 'stacked');
+
+export function arrowAndNumber(stroke: Stroke, style: Style, setting: Setting, fonts: Fonts): Block {
+  const number = numeral(String(stroke.order), style, 'strokes', fonts);
+  const em = style.size;
+  switch (setting) {
+    case 'standing':
+      return beside(arrow(em, 'down'), number, 0.1 * em);
+    case 'stacked':
+      return stacked([number, arrow(em, 'down')], 0.1 * em, 'middle');
+    case 'lying':
+      return beside(arrow(em, 'left'), number, 0.1 * em);
+    default: {
+      const never: never = setting;
+      throw new TypeError(`unknown setting ${String(never)}`);
+    }
+  }
 }
 
 /**
- * The arrow along the travel, the stroke's number, the guide's setting in large type, the side. `across`: to be set
- * upright for the cutter, the travel running down the words; else to be set along the side, the travel running to their left.
+ * The arrow along the travel, the stroke's number, the guide's setting in large type, the side. Where the guide cannot be
+ * set, what is measured by a rule instead stands in the size of a reading.
  */
 export function strokeBlock(
   stroke: Stroke,
-  styles: StrokeStyles,
-  across: boolean,
+  { number, reading, words }: StrokeStyles,
+  setting: Setting,
   view: 'face' | 'back',
   fonts: Fonts,
 ): Block {
   const where = [sideWords(stroke, view), ...stateWords(stroke)].join(', ');
   const far = stroke.guideFrom === 'far' ? ['far edge on guide'] : [];
   const sense = senseWords(stroke);
-  const { number: large, reading: middle, words: small } = styles;
-  const number = labelBlock([{ group: 'strokes', text: String(stroke.order), style: large }], fonts);
-  const said = [...(sense === '' ? [] : [sense]), where, ...far];
-  const reading = labelBlock(
-    [
-      { group: 'readings', text: settingWords(stroke), style: middle },
-      ...said.map((text) => ({ group: 'readings', text, style: small })),
-    ],
-    fonts,
-  );
-  const em = large.size;
-  return beside(beside(arrow(em, across ? 'down' : 'left'), number, 0.1 * em), reading, 0.33 * em);
+  const { rest } = stroke;
+  const lines = (texts: readonly string[], style: Style) => texts.map((text) => ({ group: 'readings', text, style }));
+  const small = lines([...(sense === '' ? [] : [sense]), where, ...far], words);
+  const said =
+    rest === undefined
+      ? labelBlock([...lines([settingWords(stroke)], reading), ...small], fonts)
+      : stacked([labelBlock(lines(restReading(rest), reading), fonts), labelBlock(small, fonts)], 0.15 * words.size);
+  return beside(arrowAndNumber(stroke, number, setting, fonts), said, 0.33 * number.size);
 }
 
 /** What is not as it was planned, or is done already. */
@@ -106,24 +122,38 @@ export const stateWords = ({ planned, cut }: Stroke): readonly string[] => [
   ...(cut === true ? ['cut already'] : []),
 ];
 
-/** How small a side is called on a crowded sheet: number and setting alone. */
+/** How small a side is called where there is no room for more. */
 export const SMALL_STEPS: readonly Pick<StrokeStyles, 'number' | 'reading'>[] = [
   { number: SIGN, reading: LEAD_IN },
   { number: HEAD, reading: LARGE },
   { number: BOLD, reading: FINE },
 ];
 
-/** The stroke's number and the guide's setting alone, for a side without room for more. */
-export function smallBlock(stroke: Stroke, styles: (typeof SMALL_STEPS)[number], fonts: Fonts): Block {
-  const reading = stroke.beyondGuide ? 'guide off' : `${stroke.setting.text}${SIGN_OF[stroke.setting.sense]}`;
-  const setting = [reading, ...stateWords(stroke)].join(', ');
-  const said = labelBlock([{ group: 'readings', text: setting, style: styles.reading }], fonts);
-  return beside(numberBlock(stroke, styles.number, fonts), said, 0.5 * styles.reading.size);
+/** Arrow, number, setting and side in one small line. */
+export function smallBlock(
+  stroke: Stroke,
+  { number, reading }: (typeof SMALL_STEPS)[number],
+  setting: Setting,
+  view: 'face' | 'back',
+  fonts: Fonts,
+): Block {
+  const { rest } = stroke;
+  const what =
+    rest === undefined
+      ? `${stroke.setting.text}${SIGN_OF[stroke.setting.sense]}`
+      : rest.distance < 0
+        ? 'guide off'
+        : `guide off, ${rest.setting.text}${SIGN_OF[rest.setting.sense]} to the ${rest.to}`;
+  const side = view === 'back' ? backSide(stroke) : stroke.side;
+  const far = stroke.guideFrom === 'far' ? ['far edge'] : [];
+  const text = [what, side, ...far, ...stateWords(stroke)].join(', ');
+  const said = labelBlock([{ group: 'readings', text, style: reading }], fonts);
+  return beside(arrowAndNumber(stroke, number, setting, fonts), said, 0.5 * reading.size);
 }
 
 /** The stroke's number alone, for a side whose setting is read elsewhere. */
 export const numberBlock = (stroke: Stroke, style: Style, fonts: Fonts): Block =>
-  labelBlock([{ group: 'strokes', text: String(stroke.order), style }], fonts);
+  numeral(String(stroke.order), style, 'strokes', fonts);
 
 /** A little less than the printed setting, or a little more. */
 const SIGN_OF: Readonly<Record<Stroke['setting']['sense'], string>> = { exact: '', scant: ' −', full: ' +' };

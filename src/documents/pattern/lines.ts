@@ -15,7 +15,8 @@ export const PENS: Readonly<Record<string, Pen>> = {
   trim: { width: 0.25, colour: 0.35, dash: [1.5, 1.5], cap: 'butt' },
   blank: { width: 0.25, colour: 0, dash: [4, 1, 0.7, 1, 0.7, 1], cap: 'butt' },
   straightedge: { width: 0.3, colour: 0, dash: [12, 2.5], cap: 'butt' },
-  bar: { width: 0.3, colour: 0, dash: [14, 1.5, 1, 1.5, 1, 1.5], cap: 'butt' },
+  // As much gap as dash: nothing of the board itself is drawn so.
+  bar: { width: 0.45, colour: 0, dash: [4, 4], cap: 'butt' },
   centre: { width: 0.25, colour: 0, dash: [5, 1, 1.2, 1], cap: 'butt' },
   hinge: { width: 1.4, colour: 0.55, dash: [3, 2], cap: 'butt' },
   leader: { width: 0.18, colour: 0.35, dash: [0.6, 0.6], cap: 'butt' },

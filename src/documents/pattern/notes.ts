@@ -16,51 +16,46 @@ import {
   READING,
   SIGN,
   type Style,
-  stepsDown,
   TEXT,
 } from '../../text/styles.ts';
 import { REVERSE_CORNERS } from '../words/reverse-corners.ts';
+import type { Note } from './note-labels.ts';
 import { headWords, layerWords, transferWords } from './words.ts';
 
-export interface Note {
-  readonly name: string;
-  /** The same words, the best size first. */
-  readonly sizes: readonly (() => Block)[];
-}
-
-/** The words of the sheet that belong to no stroke. */
-export function noteBlocks(mat: Mat, job: Job, layer: number, paper: Box, fonts: Fonts): readonly Note[] {
-  const widths = [Math.min(110, paper.width * 0.6), 70, 45, 34];
-  const { customer, bench } = job;
-  const { bevel, setback } = mat.layers[layer]!;
-  const freed = bevel.reverse && setback > bench.head.overrun;
-  const said = [
-    ...(customer === undefined ? [] : [customer]),
-    layerWords(mat, layer),
-    ...(freed ? [REVERSE_CORNERS] : []),
-    headWords(job),
-    ...(bench.head.scribe === undefined ? [] : [`scribe read at: ${bench.head.scribe}`]),
-  ];
-  const info = ({ title, transfer, words }: InfoStyles, width: number): Block =>
+/** What the sheet belongs to, and what is to be known of it. */
+export function jobNote(
+  title: string,
+  bold: readonly string[],
+  plain: readonly string[],
+  widths: readonly number[],
+  fonts: Fonts,
+): Note {
+  const info = (styles: InfoStyles, width: number): Block =>
     labelBlock(
       [
-        { text: job.title, style: title },
-        { text: transferWords(job), style: transfer },
-        ...said.map((text) => ({ text, style: words })),
+        { text: title, style: styles.title },
+        ...bold.map((text) => ({ text, style: styles.transfer })),
+        ...plain.map((text) => ({ text, style: styles.words })),
       ].map((line) => ({ ...line, group: 'notes', width })),
       fonts,
     );
-  return [
-    { name: 'TOP', sizes: topBlocks(fonts) },
-    { name: 'BACK, this side up', sizes: sideBlocks('BACK', fonts) },
-    { name: 'job, layer and head', sizes: INFO.flatMap((styles) => widths.map((width) => () => info(styles, width))) },
-    {
-      name: 'hinge edge',
-      sizes: stepsDown(LEAD_IN).map(
-        (style) => () => labelBlock([{ group: 'hinge', text: 'hinge along this edge (grey dashes)', style }], fonts),
-      ),
-    },
+  const sizes = INFO.flatMap((styles) => widths.map((width) => () => info(styles, width)));
+  return { name: 'job, layer and head', sizes };
+}
+
+/** The job, its layer and the head of a pattern of the back. */
+export function backNote(mat: Mat, job: Job, layer: number, paper: Box, fonts: Fonts): Note {
+  const { scribe, overrun } = job.bench.head;
+  const { bevel, setback } = mat.layers[layer]!;
+  const freed = bevel.reverse && setback > overrun;
+  const plain = [
+    ...(job.customer === undefined ? [] : [job.customer]),
+    layerWords(mat, layer),
+    ...(freed ? [REVERSE_CORNERS] : []),
+    headWords(job),
+    ...(scribe === undefined ? [] : [`scribe read at: ${scribe}`]),
   ];
+  return jobNote(job.title, [transferWords(job)], plain, [Math.min(110, paper.width * 0.6), 70, 45, 34], fonts);
 }
 
 interface InfoStyles {
@@ -70,34 +65,32 @@ interface InfoStyles {
 }
 
 /** From full size down, as all words on a pattern. */
-export const INFO: readonly InfoStyles[] = [
+const INFO: readonly InfoStyles[] = [
   { title: SIGN, transfer: HEAD, words: LEAD_IN },
   { title: HEAD, transfer: LARGE_BOLD, words: LARGE },
   { title: LARGE_BOLD, transfer: BOLD, words: TEXT },
   { title: BOLD, transfer: FINE_BOLD, words: FINE },
 ];
 
-/** The arrow and the word that say which edge is the top. */
-export const topBlocks = (fonts: Fonts): Note['sizes'] =>
-  [READING, NAME, SIGN, HEAD].map((style) => () => labelBlock([{ group: 'notes', text: '↑ TOP', style }], fonts));
-
-/** Which side of the board is up. */
-export const sideBlocks = (side: 'BACK' | 'FACE', fonts: Fonts): Note['sizes'] =>
-  (
-    [
-      [NUMBER, SIGN],
-      [READING, HEAD],
-      [NAME, LARGE_BOLD],
-      [SIGN, FINE_BOLD],
-    ] as const
-  ).map(
-    ([large, small]) =>
-      () =>
-        labelBlock(
-          [
-            { group: 'notes', text: side, style: large },
-            { group: 'notes', text: 'this side up', style: small },
-          ],
-          fonts,
-        ),
-  );
+/** Which side of the board lies up: in large type, at least in 9 pt. */
+export function sideNote(side: 'BACK' | 'FACE', fonts: Fonts): Note {
+  const block = (large: Style, small: Style): Block =>
+    labelBlock(
+      [
+        { group: 'notes', text: side, style: large },
+        { group: 'notes', text: 'this side up', style: small },
+      ],
+      fonts,
+    );
+  const line = (style: Style): Block => labelBlock([{ group: 'notes', text: `${side}, this side up`, style }], fonts);
+  return {
+    name: `${side}, this side up`,
+    sizes: [
+      () => block(NUMBER, SIGN),
+      () => block(READING, HEAD),
+      () => block(NAME, LARGE_BOLD),
+      () => block(SIGN, FINE_BOLD),
+      ...[HEAD, LARGE_BOLD, BOLD].map((style) => () => line(style)),
+    ],
+  };
+}

@@ -1,27 +1,26 @@
 import { hingeSide } from '../../bench/hinges.ts';
 import type { Stroke } from '../../bench/model.ts';
 import type { FullScale } from '../../drawing/full-scale.ts';
-import type { Drawing } from '../../drawing/model.ts';
-import { once } from '../../drawing/once.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, box, grown, union } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import { theLayer } from '../../mat/layers.ts';
 import type { Mat } from '../../mat/model.ts';
-import { labelBlock } from '../../text/block.ts';
-import { LEAD_IN, stepsDown } from '../../text/styles.ts';
 import { drawBoard, drawHinge, facts } from './board.ts';
 import { curves } from './curves.ts';
 import { decorLines, decorWords } from './decor.ts';
-import { alongHinge, around, bands, nearTop, scan } from './labels.ts';
+import { handWorkLabels, pointLabels } from './free-words.ts';
+import { usesPen } from './groups.ts';
+import type { Label } from './label.ts';
 import { letteredBack } from './lettering.ts';
 import { CROWDED_PENS, LEGEND, lineBox, PENS, TRIM_INSET } from './lines.ts';
-import { noteBlocks } from './notes.ts';
-import { chained, closeTo } from './places.ts';
-import { foot, innerStrips, PatternSheet } from './sheet.ts';
+import { aroundOf, freePlaces, hingeLabel, noteLabel, topLabel } from './note-labels.ts';
+import { backNote, sideNote } from './notes.ts';
+import { restLabels } from './rest-labels.ts';
+import { foot, PatternSheet } from './sheet.ts';
 import { shifted } from './shifted.ts';
-import { REACH_INSIDE, strokeWords, tickLetters } from './stroke-words.ts';
+import { type StrokeSetting, strokeWords, tickLetters } from './stroke-words.ts';
 import { drawStrokes } from './strokes.ts';
 import { instructions } from './words.ts';
 
@@ -36,16 +35,16 @@ const AROUND = 1;
 /** With more openings than this only short labels have room. */
 const CROWDED = 24;
 /**
- * The full-scale pattern of one layer (from 0) in the back view. `strokes` are those of the whole mat.
+ * The full-scale pattern of one layer (from 0) in the back view. `all` strokes are those of the whole mat.
  * Words that find no room are named in a warning and not drawn.
  */
-export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: number, how: PatternOptions): FullScale {
+export function pattern(mat: Mat, all: readonly Stroke[], job: Job, layer: number, how: PatternOptions): FullScale {
   const { fonts, extent = 'whole' } = how;
   const board = box(AROUND, AROUND, mat.outer.width, mat.outer.height);
-  const own = strokes.filter((s) => s.layer === layer + 1).map((s) => shifted(s, point(AROUND, AROUND)));
+  const own = all.filter((s) => s.layer === layer + 1).map((s) => shifted(s, point(AROUND, AROUND)));
   const inset = TRIM_INSET + (job.bench.stack === 'together' ? mat.layers[layer]!.trimBack : 0);
   const paper = grown(board, -inset);
-  const sheet = new PatternSheet(paper, fonts);
+  const sheet = new PatternSheet(paper);
   const { add } = sheet;
   const crowded = mat.openings.length > CROWDED;
   const curved = curves(mat, job, layer, AROUND);
@@ -64,67 +63,50 @@ export function pattern(mat: Mat, strokes: readonly Stroke[], job: Job, layer: n
   const lettered = layer === 0 ? letteredBack(mat, job, AROUND) : [];
   for (const { items } of lettered) add('cut', ...items);
   if (layer === 0) add('decor', ...decorLines(mat, job, AROUND));
-  const ticks = drawStrokes(own, job, paper, cutBoxes, curved, add, sheet.avoid, crowded);
+  const faceWords = layer === 0 ? decorWords(mat, job, AROUND) : [];
+  const hinge = hingeSide(job, mat);
+  const { ticks, rests } = drawStrokes(own, job, paper, cutBoxes, curved, add, sheet.avoid, crowded);
 
-  sheet.endOfLines();
-  for (const each of curved)
-    for (const { lines, at } of each.words) {
-      const sizes = stepsDown(LEAD_IN).map((style) =>
-        once(() =>
-          labelBlock(
-            lines.map((text) => ({ group: 'curves', text, style })),
-            fonts,
-          ),
-        ),
-      );
-      const inside = grown(each.box, -2);
-      const places = sizes.flatMap((block) => [() => closeTo(block(), at, inside), () => scan(block(), 0, inside)]);
-      const far = sizes.slice(2).map((block) => () => around(block(), 0, at, 120));
-      sheet.set(`hand work of opening ${each.opening}`, chained(places), 'text', at, chained(far));
-    }
-  tickLetters(sheet, ticks, crowded);
-  strokeWords(sheet, own, job, board, cutBoxes, { crowded, alone: mat.openings.length === 1, view: 'back' });
-  for (const { what, lines, box: area } of lettered) sheet.setWords(what, 'curves', lines, foot(area));
-  if (layer === 0)
-    for (const { what, lines, at } of decorWords(mat, job, AROUND)) sheet.setWords(what, 'decor', lines, at);
-  const words = noteBlocks(mat, job, layer, paper, fonts);
-  const band = bands(paper, cutBox);
-  const inner = grown(cutBox, -3);
-  const [innerUpper, innerLower] = innerStrips(inner, REACH_INSIDE);
-  for (const note of words) {
-    const places = note.sizes.flatMap((made) => {
-      const block = once(made);
-      return [
-        ...(note.name === 'hinge edge' ? [() => alongHinge(block(), hingeSide(job, mat), band)] : []),
-        ...(note.name === 'TOP' ? [() => nearTop(block(), band.upper), () => nearTop(block(), innerUpper)] : []),
-        () => scan(block(), 0, band.upper),
-        () => scan(block(), 0, band.lower),
-        () => scan(block(), 1, band.right),
-        () => scan(block(), 3, band.left),
-        () => scan(block(), 0, innerUpper),
-        () => scan(block(), 0, innerLower),
-        ...(Math.min(inner.width, inner.height) < 4 * REACH_INSIDE ? [() => scan(block(), 0, inner)] : []),
-      ];
-    });
-    sheet.set(note.name, chained(places), 'text');
-  }
-
-  const drawing: Drawing = {
+  const name = `${theLayer(layer)}'s pattern`;
+  const head = {
     title: `${job.title}: ${mat.layers[layer]!.name}`,
     width: mat.outer.width + 2 * AROUND,
     height: mat.outer.height + 2 * AROUND,
-    view: 'back',
+    view: 'back' as const,
     pens: crowded ? CROWDED_PENS : PENS,
-    groups: sheet.groups(),
   };
+  const alone = mat.openings.length === 1;
+  const strokes: StrokeSetting = { job, board, paper, boxes: cutBoxes, crowded, alone, view: 'back', fonts };
+  const notes = [sideNote('BACK', fonts), backNote(mat, job, layer, paper, fonts)];
+  const surroundings = aroundOf(paper, cutBox);
+  const { drawing, words, warnings } = sheet.withWords(head, name, function* (view, taken): Generator<Label> {
+    const handWork = curved.flatMap((each) => handWorkLabels(each, view, fonts));
+    const faceWork = [
+      ...lettered.flatMap(({ what, lines, box: area }) =>
+        pointLabels(what, 'curves', lines, foot(area), paper, view, fonts),
+      ),
+      ...faceWords.flatMap(({ what, lines, at }) => pointLabels(what, 'decor', lines, at, paper, view, fonts)),
+    ];
+    const noted = [
+      topLabel(surroundings, view, fonts),
+      ...notes.map((note, i) => noteLabel(note, freePlaces(surroundings), surroundings, view, i > 0 && !view.whole)),
+      hingeLabel(hinge, surroundings, fonts),
+    ];
+    if (view.whole) yield* handWork;
+    yield* tickLetters(ticks, view, crowded, fonts);
+    yield* strokeWords(own, strokes, view, taken);
+    yield* restLabels(rests, view, fonts);
+    yield* view.whole ? [...faceWork, ...noted] : [...noted, ...handWork, ...faceWork];
+  });
   return {
     drawing,
+    words,
     board,
     avoid: sheet.avoid,
     facts: facts(board, own, job),
-    legend: LEGEND.filter(({ pen }) => sheet.usesPen(pen)),
+    legend: LEGEND.filter(({ pen }) => usesPen(pen, drawing)),
     instructions: instructions(mat, own, job, layer, extent),
-    warnings: sheet.noRoom(`${theLayer(layer)}'s pattern`),
+    warnings: extent === 'corners' ? [] : warnings,
   };
 }
 

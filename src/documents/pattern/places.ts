@@ -8,7 +8,7 @@ import { type Point, plus, point, times } from '../../geometry/point.ts';
 import { type Block, beside, labelBlock } from '../../text/block.ts';
 import { type Candidate, GAP, type InkedLine } from '../../text/room.ts';
 import { type Style, stepsDown } from '../../text/styles.ts';
-import { uprightFor } from './labels.ts';
+import { numeral, uprightFor } from './labels.ts';
 import { CROWDED_PENS } from './lines.ts';
 import type { Tick } from './strokes.ts';
 
@@ -59,7 +59,7 @@ export function* letterPlaces(
         ? sign
         : beside(
             sign,
-            labelBlock([{ group: 'marks', text: String(stroke.order), style: { ...small, weight: 'regular' } }], fonts),
+            numeral(String(stroke.order), { ...small, weight: 'regular' }, 'marks', fonts),
             0.08 * style.size,
           );
     const [w, h] = quarter % 2 === 0 ? [block.width, block.height] : [block.height, block.width];

@@ -1,46 +1,56 @@
 import type { Stroke } from '../../bench/model.ts';
 import { once } from '../../drawing/once.ts';
 import type { Quarter } from '../../drawing/turned.ts';
-import { type Box, bottom, box, right } from '../../geometry/box.ts';
+import type { Fonts } from '../../fonts/model.ts';
+import { type Box, bottom, box, contains, right } from '../../geometry/box.ts';
+import { clipLine, type Line } from '../../geometry/clip.ts';
 import { between, distance, type Point, plus, times } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
-import { FINE_BOLD, LARGE_BOLD, SIGN, type Style, stepsDown } from '../../text/styles.ts';
+import type { Room } from '../../text/room.ts';
+import { BOLD, FINE_BOLD, LARGE_BOLD, SIGN, type Style, stepsDown } from '../../text/styles.ts';
+import type { Label, Try } from './label.ts';
 import {
   around,
+  arrowAndNumber,
   besideSide,
   numberBlock,
   SMALL_STEPS,
   STROKE_STEPS,
   smallBlock,
+  standingFor,
   strokeBlock,
   uprightFor,
 } from './labels.ts';
 import { outward } from './lines.ts';
 import { across, chained, letterPlaces } from './places.ts';
-import type { PatternSheet } from './sheet.ts';
 import type { Tick } from './strokes.ts';
+import type { View } from './words-on-sheets.ts';
 
 /** Labels inside an opening stay this near to its lines, so that the middle is blank. */
 export const REACH_INSIDE = 52;
 
 /** The letters at both ends of every tick; at one end alone, and only where there is room, on a crowded sheet. */
-export function tickLetters(
-  sheet: PatternSheet,
+export function* tickLetters(
   ticks: readonly Tick[],
+  { area, whole }: View,
   crowded: boolean,
+  fonts: Fonts,
   styles: readonly Style[] = stepsDown(crowded ? LARGE_BOLD : SIGN),
-): void {
+): Generator<Label> {
+  const inView = (p: Point): boolean => whole || contains(area, box(p.x, p.y, 0, 0));
   for (const t of ticks) {
-    const name = `${t.letter} of stroke ${t.stroke.order}`;
-    const places = letterPlaces(t.item.from, t.out, t, styles, sheet.fonts);
-    if (crowded) {
-      // Where letters find no room, the dashes tell a start from an end.
-      sheet.attempt(places, 'tick');
-      continue;
-    }
-    sheet.set(name, places, 'tick');
-    if (distance(t.item.to, t.letter === 'S' ? t.stroke.start : t.stroke.stop) > 12)
-      sheet.set(name, letterPlaces(t.item.to, times(t.out, -1), t, styles, sheet.fonts), 'tick');
+    const what = `${t.letter} of stroke ${t.stroke.order}`;
+    const label = (end: Point, way: Point): Label => ({
+      what,
+      why: 'tick',
+      tries: [{ places: () => letterPlaces(end, way, t, styles, fonts) }],
+      // Where letters find no room, the dashes of a crowded sheet tell a start from an end.
+      optional: crowded,
+    });
+    if (inView(t.item.from)) yield label(t.item.from, t.out);
+    if (crowded) continue;
+    const long = distance(t.item.to, t.letter === 'S' ? t.stroke.start : t.stroke.stop) > 12;
+    if (long && inView(t.item.to)) yield label(t.item.to, times(t.out, -1));
   }
 }
 
@@ -51,53 +61,80 @@ function toEdge(paper: Box, from: Point, { x, y }: Point): number {
   return Number.POSITIVE_INFINITY;
 }
 
-/** Arrow, number and reading beside every side; `alone` where the whole border belongs to one opening. */
-export function strokeWords(
-  sheet: PatternSheet,
+export interface StrokeSetting {
+  readonly job: Job;
+  readonly board: Box;
+  /** Where words may stand. */
+  readonly paper: Box;
+  /** The lines to follow of each opening. */
+  readonly boxes: ReadonlyMap<number, Box>;
+  readonly crowded: boolean;
+  /** The whole border belongs to one opening. */
+  readonly alone: boolean;
+  readonly view: 'face' | 'back';
+  readonly fonts: Fonts;
+}
+
+/** A shorter piece of a stroke than this shows nothing of it. */
+const SHOWN = 5;
+
+/** Arrow, number and reading beside every side, as far as it is seen. */
+export function* strokeWords(
   own: readonly Stroke[],
-  job: Job,
-  board: Box,
-  boxes: ReadonlyMap<number, Box>,
-  { crowded, alone, view }: { readonly crowded: boolean; readonly alone: boolean; readonly view: 'face' | 'back' },
-): void {
+  setting: StrokeSetting,
+  { area, whole }: View,
+  taken: Room,
+): Generator<Label> {
   for (const s of own) {
-    const out = outward(s, job.bench.head.opening);
-    const upright = uprightFor(s.direction);
-    const along = ((upright + 3) % 4) as Quarter;
-    const middle = between(s.line.from, s.line.to, 0.5);
-    const clear = Math.min(across(board, out), sheet.room.clearance(plus(middle, times(out, 0.2)), out, 400));
-    const reach = Math.min(alone ? across(board, out) : clear, toEdge(sheet.paper, middle, out));
-    const depth = Math.min(REACH_INSIDE, across(boxes.get(s.opening) ?? box(0, 0, 0, 0), out));
-    const places = (crowded ? [] : STROKE_STEPS).flatMap((styles) => {
-      const standing = once(() => strokeBlock(s, styles, true, view, sheet.fonts));
-      const lying = once(() => strokeBlock(s, styles, false, view, sheet.fonts));
-      return [
-        () => besideSide(standing(), s.line, out, upright, 4, reach),
-        () => besideSide(lying(), s.line, out, along, 4, reach),
-        () => besideSide(standing(), s.line, times(out, -1), upright, 4, depth),
-        () => besideSide(lying(), s.line, times(out, -1), along, 4, depth),
-      ];
-    });
-    const small = SMALL_STEPS.map((styles) => once(() => smallBlock(s, styles, sheet.fonts)));
-    places.push(
-      ...small.flatMap((block) => [
-        () => besideSide(block(), s.line, times(out, -1), upright, 2, depth),
-        () => besideSide(block(), s.line, times(out, -1), along, 2, depth),
-        () => besideSide(block(), s.line, out, upright, 2, Math.min(reach, 60)),
-        () => besideSide(block(), s.line, out, along, 2, Math.min(reach, 60)),
-      ]),
-    );
-    const far = small.slice(1).map((block) => () => around(block(), upright, middle, 140));
-    const what = `number and reading of stroke ${s.order}`;
-    if (!crowded) {
-      sheet.set(what, chained(places), 'reading', middle, chained(far));
-      continue;
-    }
-    if (sheet.attempt(chained(places), 'reading', middle, chained(far.slice(-1)))) continue;
-    const number = once(() => numberBlock(s, FINE_BOLD, sheet.fonts));
-    const beside = [times(out, -1), out].map((way) => () => besideSide(number(), s.line, way, upright, 1.5, 30));
-    const round = () => around(number(), upright, middle, 140);
-    if (sheet.attempt(chained(beside), 'reading', middle, round())) sheet.keyed++;
-    else sheet.unplaced.push(what);
+    const seen = whole ? s.line : clipLine(s.line, area);
+    if (seen === undefined || distance(seen.from, seen.to) < SHOWN) continue;
+    yield strokeLabel(s, seen, setting, taken, whole);
   }
+}
+
+function strokeLabel(
+  s: Stroke,
+  seen: Line,
+  { job, board, paper, boxes, crowded, alone, view, fonts }: StrokeSetting,
+  taken: Room,
+  whole: boolean,
+): Label {
+  const out = outward(s, job.bench.head.opening);
+  const upright = uprightFor(s.direction);
+  const along = ((upright + 3) % 4) as Quarter;
+  const how = standingFor(upright);
+  const middle = between(seen.from, seen.to, 0.5);
+  const clear = Math.min(across(board, out), taken.clearance(plus(middle, times(out, 0.2)), out, 400));
+  const reach = Math.min(alone ? across(board, out) : clear, toEdge(paper, middle, out));
+  const depth = Math.min(REACH_INSIDE, across(boxes.get(s.opening) ?? box(0, 0, 0, 0), out));
+  const inwards = times(out, -1);
+  const places = (crowded ? [] : STROKE_STEPS).flatMap((styles) => {
+    const standing = once(() => strokeBlock(s, styles, whole ? 'standing' : how, view, fonts));
+    const lying = once(() => strokeBlock(s, styles, 'lying', view, fonts));
+    return [
+      () => besideSide(standing(), seen, out, upright, 4, reach),
+      () => besideSide(lying(), seen, out, along, 4, reach),
+      () => besideSide(standing(), seen, inwards, upright, 4, depth),
+      () => besideSide(lying(), seen, inwards, along, 4, depth),
+    ];
+  });
+  const small = SMALL_STEPS.map((styles) => once(() => smallBlock(s, styles, how, view, fonts)));
+  const smallLying = SMALL_STEPS.map((styles) => once(() => smallBlock(s, styles, 'lying', view, fonts)));
+  places.push(
+    ...small.flatMap((block, i) => [
+      () => besideSide(block(), seen, inwards, upright, 2, depth),
+      () => besideSide(smallLying[i]!(), seen, inwards, along, 2, depth),
+      () => besideSide(block(), seen, out, upright, 2, Math.min(reach, 60)),
+      () => besideSide(smallLying[i]!(), seen, out, along, 2, Math.min(reach, 60)),
+    ]),
+  );
+  const far = small.slice(1).map((block) => () => around(block(), upright, middle, 140));
+  const tries: Try[] = [{ places: () => chained(places), farther: () => chained(crowded ? far.slice(-1) : far) }];
+  if (crowded || !whole) {
+    const number = once(() => (crowded ? numberBlock(s, FINE_BOLD, fonts) : arrowAndNumber(s, BOLD, how, fonts)));
+    const beside = [inwards, out].map((way) => () => besideSide(number(), seen, way, upright, 1.5, 30));
+    const round = () => around(number(), upright, middle, 140);
+    tries.push({ places: () => chained(beside), farther: round, short: true });
+  }
+  return { what: `number and reading of stroke ${s.order}`, why: 'reading', target: middle, alongLine: true, tries };
 }

@@ -19,11 +19,17 @@ export interface Tick {
   readonly out: Point;
 }
 
+/** A line that a bar or a straightedge is laid on, as it is drawn. */
+export interface DrawnRest {
+  readonly stroke: Stroke;
+  readonly item: LineItem;
+}
+
 /** `1-left`, or `1-left-2` where the opening has several sides of that name. */
 export const tagOf = (s: Stroke): string => `${s.opening}-${s.side}${s.part === undefined ? '' : `-${s.part}`}`;
 
 /**
- * The lines to follow, their face edges, straightedges and ticks; the ticks are given back for their letters. On a crowded sheet
+ * The lines to follow, their face edges, straightedges and ticks; ticks and the lines of bars are given back for their words. On a crowded sheet
  * those at the ends have dashes of their own.
  */
 export function drawStrokes(
@@ -35,13 +41,14 @@ export function drawStrokes(
   add: (group: string, ...items: readonly Item[]) => void,
   avoid: AvoidBox[],
   crowded = false,
-): readonly Tick[] {
+): { readonly ticks: readonly Tick[]; readonly rests: readonly DrawnRest[] } {
+  const rests: DrawnRest[] = [];
   const cuts = new Room();
   for (const s of own) cuts.addLine({ ...s.line, half: 0 });
   for (const part of curved.flatMap((each) => each.parts)) {
     for (const side of straightSides(polygon(flattened(part, 0.1), part.closed))) cuts.addLine({ ...side, half: 0 });
   }
-  return own.flatMap((s) => {
+  const all = own.flatMap((s) => {
     const tag = tagOf(s);
     const out = outward(s, job.bench.head.opening);
     add('cut', line('cut', s.line.from, s.line.to, `cut-${tag}`));
@@ -61,9 +68,10 @@ export function drawStrokes(
       return { item, letter, stroke: s, out };
     });
     for (const end of [s.line.from, s.line.to]) avoid.push({ why: 'corner', box: grown(box(end.x, end.y, 0, 0), 8) });
-    drawRests(s, tag, paper, add);
+    rests.push(...drawRests(s, tag, paper, add));
     return ticks;
   });
+  return { ticks: all, rests };
 }
 
 /** Where the straightedge or the bar lies, as far along as the paper goes. */
@@ -72,15 +80,18 @@ export function drawRests(
   tag: string,
   paper: Box,
   add: (group: string, ...items: readonly Item[]) => void,
-): void {
+): readonly DrawnRest[] {
+  const items: LineItem[] = [];
   if (s.straightedge !== undefined) {
     const rest = extended(s.straightedge, paper);
-    add('straightedge', line('straightedge', rest.from, rest.to, `straightedge-${tag}`));
+    items.push(line('straightedge', rest.from, rest.to, `straightedge-${tag}`));
   }
   // A bar that would lie off the board has no line.
   const rest = s.bar === undefined ? undefined : clipLine(s.bar, paper);
   if (rest !== undefined) {
     const bar = extended(rest, paper);
-    add('straightedge', line('bar', bar.from, bar.to, `bar-${tag}`));
+    items.push(line('bar', bar.from, bar.to, `bar-${tag}`));
   }
+  add('straightedge', ...items);
+  return items.map((item) => ({ stroke: s, item }));
 }

@@ -6,7 +6,8 @@ import type { Mat } from '../../mat/model.ts';
 import { printDecimal, showLength, showSize } from '../../units/print.ts';
 import { BACK_WORDS, backSide } from '../words/back-side.ts';
 import { reverseCornerWords } from '../words/reverse-corners.ts';
-import { senseWords, settingWords, stateWords } from './labels.ts';
+import { stateWords } from './labels.ts';
+import { senseWords, settingWords } from './reading-words.ts';
 
 /** As on the ticket. */
 const NAMED = `Sides are named as they lie before you, ${BACK_WORDS}.`;

@@ -75,8 +75,10 @@ export function settingRows(
 function rowOf(stroke: Stroke, turn: number, units: Units): SettingRow {
   const far = stroke.guideFrom === 'far';
   const cuts = [{ stroke, turn }];
-  if (stroke.beyondGuide) {
-    const words = `edge to line ${decimals(stroke.distance, units)} ${units}`;
+  const { rest } = stroke;
+  if (rest !== undefined) {
+    const { to, from, distance } = rest;
+    const words = distance < 0 ? `${to} off the board` : `${from} to ${to} ${decimals(distance, units)} ${units}`;
     return {
       reading: 'off',
       unit: '',

@@ -1,4 +1,4 @@
-import type { Drawing } from '../../drawing/model.ts';
+import type { Drawing, Item } from '../../drawing/model.ts';
 import { coverBoxes } from '../../drawing/touches.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Box } from '../../geometry/box.ts';
@@ -16,6 +16,8 @@ export interface Covering {
 }
 
 const KNOWN = new WeakMap<Drawing, Covering>();
+/** A drawing and the same one without its words share their items, and their pens. */
+const ITEMS = new WeakMap<Item, readonly Box[]>();
 
 /** Worked out once for a drawing, of which several parts of a layout ask it. */
 export function coveringOf(drawing: Drawing, fonts: Fonts): Covering {
@@ -30,7 +32,8 @@ function covering({ groups, pens }: Drawing, fonts: Fonts): Covering {
   const lines: Box[] = [];
   for (const group of groups) {
     for (const item of group.items) {
-      const boxes = coverBoxes(item, pens, CURVE_STEP, fonts);
+      const boxes = ITEMS.get(item) ?? coverBoxes(item, pens, CURVE_STEP, fonts);
+      ITEMS.set(item, boxes);
       if (group.shown) shown.push(...boxes);
       (item.kind === 'line' || item.kind === 'path' ? lines : words).push(...boxes);
     }

@@ -1,0 +1,62 @@
+import { once } from '../../drawing/once.ts';
+import type { Fonts } from '../../fonts/model.ts';
+import { type Box, box, common, contains, grown } from '../../geometry/box.ts';
+import type { Point } from '../../geometry/point.ts';
+import { labelBlock } from '../../text/block.ts';
+import { LEAD_IN, type Style, stepsDown } from '../../text/styles.ts';
+import type { Curved } from './curves.ts';
+import type { Label } from './label.ts';
+import { around, scan } from './labels.ts';
+import { chained, closeTo } from './places.ts';
+import type { View } from './words-on-sheets.ts';
+
+const lines = (group: string, texts: readonly string[], style: Style, fonts: Fonts) =>
+  once(() =>
+    labelBlock(
+      texts.map((text) => ({ group, text, style })),
+      fonts,
+    ),
+  );
+
+const isIn = (area: Box, { x, y }: Point): boolean => contains(area, box(x, y, 0, 0));
+
+/** What a hand needs to draw the curves of an opening: near its point, else anywhere in the opening, else led to it. */
+export function handWorkLabels(
+  { opening, box: extent, words }: Curved,
+  { area, whole }: View,
+  fonts: Fonts,
+): readonly Label[] {
+  const inside = whole ? grown(extent, -2) : common(grown(extent, -2), area);
+  if (inside === undefined) return [];
+  return words.map(({ lines: texts, at }): Label => {
+    const sizes = stepsDown(LEAD_IN).map((style) => lines('curves', texts, style, fonts));
+    const places = sizes.flatMap((block) => [() => closeTo(block(), at, inside), () => scan(block(), 0, inside)]);
+    const far = sizes.slice(2).map((block) => () => around(block(), 0, at, 120));
+    const seen = whole || isIn(area, at);
+    return {
+      what: `hand work of opening ${opening}`,
+      why: 'text',
+      ...(seen ? { target: at } : {}),
+      tries: [{ places: () => chained(places), ...(seen ? { farther: () => chained(far) } : {}) }],
+      optional: !whole,
+    };
+  });
+}
+
+/** Lines of words as near to a point as there is room, else led to it; nothing where the point is not seen. */
+export function pointLabels(
+  what: string,
+  group: string,
+  texts: readonly string[],
+  at: Point,
+  paper: Box,
+  { area, whole }: View,
+  fonts: Fonts,
+): readonly Label[] {
+  if (!whole && !isIn(area, at)) return [];
+  const blocks = stepsDown(LEAD_IN).map((style) => lines(group, texts, style, fonts));
+  const near = blocks.map((block) => () => closeTo(block(), at, paper, 60));
+  const far = blocks.map((block) => () => around(block(), 0, at, 200));
+  const tries = [{ places: () => chained(near), farther: () => chained(far) }];
+  return [{ what, why: 'text', target: at, tries, optional: !whole }];
+}

@@ -1,0 +1,58 @@
+import { once } from '../../drawing/once.ts';
+import type { Quarter } from '../../drawing/turned.ts';
+import type { Fonts } from '../../fonts/model.ts';
+import { centre } from '../../geometry/box.ts';
+import { clipLine, type Line } from '../../geometry/clip.ts';
+import { distance, dot, minus, type Point, plus, times, unit } from '../../geometry/point.ts';
+import { boxAt, labelBlock, turnedSize } from '../../text/block.ts';
+import type { Candidate } from '../../text/room.ts';
+import { LEAD_IN, stepsDown } from '../../text/styles.ts';
+import type { Label } from './label.ts';
+import { besideSide } from './labels.ts';
+import { chained } from './places.ts';
+import type { DrawnRest } from './strokes.ts';
+import type { View } from './words-on-sheets.ts';
+
+/** Off the line, at least and at most, mm. */
+const [NEAR, FAR] = [1.4, 12];
+
+/** Whose line it is, along it and nearer to it than to any other of them: lines of neighbours run through each other. */
+export function restLabels(rests: readonly DrawnRest[], { area, whole }: View, fonts: Fonts): readonly Label[] {
+  return rests.flatMap(({ stroke, item }): readonly Label[] => {
+    const seen = whole ? item : clipLine(item, area);
+    if (seen === undefined || distance(seen.from, seen.to) < 10) return [];
+    const others = rests.flatMap((rest) => (rest.item === item ? [] : [rest.item]));
+    const text = `${item.pen} for ${stroke.order}`;
+    const way = unit(minus(seen.to, seen.from));
+    const quarter: Quarter = Math.abs(way.y) > Math.abs(way.x) ? 3 : 0;
+    const asides: readonly Point[] = [
+      { x: way.y, y: -way.x },
+      { x: -way.y, y: way.x },
+    ];
+    const places = stepsDown(LEAD_IN).flatMap((style) => {
+      const block = once(() => labelBlock([{ group: 'straightedge', text, style }], fonts));
+      return asides.map((aside) => () => nearestTo(item, others, besideSide(block(), seen, aside, quarter, NEAR, FAR)));
+    });
+    return [
+      {
+        what: `the name of the ${item.pen}'s line of stroke ${stroke.order}`,
+        why: 'text',
+        tries: [{ places: () => chained(places) }],
+      },
+    ];
+  });
+}
+
+function* nearestTo(own: Line, others: readonly Line[], places: Iterable<Candidate>): Generator<Candidate> {
+  for (const place of places) {
+    const middle = centre(boxAt(turnedSize(place.block, place.quarter), place.at));
+    const off = toLine(middle, own);
+    if (others.every((other) => toLine(middle, other) > off + NEAR)) yield place;
+  }
+}
+
+function toLine(p: Point, { from, to }: Line): number {
+  const along = minus(to, from);
+  const k = Math.min(1, Math.max(0, dot(minus(p, from), along) / dot(along, along)));
+  return distance(p, plus(from, times(along, k)));
+}
