@@ -32,10 +32,11 @@ export function defineOutput(output: Output): (command: Command) => void {
 
 /** Options, notes and examples of an output. */
 export function described(command: Command, output: Output): Command {
-  const { options, formats, notes, examples } = output;
+  const { options, formats, notes, examples, use } = output;
+  const usual = use === undefined ? "the machine's own" : formats[0];
   const calls = examples.map((example) => `  matwright ${example}\n`).join('');
   const head = examples.length === 1 ? 'Example' : 'Examples';
-  return outputOptions(command, options, formats).addHelpText(
+  return outputOptions(command, options, formats, usual).addHelpText(
     'after',
     `\n${notes === undefined ? '' : `${notes}\n\n`}${head}:\n${calls}`,
   );

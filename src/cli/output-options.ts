@@ -15,10 +15,15 @@ export interface Shared {
 }
 
 /** Options of outputs, and those of the command line that all of them have. */
-export function outputOptions(command: Command, names: readonly OptionName[], formats: readonly string[]): Command {
+export function outputOptions(
+  command: Command,
+  names: readonly OptionName[],
+  formats: readonly string[],
+  usual = formats[0],
+): Command {
   for (const name of names) {
     const { value, help }: Option = OPTIONS[name];
-    const known = name === 'format' ? `${formats.join(', ')}: ${help} (default: ${formats[0]})` : help;
+    const known = name === 'format' ? `${formats.join(', ')}: ${help} (default: ${usual})` : help;
     command.option(value === undefined ? `--${name}` : `--${name} ${value}`, known);
   }
   return command

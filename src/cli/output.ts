@@ -1,16 +1,12 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import type { OutputFile } from '../outputs/write.ts';
 import type { Piece } from './files/plan.ts';
 import { type Recovered, recover } from './files/recover.ts';
 import { pieceOf, type TextChange } from './files/text-change.ts';
 import { known, rememberFound } from './files/this-run.ts';
 import { writeSet } from './files/write-set.ts';
 import { remark } from './say.ts';
-
-export interface OutputFile {
-  readonly name: string;
-  readonly bytes: Uint8Array;
-}
 
 export interface OutputFolder {
   readonly folder: string;

@@ -1,4 +1,5 @@
 import type { Asked } from '../settle/settled.ts';
+import type { OutputId } from './records.ts';
 
 /** Everything that can be asked of an output, each under one name for all of them. What is left out is as usual. */
 export interface Wishes extends Asked {
@@ -56,8 +57,9 @@ export type PictureSource = (
   name: string,
 ) => Promise<{ readonly bytes: Uint8Array } | { readonly why: string; readonly hint: string }>;
 
-/** A file that was just written, of so many. */
+/** A file that was just written, of so many of its output. */
 export interface Step {
+  readonly output: OutputId;
   readonly file: string;
   readonly done: number;
   readonly of: number;

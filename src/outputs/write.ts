@@ -26,7 +26,7 @@ const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** The files of an output, in the formats that it was prepared for. Errors: `renderer-missing`, `cancelled`. */
 export async function write(
-  { drawn, formats, wishes, ready: { settled } }: Prepared,
+  { id, drawn, formats, wishes, ready: { settled } }: Prepared,
   around: Surroundings = {},
 ): Promise<Result<readonly OutputFile[]>> {
   if (formats.includes('png') && around.renderer === undefined && drawn.documents.length > 0)
@@ -44,7 +44,7 @@ export async function write(
   for (const { name, write: bytesOf } of jobs) {
     if (around.signal?.aborted === true) return fail([CANCELLED]);
     files.push({ name, bytes: await bytesOf() });
-    around.progress?.({ file: name, done: files.length, of: jobs.length });
+    around.progress?.({ output: id, file: name, done: files.length, of: jobs.length });
   }
   return succeed(files);
 }
