@@ -9,7 +9,7 @@ export const about =
 export const light = false;
 
 /** Blanks of the made-up days for the growth of time. */
-const DAYS = [20, 50, 100, 200, 500, 1000, 2000];
+const DAYS = [20, 50, 100, 200, 500, 1000, 2000, 5000];
 
 interface Tally {
   sheets: number;
@@ -116,7 +116,7 @@ function line(name: string, { sheets, best, cuttable: cut, seconds, slowest }: T
 
 /** Blanks as a print room has them: outer sizes in sixteenths of an inch, from sheets of 32 × 40 in with a kerf. */
 function growth(options: Options): void {
-  console.log('   blanks  sheets  bound      cpu s');
+  console.log('   blanks  sheets  bound      cpu s   MiB so far');
   for (const blanks of DAYS) {
     const random = randomSource(blanks);
     const inches = (least: number, most: number): number => (Math.round(random.between(least, most) * 16) / 16) * 25.4;
@@ -134,7 +134,7 @@ function growth(options: Options): void {
     if (!made.ok) throw new Error(made.problems[0]?.message);
     const { count, bound } = made.value;
     console.log(
-      `  ${String(blanks).padStart(7)}  ${String(count).padStart(6)}  ${String(bound.value).padStart(5)}  ${seconds.toFixed(2).padStart(9)}`,
+      `  ${String(blanks).padStart(7)}  ${String(count).padStart(6)}  ${String(bound.value).padStart(5)}  ${seconds.toFixed(2).padStart(9)}  ${(process.resourceUsage().maxRSS / 1024).toFixed(0).padStart(10)}`,
     );
   }
 }

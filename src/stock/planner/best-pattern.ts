@@ -17,7 +17,7 @@ export interface Pattern {
 }
 
 /** What one step of the search is worth in sums compared here: measured. */
-const COMPARED_PER_STEP = 6;
+const COMPARED_PER_STEP = 4;
 /** A cut that loses no more than this share of the best worth is worth trying as another pattern. */
 const NEARLY = 0.03;
 const NOISE = 1e-12;

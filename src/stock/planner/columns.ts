@@ -36,7 +36,7 @@ const GAIN = 1e-7;
 /** Changes of the basis between two patterns. */
 const MOST_CHANGES = 400;
 /** Multiplications of the linear program that take as long as a step of the search: measured. */
-const WORK_PER_STEP = 12;
+const WORK_PER_STEP = 8;
 
 /** What came of looking for patterns at prices. */
 interface Priced {
