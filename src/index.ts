@@ -10,6 +10,7 @@ import { type BuildOptions, type Built, build as buildJob } from './outputs/buil
 import { called, calledLater, KEYS, wrongArgument, wrongOptions, wrongWord } from './outputs/calls.ts';
 import { type Everything, everything as everyOutput } from './outputs/everything.ts';
 import { type Made, make as makeOutput } from './outputs/make.ts';
+import type { OutputOptions, Surroundings } from './outputs/options.ts';
 import type { Work } from './outputs/output.ts';
 import { type Prepared, prepare as prepareOutput } from './outputs/prepare.ts';
 import type { OutputId } from './outputs/records.ts';
@@ -20,7 +21,6 @@ import {
   solveJob as solve,
   solveLoading as solveWithFonts,
 } from './outputs/solve-job.ts';
-import type { Surroundings, Wishes } from './outputs/wishes.ts';
 import { type OutputFile, write as writeOutput } from './outputs/write.ts';
 import { type Result, succeed } from './problems/problem.ts';
 import type { EditPath } from './read/edit/find-node.ts';
@@ -40,14 +40,14 @@ export type { Calibration, CalibrationRequest } from './calibrate/calibrate.ts';
 export type { BuildOptions, Built } from './outputs/build.ts';
 export type { Everything, Manifest } from './outputs/everything.ts';
 export type { Made } from './outputs/make.ts';
-export { OPTIONS, type Option, type OptionName } from './outputs/options.ts';
+export { OPTIONS, type Option, type OptionName } from './outputs/option-table.ts';
+export type { OutputOptions, PictureSource, Step, Surroundings } from './outputs/options.ts';
 export type { Needs, Output, Work } from './outputs/output.ts';
 export type { Prepared } from './outputs/prepare.ts';
 export type { OutputId, Records } from './outputs/records.ts';
 export type { Solved, SolveOptions, Source } from './outputs/solve-job.ts';
 export { OUTPUTS } from './outputs/table.ts';
 export type { PaperTaken, Taken } from './outputs/taken.ts';
-export type { PictureSource, Step, Surroundings, Wishes } from './outputs/wishes.ts';
 export type { OutputFile } from './outputs/write.ts';
 export type { Clashing, Problem, Result } from './problems/problem.ts';
 export type {
@@ -84,9 +84,9 @@ export const build = (jobText: string, options: BuildOptions = {}): Promise<Resu
     buildJob(jobText, options),
   );
 
-const makingWrong = (work: Work, wishes: Wishes, around: Surroundings) => [
+const makingWrong = (work: Work, options: OutputOptions, around: Surroundings) => [
   ...wrongOptions('work', work, KEYS.work, ['jobs']),
-  ...wrongOptions('wishes', wishes, KEYS.wishes),
+  ...wrongOptions('options', options, KEYS.making),
   ...wrongOptions('around', around, KEYS.around),
 ];
 
@@ -94,19 +94,19 @@ const makingWrong = (work: Work, wishes: Wishes, around: Surroundings) => [
 export const make = <Id extends OutputId>(
   id: Id,
   work: Work,
-  wishes: Wishes = {},
+  options: OutputOptions = {},
   around: Surroundings = {},
 ): Promise<Result<Made<Id>>> =>
-  calledLater(makingWrong(work, wishes, around), () => makeOutput(id, work, wishes, around));
+  calledLater(makingWrong(work, options, around), () => makeOutput(id, work, options, around));
 
 /** The same, drawn and laid on paper but not written: what it takes is known. */
 export const prepare = <Id extends OutputId>(
   id: Id,
   work: Work,
-  wishes: Wishes = {},
+  options: OutputOptions = {},
   around: Surroundings = {},
 ): Promise<Result<Prepared<Id>>> =>
-  calledLater(makingWrong(work, wishes, around), () => prepareOutput(id, work, wishes, around));
+  calledLater(makingWrong(work, options, around), () => prepareOutput(id, work, options, around));
 
 /** The files of what was prepared. */
 export const write = (prepared: Prepared, around: Surroundings = {}): Promise<Result<readonly OutputFile[]>> =>
@@ -122,17 +122,17 @@ export const write = (prepared: Prepared, around: Surroundings = {}): Promise<Re
 export const everything = (
   job: Solved,
   index: number,
-  wishes: Wishes = {},
+  options: OutputOptions = {},
   around: Surroundings = {},
 ): Promise<Result<Everything>> =>
   calledLater(
     [
       ...wrongArgument('job', job, 'a solved job, as solveJob makes it'),
       ...wrongArgument('index', index, 'a number'),
-      ...wrongOptions('wishes', wishes, KEYS.wishes),
+      ...wrongOptions('options', options, KEYS.making),
       ...wrongOptions('around', around, KEYS.around),
     ],
-    () => everyOutput(job, index, wishes, around),
+    () => everyOutput(job, index, options, around),
   );
 
 /** The shop that a text describes. */

@@ -47,8 +47,8 @@ function refusal(file: string, role: Role, problem: unknown): string {
 }
 
 /** The shop's file: the one asked for, else `shop.yaml` beside the job or in the nearest folder above it. */
-export async function findShop(jobFile: string, asked: string | undefined): Promise<SourceFile | undefined> {
-  const file = asked ?? nearestShop(jobFile);
+export async function findShop(jobFile: string, shopFile: string | undefined): Promise<SourceFile | undefined> {
+  const file = shopFile ?? nearestShop(jobFile);
   if (file === undefined) return undefined;
   if (look(file)?.kind === 'plain') await putInOrder(dirname(DISK.real(file)));
   return readSource(file, "shop's file");
@@ -78,7 +78,7 @@ function look(file: string): Found | undefined {
 /** Is there anything of that name, a link that leads nowhere too? */
 export const isThere = (file: string): boolean => look(file) !== undefined;
 
-/** Where outputs go unless asked otherwise: a folder named after the job's file, beside it. */
+/** Where outputs go unless shopFile otherwise: a folder named after the job's file, beside it. */
 export function defaultFolder(jobFile: string): string {
   const name = basename(jobFile, extname(jobFile));
   const folder = join(dirname(jobFile), name);

@@ -1,7 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { nearest } from '../problems/nearest.ts';
 import { error } from '../problems/problem.ts';
-import { askedCommand } from './asked.ts';
+import { commandName } from './command-name.ts';
 import { COMMANDS } from './commands.ts';
 import { forget } from './files/this-run.ts';
 import { codeOf, reason } from './files/why.ts';
@@ -23,18 +23,18 @@ export async function main(args: readonly string[], version: string): Promise<nu
   }
   forget();
   const json = args.includes('--json');
-  const asked = askedCommand(args);
+  const name = commandName(args);
   for (const entry of COMMANDS) {
     const command = program.command(entry.name).description(entry.summary).exitOverride();
-    if (entry.name === asked) (await entry.load()).define(command);
+    if (entry.name === name) (await entry.load()).define(command);
   }
-  if (asked !== undefined && !COMMANDS.some((entry) => entry.name === asked)) {
+  if (name !== undefined && !COMMANDS.some((entry) => entry.name === name)) {
     const near = nearest(
-      asked,
+      name,
       COMMANDS.map((entry) => entry.name),
     );
     process.stderr.write(
-      `matwright: there is no command ${JSON.stringify(asked)}${near === undefined ? '' : `; did you mean ${near}?`}\n`,
+      `matwright: there is no command ${JSON.stringify(name)}${near === undefined ? '' : `; did you mean ${near}?`}\n`,
     );
     process.stderr.write(`commands: ${COMMANDS.map((entry) => entry.name).join(', ')}\n`);
     return 2;

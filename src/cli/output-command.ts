@@ -1,13 +1,13 @@
 import type { Command } from 'commander';
+import type { OutputOptions, Surroundings } from '../outputs/options.ts';
 import type { Output, Work } from '../outputs/output.ts';
 import { prepare } from '../outputs/prepare.ts';
-import type { Surroundings, Wishes } from '../outputs/wishes.ts';
 import { write } from '../outputs/write.ts';
 import type { Finished } from './finished.ts';
 import type { SourceFile } from './input.ts';
 import { folderFor, shopOf, solveFiles } from './jobs.ts';
 import { leftOver, writeAll } from './output.ts';
-import { type Given, outputOptions, type Shared, wishesOf } from './output-options.ts';
+import { type Given, optionsFrom, outputOptions, type Shared } from './output-options.ts';
 import { jsonOf, wordsOf } from './output-words.ts';
 import { picturesBeside } from './picture.ts';
 import { rendererBytes } from './renderer.ts';
@@ -46,22 +46,22 @@ export function described(command: Command, output: Output): Command {
 export async function runOutput(
   output: Output,
   given: readonly string[],
-  options: Given & Shared,
-  more: { readonly wishes?: Wishes; readonly folder?: (shop: SourceFile | undefined) => string } = {},
+  flags: Given & Shared,
+  more: { readonly options?: OutputOptions; readonly folder?: (shop: SourceFile | undefined) => string } = {},
 ): Promise<void> {
-  const json = options.json === true;
-  const wishes = { ...wishesOf(output.options, options), ...more.wishes };
-  const { jobs, problems, warnings } = await solveFiles(given, options.shop);
+  const json = flags.json === true;
+  const options = { ...optionsFrom(output.options, flags), ...more.options };
+  const { jobs, problems, warnings } = await solveFiles(given, flags.shop);
   if (problems.length > 0) return fail(problems, json);
-  const shop = await shopOf(jobs, options.shop, output.oneShop === true);
+  const shop = await shopOf(jobs, flags.shop, output.oneShop === true);
   const work: Work = { jobs: jobs.map(({ solved }) => solved), ...(shop === undefined ? {} : { shop }) };
   const around = surroundings(given);
-  const dated = wishes.shelve === true ? { ...wishes, date: today() } : wishes;
+  const dated = options.shelve === true ? { ...options, date: today() } : options;
   const prepared = await prepare(output.id, work, dated, around);
   if (!prepared.ok) return fail(prepared.problems, json);
   const made = await write(prepared.value, around);
   if (!made.ok) return fail(made.problems, json);
-  const folder = options.out ?? more.folder?.(shop) ?? folderFor(given);
+  const folder = flags.out ?? more.folder?.(shop) ?? folderFor(given);
   const finished: Finished = {
     prepared: prepared.value,
     files: made.value,
@@ -75,7 +75,7 @@ export async function runOutput(
   await writeAll(folder, made.value, change);
   const all = [...warnings, ...prepared.warnings];
   if (json) return printJson(jsonOf(finished, all));
-  if (options.quiet === true) return;
+  if (flags.quiet === true) return;
   warn(all);
   for (const line of wordsOf(finished)) note(line);
   const left = family === undefined ? [] : await leftOver(folder, new RegExp(family, 'u'), made.value);

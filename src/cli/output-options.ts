@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
-import { OPTIONS, type Option, type OptionName } from '../outputs/options.ts';
-import type { Wishes } from '../outputs/wishes.ts';
+import { OPTIONS, type Option, type OptionName } from '../outputs/option-table.ts';
+import type { OutputOptions } from '../outputs/options.ts';
 import { UsageError } from './usage.ts';
 
 /** What commander hands over: texts of options, true for switches. */
@@ -39,15 +39,16 @@ const inOrder = (names: readonly OptionName[]): readonly OptionName[] => [
   ...names.filter((name) => name !== 'format'),
 ];
 
-export function wishesOf(names: readonly OptionName[], given: Given): Wishes {
-  let wishes: Wishes = {};
+/** What the texts of a command come to. */
+export function optionsFrom(names: readonly OptionName[], given: Given): OutputOptions {
+  let options: OutputOptions = {};
   for (const name of inOrder(names)) {
     const text = given[name];
     if (text === undefined || text === false) continue;
     const option: Option = OPTIONS[name];
-    const read = option.read(String(text), wishes);
+    const read = option.read(String(text), options);
     if ('wrong' in read) throw new UsageError(`--${name} ${String(text)}: ${read.wrong}`);
-    wishes = read;
+    options = read;
   }
-  return wishes;
+  return options;
 }

@@ -1,5 +1,5 @@
 import { dirname, isAbsolute, join } from 'node:path';
-import type { PictureSource } from '../outputs/wishes.ts';
+import type { PictureSource } from '../outputs/options.ts';
 import { NotPlain, readPlain } from './files/plain.ts';
 import { remember } from './files/this-run.ts';
 import { codeOf, reason } from './files/why.ts';

@@ -25,12 +25,12 @@ export interface CutOptions {
 }
 
 /**
- * The files that a machine needs to cut a mat, each with its toolpaths in their order. `asked` is the mat as the job has
+ * The files that a machine needs to cut a mat, each with its toolpaths in their order. `own` is the mat as the job has
  * it; a machine that makes no bevels gets the job solved again. The fonts have outlines. Problems have paths into the job.
  */
 export function cutFiles(
   job: Job,
-  asked: Mat,
+  own: Mat,
   machine: Machine,
   fonts: Fonts,
   options: CutOptions = {},
@@ -58,7 +58,7 @@ export function cutFiles(
   const warnings: Problem[] = [...byHand(job, machine), ...leftOut(all, blanks)];
   const problems: Problem[] = [];
   if (options.together && blanks.length > 1 && gap > machine.gap) warnings.push(gapWidened(machine, gap));
-  const sight = sightChanges(asked, cut.mat);
+  const sight = sightChanges(own, cut.mat);
   const files = beds.value.flatMap((bed, i) => {
     const boards = bed.placings.map(({ layer, at, turned }) => laidBoard(cut.mat, layer, machine.up, at, turned));
     const found = boards.map((board) => work.toolpaths(board, cut));
@@ -194,8 +194,8 @@ function gapWidened(machine: Machine, gap: number): Problem {
 function sightWarnings(changes: readonly SightChange[], machine: Machine, job: Job): readonly Problem[] {
   if (changes.length === 0) return [];
   const shown = changes.map(
-    ({ opening, job: asked, cut }) =>
-      `${opening} shows ${showSize(cut, job.units)}, with the job’s own bevels ${showSize(asked, job.units)}`,
+    ({ opening, job: own, cut }) =>
+      `${opening} shows ${showSize(cut, job.units)}, with the job’s own bevels ${showSize(own, job.units)}`,
   );
   const hint = 'give the layers bevel: 90 and look at the overlap and the reveals again';
   return [warning('sight-square', ['openings'], `${machine.id} cuts square: ${shown.join('; ')}`, hint)];

@@ -11,8 +11,8 @@ export function squared(job: Job): Job {
 const SAME = 1e-6;
 
 /** Openings through which more or less is seen than with the job's own bevels. */
-export function sightChanges(asked: Mat, cut: Mat): readonly SightChange[] {
-  return asked.openings.flatMap((opening, i) => {
+export function sightChanges(own: Mat, cut: Mat): readonly SightChange[] {
+  return own.openings.flatMap((opening, i) => {
     const job = { width: opening.sight.width, height: opening.sight.height };
     const now = cut.openings[i]!.sight;
     const same = Math.abs(job.width - now.width) < SAME && Math.abs(job.height - now.height) < SAME;

@@ -55,10 +55,10 @@ export function changed(
 function outOfPlace(tree: unknown, path: Problem['path']): Problem | undefined {
   let node = tree;
   for (const [i, step] of path.entries()) {
-    const asked = typeof step === 'number' ? `[${step}]` : word(step);
+    const key = typeof step === 'number' ? `[${step}]` : word(step);
     const refuse = (what: string): Problem => {
       const here = i === 0 ? 'the job' : path.slice(0, i).join('.');
-      return error('vary-path', path.slice(0, i), `${here} ${what}, so there is no ${asked} in it to vary`, EXAMPLE);
+      return error('vary-path', path.slice(0, i), `${here} ${what}, so there is no ${key} in it to vary`, EXAMPLE);
     };
     if (Array.isArray(node)) {
       if (typeof step !== 'number' || step >= node.length) return refuse(`is a list of ${node.length}`);

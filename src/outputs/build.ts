@@ -1,19 +1,19 @@
 import type { Report } from '../bench/report.ts';
 import { fail, type Problem, type Result, succeed, toldOnce } from '../problems/problem.ts';
+import type { OutputOptions, Surroundings } from './options.ts';
 import type { Output } from './output.ts';
 import { drawReady, type Prepared } from './prepare.ts';
 import { ready } from './ready.ts';
 import type { OutputId, Records } from './records.ts';
 import { type SolveOptions, solveLoading } from './solve-job.ts';
 import { findOutput } from './table.ts';
-import type { Surroundings, Wishes } from './wishes.ts';
 import { type OutputFile, write } from './write.ts';
 
 /** The outputs that are made of one job. */
 export type JobOutput = Exclude<OutputId, 'stock' | 'jig'>;
 
 /** What is to be made, and how. Nothing ambient: texts, names and dates all come in here. */
-export interface BuildOptions extends SolveOptions, Omit<Wishes, 'kind'>, Surroundings {
+export interface BuildOptions extends SolveOptions, Omit<OutputOptions, 'kind'>, Surroundings {
   /** The pattern alone, where nothing else is said. */
   readonly documents?: readonly JobOutput[];
 }
@@ -43,21 +43,21 @@ export async function build(jobText: string, options: BuildOptions = {}): Promis
     .flatMap((each) => (each.ok ? [each.value] : []))
     .map((output) => ({
       output,
-      wishes: outputs.length === 1 ? options : wishesOf(output, options),
+      own: outputs.length === 1 ? options : optionsFor(output, options),
     }));
   const { shop } = options;
   const work = { jobs: [solved.value], ...(shop === undefined ? {} : { shop }) };
   const made = await ready(
     work,
     options,
-    planned.map(({ output, wishes }) => [output, wishes]),
+    planned.map(({ output, own }) => [output, own]),
   );
   if (!made.ok) return made;
   const problems: Problem[] = [];
   const warnings: Problem[] = [...solved.warnings, ...made.warnings];
   const prepared: Prepared[] = [];
-  for (const { output, wishes } of planned) {
-    const one = await drawReady(output, made.value, wishes, options);
+  for (const { output, own } of planned) {
+    const one = await drawReady(output, made.value, own, options);
     if (one.ok) prepared.push(one.value);
     (one.ok ? warnings : problems).push(...(one.ok ? one.warnings : one.problems));
   }
@@ -72,9 +72,9 @@ export async function build(jobText: string, options: BuildOptions = {}): Promis
 }
 
 /** Formats of documents are asked of documents: what goes to a machine among several has the machine's own. */
-export function wishesOf({ use, formats }: Output, { format, ...wishes }: Wishes): Wishes {
+export function optionsFor({ use, formats }: Output, { format, ...others }: OutputOptions): OutputOptions {
   const own = use === undefined ? [] : (format ?? []).filter((each) => formats.includes(each.toLowerCase()));
-  return own.length === 0 ? wishes : { ...wishes, format: own };
+  return own.length === 0 ? others : { ...others, format: own };
 }
 
 function reportOf(report: Report, prepared: readonly Prepared[]): Built['report'] {

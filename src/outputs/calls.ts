@@ -1,7 +1,7 @@
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Problem, type Result } from '../problems/problem.ts';
 import { quoted, word } from '../problems/quoted.ts';
-import type { Wishes } from './wishes.ts';
+import type { OutputOptions } from './options.ts';
 
 /**
  * What the library's functions are called with, looked at before it is believed: not every caller has types, and what is
@@ -54,7 +54,7 @@ export function wrongArgument(name: string, value: unknown, kind: KindWords, opt
   return [error('call-wrong', [name], `${name} is to be ${kind}, not ${said(value)}`, 'hand that over')];
 }
 
-const WISHES: { readonly [Name in keyof Required<Wishes>]: KindWords } = {
+const MAKING: { readonly [Name in keyof Required<OutputOptions>]: KindWords } = {
   paper: 'text',
   printer: 'text',
   units: 'in, mm or cm',
@@ -119,9 +119,9 @@ const CALIBRATING: Readonly<Record<string, KindWords>> = {
 /** Options by the name of what they are for. */
 export const KEYS = {
   solving: SOLVING,
-  wishes: WISHES,
+  making: MAKING,
   around: AROUND,
-  building: { ...SOLVING, ...WISHES, ...AROUND, documents: 'a list of texts' },
+  building: { ...SOLVING, ...MAKING, ...AROUND, documents: 'a list of texts' },
   work: WORK,
   calibrating: CALIBRATING,
 } as const satisfies Readonly<Record<string, Readonly<Record<string, KindWords>>>>;

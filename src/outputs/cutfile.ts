@@ -12,20 +12,20 @@ import type { Draw, DrawnFile } from './output.ts';
 import type { Records } from './records.ts';
 
 /** The files that a machine needs for a mat, or the coupon that it is measured by. What is left out the machine says. */
-export const draw: Draw<Records['cutfile']> = async ({ work, settled }, wishes) => {
+export const draw: Draw<Records['cutfile']> = async ({ work, settled }, options) => {
   const { job, mat, shop } = work.jobs[0]!;
-  const machine = findMachine(shop, wishes.machine);
-  const dialect = dialectOf(wishes.dialect, machine.ok ? machine.value : undefined);
+  const machine = findMachine(shop, options.machine);
+  const dialect = dialectOf(options.dialect, machine.ok ? machine.value : undefined);
   const problems = [machine, dialect].flatMap((each) => (each.ok ? [] : each.problems));
   if (!machine.ok || !dialect.ok) return fail(problems);
   const cut =
-    wishes.coupon === true
+    options.coupon === true
       ? couponFile(job, mat, machine.value, settled.fonts)
-      : cutFiles(job, mat, machine.value, settled.fonts, wishes);
+      : cutFiles(job, mat, machine.value, settled.fonts, options);
   if (!cut.ok) return cut;
   const { id } = machine.value;
   const usual = [machine.value.format];
-  const drawingFormats = wishes.format ?? usual;
+  const drawingFormats = options.format ?? usual;
   const extension = FORMATS.find((format) => format.id === drawingFormats[0])?.extension ?? '';
   const records = cut.value.map(({ name, record }) => ({ ...record, file: `${name}.${extension}` }));
   const [first] = records;
@@ -39,7 +39,7 @@ export const draw: Draw<Records['cutfile']> = async ({ work, settled }, wishes) 
     beds: records.map(({ width, height }) => ({ machine: id, width, height })),
     notes: [...(first?.allowances ?? []), ...(first?.cautions ?? [])],
     // A coupon is no part of a job: cuts may lie beside it.
-    ...(wishes.coupon === true ? {} : { family: `^cut-${id.replaceAll('.', '\\.')}-\\d+\\.(?:svg|dxf|plt)$` }),
+    ...(options.coupon === true ? {} : { family: `^cut-${id.replaceAll('.', '\\.')}-\\d+\\.(?:svg|dxf|plt)$` }),
   };
   return succeed(drawn, [...machine.warnings, ...cut.warnings]);
 };
@@ -51,17 +51,17 @@ function drawnFile(file: CutFile, dialect: DxfDialect): DrawnFile {
   return { name, drawing, how: writeOptions(file, dialect), said: record.summary, more: [size] };
 }
 
-function dialectOf(asked: string | undefined, machine: Machine | undefined): Result<DxfDialect> {
+function dialectOf(name: string | undefined, machine: Machine | undefined): Result<DxfDialect> {
   const fallback: Dialect = machine?.dialect ?? 'r12';
-  const found = DIALECTS.find((id) => id === (asked ?? fallback).toLowerCase());
-  return found === undefined ? fail([unknownDialect(asked ?? '')]) : succeed(found);
+  const found = DIALECTS.find((id) => id === (name ?? fallback).toLowerCase());
+  return found === undefined ? fail([unknownDialect(name ?? '')]) : succeed(found);
 }
 
-function unknownDialect(asked: string): Problem {
-  const near = nearest(asked, DXF_DIALECTS);
+function unknownDialect(name: string): Problem {
+  const near = nearest(name, DXF_DIALECTS);
   const known = `known: ${DXF_DIALECTS.join(', ')}`;
   const hint = near === undefined ? known : `did you mean ${near}? ${known}`;
-  return error('dialect-unknown', [], `there is no dialect of DXF called ${JSON.stringify(asked)} here`, hint);
+  return error('dialect-unknown', [], `there is no dialect of DXF called ${JSON.stringify(name)} here`, hint);
 }
 
 function writeOptions({ machine, words }: CutFile, dialect: DxfDialect): DrawnFile['how'] {

@@ -2,13 +2,13 @@ import type { Report } from '../bench/report.ts';
 import { countedOn } from '../documents/ticket/tickets.ts';
 import type { PageRecord } from '../paper/manifest.ts';
 import { fail, type Problem, type Result, succeed, toldOnce } from '../problems/problem.ts';
-import { wishesOf } from './build.ts';
+import { optionsFor } from './build.ts';
+import type { OutputOptions, Surroundings } from './options.ts';
 import { drawReady } from './prepare.ts';
 import { ready } from './ready.ts';
 import type { Records } from './records.ts';
 import type { Solved } from './solve-job.ts';
 import { OUTPUTS } from './table.ts';
-import type { Surroundings, Wishes } from './wishes.ts';
 import { type OutputFile, write } from './write.ts';
 
 export interface Everything {
@@ -35,19 +35,19 @@ export interface Manifest extends Partial<Omit<Records, 'pattern' | 'cutfile' | 
 export async function everything(
   job: Solved,
   index: number,
-  asked: Wishes = {},
+  given: OutputOptions = {},
   around: Surroundings = {},
 ): Promise<Result<Everything>> {
-  const { number } = asked;
-  const wishes = number === undefined ? asked : { ...asked, number: countedOn(number, index) };
+  const { number } = given;
+  const options = number === undefined ? given : { ...given, number: countedOn(number, index) };
   const planned = OUTPUTS.flatMap((output) => {
     const ways = output.ofEveryJob?.(job) ?? [];
-    return ways.map((own) => ({ output, wishes: { ...own, ...wishesOf(output, wishes) } }));
+    return ways.map((own) => ({ output, own: { ...own, ...optionsFor(output, options) } }));
   });
   const made = await ready(
     { jobs: [job] },
-    wishes,
-    planned.map((each) => [each.output, each.wishes]),
+    options,
+    planned.map((each) => [each.output, each.own]),
   );
   if (!made.ok) return made;
   const problems: Problem[] = [];
@@ -55,7 +55,7 @@ export async function everything(
   const files: OutputFile[] = [];
   const cutfiles: Records['cutfile'][number][] = [];
   const records: Partial<Records> = {};
-  for (const { output, wishes: own } of planned) {
+  for (const { output, own } of planned) {
     const one = await drawReady(output, made.value, own, around);
     if (!one.ok && output.id === 'cutfile') warnings.push(...one.problems.map(asWarning));
     else if (!one.ok) problems.push(...one.problems);

@@ -1,9 +1,9 @@
 import { type Result, succeed } from '../problems/problem.ts';
+import type { OutputOptions, Surroundings } from './options.ts';
 import type { Work } from './output.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import type { OutputId, Records } from './records.ts';
 import type { Taken } from './taken.ts';
-import type { Surroundings, Wishes } from './wishes.ts';
 import { type OutputFile, write } from './write.ts';
 
 /** An output as files, and what is to be said of it. */
@@ -14,20 +14,22 @@ export interface Made<Id extends OutputId = OutputId> {
   readonly taken: Taken;
 }
 
-/** One output of some work, written. The same work and wishes give the same bytes. Errors: those of `prepare` and of `write`. */
+/** One output of some work, written. The same work and options give the same bytes. Errors: those of `prepare` and of `write`. */
 export async function make<Id extends OutputId>(
   id: Id,
   work: Work,
-  wishes: Wishes = {},
+  options: OutputOptions = {},
   around: Surroundings = {},
 ): Promise<Result<Made<Id>>> {
-  const prepared = await prepare(id, work, wishes, around);
+  const prepared = await prepare(id, work, options, around);
   if (!prepared.ok) return prepared;
   const files = await write(prepared.value, around);
   return files.ok ? succeed(madeOf(prepared.value, files.value), prepared.warnings) : files;
 }
 
-export const madeOf = <Id extends OutputId>(
-  { id, drawn, taken }: Prepared<Id>,
-  files: readonly OutputFile[],
-): Made<Id> => ({ id, files, record: drawn.record, taken });
+const madeOf = <Id extends OutputId>({ id, drawn, taken }: Prepared<Id>, files: readonly OutputFile[]): Made<Id> => ({
+  id,
+  files,
+  record: drawn.record,
+  taken,
+});

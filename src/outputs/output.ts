@@ -6,11 +6,11 @@ import type { PaperUse } from '../settle/settle.ts';
 import type { Settled } from '../settle/settled.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { WriteOptions } from '../writers/formats.ts';
-import type { OptionName } from './options.ts';
+import type { OptionName } from './option-table.ts';
+import type { OutputOptions, Surroundings } from './options.ts';
 import type { OutputId, Records } from './records.ts';
 import type { Solved, Source } from './solve-job.ts';
 import type { Taken } from './taken.ts';
-import type { Surroundings, Wishes } from './wishes.ts';
 
 /** What outputs are made of. */
 export interface Work {
@@ -76,13 +76,13 @@ export interface Drawn<R> {
   readonly shopText?: string;
 }
 
-export type Draw<R> = (ready: Ready, wishes: Wishes, around: Surroundings) => Promise<Result<Drawn<R>>>;
+export type Draw<R> = (ready: Ready, options: OutputOptions, around: Surroundings) => Promise<Result<Drawn<R>>>;
 
 /** What is loaded to draw an output. */
 export interface Drawer<R> {
   readonly draw: Draw<R>;
   /** The work that it is really made of, where that is more than the work it was asked for. */
-  readonly worked?: (work: Work, wishes: Wishes) => Promise<Result<Work>>;
+  readonly worked?: (work: Work, options: OutputOptions) => Promise<Result<Work>>;
 }
 
 /** How many jobs an output is made of. */
@@ -100,7 +100,7 @@ export interface Output<Id extends OutputId = OutputId> {
   readonly oneShop?: boolean;
   readonly options: readonly OptionName[];
   /** Whether the printer may be one that the shop does not know yet. */
-  readonly newPrinter?: (wishes: Wishes) => boolean;
+  readonly newPrinter?: (options: OutputOptions) => boolean;
   /** The first is the usual one. */
   readonly formats: readonly string[];
   /** What follows the list of options in its help. */
@@ -108,6 +108,6 @@ export interface Output<Id extends OutputId = OutputId> {
   /** Ways to call it, without the program's name. */
   readonly examples: readonly string[];
   /** With what it is among everything that is made of one job: once for each. Left out where it is not. */
-  readonly ofEveryJob?: (job: Solved) => readonly Wishes[];
+  readonly ofEveryJob?: (job: Solved) => readonly OutputOptions[];
   readonly load: () => Promise<Drawer<Records[Id]>>;
 }

@@ -65,9 +65,9 @@ export const draw: Draw<Records['pattern']> = async ({ work, settled }, { show, 
 };
 
 /** Groups that no drawing has are refused, with the nearest one that there is. */
-function unknownGroups(asked: readonly string[] | undefined, drawings: readonly Drawing[]): readonly Problem[] {
+function unknownGroups(names: readonly string[] | undefined, drawings: readonly Drawing[]): readonly Problem[] {
   const known = [...new Set(drawings.flatMap((d) => d.groups.map((group) => group.name)))];
-  return (asked ?? [])
+  return (names ?? [])
     .filter((name) => !known.includes(name))
     .map((name) => {
       const near = nearest(name, known);

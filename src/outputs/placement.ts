@@ -11,7 +11,7 @@ import type { Records } from './records.ts';
  * On one sheet where that holds the backing at full scale, else on sheets laid on by its corners. Errors: those of laying
  * out, `placement-artwork-missing`.
  */
-export const draw: Draw<Records['placement']> = async ({ work, settled }, wishes) => {
+export const draw: Draw<Records['placement']> = async ({ work, settled }, options) => {
   const { job, mat } = work.jobs[0]!;
   const { fonts } = settled;
   const made = placement(mat, job, fonts);
@@ -24,8 +24,8 @@ export const draw: Draw<Records['placement']> = async ({ work, settled }, wishes
       title: job.title,
       subject: 'Placement sheet',
     });
-  const whole = wishes.extent === 'corners' ? undefined : lay('whole');
-  const fits = whole !== undefined && (wishes.extent === 'whole' || !whole.ok || whole.value.sheets === 1);
+  const whole = options.extent === 'corners' ? undefined : lay('whole');
+  const fits = whole !== undefined && (options.extent === 'whole' || !whole.ok || whole.value.sheets === 1);
   const layout = fits ? whole : lay('corners');
   if (!layout.ok) return layout;
   const { summary } = layout.value;

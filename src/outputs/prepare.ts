@@ -1,12 +1,12 @@
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed, toldOnce } from '../problems/problem.ts';
 import { quoted } from '../problems/quoted.ts';
+import type { OutputOptions, Surroundings } from './options.ts';
 import type { Drawer, Drawn, Needs, Output, Ready, Work } from './output.ts';
 import { ready } from './ready.ts';
 import type { OutputId, Records } from './records.ts';
 import { findOutput } from './table.ts';
 import { type Taken, taken } from './taken.ts';
-import type { Surroundings, Wishes } from './wishes.ts';
 
 /** An output drawn and laid on paper: everything is decided, nothing is written yet. */
 export interface Prepared<Id extends OutputId = OutputId> {
@@ -15,7 +15,7 @@ export interface Prepared<Id extends OutputId = OutputId> {
   readonly taken: Taken;
   /** In which it was asked for, or is usually written. */
   readonly formats: readonly string[];
-  readonly wishes: Wishes;
+  readonly options: OutputOptions;
   readonly ready: Ready;
 }
 
@@ -26,7 +26,7 @@ export interface Prepared<Id extends OutputId = OutputId> {
 export async function prepare<Id extends OutputId>(
   id: Id,
   work: Work,
-  wishes: Wishes = {},
+  options: OutputOptions = {},
   around: Surroundings = {},
 ): Promise<Result<Prepared<Id>>> {
   const found = findOutput(id);
@@ -34,9 +34,9 @@ export async function prepare<Id extends OutputId>(
   const output: Output<Id> = found.value;
   const wrong = countProblems(output, work);
   if (wrong.length > 0) return fail(wrong);
-  const made = await ready(work, wishes, [[output, wishes]]);
+  const made = await ready(work, options, [[output, options]]);
   if (!made.ok) return made;
-  const drawn = await drawReady(output, made.value, wishes, around);
+  const drawn = await drawReady(output, made.value, options, around);
   return drawn.ok ? succeed(drawn.value, toldOnce([...made.warnings, ...drawn.warnings])) : drawn;
 }
 
@@ -44,19 +44,19 @@ export async function prepare<Id extends OutputId>(
 export async function drawReady<Id extends OutputId>(
   output: Output<Id>,
   made: Ready,
-  asked: Wishes,
+  given: OutputOptions,
   around: Surroundings,
 ): Promise<Result<Prepared<Id>>> {
   if (around.signal?.aborted === true) return fail([CANCELLED]);
   const [only, ...more] = made.work.jobs;
   const located = (problems: readonly Problem[]) =>
     only === undefined || more.length > 0 ? problems : only.locate(problems);
-  const wishes: Wishes =
-    asked.format === undefined ? asked : { ...asked, format: asked.format.map((format) => format.toLowerCase()) };
-  const formats = located(formatProblems(output, wishes.format ?? []));
+  const options: OutputOptions =
+    given.format === undefined ? given : { ...given, format: given.format.map((format) => format.toLowerCase()) };
+  const formats = located(formatProblems(output, options.format ?? []));
   const { draw, worked } = await output.load();
-  const own = await ownReady(output, made, wishes, worked);
-  const drawn = own.ok ? await draw(own.value, wishes, around) : own;
+  const own = await ownReady(output, made, options, worked);
+  const drawn = own.ok ? await draw(own.value, options, around) : own;
   const problems = [...formats, ...(drawn.ok ? [] : located(drawn.problems))];
   if (!own.ok || !drawn.ok || problems.length > 0) return fail(problems);
   const { value } = drawn;
@@ -68,8 +68,8 @@ export async function drawReady<Id extends OutputId>(
       value.beds,
       made.settled,
     ),
-    formats: wishes.format ?? value.usual,
-    wishes,
+    formats: options.format ?? value.usual,
+    options,
     ready: own.value,
   };
   return succeed(prepared, located([...own.warnings, ...drawn.warnings]));
@@ -79,13 +79,13 @@ export async function drawReady<Id extends OutputId>(
 async function ownReady<Id extends OutputId>(
   output: Output<Id>,
   made: Ready,
-  wishes: Wishes,
+  options: OutputOptions,
   worked: Drawer<Records[Id]>['worked'],
 ): Promise<Result<Ready>> {
-  const work = worked === undefined ? succeed(made.work) : await worked(made.work, wishes);
+  const work = worked === undefined ? succeed(made.work) : await worked(made.work, options);
   if (!work.ok) return work;
   if (work.value === made.work) return succeed(made, work.warnings);
-  const own = await ready(work.value, wishes, [[output, wishes]]);
+  const own = await ready(work.value, options, [[output, options]]);
   return own.ok ? succeed(own.value, [...work.warnings, ...own.warnings]) : own;
 }
 
@@ -105,8 +105,8 @@ function countProblems({ id, needs }: Output, { jobs }: Work): readonly Problem[
 }
 
 /** A format that an output has not is refused, with the nearest that it has. */
-function formatProblems({ formats }: Output, asked: readonly string[]): readonly Problem[] {
-  return asked
+function formatProblems({ formats }: Output, names: readonly string[]): readonly Problem[] {
+  return names
     .filter((id) => !formats.includes(id))
     .map((id) => {
       const near = nearest(id, formats);

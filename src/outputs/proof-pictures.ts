@@ -2,7 +2,7 @@ import type { WantedPicture } from '../documents/proof/model.ts';
 import type { OpenPicture, Pictures, PreparedPicture } from '../pictures/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { dotsFromMm } from '../units/units.ts';
-import type { PictureSource } from './wishes.ts';
+import type { PictureSource } from './options.ts';
 
 /** Fine enough for a good print seen in the hand. */
 const DPI = 200;

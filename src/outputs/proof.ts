@@ -14,10 +14,10 @@ import { countWords } from './taken.ts';
 /** The same job once for each value that is to be tried. Errors: those of varying. */
 export const worked: NonNullable<Drawer<ProofRecord>['worked']> = async (work, { vary }) => {
   if (vary === undefined) return succeed(work);
-  const asked = parseVary(vary);
-  if ('problem' in asked) return fail([asked.problem]);
+  const read = parseVary(vary);
+  if ('problem' in read) return fail([read.problem]);
   const { again } = work.jobs[0]!;
-  const tried = await Promise.all(asked.changes.map((change) => lettered((fonts) => again(change, fonts))));
+  const tried = await Promise.all(read.changes.map((change) => lettered((fonts) => again(change, fonts))));
   const problems = toldOnce(tried.flatMap((each) => (each.ok ? [] : each.problems)));
   if (problems.length > 0) return fail(problems);
   const jobs = tried.flatMap((each) => (each.ok ? [each.value] : []));
@@ -28,7 +28,7 @@ export const worked: NonNullable<Drawer<ProofRecord>['worked']> = async (work, {
 };
 
 /** The proof of the job, or of each way to make it where something is to be varied. Errors: those of reading pictures. */
-export const draw: Draw<ProofRecord> = async ({ work, settled }, wishes, { pictures: source }) => {
+export const draw: Draw<ProofRecord> = async ({ work, settled }, options, { pictures: source }) => {
   const { job } = work.jobs[0]!;
   const opened = await openPictures(
     job.openings.map(({ picture }) => picture),
@@ -39,7 +39,7 @@ export const draw: Draw<ProofRecord> = async ({ work, settled }, wishes, { pictu
   const { date, fonts } = settled;
   const found = proof(variants, {
     paper: settled.sheet,
-    dimensions: wishes.dimensions === true,
+    dimensions: options.dimensions === true,
     pictures: opened.value.map((picture) => picture?.size),
     ...(date === undefined ? {} : { date }),
     fonts,

@@ -5,22 +5,22 @@ import { fail, type Problem, type Result, succeed } from '../problems/problem.ts
 import { settle } from '../settle/settle.ts';
 import { readShop } from '../shop/read-shop.ts';
 import { NO_SHOP, type Shop } from '../shop/shop.ts';
+import type { OutputOptions } from './options.ts';
 import type { Output, Ready, Work } from './output.ts';
-import type { Wishes } from './wishes.ts';
 
-/** What is to be made, and with which wishes. */
-export type Planned = readonly (readonly [Output, Wishes])[];
+/** What is to be made, and with which options. */
+export type Planned = readonly (readonly [Output, OutputOptions])[];
 
 /**
  * Paper, printer, shop and fonts of some work, decided once for all that is made of it. Errors: those of settling and of
  * reading the shop, with their places.
  */
-export async function ready(work: Work, wishes: Wishes, planned: Planned): Promise<Result<Ready>> {
+export async function ready(work: Work, options: OutputOptions, planned: Planned): Promise<Result<Ready>> {
   const [first] = work.jobs;
   const shop = first === undefined ? shopOf(work) : succeed(first.shop);
   if (!shop.ok) return shop;
-  const asked = askedTexts(wishes);
-  const texts = [...asked, ...work.jobs.flatMap(({ job }) => userTexts(job))].map(({ text }) => text);
+  const words = optionTexts(options);
+  const texts = [...words, ...work.jobs.flatMap(({ job }) => userTexts(job))].map(({ text }) => text);
   const formats = planned.flatMap(([output, own]) => own.format ?? output.formats.slice(0, 1));
   const cuts = planned.some(([{ id }, { cut = [] }]) => id === 'cutfile' || cut.length > 0);
   const fonts = await loadFonts(texts, {
@@ -29,25 +29,25 @@ export async function ready(work: Work, wishes: Wishes, planned: Planned): Promi
   });
   const settled = settle({
     shop: shop.value,
-    asked: wishes,
+    options,
     uses: planned.flatMap(([{ use }]) => (use === undefined ? [] : [use])),
     fonts,
     newPrinter: planned.some(([output, own]) => output.newPrinter?.(own) === true),
     ...(first === undefined ? {} : { job: first.job }),
   });
   if (!settled.ok) return fail(first === undefined ? settled.problems : first.locate(settled.problems));
-  return succeed({ work, shop: shop.value, settled: settled.value }, missing(work, asked, fonts));
+  return succeed({ work, shop: shop.value, settled: settled.value }, missing(work, words, fonts));
 }
 
 const shopOf = ({ shop }: Work): Result<Shop> => (shop === undefined ? succeed(NO_SHOP) : readShop(shop));
 
-const askedTexts = ({ number, date }: Wishes): readonly PrintedText[] => [
+const optionTexts = ({ number, date }: OutputOptions): readonly PrintedText[] => [
   ...(number === undefined ? [] : [{ text: number, path: ['number'] }]),
   ...(date === undefined ? [] : [{ text: date, path: ['date'] }]),
 ];
 
 /** Warnings of characters that nothing here can show. */
-const missing = (work: Work, asked: readonly PrintedText[], fonts: Fonts): readonly Problem[] => [
-  ...notShown(asked, fonts),
+const missing = (work: Work, words: readonly PrintedText[], fonts: Fonts): readonly Problem[] => [
+  ...notShown(words, fonts),
   ...work.jobs.flatMap(({ job, locate }) => locate(notShown(userTexts(job), fonts))),
 ];

@@ -19,10 +19,10 @@ import { countWords } from './taken.ts';
  * How the blanks of some jobs of one shop are cut from its sheets, a summary in front. Errors: those of planning stock,
  * `shop-not-editable`, `shelve-shop`.
  */
-export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, wishes) => {
+export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, options) => {
   const { number, date = '' } = settled;
   const source = work.shop;
-  if (wishes.shelve === true && source === undefined) {
+  if (options.shelve === true && source === undefined) {
     const message = 'there is no shop.yaml to shelve offcuts in';
     return fail([error('shelve-shop', [], message, 'make one with matwright new shop, or name it with --shop')]);
   }
@@ -39,20 +39,20 @@ export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, wish
   const { longestStop, shortestStop } = shop.stock;
   const graduation = tapeGraduation(jobs[0]!.job);
   const tape = { units: settled.units, graduation, ...defined({ longestStop, shortestStop }) };
-  const planned = planBoards({ jobs, shop: located, units: tape.units, wishes });
+  const planned = planBoards({ jobs, shop: located, units: tape.units, options });
   if (!planned.ok) return planned;
   const day = layOutDay(planned.value, shop);
   const record = stockRecord(day, jobs, tape);
   const shelved =
-    wishes.shelve === true && source !== undefined ? shelveDay(day, located, source, date) : succeed(undefined);
+    options.shelve === true && source !== undefined ? shelveDay(day, located, source, date) : succeed(undefined);
   if (!shelved.ok) return shelved;
-  const options = { paper: settled.sheet, fonts: settled.fonts, tape };
+  const setting = { paper: settled.sheet, fonts: settled.fonts, tape };
   const sheets = [
-    ...stockSummary(day, record, jobs, shop.prices ?? PRICES, options),
+    ...stockSummary(day, record, jobs, shop.prices ?? PRICES, setting),
     ...day
       .flatMap((board) => board.layouts.map((layout) => ({ board, layout })))
       .sort((a, b) => a.layout.numbers[0]! - b.layout.numbers[0]!)
-      .flatMap(({ board, layout }) => layoutPages(board, layout, jobs, options)),
+      .flatMap(({ board, layout }) => layoutPages(board, layout, jobs, setting)),
   ];
   const drawn = drawnSheets({
     name: 'stock',

@@ -20,7 +20,7 @@ export interface Taken {
 export const countWords = (count: number, one: string): string => (count === 1 ? `one ${one}` : `${count} ${one}s`);
 
 /** Counted on the pages themselves, so that no other number can be told. Sheets on their side are the same paper. */
-export function papersTaken(documents: readonly Document[], { sheet, paper, units }: Settled): readonly PaperTaken[] {
+function papersTaken(documents: readonly Document[], { sheet, paper, units }: Settled): readonly PaperTaken[] {
   const found = new Map<string, PaperTaken>();
   const named = paper.kind === 'sheet' ? [paper, sheet] : [sheet];
   for (const { paper: page } of documents.flatMap(({ pages }) => pages)) {

@@ -4,9 +4,9 @@ import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import { FORMATS } from '../writers/formats.ts';
 import { loadSvg } from '../writers/load-svg.ts';
 import type { SvgOptions } from '../writers/svg.ts';
+import type { Surroundings } from './options.ts';
 import type { DrawnDocument, DrawnFile } from './output.ts';
 import { CANCELLED, type Prepared } from './prepare.ts';
-import type { Surroundings } from './wishes.ts';
 
 export interface OutputFile {
   readonly name: string;
@@ -26,7 +26,7 @@ const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** The files of an output, in the formats that it was prepared for. Errors: `renderer-missing`, `cancelled`. */
 export async function write(
-  { id, drawn, formats, wishes, ready: { settled } }: Prepared,
+  { id, drawn, formats, options, ready: { settled } }: Prepared,
   around: Surroundings = {},
 ): Promise<Result<readonly OutputFile[]>> {
   if (formats.includes('png') && around.renderer === undefined && drawn.documents.length > 0)
@@ -35,7 +35,7 @@ export async function write(
     ]);
   const { fonts } = settled;
   const how = { fonts, ...(drawn.pictures === undefined ? {} : { pictures: drawn.pictures }) };
-  const dpi = wishes.dpi ?? USUAL_DPI;
+  const dpi = options.dpi ?? USUAL_DPI;
   const jobs = [
     ...drawn.documents.flatMap((each) => documentFiles(each, formats, how, dpi, around)),
     ...drawn.drawings.flatMap((each) => drawingFiles(each, drawn.drawingFormats, fonts)),

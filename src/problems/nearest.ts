@@ -17,11 +17,11 @@ function distance(a: string, b: string): number {
 
 /** The known word nearest to `word`, or undefined where none is near enough to be meant. Case is ignored. */
 export function nearest(word: string, known: readonly string[]): string | undefined {
-  const asked = word.slice(0, 64).toLowerCase();
+  const given = word.slice(0, 64).toLowerCase();
   let best: string | undefined;
-  let bestDistance = Math.max(1, Math.floor(asked.length / 3)) + 1;
+  let bestDistance = Math.max(1, Math.floor(given.length / 3)) + 1;
   for (const candidate of known) {
-    const d = distance(asked, candidate.toLowerCase());
+    const d = distance(given, candidate.toLowerCase());
     if (d < bestDistance) [best, bestDistance] = [candidate, d];
   }
   return best;

@@ -9,7 +9,7 @@ export interface PrinterQuestion {
   readonly job?: Job;
   readonly shop: Shop;
   /** On the command; goes before the job's. */
-  readonly asked?: string;
+  readonly name?: string;
   /** One that the shop does not know yet is taken for one that prints true: it is about to be measured. */
   readonly mayBeNew?: boolean;
 }
@@ -19,11 +19,11 @@ export interface PrinterQuestion {
  * `none` can be named too. Errors: `printer-unknown`.
  */
 export function printerFor(question: PrinterQuestion, problems: Problem[]): Printer | undefined {
-  const { job, shop, asked, mayBeNew = false } = question;
-  if (asked !== undefined) {
-    if (asked === NO_PRINTER) return undefined;
-    if (mayBeNew && !shop.printers.has(asked)) return truePrinter(asked);
-    return lookUp('printer', asked, shop.printers, ['print', 'printer'], problems);
+  const { job, shop, name, mayBeNew = false } = question;
+  if (name !== undefined) {
+    if (name === NO_PRINTER) return undefined;
+    if (mayBeNew && !shop.printers.has(name)) return truePrinter(name);
+    return lookUp('printer', name, shop.printers, ['print', 'printer'], problems);
   }
   const named = job?.print.printer;
   if (named !== undefined) return named === NO_PRINTER ? undefined : named;

@@ -12,7 +12,7 @@ import { showLength } from '../units/print.ts';
 import type { Units } from '../units/units.ts';
 import { type Printing, printable, unscaled } from './printable.ts';
 import { printerFor, stampOf } from './printer.ts';
-import type { Asked, Settled, SettledSheet } from './settled.ts';
+import type { Settled, SettledSheet, SettleOptions } from './settled.ts';
 import { wrongWords } from './words.ts';
 
 /** What is to go on the paper: full-scale work, which may be joined; single sheets; single sheets with readings for the bench. */
@@ -22,7 +22,7 @@ export interface Question {
   /** The job, or the first of several. */
   readonly job?: Job;
   readonly shop: Shop;
-  readonly asked?: Asked;
+  readonly options?: SettleOptions;
   readonly uses: readonly PaperUse[];
   /** Made for the texts that are to be set. */
   readonly fonts: Fonts;
@@ -40,25 +40,25 @@ const LEAST = { width: 180, height: 200 };
  * question has the same answer. Errors: those of finding the paper and of words, `printer-unknown`,
  * `sheet-paper`, `margins-too-wide`.
  */
-export function settle({ job, shop, asked = {}, uses, fonts, newPrinter = false }: Question): Result<Settled> {
-  const units: Units = job?.units ?? asked.units ?? shop.units;
-  const problems: Problem[] = [...wrongWords(asked)];
+export function settle({ job, shop, options = {}, uses, fonts, newPrinter = false }: Question): Result<Settled> {
+  const units: Units = job?.units ?? options.units ?? shop.units;
+  const problems: Problem[] = [...wrongWords(options)];
   const custom = [...shop.papers].map(([id, size]) => ({ id, name: id, ...size }));
-  const text = asked.paper ?? job?.print.paper ?? usualPaper(units);
+  const text = options.paper ?? job?.print.paper ?? usualPaper(units);
   const paper = findPaper(text, { custom, unit: units, path: PAPER });
   const printer = printerFor(
     {
       shop,
       mayBeNew: newPrinter,
-      ...defined({ job, asked: asked.printer }),
+      ...defined({ job, name: options.printer }),
     },
     problems,
   );
-  const sheet = paper.ok ? sheetFor(paper.value, units, uses, asked.paper !== undefined) : paper;
+  const sheet = paper.ok ? sheetFor(paper.value, units, uses, options.paper !== undefined) : paper;
   if (!paper.ok || !sheet.ok || problems.length > 0) return fail([...(sheet.ok ? [] : sheet.problems), ...problems]);
   const margin = job?.print.margin ?? allSides(usualMargin(units));
   const printing = { margin, ...defined({ printer }) };
-  const named = (asked.printer ?? job?.print.printer) !== undefined;
+  const named = (options.printer ?? job?.print.printer) !== undefined;
   const settled = withMargins(sheet.value, printing);
   if (uses.some((use) => use !== 'full scale') && !roomy(settled, uses)) return fail([tooWide(settled, units)]);
   return succeed({
@@ -68,7 +68,7 @@ export function settle({ job, shop, asked = {}, uses, fonts, newPrinter = false 
     stamp: stampOf(printer, named),
     fonts,
     ...printing,
-    ...defined({ date: asked.date, number: asked.number }),
+    ...defined({ date: options.date, number: options.number }),
   });
 }
 
@@ -81,9 +81,9 @@ function withMargins(sheet: SheetPaper, printing: Printing): SettledSheet {
 }
 
 /** The usual one where the paper is none, unless that was asked for what goes on single sheets alone. */
-function sheetFor(paper: Paper, units: Units, uses: readonly PaperUse[], asked: boolean): Result<SheetPaper> {
+function sheetFor(paper: Paper, units: Units, uses: readonly PaperUse[], named: boolean): Result<SheetPaper> {
   if (paper.kind === 'sheet') return uses.includes('readings') ? large(paper) : succeed(paper);
-  if (asked && uses.length > 0 && !uses.includes('full scale')) {
+  if (named && uses.length > 0 && !uses.includes('full scale')) {
     const message = `${paper.kind === 'roll' ? 'a roll' : 'one page'} is no single sheet, and this goes on single sheets of paper`;
     return fail([error('sheet-paper', PAPER, message, 'name a sheet: letter, a4, a3 …')]);
   }

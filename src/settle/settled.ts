@@ -7,7 +7,7 @@ import type { Printer } from '../shop/printer.ts';
 import type { Units } from '../units/units.ts';
 
 /** What a caller asks for instead of what the job and the shop say. Plain data. */
-export interface Asked {
+export interface SettleOptions {
   readonly paper?: string;
   /** A printer of the shop; `none`: no printer is corrected for. */
   readonly printer?: string;

@@ -1,12 +1,12 @@
 import { error, type Problem } from '../problems/problem.ts';
 import { type Reading, readCount, readLine } from '../read/fields/fields.ts';
-import type { Asked } from './settled.ts';
+import type { SettleOptions } from './settled.ts';
 
 /** The day may be said in words, but it stands in one line of a heading. */
 const LONGEST_DATE = 60;
 
 /** Words that were asked for are bounded as those of a job are. Errors: `text-missing`, `text-line`, `text-line-long`. */
-export function wrongWords({ date, number }: Asked): readonly Problem[] {
+export function wrongWords({ date, number }: SettleOptions): readonly Problem[] {
   return [...wrong('date', date, (text) => readLine(text, LONGEST_DATE)), ...wrong('number', number, readCount)];
 }
 

@@ -15,7 +15,7 @@ import { planStock } from './planner/plan.ts';
 import { priceOfSheet } from './sheet-price.ts';
 import type { StockJob, StockShop } from './stock-job.ts';
 
-export interface StockWishes {
+export interface BoardPlanOptions {
   /** What drops out of openings is stock too. */
   readonly fallouts?: boolean;
   /** A board of the shop, instead of the shop's own wish: each piece gets another blank of it, behind the artwork. */
@@ -31,7 +31,7 @@ export interface StockRequest {
   readonly shop: StockShop;
   /** As messages show lengths. */
   readonly units: Units;
-  readonly wishes: StockWishes;
+  readonly options: BoardPlanOptions;
 }
 
 /** All blanks of one board, on sheets. */
@@ -55,8 +55,8 @@ export type SheetSource =
  * once, with their places in the jobs and in the shop.
  */
 export function planBoards(request: StockRequest): Result<readonly BoardPlan[]> {
-  const { jobs, shop, wishes } = request;
-  const backing = backingBoard(shop, wishes);
+  const { jobs, shop, options } = request;
+  const backing = backingBoard(shop, options);
   if (!backing.ok) return backing;
   const blanks = [...layerBlanks(jobs), ...backingBlanks(jobs, backing.value)].filter(({ cut }) => !cut);
   if (blanks.length === 0) {
@@ -79,7 +79,7 @@ export function planBoards(request: StockRequest): Result<readonly BoardPlan[]> 
   return problems.length > 0 ? fail(problems) : succeed(plans, warnings);
 }
 
-function backingBoard({ shop }: StockShop, { backing }: StockWishes) {
+function backingBoard({ shop }: StockShop, { backing }: BoardPlanOptions) {
   const id = backing ?? shop.stock.backing;
   if (id === undefined) return succeed(undefined);
   const problems: Problem[] = [];
@@ -95,16 +95,16 @@ function ownMaterial(material: Material, { shop }: StockShop): Material {
 }
 
 function planBoard(blanks: readonly Blank[], request: StockRequest): Result<BoardPlan> {
-  const { jobs, shop, units, wishes } = request;
+  const { jobs, shop, units, options } = request;
   const material = ownMaterial(blanks[0]!.material, shop);
   const own = sheetsOf(material, shop, units);
   const unpriced = own.sizes.findIndex((size) => priceOfSheet(size, material) === undefined);
-  if (unpriced >= 0 && wishes.cost === true) {
+  if (unpriced >= 0 && options.cost === true) {
     return fail([priceMissing(material, own.sizes[unpriced]!, unpriced, shop, units)]);
   }
   const pieces = blanks.map((blank, i) => pieceOf(blank, `${i + 1}`, material, request));
   const sheets = unpriced >= 0 ? own.sheets.map(({ cost, ...sheet }) => sheet) : own.sheets;
-  const input: StockInput = { sheets, pieces, options: optionsFor(shop, wishes) };
+  const input: StockInput = { sheets, pieces, options: plannerOptions(shop, options) };
   const planned = planStock(input);
   if (!planned.ok) {
     const context = { input, blanks, material, jobs, shop, units };
@@ -114,17 +114,17 @@ function planBoard(blanks: readonly Blank[], request: StockRequest): Result<Boar
   return succeed({ material, blanks: byId, sources: own.sources, input, plan: planned.value }, own.warnings);
 }
 
-function optionsFor({ shop: { stock } }: StockShop, { fallouts, effort, seed }: StockWishes): StockOptions {
+function plannerOptions({ shop: { stock } }: StockShop, { fallouts, effort, seed }: BoardPlanOptions): StockOptions {
   const { kerf, trim, leastOffcut, longestCut, first, offcutCredit } = stock;
   return { kerf, trim, leastOffcut, first, offcutCredit, ...defined({ longestCut, fallouts, effort, seed }) };
 }
 
 function pieceOf(blank: Blank, id: string, { directional }: Material, request: StockRequest): StockPiece {
-  const { jobs, shop, wishes } = request;
+  const { jobs, shop, options } = request;
   const { stock } = shop.shop;
   const { width, height, layer, material } = blank;
   const { mat, job } = jobs[blank.job]!;
-  const drops = wishes.fallouts === true && layer !== undefined;
+  const drops = options.fallouts === true && layer !== undefined;
   return {
     id,
     width,

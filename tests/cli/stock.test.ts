@@ -170,8 +170,8 @@ describe('a stock plan that cannot be', () => {
       ['stock-piece-too-large', 2],
       ['stock-piece-too-large', 2],
     ]);
-    const code = async (jobs: Record<string, string>, text: string, wishes = {}) => {
-      const day = await dayOf(jobs, text, wishes);
+    const code = async (jobs: Record<string, string>, text: string, options = {}) => {
+      const day = await dayOf(jobs, text, options);
       return day.ok ? [] : day.problems.map((problem) => problem.code);
     };
     expect(await code({ 'job.yaml': `${one}asCut: {outer: 16 x 20}\n` }, shop)).toEqual(['stock-nothing']);

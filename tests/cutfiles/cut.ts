@@ -5,13 +5,13 @@ import { showProblem } from '../../src/problems/show.ts';
 export async function cut(
   job: string,
   shop: string,
-  wishes: BuildOptions,
+  options: BuildOptions,
 ): Promise<{
   readonly texts: readonly string[];
   readonly names: readonly string[];
   readonly built: Built & { readonly warnings: readonly Problem[] };
 }> {
-  const built = await build(job, { shop: { text: shop, file: 'shop.yaml' }, documents: ['cutfile'], ...wishes });
+  const built = await build(job, { shop: { text: shop, file: 'shop.yaml' }, documents: ['cutfile'], ...options });
   if (!built.ok) throw new Error(built.problems.map(showProblem).join('\n'));
   const { value, warnings } = built;
   return {

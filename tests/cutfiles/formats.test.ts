@@ -57,9 +57,9 @@ function shopOf({ kind, up, kerf, gap, passes }: Machine): string {
 }
 
 /** Every file in every format, read by a reader of its own. */
-async function read(job: string, shop: string, wishes: object): Promise<readonly (readonly Way[])[][]> {
+async function read(job: string, shop: string, options: object): Promise<readonly (readonly Way[])[][]> {
   const made = async (format: string, dialect = 'r12') =>
-    (await cut(job, shop, { ...wishes, machine: 'm', format: [format], dialect })).texts;
+    (await cut(job, shop, { ...options, machine: 'm', format: [format], dialect })).texts;
   const [svg, r12, r2000, hpgl] = [
     await made('svg'),
     await made('dxf'),
@@ -99,8 +99,8 @@ describe('files for any machine and any mat, in every format', () => {
     let files = 0;
     await fc.assert(
       fc.asyncProperty(mats, machines, async (mat, machine) => {
-        const wishes = { together: machine.together, turn: machine.turn };
-        for (const formats of await read(jobOf(mat), shopOf(machine), wishes)) {
+        const options = { together: machine.together, turn: machine.turn };
+        for (const formats of await read(jobOf(mat), shopOf(machine), options)) {
           files++;
           const [svg, ...others] = formats as [readonly Way[], ...(readonly Way[])[]];
           const ranks = svg.map(({ layer }) => ORDER.indexOf(layer));

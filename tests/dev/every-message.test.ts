@@ -8,9 +8,9 @@ import {
   calibrate,
   make,
   type OutputId,
+  type OutputOptions,
   type Problem,
   solveJob,
-  type Wishes,
 } from '../../src/index.ts';
 
 /** Codes that no other test brings about, each by the least that does. */
@@ -51,11 +51,11 @@ async function calibrated(kind: CalibrationRequest['kind'], text: string): Promi
 }
 
 /** Of one job; of as many as are named there. */
-async function made(id: OutputId, wishes: Wishes = {}, count = 1): Promise<readonly Problem[]> {
+async function made(id: OutputId, options: OutputOptions = {}, count = 1): Promise<readonly Problem[]> {
   const solved = solveJob(JOB);
   if (!solved.ok) return solved.problems;
   const jobs = Array.from({ length: count }, () => solved.value);
-  const one = await make(id, { jobs }, wishes);
+  const one = await make(id, { jobs }, options);
   return one.ok ? one.warnings : one.problems;
 }
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Drawing } from '../../src/drawing/model.ts';
-import { type OutputFile, prepare, type Records, solveJob, type Wishes, write } from '../../src/index.ts';
+import { type OutputFile, type OutputOptions, prepare, type Records, solveJob, write } from '../../src/index.ts';
 import { type Result, succeed } from '../../src/problems/problem.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { sheetsIn } from '../outputs/sheets.ts';
@@ -18,7 +18,7 @@ export interface Day {
 export async function dayOf(
   jobs: Readonly<Record<string, string>>,
   shop: string | undefined,
-  wishes: Wishes = {},
+  options: OutputOptions = {},
 ): Promise<Result<Day>> {
   const source = shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } };
   const solved = Object.entries(jobs).map(([file, text]) => {
@@ -26,7 +26,7 @@ export async function dayOf(
     if (!one.ok) throw new Error(one.problems.map(showProblem).join('\n'));
     return one.value;
   });
-  const prepared = await prepare('stock', { jobs: solved, ...source }, { effort: LITTLE, ...wishes });
+  const prepared = await prepare('stock', { jobs: solved, ...source }, { effort: LITTLE, ...options });
   if (!prepared.ok) return prepared;
   const files = await write(prepared.value);
   if (!files.ok) return files;

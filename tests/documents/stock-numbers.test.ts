@@ -131,12 +131,12 @@ describe('a day at the print room', () => {
     ['letter', {}, MONDAY_SHOP],
     ['a4', { fallouts: true, backing: 'plain-2' }, MONDAY_SHOP],
     ['a4', { fallouts: true }, MONDAY_SHOP.replace('  trim:', '  kerf: 1/8\n  trim:')],
-  ] as const)('says on %s with %j what the record says, and can be carried out', async (paper, wishes, shop) => {
-    const { files, record } = await madeDay(MONDAY, shop, { paper, ...wishes });
+  ] as const)('says on %s with %j what the record says, and can be carried out', async (paper, options, shop) => {
+    const { files, record } = await madeDay(MONDAY, shop, { paper, ...options });
     const { pages } = await readPdf(files[0]!.bytes);
     for (const { layouts } of record.boards) for (const layout of layouts) checkPage(pages, layout, record);
     checkCarriedOut(record);
-    checkCounts(record, 'backing' in wishes ? 44 : 25);
+    checkCounts(record, 'backing' in options ? 44 : 25);
     const words = pages[0]!.texts.map(({ text }) => text);
     for (const { yield: share, kept, waste, cost, sheets, verdict, first, gap } of record.boards) {
       const proof = first === 'cost' && gap > 0 ? `at most £\u00a0${gap.toFixed(2)}` : verdict;

@@ -1,4 +1,4 @@
-import { make, type OutputId, type Records, type Wishes } from '../../src/index.ts';
+import { make, type OutputId, type OutputOptions, type Records } from '../../src/index.ts';
 import { type Solved, solveJob } from '../../src/outputs/solve-job.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { FONTS } from '../fonts/loaded.ts';
@@ -24,9 +24,9 @@ export function solvedSample({ name, job, shop }: Sample): Solved {
 export async function readSheets<Id extends OutputId>(
   id: Id,
   jobs: readonly Solved[],
-  wishes: Wishes = {},
+  options: OutputOptions = {},
 ): Promise<{ readonly pages: readonly ReadPage[]; readonly title: string; readonly record: Records[Id] }> {
-  const made = await make(id, { jobs }, wishes);
+  const made = await make(id, { jobs }, options);
   if (!made.ok) throw new Error(made.problems.map(showProblem).join('\n'));
   const pdf = await readPdf(made.value.files[0]!.bytes);
   return { pages: pdf.pages, title: pdf.title, record: made.value.record };

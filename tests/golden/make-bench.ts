@@ -14,8 +14,8 @@ export async function makeBenchCase({ sheet, job, file, shop }: Case, makeFile: 
     file,
     ...(shop !== undefined && { shop: { text: shop, file: 'shop.yaml' } }),
   });
-  const wishes = sheet === 'placement' ? {} : { number: '41' };
-  const made = solved.ok ? await prepare(sheet! as OutputId, { jobs: [solved.value] }, wishes) : solved;
+  const options = sheet === 'placement' ? {} : { number: '41' };
+  const made = solved.ok ? await prepare(sheet! as OutputId, { jobs: [solved.value] }, options) : solved;
   const written = made.ok ? await write(made.value) : made;
   if (!made.ok || !written.ok) throw new Error(`a golden case must make its sheet: ${JSON.stringify([made, written])}`);
   // A placement sheet is one drawing that is laid on paper at full scale; all others are sheets by themselves.

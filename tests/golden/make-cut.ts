@@ -14,11 +14,11 @@ const ASKED: readonly (readonly [string, BuildOptions])[] = [
 /** The files of a machine byte for byte, and what is said of them. */
 export async function makeCutCase({ cut, job, file, shop }: Case): Promise<Outputs> {
   const outputs: Map<string, Uint8Array> = new Map();
-  for (const [start, wishes] of ASKED) {
+  for (const [start, options] of ASKED) {
     const built = await build(job, {
       file,
       documents: ['cutfile'],
-      ...wishes,
+      ...options,
       machine: cut!,
       ...(shop !== undefined && { shop: { text: shop, file: 'shop.yaml' } }),
     });

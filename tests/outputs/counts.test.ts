@@ -1,7 +1,15 @@
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { JIGS } from '../../src/documents/jigs/jigs.ts';
-import { OUTPUTS, type OutputId, prepare, type Solved, solveLoading, type Wishes, write } from '../../src/index.ts';
+import {
+  OUTPUTS,
+  type OutputId,
+  type OutputOptions,
+  prepare,
+  type Solved,
+  solveLoading,
+  write,
+} from '../../src/index.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { METRIC_JOB, METRIC_SHOP } from '../documents/jig-samples.ts';
 import { PIECES, picturesIn } from '../documents/proofs.ts';
@@ -33,8 +41,8 @@ function saidPages(texts: readonly string[]): number {
 }
 
 /** What is told before printing, against the pages of the files. */
-async function compare(id: OutputId, jobs: readonly Solved[], wishes: Wishes, folder?: string): Promise<void> {
-  const prepared = await prepare(id, { jobs }, wishes, { pictures: picturesIn(folder) });
+async function compare(id: OutputId, jobs: readonly Solved[], options: OutputOptions, folder?: string): Promise<void> {
+  const prepared = await prepare(id, { jobs }, options, { pictures: picturesIn(folder) });
   if (!prepared.ok) throw new Error(`${id}: ${prepared.problems.map(showProblem).join('\n')}`);
   const files = await write(prepared.value);
   if (!files.ok) throw new Error(files.problems.map(showProblem).join('\n'));
@@ -75,8 +83,8 @@ describe('pages that are told before printing are those that come out of the pri
 
   it('on the corners of the board, on a roll, and on one page', async () => {
     const solved = await solvedFrom(METRIC_JOB, METRIC_SHOP, 'heron.yaml');
-    for (const wishes of [{ extent: 'corners' }, { paper: 'roll:610mm' }, { paper: 'fit' }, { paper: 'a3' }] as const)
-      for (const id of ['pattern', 'placement'] as const) await compare(id, [solved], wishes);
+    for (const options of [{ extent: 'corners' }, { paper: 'roll:610mm' }, { paper: 'fit' }, { paper: 'a3' }] as const)
+      for (const id of ['pattern', 'placement'] as const) await compare(id, [solved], options);
   });
 
   it('of several jobs in one file', async () => {

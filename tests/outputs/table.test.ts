@@ -9,11 +9,11 @@ import {
   OUTPUTS,
   type Output,
   type OutputFile,
+  type OutputOptions,
   type Solved,
   type Step,
   type Surroundings,
   solveJob,
-  type Wishes,
 } from '../../src/index.ts';
 import { run } from '../cli/run.ts';
 import '../../src/node.ts';
@@ -34,10 +34,11 @@ function solved(): Solved {
 }
 
 /** What an output needs to be made at all. */
-const usual = ({ id }: Output): Wishes => (id === 'jig' ? { kind: 'guide' } : id === 'stock' ? { effort: 0 } : {});
+const usual = ({ id }: Output): OutputOptions =>
+  id === 'jig' ? { kind: 'guide' } : id === 'stock' ? { effort: 0 } : {};
 
-async function filesOf(output: Output, wishes: Wishes = {}, around = AROUND): Promise<readonly OutputFile[]> {
-  const made = await make(output.id, { jobs: [solved()], shop: SHOP }, { ...usual(output), ...wishes }, around);
+async function filesOf(output: Output, options: OutputOptions = {}, around = AROUND): Promise<readonly OutputFile[]> {
+  const made = await make(output.id, { jobs: [solved()], shop: SHOP }, { ...usual(output), ...options }, around);
   if (!made.ok) throw new Error(JSON.stringify(made.problems));
   return made.value.files;
 }

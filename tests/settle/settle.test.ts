@@ -24,20 +24,20 @@ function question(print: string | undefined, shop: string, more: Partial<Request
   return settle({ job: solved.value.job, shop: solved.value.shop, uses, fonts: FONTS, ...more });
 }
 
-function settled(...asked: Parameters<typeof question>): Settled {
-  const made = question(...asked);
+function settled(...options: Parameters<typeof question>): Settled {
+  const made = question(...options);
   if (!made.ok) throw new Error(JSON.stringify(made.problems));
   return made.value;
 }
 
-const refused = (...asked: Parameters<typeof question>) => {
-  const made = question(...asked);
+const refused = (...options: Parameters<typeof question>) => {
+  const made = question(...options);
   return made.ok ? [] : made.problems.map(({ code }) => code);
 };
 
 describe('the printer', () => {
-  const printer = (print: string | undefined, shop: string, asked?: string) =>
-    settled(print, shop, asked === undefined ? {} : { asked: { printer: asked } }).printer?.id;
+  const printer = (print: string | undefined, shop: string, options?: string) =>
+    settled(print, shop, options === undefined ? {} : { options: { printer: options } }).printer?.id;
 
   it.each([
     ['the only one of the shop', '', SHOP, undefined, 'office'],
@@ -49,8 +49,8 @@ describe('the printer', () => {
     ['none, where the job says so', 'printer: none', SHOP, undefined, undefined],
     ['none, where it was asked for', 'printer: office', SHOP, 'none', undefined],
     ['the one that was asked for, before none in the job', 'printer: none', SHOP, 'office', 'office'],
-  ] as const)('%s', (_, print, shop, asked, id) => {
-    expect(printer(print, shop, asked)).toBe(id);
+  ] as const)('%s', (_, print, shop, options, id) => {
+    expect(printer(print, shop, options)).toBe(id);
   });
 
   it('is said in words', () => {
@@ -63,8 +63,8 @@ describe('the printer', () => {
   });
 
   it('that nobody knows is a problem, but where it is about to be measured', () => {
-    expect(refused('', SHOP, { asked: { printer: 'offce' } })).toEqual(['printer-unknown']);
-    expect(settled('', SHOP, { asked: { printer: 'new' }, newPrinter: true }).printer).toMatchObject({
+    expect(refused('', SHOP, { options: { printer: 'offce' } })).toEqual(['printer-unknown']);
+    expect(settled('', SHOP, { options: { printer: 'new' }, newPrinter: true }).printer).toMatchObject({
       id: 'new',
       x: 1,
     });
@@ -108,10 +108,10 @@ describe('margins', () => {
 
 describe('the paper', () => {
   it('is the one that was asked for, the job’s, or the usual one', () => {
-    expect(settled('paper: a3', SHOP, { asked: { paper: 'letter' } }).paper).toMatchObject({ id: 'letter' });
+    expect(settled('paper: a3', SHOP, { options: { paper: 'letter' } }).paper).toMatchObject({ id: 'letter' });
     expect(settled('paper: a3', SHOP)).toMatchObject({ paper: { id: 'a3' }, sheet: { id: 'a3' }, units: 'mm' });
     expect(settled(undefined, SHOP)).toMatchObject({ paper: { id: 'a4' }, units: 'mm' });
-    expect(settled(undefined, SHOP, { asked: { units: 'in' } })).toMatchObject({
+    expect(settled(undefined, SHOP, { options: { units: 'in' } })).toMatchObject({
       paper: { id: 'letter' },
       units: 'in',
     });
@@ -121,10 +121,10 @@ describe('the paper', () => {
     for (const paper of ['roll:24in', 'fit']) {
       const { paper: full, sheet } = settled(`paper: "${paper}"`, SHOP);
       expect([full.kind === 'sheet', sheet.id]).toEqual([false, 'a4']);
-      expect(settled('', SHOP, { asked: { paper }, uses: ['readings', 'full scale'] }).sheet.id).toBe('a4');
-      expect(settled('', SHOP, { asked: { paper }, uses: [] }).sheet.id).toBe('a4');
-      expect(refused('', SHOP, { asked: { paper }, uses: ['sheet'] })).toEqual(['sheet-paper']);
-      expect(refused('', SHOP, { asked: { paper }, uses: ['readings'] })).toEqual(['sheet-paper']);
+      expect(settled('', SHOP, { options: { paper }, uses: ['readings', 'full scale'] }).sheet.id).toBe('a4');
+      expect(settled('', SHOP, { options: { paper }, uses: [] }).sheet.id).toBe('a4');
+      expect(refused('', SHOP, { options: { paper }, uses: ['sheet'] })).toEqual(['sheet-paper']);
+      expect(refused('', SHOP, { options: { paper }, uses: ['readings'] })).toEqual(['sheet-paper']);
     }
   });
 
@@ -134,7 +134,7 @@ describe('the paper', () => {
   });
 
   it('and the printer are both told where both are wrong', () => {
-    expect(refused('', SHOP, { asked: { paper: 'lettr', printer: 'offce' } })).toEqual([
+    expect(refused('', SHOP, { options: { paper: 'lettr', printer: 'offce' } })).toEqual([
       'paper-unknown',
       'printer-unknown',
     ]);
@@ -142,8 +142,8 @@ describe('the paper', () => {
 });
 
 it('date and number are passed on, and nothing else is settled by them', () => {
-  const asked = { date: '12 March 2031', number: '41' };
-  expect(settled('', SHOP, { asked })).toEqual({ ...settled('', SHOP), ...asked });
+  const options = { date: '12 March 2031', number: '41' };
+  expect(settled('', SHOP, { options })).toEqual({ ...settled('', SHOP), ...options });
 });
 
 describe('words that were asked for', () => {
@@ -155,7 +155,7 @@ describe('words that were asked for', () => {
     ['number', '41\u001b[31m', 'text-line', 'a line break or an invisible character'],
     ['number', '9'.repeat(25), 'text-line-long', 'the text has 25 characters'],
   ])('a %s of %j is refused as it is in a job', (name, text, code, words) => {
-    const made = question('', SHOP, { asked: { [name]: text } });
+    const made = question('', SHOP, { options: { [name]: text } });
     expect(made.ok ? [] : made.problems).toEqual([
       expect.objectContaining({ code, path: [name], message: expect.stringContaining(words) }),
     ]);
@@ -163,7 +163,7 @@ describe('words that were asked for', () => {
   });
 
   it('may be as long as they are allowed to be', () => {
-    const asked = { date: 'x'.repeat(60), number: '9'.repeat(24) };
-    expect(settled('', SHOP, { asked })).toMatchObject(asked);
+    const options = { date: 'x'.repeat(60), number: '9'.repeat(24) };
+    expect(settled('', SHOP, { options })).toMatchObject(options);
   });
 });

@@ -52,7 +52,7 @@ async function run(word: string, file: string | undefined, options: Options): Pr
   const kind = kindOf(word);
   const near = file ?? join('.', 'readings.yaml');
   const shop = await findShop(near, options.shop);
-  const readings = file === undefined ? await asked(kind, shop) : await readSource(file, 'readings file');
+  const readings = file === undefined ? await answers(kind, shop) : await readSource(file, 'readings file');
   const date = today();
   const solve = (text: string, confirmed: boolean, known: SourceFile | undefined) =>
     calibrate({ kind, text, file: readings.file, date, confirmed, ...(known === undefined ? {} : { shop: known }) });
@@ -112,7 +112,7 @@ function kindOf(word: string): Calibrated {
   );
 }
 
-async function asked(kind: Calibrated, shop: SourceFile | undefined): Promise<SourceFile> {
+async function answers(kind: Calibrated, shop: SourceFile | undefined): Promise<SourceFile> {
   if (process.stdin.isTTY !== true) {
     throw new UsageError('name a file of readings; without one they are asked for, which takes a terminal');
   }

@@ -24,7 +24,7 @@ export function define(command: Command): void {
     if (kind === undefined) throw new UsageError('which jig? matwright jig --list names them');
     const folder = (shop: SourceFile | undefined) =>
       job === undefined ? join(shop === undefined ? '.' : dirname(shop.file), 'jigs') : defaultFolder(job);
-    await runOutput(row, job === undefined ? [] : [job], options, { wishes: { kind }, folder });
+    await runOutput(row, job === undefined ? [] : [job], options, { options: { kind }, folder });
   });
 }
 

@@ -1,12 +1,12 @@
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import type { Command } from 'commander';
 import { type Everything, everything } from '../../outputs/everything.ts';
-import type { OptionName } from '../../outputs/options.ts';
+import type { OptionName } from '../../outputs/option-table.ts';
 import { type Problem, toldOnce } from '../../problems/problem.ts';
 import { defaultFolder } from '../input.ts';
 import { type SolvedFile, solveFiles } from '../jobs.ts';
 import { writeFolders } from '../output.ts';
-import { type Given, outputOptions, type Shared, wishesOf } from '../output-options.ts';
+import { type Given, optionsFrom, outputOptions, type Shared } from '../output-options.ts';
 import { picturesBeside } from '../picture.ts';
 import { rendererBytes } from '../renderer.ts';
 import { fail, note, printJson, warn } from '../say.ts';
@@ -31,21 +31,21 @@ Examples:
     .action(make);
 }
 
-async function make(files: readonly string[], options: Given & Shared): Promise<void> {
-  const json = options.json === true;
-  const wishes = wishesOf(OPTIONS, options);
-  const { jobs, problems, warnings } = await solveFiles(files, options.shop);
+async function make(files: readonly string[], flags: Given & Shared): Promise<void> {
+  const json = flags.json === true;
+  const options = optionsFrom(OPTIONS, flags);
+  const { jobs, problems, warnings } = await solveFiles(files, flags.shop);
   if (problems.length > 0) return fail(problems, json);
   const folders = foldersOf(
     jobs.map(({ file }) => file),
-    options.out,
+    flags.out,
   );
   const made: { readonly job: SolvedFile; readonly folder: string; readonly all: Everything }[] = [];
   const told: Problem[] = [...warnings];
   const wrong: Problem[] = [];
   for (const [index, job] of jobs.entries()) {
     const around = { pictures: picturesBeside(job.file), renderer: rendererBytes };
-    const all = await everything(job.solved, index, wishes, around);
+    const all = await everything(job.solved, index, options, around);
     if (!all.ok) wrong.push(...all.problems);
     else {
       made.push({ job, folder: folders[index]!, all: all.value });
@@ -58,7 +58,7 @@ async function make(files: readonly string[], options: Given & Shared): Promise<
     const list = made.map(({ job, folder, all }) => ({ job: job.file, folder, ...all.manifest }));
     return printJson({ jobs: list });
   }
-  if (options.quiet === true) return;
+  if (flags.quiet === true) return;
   warn(toldOnce(told));
   for (const { folder, all } of made) note(`${all.manifest.title}: ${all.files.length} files in ${folder}`);
 }

@@ -24,7 +24,7 @@ import { COLOURS, placeholderWords } from './words.ts';
 export type SheetItems = ReadonlyMap<ProofGroup, readonly Item[]>;
 
 /** What a sheet asks while it is made. */
-export interface Asked {
+export interface SheetParts {
   /** The number of its first variant, from 0. */
   readonly first: number;
   readonly picture: (variant: Variant, opening: number) => PlacedPicture | undefined;
@@ -33,7 +33,7 @@ export interface Asked {
 export interface ChosenSheet {
   readonly paper: Size;
   readonly scale: number;
-  readonly make: (variants: readonly Variant[], asked: Asked) => SheetItems;
+  readonly make: (variants: readonly Variant[], parts: SheetParts) => SheetItems;
 }
 
 /** Scales that people can reckon with, as 1 : so much. */
@@ -55,7 +55,11 @@ export function bestSheet(variants: readonly Variant[], options: ProofOptions, p
     { width: long, height: short },
   ].map((paper) => {
     const layout = new SheetLayout(paper, variants, options, perSheet);
-    return { paper, scale: layout.scale, make: (own: readonly Variant[], asked: Asked) => layout.make(own, asked) };
+    return {
+      paper,
+      scale: layout.scale,
+      make: (own: readonly Variant[], parts: SheetParts) => layout.make(own, parts),
+    };
   }) as [ChosenSheet, ChosenSheet];
   return lying.scale > upright.scale * WORTH_TURNING ? lying : upright;
 }
@@ -109,7 +113,7 @@ class SheetLayout {
     return this.#scale!;
   }
 
-  make(variants: readonly Variant[], asked: Asked): SheetItems {
+  make(variants: readonly Variant[], parts: SheetParts): SheetItems {
     const { fonts } = this.#options;
     const items = new Map<ProofGroup, Item[]>();
     const add = (group: ProofGroup, made: readonly Item[]): void => {
@@ -119,7 +123,7 @@ class SheetLayout {
     variants.forEach((variant, i) => {
       const at = this.#pieceAt(variant, i);
       const place = { at, scale: this.scale };
-      const pictures = variant.mat.openings.map((_, k) => asked.picture(variant, k));
+      const pictures = variant.mat.openings.map((_, k) => parts.picture(variant, k));
       const { openings, units } = variant.job;
       const words = variant.mat.openings.map((opening, i) => placeholderWords(opening, openings[i]?.name, units));
       add('piece', pieceItems(variant.mat, variant.job, place, pictures, words, fonts));
@@ -128,7 +132,7 @@ class SheetLayout {
         add('dimensions', dimensionItems(variant.mat, variant.job, place, rows, fonts));
       }
     });
-    const band = this.#band(variants, this.#fieldBottom + AIR * 0.9, asked.first);
+    const band = this.#band(variants, this.#fieldBottom + AIR * 0.9, parts.first);
     for (const [group, made] of band.groups) add(group, made);
     add('foot', this.#foot.items);
     return items;

@@ -46,9 +46,9 @@ function sortedForBench<T extends Pick<BenchJob, 'mat' | 'strokes'>>(jobs: reado
 }
 
 /** The number that is asked for counts on from job to job; without one each job has its own. */
-export function numbered(jobs: readonly BenchJob[], asked: string | undefined): readonly BenchJob[] {
+export function numbered(jobs: readonly BenchJob[], first: string | undefined): readonly BenchJob[] {
   return jobs.map((work, i) => {
-    const number = asked === undefined ? work.job.number : countedOn(asked, i);
+    const number = first === undefined ? work.job.number : countedOn(first, i);
     return number === undefined ? work : { ...work, number };
   });
 }

@@ -1,14 +1,14 @@
 import { expect, test } from 'vitest';
-import { askedCommand } from '../../src/cli/asked.ts';
+import { commandName } from '../../src/cli/command-name.ts';
 import { COMMANDS } from '../../src/cli/commands.ts';
 import { run } from './run.ts';
 
 test('the first word that is no option is the command, and help is help of the next', () => {
-  expect(askedCommand(['pattern', 'job.yaml'])).toBe('pattern');
-  expect(askedCommand(['--json', 'check', 'job.yaml'])).toBe('check');
-  expect(askedCommand(['help', 'pattern'])).toBe('pattern');
-  expect(askedCommand(['help'])).toBeUndefined();
-  expect(askedCommand(['--version'])).toBeUndefined();
+  expect(commandName(['pattern', 'job.yaml'])).toBe('pattern');
+  expect(commandName(['--json', 'check', 'job.yaml'])).toBe('check');
+  expect(commandName(['help', 'pattern'])).toBe('pattern');
+  expect(commandName(['help'])).toBeUndefined();
+  expect(commandName(['--version'])).toBeUndefined();
 });
 
 test.each(COMMANDS.map(({ name }) => name))('help %s says what %s --help says', async (name) => {
