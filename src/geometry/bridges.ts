@@ -24,7 +24,7 @@ export function windowsOf(contours: readonly Path[]): Windows {
   const known = contours.map((path) => ({ path, outline: outlineOf(path), box: pathBox(path) }));
   for (const [i, a] of known.entries()) {
     for (const b of known.slice(i + 1)) {
-      const met = a.outline.pieces.some((p) => b.outline.pieces.some((q) => meetings(p.piece, q.piece).length > 0));
+      const met = a.outline.pieces.some((p) => b.outline.pieces.some((q) => meetings(p, q).length > 0));
       if (met) return { ok: false, why: 'crossing' };
     }
   }

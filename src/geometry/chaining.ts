@@ -1,3 +1,5 @@
+import { box } from './box.ts';
+import { boxTree, touched } from './box-tree.ts';
 import { type Piece, partOf, sweepOf } from './curves.ts';
 import type { Path, Segment } from './path.ts';
 import { between, distance, dot, minus, type Point } from './point.ts';
@@ -15,20 +17,31 @@ export interface Stretch {
 export function chained(stretches: readonly Stretch[], slack: number): Path | 'nothing' | 'parts' {
   // Two that are left out beside each other, as the two sides of a blunt corner are, must not open a gap.
   const rest = stretches.filter((each) => distance(each.from, each.to) > slack / 3 || isRound(each));
+  const starts = rest.map(({ from }) => box(from.x, from.y, 0, 0));
+  const tree = boxTree(starts);
+  const taken = rest.map(() => false);
+  const nextOf = (end: Point): number | undefined => {
+    let best: number | undefined;
+    touched(tree, starts, box(end.x, end.y, 0, 0), slack, (k) => {
+      const away = distance(end, rest[k]!.from);
+      if (taken[k] || away > slack) return;
+      const known = best === undefined ? Number.POSITIVE_INFINITY : distance(end, rest[best]!.from);
+      if (away < known || (away === known && k < best!)) best = k;
+    });
+    return best;
+  };
   const loops: Stretch[][] = [];
-  while (rest.length > 0) {
-    const loop = [rest.shift()!];
+  for (const [first, stretch] of rest.entries()) {
+    if (taken[first]) continue;
+    taken[first] = true;
+    const loop = [stretch];
     const isClosed = (): boolean =>
       distance(loop.at(-1)!.to, loop[0]!.from) <= slack && (loop.length > 1 || isRound(loop[0]!));
     while (!isClosed()) {
-      const end = loop.at(-1)!.to;
-      let best = -1;
-      for (const [k, { from }] of rest.entries()) {
-        if (distance(end, from) <= slack && (best < 0 || distance(end, from) < distance(end, rest[best]!.from)))
-          best = k;
-      }
-      if (best < 0) break;
-      loop.push(rest.splice(best, 1)[0]!);
+      const next = nextOf(loop.at(-1)!.to);
+      if (next === undefined) break;
+      taken[next] = true;
+      loop.push(rest[next]!);
     }
     // What was passed over where the way round closed without it is no part of its own.
     if (isClosed() && (loop.some(isRound) || lengthOf(loop) > 3 * slack)) loops.push(loop);

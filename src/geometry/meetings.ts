@@ -1,4 +1,5 @@
-import { type Box, bottom, right } from './box.ts';
+import type { Box } from './box.ts';
+import { boxTree, someIn, touching } from './box-tree.ts';
 import { monotone, type Piece, partOf, piecesOf, pointAt, sweepOf } from './curves.ts';
 import { pieceBox } from './extent.ts';
 import type { Path } from './path.ts';
@@ -15,17 +16,13 @@ const END = 1e-9;
 
 /** Every point that two pieces have in common; of a stretch that they share, its ends. */
 export function meetings(a: Piece, b: Piece): readonly Meeting[] {
-  if (!near(pieceBox(a), pieceBox(b))) return [];
+  if (!touching(pieceBox(a), pieceBox(b), 1e-9)) return [];
   const kinds = [a.segment.kind, b.segment.kind];
   if (kinds.includes('cubic')) return subdivided(a, b);
   const swap = a.segment.kind === 'arc' && b.segment.kind === 'line';
   const [first, second] = swap ? [b, a] : [a, b];
   const found = pairs(first, second);
   return swap ? found.map((each) => ({ a: each.b, b: each.a })) : found;
-}
-
-function near(a: Box, b: Box, slack = 1e-9): boolean {
-  return a.x <= right(b) + slack && b.x <= right(a) + slack && a.y <= bottom(b) + slack && b.y <= bottom(a) + slack;
 }
 
 /** Line with line, line with arc, arc with arc. */
@@ -132,7 +129,7 @@ function subdivided(a: Piece, b: Piece): readonly Meeting[] {
   let visits = 0;
   const visit = (p: Piece, p0: number, p1: number, q: Piece, q0: number, q1: number, depth: number): void => {
     visits++;
-    if (visits > 60 * MOST || found.length > MOST || !near(hullBox(p), hullBox(q), 0)) return;
+    if (visits > 60 * MOST || found.length > MOST || !touching(hullBox(p), hullBox(q))) return;
     const [bentP, bentQ] = [bend(p), bend(q)];
     if ((bentP < STRAIGHT && bentQ < STRAIGHT) || depth > DEEPEST) {
       const met = pairs(chord(p), chord(q))[0];
@@ -160,10 +157,12 @@ function subdivided(a: Piece, b: Piece): readonly Meeting[] {
 function hullBox(piece: Piece): Box {
   const { from, segment } = piece;
   if (segment.kind === 'arc') return pieceBox(piece);
-  const points = segment.kind === 'cubic' ? [from, segment.c1, segment.c2, segment.to] : [from, segment.to];
-  const [xs, ys] = [points.map((p) => p.x), points.map((p) => p.y)];
-  const [x, y] = [Math.min(...xs), Math.min(...ys)];
-  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+  const { to } = segment;
+  const { c1, c2 } = segment.kind === 'cubic' ? segment : { c1: from, c2: to };
+  const x = Math.min(from.x, c1.x, c2.x, to.x);
+  const y = Math.min(from.y, c1.y, c2.y, to.y);
+  const [toX, toY] = [Math.max(from.x, c1.x, c2.x, to.x), Math.max(from.y, c1.y, c2.y, to.y)];
+  return { x, y, width: toX - x, height: toY - y };
 }
 
 const chord = ({ from, segment }: Piece): Piece => ({ from, segment: { kind: 'line', to: segment.to } });
@@ -196,19 +195,24 @@ export function selfCrossing(path: Path): Point | undefined {
   // A cubic may cross itself: cut where it turns back, it meets its own other part.
   const pieces = piecesOf(path).flatMap(monotone);
   const boxes = pieces.map(pieceBox);
-  const order = pieces.map((_, i) => i).sort((i, j) => boxes[i]!.x - boxes[j]!.x);
-  for (const [k, i] of order.entries()) {
-    for (const j of order.slice(k + 1)) {
-      if (boxes[j]!.x > right(boxes[i]!) + 1e-9) break;
-      const [first, second] = i < j ? [i, j] : [j, i];
-      const follows = second === first + 1;
-      const closes = path.closed && first === 0 && second === pieces.length - 1;
-      for (const { a, b } of meetings(pieces[first]!, pieces[second]!)) {
-        if (follows && a > 1 - 1e-6 && b < 1e-6) continue;
-        if (closes && a < 1e-6 && b > 1 - 1e-6) continue;
-        return pointAt(pieces[first]!, a);
-      }
-    }
+  const tree = boxTree(boxes);
+  for (const [i, piece] of pieces.entries()) {
+    let crossing: Point | undefined;
+    someIn(
+      tree,
+      (part) => touching(part, boxes[i]!, 1e-9),
+      (j) => {
+        if (j <= i || !touching(boxes[j]!, boxes[i]!, 1e-9)) return false;
+        const follows = j === i + 1;
+        const closes = path.closed && i === 0 && j === pieces.length - 1;
+        const met = meetings(piece, pieces[j]!).find(
+          ({ a, b }) => !(follows && a > 1 - 1e-6 && b < 1e-6) && !(closes && a < 1e-6 && b > 1 - 1e-6),
+        );
+        if (met !== undefined) crossing = pointAt(piece, met.a);
+        return met !== undefined;
+      },
+    );
+    if (crossing !== undefined) return crossing;
   }
   return undefined;
 }

@@ -1,31 +1,47 @@
 import { type Box, bottom, right } from './box.ts';
+import { type BoxTree, boxTree, leastFrom, someIn } from './box-tree.ts';
 import { monotone, type Piece, piecesOf, pointAt, sweepOf } from './curves.ts';
 import { pieceBox } from './extent.ts';
 import { distanceToCubic } from './nearest-on-cubic.ts';
 import type { Path } from './path.ts';
 import { distance, dot, minus, type Point, times } from './point.ts';
 
+interface Boxed {
+  readonly pieces: readonly Piece[];
+  readonly boxes: readonly Box[];
+  readonly tree: BoxTree | undefined;
+}
+
 /** A path made ready for questions that are asked of it many times. */
-export interface Outline {
-  readonly pieces: readonly { readonly piece: Piece; readonly box: Box }[];
+export interface Outline extends Boxed {
   /** Cut where they turn back, for counting crossings. */
-  readonly runs: readonly { readonly piece: Piece; readonly box: Box }[];
+  readonly runs: Boxed;
+}
+
+function boxed(pieces: readonly Piece[]): Boxed {
+  const boxes = pieces.map(pieceBox);
+  return { pieces, boxes, tree: boxTree(boxes) };
 }
 
 export function outlineOf(path: Path): Outline {
   const pieces = piecesOf(path);
-  const boxed = (piece: Piece) => ({ piece, box: pieceBox(piece) });
-  return { pieces: pieces.map(boxed), runs: pieces.flatMap(monotone).map(boxed) };
+  return { ...boxed(pieces), runs: boxed(pieces.flatMap(monotone)) };
 }
 
 /** True inside a closed outline (its own line belongs to neither side), by counting crossings to the right. */
-export function isInside(outline: Outline, p: Point): boolean {
+export function isInside({ runs: { pieces, boxes, tree } }: Outline, p: Point): boolean {
   let inside = false;
-  for (const { piece, box } of outline.runs) {
-    const [a, b] = [piece.from, piece.segment.to];
-    if (a.y > p.y === b.y > p.y || p.x >= right(box)) continue;
-    if (p.x < box.x || crossingX(piece, p.y) > p.x) inside = !inside;
-  }
+  someIn(
+    tree,
+    (part) => p.y >= part.y && p.y <= bottom(part) && p.x < right(part),
+    (i) => {
+      const [piece, box] = [pieces[i]!, boxes[i]!];
+      const [a, b] = [piece.from, piece.segment.to];
+      if (a.y > p.y === b.y > p.y || p.x >= right(box)) return false;
+      if (p.x < box.x || crossingX(piece, p.y) > p.x) inside = !inside;
+      return false;
+    },
+  );
   return inside;
 }
 
@@ -42,17 +58,9 @@ function crossingX(piece: Piece, y: number): number {
   return pointAt(piece, (low + high) / 2).x;
 }
 
-/** From a point to the nearest of an outline's own line. */
-export function distanceTo(outline: Outline, p: Point): number {
-  let best = Number.POSITIVE_INFINITY;
-  for (const { piece, box } of outline.pieces)
-    if (boxDistance(box, p) < best) best = Math.min(best, toPiece(piece, p, best));
-  return best;
-}
-
-function boxDistance(box: Box, p: Point): number {
-  return Math.hypot(Math.max(box.x - p.x, 0, p.x - right(box)), Math.max(box.y - p.y, 0, p.y - bottom(box)));
-}
+/** From a point to the nearest of an outline's own line, `atMost` where nothing is nearer than that. */
+export const distanceTo = ({ pieces, boxes, tree }: Outline, p: Point, atMost?: number): number =>
+  leastFrom(tree, boxes, p, (i, most) => toPiece(pieces[i]!, p, most), atMost);
 
 /** From a point to the nearest of a piece; it may give up where nothing is nearer than `atMost`, and say that or more. */
 export function toPiece(piece: Piece, p: Point, atMost = Number.POSITIVE_INFINITY): number {
@@ -91,8 +99,10 @@ export function gapBetween(a: Path, b: Path, within = 1e-4): number {
     [first, second],
     [second, first],
   ] as const) {
-    for (const { piece, box } of from.pieces) {
-      if (!to.pieces.some((other) => boxesApart(box, other.box) < best)) continue;
+    for (const [i, piece] of from.pieces.entries()) {
+      const box = from.boxes[i]!;
+      const nearer = (other: Box): boolean => boxesApart(box, other) < best;
+      if (!someIn(to.tree, nearer, (k) => nearer(to.boxes[k]!))) continue;
       // Between straight sides the nearest is always at an end of one of them.
       if (piece.segment.kind === 'line') best = Math.min(best, distanceTo(to, piece.from));
       else best = Math.min(best, curveTo(piece, to, within));

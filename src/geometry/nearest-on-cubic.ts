@@ -102,15 +102,42 @@ function slopeTurns(h: Handles): number {
   return changes;
 }
 
-/** Where a slope that changes its sign once does so. */
+/** A parameter this near to where the curve turns is as good: there the distance hardly changes. */
+const FINE = 2 ** -46;
+
+/** Where a slope that changes its sign once does so: by false position, with the end that stays halved (Illinois). */
 function lowest(h: Handles): number {
-  const w = slope(h);
+  const [a, b, c, d, e, f] = slope(h) as [number, number, number, number, number, number];
   const at = (t: number): number => {
-    const [a, b, c, d, e, f] = w as [number, number, number, number, number, number];
     const u = 1 - t;
-    return u * (u * (u * (u * (u * a + 5 * t * b) + 10 * t * t * c) + 10 * t ** 3 * d) + 5 * t ** 4 * e) + t ** 5 * f;
+    const [uu, tt] = [u * u, t * t];
+    return uu * u * (uu * a + 5 * t * (u * b + 2 * t * c)) + tt * t * (10 * uu * d + t * (5 * u * e + t * f));
   };
-  const rising = at(1) > 0 || (at(1) === 0 && at(0) <= 0);
+  let [low, high, below, above] = [0, 1, at(0), at(1)];
+  if (below === 0 || above === 0) return turnByHalves(at, below, above);
+  let kept = 0;
+  for (let n = 0; n < 60 && high - low > FINE; n++) {
+    const t = (low * above - high * below) / (above - below);
+    // Where it does not close in, a half does.
+    const middle = n % 8 === 7 || !(t > low && t < high) ? (low + high) / 2 : t;
+    const value = at(middle);
+    if (value === 0) return middle;
+    if (value > 0 === above > 0) {
+      [high, above] = [middle, value];
+      if (kept === 1) below /= 2;
+      kept = 1;
+    } else {
+      [low, below] = [middle, value];
+      if (kept === -1) above /= 2;
+      kept = -1;
+    }
+  }
+  return (low + high) / 2;
+}
+
+/** Where the slope is nothing at an end, its sign is that of the other. */
+function turnByHalves(at: (t: number) => number, below: number, above: number): number {
+  const rising = above > 0 || (above === 0 && below <= 0);
   let [low, high] = [0, 1];
   for (let n = 0; n < 46; n++) {
     const middle = (low + high) / 2;

@@ -1,5 +1,7 @@
+import { boxDistance, boxTree, someIn, touched } from './box-tree.ts';
 import { chained, type Stretch } from './chaining.ts';
 import { derivative, directionAt, type Piece, partOf, piecesOf, pointAt } from './curves.ts';
+import { pieceBox } from './extent.ts';
 import { CURVE_TOLERANCE, fitCubics } from './fit.ts';
 import { circleCircle, lineCircle, meetings } from './meetings.ts';
 import { distanceTo, isInside, movedLeft, type Outline, outlineOf } from './near.ts';
@@ -227,18 +229,26 @@ function drawnBack(chain: Piece[], tip: Point): readonly Piece[] {
 /** The stretches between crossings that are really as far from the outline as they should be, on its right side. */
 function trimmed({ pieces: raw, wedges }: Mitred, outline: Outline, by: number, slack: number): readonly Stretch[] {
   const cuts = raw.map((): number[] => [0, 1]);
-  for (let i = 0; i < raw.length; i++) {
-    for (let j = i + 1; j < raw.length; j++) {
-      if (runsOn(raw[i]!, raw[j]!) || runsOn(raw[j]!, raw[i]!)) continue;
-      for (const { a, b } of meetings(raw[i]!, raw[j]!)) {
+  const boxes = raw.map(pieceBox);
+  const tree = boxTree(boxes);
+  for (const [i, piece] of raw.entries()) {
+    touched(tree, boxes, boxes[i]!, 1e-9, (j) => {
+      if (j <= i || runsOn(piece, raw[j]!) || runsOn(raw[j]!, piece)) return;
+      for (const { a, b } of meetings(piece, raw[j]!)) {
         cuts[i]!.push(a);
         cuts[j]!.push(b);
       }
-    }
+    });
   }
   const least = Math.abs(by) - slack;
-  const covered = (p: Point): boolean =>
-    distanceTo(outline, p) < least || wedges.some((each) => isInside(each, p) && distanceTo(each, p) > slack);
+  const corners = boxTree(wedges.map(({ tree: whole }) => whole!.box));
+  const byCorner = (p: Point): boolean =>
+    someIn(
+      corners,
+      (part) => boxDistance(part, p) === 0,
+      (k) => isInside(wedges[k]!, p) && distanceTo(wedges[k]!, p) > slack,
+    );
+  const covered = (p: Point): boolean => distanceTo(outline, p, least) < least || byCorner(p);
   return raw.flatMap((piece, i) => {
     const ts = [...cuts[i]!].sort((a, b) => a - b).filter((t, k, all) => k === 0 || t - all[k - 1]! > 1e-9);
     return ts.slice(1).flatMap((end, k): Stretch[] => {

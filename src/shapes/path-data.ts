@@ -30,8 +30,13 @@ interface Command {
 export function readPathData(text: string): ReadPath | Refused {
   const trimmed = text.trim();
   const commands = /^[Mm]/.test(trimmed) ? commandsOf(trimmed) : cornersOf(trimmed);
-  return 'message' in commands ? commands : drawn(commands);
+  if ('message' in commands) return commands;
+  const made = drawn(commands);
+  // What is made of an ellipse is many curves.
+  return !('message' in made) && made.segments.length > MOST_SEGMENTS ? tooMany() : made;
 }
+
+const tooMany = (): Refused => refused(`the outline has more than ${MOST_SEGMENTS} parts`, 'simplify it');
 
 const refused = (message: string, hint: string): Refused => ({ message, hint });
 const WRITE = 'write SVG path data such as M0 0 L6 0 L3 5 Z, or a list of corners such as 0,0 6,0 3,5';
@@ -44,6 +49,7 @@ function cornersOf(text: string): readonly Command[] | Refused {
   if (values.length < 6 || values.length % 2 !== 0) {
     return refused(`the outline has ${values.length} numbers, at least three corners of two numbers are needed`, WRITE);
   }
+  if (values.length / 2 > MOST_SEGMENTS) return tooMany();
   return [
     { letter: 'M', numbers: values.slice(0, 2) },
     ...Array.from({ length: values.length / 2 - 1 }, (_, i) => ({
@@ -85,8 +91,7 @@ function commandsOf(text: string): readonly Command[] | Refused {
       at += match[0].length;
     }
     commands.push({ letter, numbers });
-    if (commands.length > MOST_SEGMENTS)
-      return refused(`the outline has more than ${MOST_SEGMENTS} parts`, 'simplify it');
+    if (commands.length > MOST_SEGMENTS) return tooMany();
     // Further pairs after a move are lines.
     if (letter === 'M') letter = 'L';
     if (letter === 'm') letter = 'l';

@@ -81,7 +81,7 @@ function expectOnSides(mat: Mat, strokes: readonly Stroke[]): void {
     const outline = outlineOf(mirror(face, mat.outer.width));
     // Its face line is a straight side of the outline, from corner to corner.
     const side = outline.pieces.some(
-      ({ piece }) =>
+      (piece) =>
         piece.segment.kind === 'line' &&
         [piece.from, piece.segment.to].every((p) =>
           [s.face.from, s.face.to].some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 1e-6),

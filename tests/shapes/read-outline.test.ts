@@ -61,4 +61,20 @@ describe('an outline from SVG path data or corners', () => {
     expect(refusal('')).toContain('0 numbers');
     expect(refusal(`M0 0${' l1 1'.repeat(2001)}`)).toContain('2000 parts');
   });
+
+  it('takes so many parts and no more, however they are written', () => {
+    const corners = (count: number): readonly string[] =>
+      Array.from({ length: count }, (_, i) => {
+        const angle = (2 * Math.PI * i) / count;
+        return `${(100 * Math.cos(angle)).toFixed(4)},${(100 * Math.sin(angle)).toFixed(4)}`;
+      });
+    const many = 'the outline has more than 2000 parts';
+    expect(refusal(corners(2001).join(' '))).toBe(many);
+    expect(refusal(`M${corners(2001).join(' L')} Z`)).toBe(many);
+    expect(read(corners(1990).join(' ')).segments).toHaveLength(1990);
+    expect(read(`M${corners(1990).join(' L')} Z`).segments).toHaveLength(1990);
+    // Most of an ellipse is drawn by several curves.
+    const [first, ...others] = corners(1500);
+    expect(refusal(`M${first} ${others.map((each) => `A 3 1 20 1 1 ${each}`).join(' ')} Z`)).toBe(many);
+  });
 });
