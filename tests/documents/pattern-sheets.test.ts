@@ -1,132 +1,68 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { build, solveLoading } from '../../src/index.ts';
-import type { PageRecord } from '../../src/paper/manifest.ts';
-import { type ReadPage, type ReadPoint, readPdf } from '../readers/pdf-lines.ts';
-import { arrows, faults, shownWords } from './pattern-words.ts';
+import { solveLoading } from '../../src/index.ts';
+import { visible } from '../readers/pdf-lines.ts';
+import { BARS, HERON, PAPERS, printed, type Sheet, SMALL, TEMPLATES, turned } from './pattern-printed.ts';
+import { faults, inkBox, mistakable, shownWords, underlines } from './pattern-words.ts';
+import { onPage } from './sheets.ts';
 
-const TEMPLATES = join(import.meta.dirname, '../../templates');
-const names = readdirSync(TEMPLATES).filter((name) => name.endsWith('.yaml') && name !== 'shop.yaml');
-const PAPERS = ['letter', 'a4', 'a3'] as const;
+describe.each([...TEMPLATES, HERON])('the words of $name', (each) => {
+  it.each(PAPERS)('stand whole on the sheets of %s, TOP upright, 6 and 9 underlined', async (paper) => {
+    for (const { sheets } of await printed(each, paper, 'whole')) {
+      expect(sheets.flatMap(({ page, record }) => faults(page, record))).toEqual([]);
+      expect(sheets.flatMap((sheet) => turned(sheet, /TOP$/))).toEqual([0]);
+      for (const { page } of sheets) expect(underlines(page)).toBe(mistakable(page));
+    }
+  });
+});
 
-interface Sheet {
-  readonly page: ReadPage;
-  readonly record: PageRecord;
-}
+it.each(SMALL)('$name has its TOP upright, and the words of its hinge along the hinge or not at all', async (each) => {
+  const [pattern] = await printed(each, 'letter', 'whole');
+  const [sheet] = pattern!.sheets;
+  expect(faults(sheet!.page, sheet!.record)).toEqual([]);
+  expect(turned(sheet!, /TOP$/)).toEqual([0]);
+  // The longer edge, at the right as it is seen from the back.
+  for (const turn of turned(sheet!, /^hinge along/)) expect(turn).toBe(90);
+});
 
-interface Printed {
-  /** From 1; nothing for what is done on the face. */
-  readonly layer: number | undefined;
-  readonly sheets: readonly Sheet[];
-}
-
-async function printed(
-  job: string,
-  shop: string | undefined,
-  paper: string,
-  extent: 'whole' | 'corners',
-): Promise<readonly Printed[]> {
-  const source = shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } };
-  const built = await build(job, { ...source, paper, extent });
-  if (!built.ok) throw new Error(JSON.stringify(built.problems));
-  const { report, files } = built.value;
-  return Promise.all(
-    report.patterns.map(async ({ file, layer, pages }): Promise<Printed> => {
-      const { pages: read } = await readPdf(files.find(({ name }) => name === file)!.bytes);
-      const sheets = pages.flatMap((record): Sheet[] =>
-        record.width === undefined ? [] : [{ record, page: read[record.number - 1]! }],
-      );
-      return { layer: file === 'pattern-face.pdf' ? undefined : layer, sheets };
-    }),
+/** What is written beside the lines of bars, each nearer to its own than to any other. */
+async function barNames(sheets: readonly Sheet[], layer: number): Promise<readonly string[]> {
+  const solved = await solveLoading(BARS.job, { shop: { text: BARS.shop!, file: 'shop.yaml' } });
+  if (!solved.ok) throw new Error('it was printed');
+  const bars = solved.value.strokes.filter((s) => s.layer === layer && s.bar !== undefined);
+  return sheets.flatMap(({ page, record }) =>
+    shownWords(page)
+      .filter(({ text }) => text.startsWith('bar for '))
+      .map((word) => {
+        const { x, y, width, height } = inkBox(word);
+        const middle = { x: x + width / 2, y: y + height / 2 };
+        // The drawing begins a millimetre before the board; the lines run on beyond their strokes.
+        const off = bars.map(({ order, bar }) => {
+          const [a, b] = [bar!.from, bar!.to].map((p) => onPage({ x: p.x + 1, y: p.y + 1 }, record));
+          const [dx, dy] = [b!.x - a!.x, b!.y - a!.y];
+          const aside = Math.abs((middle.x - a!.x) * dy - (middle.y - a!.y) * dx) / Math.hypot(dx, dy);
+          return { name: `bar for ${order}`, aside };
+        });
+        const nearest = off.reduce((best, one) => (one.aside < best.aside ? one : best));
+        expect(nearest.aside).toBeLessThan(8);
+        expect(word.text).toBe(nearest.name);
+        return word.text;
+      }),
   );
 }
 
-const turned = ({ page, record }: Sheet, pattern: RegExp): readonly number[] =>
-  shownWords(page)
-    .filter(({ text }) => pattern.test(text))
-    .map(({ turn }) => (Math.round(turn) - record.rotation + 360) % 360);
-
-/** Sheets of one corner have names that begin alike. */
-function corners(sheets: readonly Sheet[]): readonly (readonly Sheet[])[] {
-  const groups = new Map<string, Sheet[]>();
-  for (const sheet of sheets) {
-    const corner = sheet.record.name.split('-')[0]!;
-    groups.set(corner, [...(groups.get(corner) ?? []), sheet]);
+it('every line of a bar carries the number of its own stroke', async () => {
+  for (const { sheets, layer } of await printed(BARS, 'letter', 'whole')) {
+    expect(sheets.flatMap(({ page, record }) => faults(page, record))).toEqual([]);
+    const names = await barNames(sheets, layer!);
+    expect(names.length).toBeGreaterThan(3);
+    expect(new Set(names).size).toBe(names.length);
+    // Each bar that lies on the board is drawn, 4 mm on and off.
+    const drawn = sheets.flatMap(({ page }) =>
+      page.lines.filter(
+        ({ dash }) => dash.length === 2 && Math.abs(dash[0]! - 4) < 0.01 && Math.abs(dash[1]! - 4) < 0.01,
+      ),
+    );
+    const ids = new Set(drawn.filter((line) => visible(line) !== undefined).map(({ path, page }) => `${page} ${path}`));
+    expect(ids.size).toBeGreaterThanOrEqual(names.length);
   }
-  return [...groups.values()];
-}
-
-/** Of a side of which less is seen, the number may stand for all, mm. */
-const LITTLE = 45;
-
-/** How much of a line of the back view the sheets of a corner show, mm. */
-function seenOf({ from, to }: { readonly from: ReadPoint; readonly to: ReadPoint }, corner: readonly Sheet[]): number {
-  const long = Math.round(Math.hypot(to.x - from.x, to.y - from.y));
-  return Array.from({ length: long }, (_, i) => (i + 0.5) / long).filter((k) =>
-    corner.some(({ record }) => {
-      const { x, y, width, height } = record as Required<PageRecord>;
-      // The drawing begins a millimetre before the board.
-      const [px, py] = [from.x + k * (to.x - from.x) + 1, from.y + k * (to.y - from.y) + 1];
-      return px > x && py > y && px < x + width && py < y + height;
-    }),
-  ).length;
-}
-
-/** What a corner's sheets lack of TOP, BACK and, for every stroke that is seen, number, arrow, reading and side. */
-async function lacking(job: string, shop: string | undefined, { layer, sheets }: Printed): Promise<readonly string[]> {
-  const solved = await solveLoading(job, shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } });
-  if (!solved.ok) throw new Error('it was printed');
-  const { strokes } = solved.value;
-  return corners(sheets).flatMap((corner) => {
-    const name = corner[0]!.record.name;
-    const side = layer === undefined ? /FACE/ : /BACK/;
-    const marks = ([/TOP$/, side] as const).flatMap((words) => {
-      const found = corner.flatMap((sheet) => turned(sheet, words));
-      return found.length > 0 && found.includes(0) ? [] : [`${name} has no ${words.source} upright`];
-    });
-    if (layer === undefined) return marks;
-    const seen = strokes.filter((s) => s.layer === layer).map((s) => ({ s, mm: seenOf(s.line, corner) }));
-    const words = corner.flatMap(({ page }) => shownWords(page));
-    const numbers = words.filter(({ layer: of }) => of === 'Stroke arrows and numbers').map(({ text }) => text);
-    const readings = words.filter(({ layer: of }) => of === 'Guide readings').map(({ text }) => text);
-    const missing = seen.flatMap(({ s, mm }) => {
-      if (mm < LITTLE) return [];
-      const what = `${name}, stroke ${s.order}`;
-      const reading = s.beyondGuide ? 'guide off' : s.setting.text;
-      return [
-        ...(numbers.includes(String(s.order)) ? [] : [`${what}: no number`]),
-        ...(readings.some((text) => text.startsWith(reading)) ? [] : [`${what}: no reading`]),
-      ];
-    });
-    const sides = readings.filter((text) => /(?:top|bottom|left|right)\b/.test(text));
-    const full = seen.filter(({ mm }) => mm >= LITTLE).length;
-    const drawn = corner.flatMap(({ page }) => arrows(page));
-    return [
-      ...marks,
-      ...missing,
-      ...(sides.length >= full ? [] : [`${name}: ${sides.length} sides of ${full} strokes`]),
-      ...(drawn.length === numbers.length ? [] : [`${name}: ${drawn.length} arrows of ${numbers.length} strokes`]),
-    ];
-  });
-}
-
-const shopText = readFileSync(join(TEMPLATES, 'shop.yaml'), 'utf8');
-
-describe.each(names)('the words of %s', (name) => {
-  const job = readFileSync(join(TEMPLATES, name), 'utf8');
-
-  it.each(PAPERS)('stand whole on the sheets of %s, TOP upright', async (paper) => {
-    for (const { sheets } of await printed(job, shopText, paper, 'whole')) {
-      expect(sheets.flatMap(({ page, record }) => faults(page, record))).toEqual([]);
-      expect(sheets.flatMap((sheet) => turned(sheet, /TOP$/))).toEqual([0]);
-    }
-  });
-
-  it.each(PAPERS)('stand whole on corner sheets of %s, with all that their strokes need', async (paper) => {
-    for (const each of await printed(job, shopText, paper, 'corners')) {
-      expect(each.sheets.flatMap(({ page, record }) => faults(page, record))).toEqual([]);
-      expect(await lacking(job, shopText, each)).toEqual([]);
-    }
-  });
 });

@@ -12,7 +12,7 @@ const CAPITALS = 0.66;
 /** Boxes may share the last hundredths of a millimetre. */
 const SLACK = 0.02;
 
-function inkBox({ at, size, width, turn }: ReadText): ReadBox {
+export function inkBox({ at, size, width, turn }: ReadText): ReadBox {
   const angle = (turn * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   const corners = [
@@ -99,19 +99,62 @@ export function faults(page: ReadPage, record: PageRecord): readonly string[] {
   return found;
 }
 
-/** Corners of filled arrows of the layer of strokes on a page. */
-export function arrows(page: ReadPage): readonly ReadBox[] {
+const boxOf = (sides: readonly ReadLine[]): ReadBox => {
+  const [xs, ys] = [sides.map(({ from }) => from.x), sides.map(({ from }) => from.y)];
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+};
+
+/** Filled shapes of some layers, by how many sides they have. */
+function filled(page: ReadPage, layers: readonly string[]): readonly (readonly ReadLine[])[] {
   const paths = new Map<number, ReadLine[]>();
   for (const line of page.lines) {
-    if (line.fill === undefined || line.layer !== 'Stroke arrows and numbers') continue;
+    if (line.fill === undefined || line.layer === undefined || !layers.includes(line.layer)) continue;
     paths.set(line.path, [...(paths.get(line.path) ?? []), line]);
   }
-  // An underline has four sides.
-  return [...paths.values()]
+  return [...paths.values()];
+}
+
+const STROKES = 'Stroke arrows and numbers';
+const MARKS = 'Start and stop marks';
+
+/** An arrow has seven sides, a line under a number four. */
+export const arrows = (page: ReadPage): readonly ReadBox[] =>
+  filled(page, [STROKES])
     .filter((sides) => sides.length > 4)
-    .map((sides) => {
-      const [xs, ys] = [sides.map(({ from }) => from.x), sides.map(({ from }) => from.y)];
-      const [x, y] = [Math.min(...xs), Math.min(...ys)];
-      return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+    .map(boxOf);
+
+export const underlines = (page: ReadPage): number =>
+  filled(page, [STROKES, MARKS]).filter((sides) => sides.length === 4).length;
+
+const isNumber = ({ text, layer }: ReadText): boolean => /^\d+$/.test(text) && (layer === STROKES || layer === MARKS);
+
+/** Numbers that are others upside down: 6 and 9, 18 and 81 … */
+export function mistakable(page: ReadPage): number {
+  const flipped: Readonly<Record<string, string>> = { 0: '0', 1: '1', 6: '9', 8: '8', 9: '6' };
+  return shownWords(page)
+    .filter(isNumber)
+    .filter(({ text }) => {
+      const other = [...text]
+        .map((digit) => flipped[digit] ?? '?')
+        .reverse()
+        .join('');
+      return /^[1-9]\d*$/.test(other) && other !== text;
+    }).length;
+}
+
+/** Numbers with a level arrow just above or below, which would seem to underline them. */
+export function numbersOver(page: ReadPage): readonly string[] {
+  const level = arrows(page).filter(({ width, height }) => width > height);
+  return shownWords(page)
+    .filter((word) => isNumber(word) && word.layer === STROKES)
+    .flatMap((word) => {
+      const box = inkBox(word);
+      const over = level.some((arrow) => {
+        const shared = Math.min(box.x + box.width, arrow.x + arrow.width) - Math.max(box.x, arrow.x);
+        const apart = Math.max(arrow.y - box.y - box.height, box.y - arrow.y - arrow.height);
+        return shared > 0.3 * box.width && apart >= 0 && apart < 4;
+      });
+      return over ? [`"${word.text}" seems to be underlined by an arrow`] : [];
     });
 }

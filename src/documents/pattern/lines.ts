@@ -15,7 +15,7 @@ export const PENS: Readonly<Record<string, Pen>> = {
   trim: { width: 0.25, colour: 0.35, dash: [1.5, 1.5], cap: 'butt' },
   blank: { width: 0.25, colour: 0, dash: [4, 1, 0.7, 1, 0.7, 1], cap: 'butt' },
   straightedge: { width: 0.3, colour: 0, dash: [12, 2.5], cap: 'butt' },
-  // As much gap as dash: nothing of the board itself is drawn so.
+  // Heavy, with as much gap as dash: not to be taken for the board's edge, which may lie near it.
   bar: { width: 0.45, colour: 0, dash: [4, 4], cap: 'butt' },
   centre: { width: 0.25, colour: 0, dash: [5, 1, 1.2, 1], cap: 'butt' },
   hinge: { width: 1.4, colour: 0.55, dash: [3, 2], cap: 'butt' },

@@ -1,6 +1,6 @@
 import { once } from '../../drawing/once.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { type Box, common, grown } from '../../geometry/box.ts';
+import { type Box, box, common, grown } from '../../geometry/box.ts';
 import type { Side } from '../../geometry/sides.ts';
 import { type Block, joined, labelBlock } from '../../text/block.ts';
 import type { Candidate } from '../../text/room.ts';
@@ -98,9 +98,16 @@ export function freePlaces({ paper, cutBox, depth }: Around): (block: () => Bloc
 }
 
 /** Along its edge alone: where that has no room the words go, and the list of lines says what the dashes mean. */
-export function hingeLabel(side: Side, { paper, cutBox }: Around, fonts: Fonts): Label {
+export function hingeLabel(side: Side, { paper, cutBox }: Around, { area }: View, fonts: Fonts): Label {
   const note = hingeNote(fonts);
-  const band = bands(paper, cutBox);
+  const whole = bands(paper, cutBox);
+  const seen = (strip: Box): Box => common(strip, area) ?? box(area.x, area.y, 0, 0);
+  const band = {
+    upper: seen(whole.upper),
+    lower: seen(whole.lower),
+    left: seen(whole.left),
+    right: seen(whole.right),
+  };
   const places = note.sizes.map(once).map((block) => () => alongHinge(block(), side, band));
   return { what: note.name, why: 'text', tries: [{ places: () => chained(places) }], optional: true };
 }

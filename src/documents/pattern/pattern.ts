@@ -90,7 +90,7 @@ export function pattern(mat: Mat, all: readonly Stroke[], job: Job, layer: numbe
     const noted = [
       topLabel(surroundings, view, fonts),
       ...notes.map((note, i) => noteLabel(note, freePlaces(surroundings), surroundings, view, i > 0 && !view.whole)),
-      hingeLabel(hinge, surroundings, fonts),
+      hingeLabel(hinge, surroundings, view, fonts),
     ];
     if (view.whole) yield* handWork;
     yield* tickLetters(ticks, view, crowded, fonts);
