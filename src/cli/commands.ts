@@ -42,6 +42,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/make.ts'),
   },
   {
+    name: 'page',
+    summary: 'the page for a browser, in one file, with a shop and jobs in it: no terminal is needed from then on',
+    load: () => import('./commands/page.ts'),
+  },
+  {
     name: 'schema',
     summary: 'JSON Schema of a job or of the shop, for editors',
     load: () => import('./commands/schema.ts'),

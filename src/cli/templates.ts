@@ -37,7 +37,7 @@ export async function shopTemplate(): Promise<string> {
 }
 
 /** The first sentence of the comment, the line for editors left out. */
-function summaryOf(text: string): string {
+export function summaryOf(text: string): string {
   const lines = text.split('\n');
   const first = lines.findIndex((line) => line.startsWith('# ') && !line.includes('$schema='));
   const comment: string[] = [];

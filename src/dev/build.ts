@@ -6,12 +6,14 @@
  *     index.mjs              the library for browsers, node.mjs for Node, worker.mjs for workers in browsers; chunks/ is
  *                            what they share
  *     types/                 its declarations
+ *     matwright.html         the page, one file
  */
 import { execFileSync } from 'node:child_process';
 import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { bundleLauncher, bundleLibrary, bundleProgram, type Files } from './bundle.ts';
+import { bundlePage } from './bundle-page.ts';
 import { PREPARED, prepareFonts } from './prepare-fonts.ts';
 
 export const TOP = join(dirname(fileURLToPath(import.meta.url)), '../..');
@@ -31,7 +33,12 @@ export async function build(dist: string): Promise<void> {
 /** All programs that the build makes of the sources in `top`. */
 export async function bundles(top: string): Promise<Files> {
   const { version } = JSON.parse(readFileSync(join(top, 'package.json'), 'utf8')) as { readonly version: string };
-  const made = await Promise.all([bundleLauncher(top), bundleProgram(top, version), bundleLibrary(top)]);
+  const made = await Promise.all([
+    bundleLauncher(top),
+    bundleProgram(top, version),
+    bundleLibrary(top),
+    bundlePage(top),
+  ]);
   return Object.assign({}, ...made);
 }
 

@@ -4,3 +4,10 @@ declare module 'svgdom' {
   /** A window whose document is one empty `svg` element. */
   export function createSVGWindow(): SvgWindow;
 }
+
+/** What is made by another package is a window as far as this one asks for it. */
+declare module '@svgdotjs/svg.js' {
+  import type { SvgWindow } from './svg-window.ts';
+
+  function registerWindow(window: SvgWindow, document: SvgWindow['document']): void;
+}

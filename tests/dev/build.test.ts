@@ -47,7 +47,9 @@ describe('what the build makes', () => {
     const made = await bundles(TOP);
     for (const [name, text] of Object.entries(made))
       expect(readFileSync(join(dist, name), 'utf8') === text, name).toBe(true);
-    const there = readdirSync(dist, { recursive: true, encoding: 'utf8' }).filter((name) => /\.m?js$/.test(name));
+    const there = readdirSync(dist, { recursive: true, encoding: 'utf8' }).filter((name) =>
+      /\.(?:m?js|html)$/.test(name),
+    );
     expect(there.sort()).toEqual(Object.keys(made).sort());
   }, 120_000);
 

@@ -1,7 +1,9 @@
 import { codeOnly } from './lexer.ts';
 import {
   AMBIENT,
+  BROWSER,
   EMPTY_NAMES,
+  LEAVES_THE_PAGE,
   LONG_FILES,
   LONGEST_FILE,
   MADE,
@@ -26,14 +28,18 @@ export function checkUnitNumbers(files: readonly SourceFile[]): Finding[] {
     });
 }
 
-/** Files, process, clock, locale, chance and terminal belong to `src/cli/` (and to the build). */
+/** Files, process, clock, locale, chance and terminal belong to `src/cli/` (and to the build), a browser to `src/page/`. */
 export function checkAmbient(files: readonly SourceFile[]): Finding[] {
+  const found = (file: SourceFile, patterns: readonly RegExp[]): Finding[] => {
+    const code = codeOnly(file.text);
+    return patterns.flatMap((pattern) => findAll('ambient', file, code, pattern, 'let it arrive as an option'));
+  };
   return files
-    .filter((file) => under(file.path, ['src/']) && !under(file.path, ['src/cli/', 'src/dev/']))
-    .flatMap((file) => {
-      const code = codeOnly(file.text);
-      return AMBIENT.flatMap((pattern) => findAll('ambient', file, code, pattern, 'let it arrive as an option'));
-    });
+    .filter((file) => under(file.path, ['src/']))
+    .flatMap((file) => [
+      ...(under(file.path, ['src/cli/', 'src/dev/', 'src/page/']) ? [] : found(file, AMBIENT)),
+      ...(under(file.path, ['src/page/']) ? found(file, LEAVES_THE_PAGE) : found(file, BROWSER)),
+    ]);
 }
 
 /** Nothing unfinished, nothing switched off. The rules themselves have to name the words. */

@@ -118,6 +118,19 @@ const PLANTED: readonly (readonly [string, Checker, SourceFile, SourceFile])[] =
     file('src/job/a.ts', "const process = 'process.env';"),
   ],
   ['chance', checkAmbient, file('src/paper/a.ts', 'Math.random()'), file('src/cli/a.ts', 'Math.random()')],
+  [
+    'a browser below the page',
+    checkAmbient,
+    file('src/mat/a.ts', 'localStorage.x'),
+    file('src/page/a.ts', 'localStorage.x'),
+  ],
+  ['a way out of the page', checkAmbient, file('src/page/a.ts', 'fetch(a)'), file('src/page/a.ts', 'Date.now()')],
+  [
+    'markup put in as text',
+    checkAmbient,
+    file('src/page/a.ts', 'a.innerHTML = b'),
+    file('src/page/a.ts', 'a.textContent = b'),
+  ],
   ['the locale', checkAmbient, file('src/job/a.ts', 'a.localeCompare(b)'), file('src/job/a.ts', 'a < b')],
   ['the terminal', checkAmbient, file('src/job/a.ts', 'console.log(1)'), file('src/cli/a.ts', 'console.log(1)')],
   [

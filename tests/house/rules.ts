@@ -28,11 +28,12 @@ export const ORDER: readonly string[] = [
   'node.ts',
   'worker.ts',
   'cli',
+  'page',
   'dev',
 ];
 
-/** Run by package scripts, imported by nothing in `src/`. */
-export const NEVER_IMPORTED: readonly string[] = ['dev'];
+/** Run by package scripts, or put into one file by the build; imported by nothing in `src/`. */
+export const NEVER_IMPORTED: readonly string[] = ['dev', 'page'];
 
 /** Packages that files whose path starts so may import; `node:` stands for all of Node's own modules. */
 export const PACKAGES: readonly { readonly from: string; readonly allowed: readonly string[] }[] = [
@@ -48,6 +49,9 @@ export const PACKAGES: readonly { readonly from: string; readonly allowed: reado
   { from: 'src/worker.ts', allowed: ['svgdom'] },
   { from: 'src/writers/png', allowed: ['@resvg/resvg-wasm'] },
   { from: 'src/cli/', allowed: ['commander', '@clack/prompts', 'node:'] },
+  { from: 'src/page/', allowed: ['preact', '@preact/signals'] },
+  { from: 'src/page/out/', allowed: ['fflate'] },
+  { from: 'src/page/engine/press.ts', allowed: ['svgdom'] },
   {
     from: 'src/dev/',
     allowed: ['@hyzyla/pdfium', '@pdf-lib/fontkit', '@resvg/resvg-wasm', 'pako', 'pngjs', 'rolldown', 'node:'],
@@ -125,4 +129,22 @@ export const AMBIENT: readonly RegExp[] = [
   /(?<![\w.])Intl\s*\./g,
   /\bimport\.meta\b/g,
   /(?<![\w.])__(?:dirname|filename)\b/g,
+];
+
+/** What only a browser has; `src/page/` alone may use it. */
+export const BROWSER: readonly RegExp[] = [
+  /(?<![\w.])document\s*\.\s*(?:getElementById|createElement\b|querySelector|body|cookie|fonts)/g,
+  /(?<![\w.])(?:navigator|localStorage|sessionStorage|indexedDB)\s*\./g,
+  /\bnew\s+(?:Worker|BroadcastChannel)\(/g,
+  /\brequestAnimationFrame\(/g,
+];
+
+/** What could carry something away from the page, or the page itself: it works by itself and stays where it is. */
+export const LEAVES_THE_PAGE: readonly RegExp[] = [
+  /(?<![\w.])fetch\(/g,
+  /\b(?:XMLHttpRequest|WebSocket|EventSource|RTCPeerConnection|sendBeacon|importScripts)\b/g,
+  /(?<![\w.])(?:window\s*\.\s*)?location\s*(?:=(?!=)|\.)/g,
+  /\bwindow\s*\.\s*open\(/g,
+  /\bserviceWorker\b/g,
+  /\b(?:innerHTML|outerHTML|insertAdjacentHTML|dangerouslySetInnerHTML)\b/g,
 ];

@@ -47,8 +47,26 @@ export function piecePens(job: Job, scale: number): Readonly<Record<string, Pen>
   };
 }
 
-/** The piece as it will hang, seen from the face. `words` stand in openings that have no picture. */
+/** The piece as it will hang, seen from the face, with its shadow on white paper. */
 export function pieceItems(
+  mat: Mat,
+  job: Job,
+  place: Place,
+  pictures: readonly (PlacedPicture | undefined)[],
+  words: readonly string[],
+  fonts: Fonts,
+): readonly Item[] {
+  const { scale } = place;
+  const { x, y, width, height } = pieceBox(mat, job);
+  const whole = box(place.at.x + x * scale, place.at.y + y * scale, width * scale, height * scale);
+  return [
+    ...shadow(whole, Math.min(3.4, 0.03 * Math.min(whole.width, whole.height))),
+    ...bareItems(mat, job, place, pictures, words, fonts),
+  ];
+}
+
+/** The same on whatever lies behind it. `words` stand in openings that have no picture. */
+export function bareItems(
   mat: Mat,
   job: Job,
   place: Place,
@@ -60,10 +78,9 @@ export function pieceItems(
   const at = (p: Point): Point => point(place.at.x + p.x * scale, place.at.y + p.y * scale);
   const placed = (path: Path): Path => placedPath(path, at);
   const placedBox = (b: Box): Box => ({ ...at(b), width: b.width * scale, height: b.height * scale });
-  const whole = placedBox(pieceBox(mat, job));
   const frame = frameOf(job);
 
-  const items: Item[] = [...shadow(whole, Math.min(3.4, 0.03 * Math.min(whole.width, whole.height)))];
+  const items: Item[] = [];
   mat.openings.forEach((opening, i) => {
     items.push(...artItems(opening, pictures[i], words[i] ?? '', placedBox, fonts));
   });

@@ -1,0 +1,54 @@
+import { basename } from 'node:path';
+import type { Command } from 'commander';
+import { solveLoading } from '../../outputs/solve-job.ts';
+import { findShop, readSource } from '../input.ts';
+import { writeAll } from '../output.ts';
+import { pageWith } from '../page-file.ts';
+import { note, printJson, warn } from '../say.ts';
+
+interface Options {
+  readonly shop?: string;
+  readonly out: string;
+  readonly json?: boolean;
+  readonly quiet?: boolean;
+}
+
+const FILE = 'matwright.html';
+
+export function define(command: Command): void {
+  command
+    .argument('[job...]', 'job files, YAML or JSON, to be in it')
+    .option('--out <dir>', 'the folder that it is written into', '.')
+    .option('--shop <file>', "the shop's file (default: shop.yaml beside the first job or in a folder above it)")
+    .option('--json', 'one JSON document on standard output')
+    .option('--quiet', 'say nothing but errors')
+    .addHelpText(
+      'after',
+      `
+The file needs nothing beside it: open it with a double click, or put it on a stick. Whoever has it has the jobs that are
+in it. A job with mistakes is taken too, since the page can put them right.
+
+Example:
+  matwright page examples/heron/job.yaml --out dist
+`,
+    )
+    .action(page);
+}
+
+async function page(files: readonly string[], options: Options): Promise<void> {
+  const shop = await findShop(files[0] ?? 'job.yaml', options.shop);
+  const jobs = [];
+  for (const file of files) {
+    const { text } = await readSource(file, 'job');
+    const solved = await solveLoading(text, { file, ...(shop === undefined ? {} : { shop }) });
+    if (options.quiet !== true && options.json !== true) warn(solved.ok ? solved.warnings : solved.problems);
+    jobs.push({ name: basename(file), summary: solved.ok ? solved.value.job.title : basename(file), text });
+  }
+  // The page names the shop's file, not the folders of this machine.
+  const carried = shop === undefined ? undefined : { file: basename(shop.file), text: shop.text };
+  const html = await pageWith(carried, jobs);
+  await writeAll(options.out, [{ name: FILE, bytes: new TextEncoder().encode(html) }]);
+  if (options.json === true)
+    return printJson({ folder: options.out, files: [FILE], jobs: jobs.map(({ name }) => name) });
+  if (options.quiet !== true) note(`${FILE} written to ${options.out}: open it in a browser`);
+}

@@ -1,0 +1,40 @@
+import { readFile, realpath } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import type { SourceFile } from './input.ts';
+
+/** JSON that can stand in an element of a page: nothing in it ends the element. */
+export const elementJson = (value: unknown): string => JSON.stringify(value).replaceAll('<', '\\u003c');
+
+/** The page's file, beside the program or where the build puts it. */
+async function emptyPage(): Promise<string> {
+  const program = await realpath(process.argv[1] ?? '.').catch(() => '.');
+  for (const folder of [dirname(program), 'dist']) {
+    const text = await readFile(join(folder, 'matwright.html'), 'utf8').catch(() => undefined);
+    if (text !== undefined) return text;
+  }
+  throw new Error('the page that belongs to the program is missing; install it anew');
+}
+
+export interface CarriedJob {
+  /** As the page says it. */
+  readonly name: string;
+  readonly summary: string;
+  readonly text: string;
+}
+
+/** The page with a shop and jobs in it. */
+export async function pageWith(shop: SourceFile | undefined, jobs: readonly CarriedJob[]): Promise<string> {
+  const values = [
+    ['shop', 'null', shop ?? null],
+    ['pieces', '[]', jobs],
+  ] as const;
+  let html = await emptyPage();
+  for (const [id, empty, value] of values) {
+    const element = (json: string): string => `<script type="application/json" id="${id}">${json}</script>`;
+    const [before, after, ...more] = html.split(element(empty));
+    if (before === undefined || after === undefined || more.length > 0)
+      throw new Error(`the page has no one place for ${id}`);
+    html = `${before}${element(elementJson(value))}${after}`;
+  }
+  return html;
+}

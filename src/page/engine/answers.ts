@@ -1,0 +1,97 @@
+import type { Report } from '../../bench/report.ts';
+import type { Document } from '../../drawing/document.ts';
+import type { Drawing } from '../../drawing/model.ts';
+import type { OutputOptions, Step } from '../../outputs/options.ts';
+import type { OutputId } from '../../outputs/records.ts';
+import type { Source } from '../../outputs/solve-job.ts';
+import type { Taken } from '../../outputs/taken.ts';
+import type { OutputFile } from '../../outputs/write.ts';
+import type { Problem } from '../../problems/problem.ts';
+import type { LengthUnit } from '../../units/units.ts';
+import type { Why } from '../../why.ts';
+
+/** What is drawn of a piece: its face with all that can be told of it, its back, or its face for a small picture. */
+export type View = 'face' | 'back' | 'small';
+
+export interface LookRequest {
+  readonly text: string;
+  readonly file: string;
+  readonly shop?: Source;
+  readonly view: View;
+  /** Names of the pictures that the page has. */
+  readonly pictures: readonly string[];
+}
+
+export interface Piece {
+  readonly report: Report;
+  readonly units: LengthUnit;
+  /** Of the guide, mm: sizes are dragged in these steps. */
+  readonly graduation: number;
+  readonly framed: boolean;
+  readonly why: readonly Why[];
+  readonly boards: readonly { readonly id: string; readonly name: string; readonly colour: string }[];
+  readonly machines: readonly string[];
+  /** Of the layers, the top mat first. */
+  readonly colours: readonly string[];
+  readonly face?: Drawing;
+  readonly backs?: readonly { readonly name: string; readonly drawing: Drawing }[];
+}
+
+export interface Look {
+  /** Errors where there is no piece, else warnings. */
+  readonly problems: readonly Problem[];
+  readonly piece?: Piece;
+  /** True where letters are to be cut, and the one who was asked has no outlines of any. */
+  readonly needsOutlines?: true;
+}
+
+export interface JobSource extends Source {
+  readonly shop?: Source;
+  readonly pictures: Readonly<Record<string, Uint8Array>>;
+}
+
+export interface Wanted {
+  readonly id: OutputId;
+  readonly options: OutputOptions;
+}
+
+/** An output laid on its pages, not written yet. */
+export interface Laid {
+  readonly title: string;
+  readonly taken: Taken;
+  readonly documents: readonly { readonly name: string; readonly said: string; readonly document: Document }[];
+  /** What goes to a machine: how each file is called in words. */
+  readonly drawings: readonly { readonly name: string; readonly said: string; readonly drawing: Drawing }[];
+  readonly notes: readonly string[];
+  readonly pictures: Readonly<Record<string, Uint8Array>>;
+}
+
+export type Told<T> =
+  | { readonly ok: true; readonly value: T; readonly problems: readonly Problem[] }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** What the page asks its workers, by the name of the question. */
+export interface Asks {
+  readonly look: { readonly request: LookRequest; readonly answer: Look };
+  readonly lay: {
+    readonly request: { readonly jobs: readonly JobSource[]; readonly wanted: Wanted };
+    readonly answer: Told<Laid>;
+  };
+  readonly make: {
+    readonly request: { readonly jobs: readonly JobSource[]; readonly wanted: readonly Wanted[] };
+    readonly answer: Told<readonly OutputFile[]>;
+  };
+}
+
+export type AskName = keyof Asks;
+
+export interface Asked<Name extends AskName = AskName> {
+  readonly number: number;
+  readonly name: Name;
+  readonly request: Asks[Name]['request'];
+}
+
+export type Answered =
+  | { readonly number: number; readonly answer: unknown }
+  | { readonly number: number; readonly step: Step }
+  | { readonly number: number; readonly broken: string };

@@ -1,0 +1,14 @@
+import type { Look, LookRequest } from './answers.ts';
+import { engineScript, pressScript } from './scripts.ts';
+import { Asking } from './worker.ts';
+
+/** Answers at every key. */
+const engine = new Asking(engineScript);
+/** Makes what comes out; also asked for backs, whose words are measured, and for jobs with letters to cut, which need outlines. */
+export const press = new Asking(pressScript);
+
+export async function look(request: LookRequest): Promise<Look> {
+  if (request.view === 'back') return press.ask('look', request);
+  const found = await engine.ask('look', request);
+  return found.needsOutlines === true ? press.ask('look', request) : found;
+}

@@ -1,0 +1,93 @@
+import type { Step, Surroundings } from '../../outputs/options.ts';
+import { prepare } from '../../outputs/prepare.ts';
+import { type Solved, solveLoading } from '../../outputs/solve-job.ts';
+import { type OutputFile, write } from '../../outputs/write.ts';
+import { fail, type Problem, type Result, succeed, toldOnce } from '../../problems/problem.ts';
+import type { Asks, JobSource, Laid, Told, Wanted } from './answers.ts';
+
+/**
+ * The only file of the page that makes outputs: the same calls, in the same order, as the command of each, so that the
+ * bytes are the same.
+ */
+export async function lay({ jobs, wanted }: Asks['lay']['request']): Promise<Told<Laid>> {
+  const solved = await solvedOf(jobs);
+  if (!solved.ok) return { ok: false, problems: solved.problems };
+  const prepared = await prepare(wanted.id, workOf(solved.value, jobs), wanted.options, around(jobs));
+  if (!prepared.ok) return { ok: false, problems: prepared.problems };
+  const { drawn, taken } = prepared.value;
+  const laid: Laid = {
+    title: drawn.title,
+    taken,
+    documents: drawn.documents.map(({ name, said, document }) => ({ name, said, document })),
+    drawings: drawn.drawings.map(({ name, said, drawing }) => ({ name, said, drawing })),
+    notes: drawn.notes,
+    pictures: Object.fromEntries(Object.entries(drawn.pictures ?? {}).map(([name, { jpeg }]) => [name, jpeg])),
+  };
+  return { ok: true, value: laid, problems: toldOnce([...solved.warnings, ...prepared.warnings]) };
+}
+
+/** The files of all that is wanted, one output after the other; nothing where one of them cannot be made. */
+export async function make(
+  { jobs, wanted }: Asks['make']['request'],
+  progress: (step: Step) => void,
+): Promise<Told<readonly OutputFile[]>> {
+  const solved = await solvedOf(jobs);
+  if (!solved.ok) return { ok: false, problems: solved.problems };
+  const files: OutputFile[] = [];
+  const told: Problem[] = [...solved.warnings];
+  for (const [i, { id, options }] of wanted.entries()) {
+    const one = await made({ id, options }, solved.value, jobs, (step) => {
+      if (wanted.length === 1) progress(step);
+    });
+    if (!one.ok) return { ok: false, problems: one.problems };
+    files.push(...one.value);
+    told.push(...one.warnings);
+    if (wanted.length > 1) progress({ output: id, file: one.value.at(-1)?.name ?? id, done: i + 1, of: wanted.length });
+  }
+  return { ok: true, value: files, problems: toldOnce(told) };
+}
+
+async function made(
+  { id, options }: Wanted,
+  solved: readonly Solved[],
+  jobs: readonly JobSource[],
+  progress: (step: Step) => void,
+): Promise<Result<readonly OutputFile[]>> {
+  const prepared = await prepare(id, workOf(solved, jobs), options, around(jobs));
+  if (!prepared.ok) return prepared;
+  const files = await write(prepared.value, { ...around(jobs), progress });
+  return files.ok ? succeed(files.value, prepared.warnings) : files;
+}
+
+async function solvedOf(jobs: readonly JobSource[]): Promise<Result<readonly Solved[]>> {
+  const all: Solved[] = [];
+  const problems: Problem[] = [];
+  const warnings: Problem[] = [];
+  for (const { text, file, shop } of jobs) {
+    const one = await solveLoading(text, { file, ...(shop === undefined ? {} : { shop }) });
+    if (one.ok) {
+      all.push(one.value);
+      warnings.push(...one.warnings);
+    } else problems.push(...one.problems);
+  }
+  return problems.length > 0 ? fail(problems) : succeed(all, warnings);
+}
+
+function workOf(solved: readonly Solved[], jobs: readonly JobSource[]) {
+  const shop = jobs[0]?.shop;
+  return { jobs: solved, ...(shop === undefined ? {} : { shop }) };
+}
+
+function around(jobs: readonly JobSource[]): Surroundings {
+  const known = Object.assign({}, ...jobs.map(({ pictures }) => pictures)) as JobSource['pictures'];
+  const any = jobs.some(({ pictures }) => Object.keys(pictures).length > 0);
+  if (!any) return {};
+  return {
+    pictures: async (name) => {
+      const bytes = known[name];
+      return bytes === undefined
+        ? { why: `the picture ${JSON.stringify(name)} is not on this page`, hint: 'drop its file on the page' }
+        : { bytes };
+    },
+  };
+}

@@ -1,0 +1,10 @@
+/** The large worker, started when something is to come out: letters as outlines, all formats, rare characters. */
+import { buildSvgIn } from '../../writers/svg-window.ts';
+import { answerWith } from './answering.ts';
+import { backsOf } from './backs.ts';
+import { lookAt } from './look.ts';
+import { lay, make } from './make.ts';
+
+buildSvgIn(async () => (await import('svgdom')).createSVGWindow());
+
+answerWith({ look: (request) => lookAt(request, { backs: backsOf }), lay, make });

@@ -1,0 +1,76 @@
+import type { Step } from '../../outputs/options.ts';
+import type { Answered, AskName, Asks } from './answers.ts';
+
+interface Waiting {
+  readonly name: AskName;
+  readonly done: (answer: unknown) => void;
+  readonly failed: (error: Error) => void;
+  readonly progress: ((step: Step) => void) | undefined;
+}
+
+/** Why a question has no answer: a later one of its kind, or the one who asked, took it back. */
+export class TakenBack extends Error {}
+
+/** The page's side of a worker: started when it is first asked, and anew after it was stopped. */
+export class Asking {
+  readonly #script: () => Promise<Blob>;
+  #worker: Promise<Worker> | undefined;
+  #number = 0;
+  readonly #waiting = new Map<number, Waiting>();
+
+  constructor(script: () => Promise<Blob>) {
+    this.#script = script;
+  }
+
+  async ask<Name extends AskName>(
+    name: Name,
+    request: Asks[Name]['request'],
+    progress?: (step: Step) => void,
+  ): Promise<Asks[Name]['answer']> {
+    const number = ++this.#number;
+    const answer = new Promise<Asks[Name]['answer']>((done, failed) => {
+      this.#waiting.set(number, { name, done: done as Waiting['done'], failed, progress });
+    });
+    this.#worker ??= this.#start();
+    const worker = await this.#worker;
+    if (this.#waiting.has(number)) worker.postMessage({ number, name, request });
+    return answer;
+  }
+
+  /** Stops whatever is being made. */
+  stop(): void {
+    const worker = this.#worker;
+    this.#worker = undefined;
+    worker?.then((each) => each.terminate());
+    this.#failAll(new TakenBack('stopped'));
+  }
+
+  #failAll(error: Error): void {
+    const all = [...this.#waiting.values()];
+    this.#waiting.clear();
+    for (const { failed } of all) failed(error);
+  }
+
+  async #start(): Promise<Worker> {
+    const url = URL.createObjectURL(await this.#script());
+    const worker = new Worker(url);
+    worker.onmessage = ({ data }: MessageEvent<Answered>) => this.#hear(data);
+    worker.onerror = (event) => {
+      this.#worker = undefined;
+      this.#failAll(new Error(event.message));
+    };
+    return worker;
+  }
+
+  #hear(answered: Answered): void {
+    const waiting = this.#waiting.get(answered.number);
+    if (waiting === undefined) return;
+    if ('step' in answered) {
+      waiting.progress?.(answered.step);
+      return;
+    }
+    this.#waiting.delete(answered.number);
+    if ('broken' in answered) waiting.failed(new Error(answered.broken));
+    else waiting.done(answered.answer);
+  }
+}

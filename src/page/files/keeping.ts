@@ -1,0 +1,129 @@
+import { effect, signal } from '@preact/signals';
+import { plainText } from '../form/typed.ts';
+import { history } from '../state/history.ts';
+import { open, said, text } from '../state/piece.ts';
+import { trouble } from '../state/place.ts';
+import { saveJob } from './handles.ts';
+import { openPiece } from './open.ts';
+import { type Draft, draftOf, keep } from './store.ts';
+
+/** How it stands with the draft in this browser. */
+export const kept = signal<'not yet' | 'kept' | 'failed' | 'newer'>('not yet');
+
+/** Saves of the piece that is open, as this window knows them. */
+const versions = new Map<string, number>();
+/** Waits for a pause, so that a drag is not a save a frame. */
+const PAUSE = 250;
+
+const channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('matwright');
+
+let timer: ReturnType<typeof setTimeout> | undefined;
+let running: Promise<void> = Promise.resolve();
+
+const draftNow = (version: number): Draft | undefined => {
+  const now = open.value;
+  if (now === undefined) return undefined;
+  return {
+    format: 1,
+    id: now.id,
+    file: now.file,
+    title: plainText(said(['title'])) || now.file,
+    text: text.value,
+    pictures: now.pictures,
+    history: history.value,
+    version,
+    at: Date.now(),
+    ...(now.shop === undefined ? {} : { shop: now.shop }),
+  };
+};
+
+async function keepNow(force = false): Promise<void> {
+  const now = open.value;
+  if (now === undefined) return;
+  const version = (versions.get(now.id) ?? 0) + 1;
+  const draft = draftNow(version);
+  if (draft === undefined) return;
+  try {
+    const result = await keep(draft, force);
+    if (result.ok) {
+      versions.set(now.id, version);
+      kept.value = 'kept';
+      channel?.postMessage({ id: now.id, version });
+      return;
+    }
+    kept.value = 'newer';
+    tellNewer(result.newer);
+  } catch (error) {
+    kept.value = 'failed';
+    trouble.value = {
+      words: `This browser could not keep the last change (${reasonOf(error)}). It is still on this page: save the piece to a file before you close it.`,
+      ways: [
+        { words: 'Save to a file', go: () => void saveJob() },
+        { words: 'Try again', go: () => again() },
+      ],
+    };
+  }
+}
+
+const reasonOf = (error: unknown): string => (error instanceof Error ? error.message || error.name : String(error));
+
+function again(force = false): void {
+  trouble.value = undefined;
+  running = running.then(() => keepNow(force));
+}
+
+function tellNewer(newer: Draft): void {
+  trouble.value = {
+    words: 'Another window has changed this piece since. Nothing of either was lost: keep one of the two.',
+    ways: [
+      {
+        words: 'Keep what is here',
+        go: () => {
+          versions.set(newer.id, newer.version);
+          again(true);
+        },
+      },
+      { words: 'Take the other', go: () => openDraft(newer) },
+    ],
+  };
+}
+
+/** Puts a draft on the bench again, with its history. */
+export function openDraft(draft: Draft): void {
+  versions.set(draft.id, draft.version);
+  trouble.value = undefined;
+  kept.value = 'kept';
+  openPiece(draft);
+}
+
+/** From now on every change is kept. */
+export function keepChanges(): void {
+  let last: readonly unknown[] = [];
+  effect(() => {
+    const now: readonly unknown[] = [open.value?.id, text.value, open.value?.pictures, open.value?.shop];
+    const opened = now[0] !== last[0];
+    const same = now.every((each, i) => each === last[i]);
+    last = now;
+    if (same || open.value === undefined) return;
+    // What was only opened and never changed need not be kept.
+    if (opened && history.value.past.length === 0) return;
+    if (kept.peek() === 'newer') return;
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      running = running.then(() => keepNow());
+    }, PAUSE);
+  });
+  addEventListener('pagehide', () => {
+    clearTimeout(timer);
+    void keepNow();
+  });
+  channel?.addEventListener('message', (event: MessageEvent<{ readonly id: string; readonly version: number }>) => {
+    const { id, version } = event.data;
+    if (id === open.value?.id && version > (versions.get(id) ?? 0)) {
+      kept.value = 'newer';
+      void draftOf(id).then((newer) => {
+        if (newer !== undefined) tellNewer(newer);
+      });
+    }
+  });
+}

@@ -1,0 +1,91 @@
+import type { Source } from '../../outputs/solve-job.ts';
+import type { History } from '../state/history.ts';
+
+/** A piece as the browser keeps it. */
+export interface Draft {
+  readonly format: 1;
+  readonly id: string;
+  readonly file: string;
+  readonly title: string;
+  readonly text: string;
+  readonly shop?: Source;
+  readonly pictures: Readonly<Record<string, Blob>>;
+  readonly history: History;
+  /** Counts the saves, so that two windows on one piece notice one another. */
+  readonly version: number;
+  /** ms, to list the latest first. */
+  readonly at: number;
+}
+
+const NAME = 'matwright';
+const STORE = 'drafts';
+
+let opened: Promise<IDBDatabase> | undefined;
+
+const done = <T>(request: IDBRequest<T>): Promise<T> =>
+  new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error ?? new Error('the storage gave no reason'));
+  });
+
+function database(): Promise<IDBDatabase> {
+  opened ??= new Promise((resolve, reject) => {
+    const request = indexedDB.open(NAME, 1);
+    request.onupgradeneeded = () => request.result.createObjectStore(STORE, { keyPath: 'id' });
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error ?? new Error('the storage cannot be opened'));
+  });
+  return opened;
+}
+
+/** Drafts that can be read, the latest first, and how many records are of no use. */
+export async function drafts(): Promise<{ readonly drafts: readonly Draft[]; readonly broken: number }> {
+  const all: readonly unknown[] = await done((await database()).transaction(STORE).objectStore(STORE).getAll());
+  const good = all.filter(isDraft);
+  return { drafts: good.toSorted((a, b) => b.at - a.at), broken: all.length - good.length };
+}
+
+export async function draftOf(id: string): Promise<Draft | undefined> {
+  const found: unknown = await done((await database()).transaction(STORE).objectStore(STORE).get(id));
+  return isDraft(found) ? found : undefined;
+}
+
+export type Kept = { readonly ok: true } | { readonly ok: false; readonly newer: Draft };
+
+/** Keeps a draft unless another window has kept a later one; what was written is read back and compared. */
+export async function keep(draft: Draft, force: boolean): Promise<Kept> {
+  const transaction = (await database()).transaction(STORE, 'readwrite', { durability: 'strict' });
+  const store = transaction.objectStore(STORE);
+  const before: unknown = await done(store.get(draft.id));
+  if (!force && isDraft(before) && before.version >= draft.version) return { ok: false, newer: before };
+  const finished = new Promise<void>((resolve, reject) => {
+    transaction.oncomplete = () => resolve();
+    transaction.onabort = () => reject(transaction.error ?? new Error('the storage is full'));
+  });
+  const put = done(store.put(draft));
+  await Promise.all([put, finished]);
+  const back = await draftOf(draft.id);
+  if (back?.text !== draft.text || back.version !== draft.version)
+    throw new Error('what was kept reads back otherwise');
+  return { ok: true };
+}
+
+export async function forget(id: string): Promise<void> {
+  await done((await database()).transaction(STORE, 'readwrite').objectStore(STORE).delete(id));
+}
+
+/** Records of other programs, of later versions or broken ones are left alone. */
+function isDraft(value: unknown): value is Draft {
+  if (typeof value !== 'object' || value === null) return false;
+  const { format, id, file, text, history, version, pictures } = value as Partial<Draft>;
+  return (
+    format === 1 &&
+    typeof id === 'string' &&
+    typeof file === 'string' &&
+    typeof text === 'string' &&
+    typeof version === 'number' &&
+    typeof pictures === 'object' &&
+    Array.isArray(history?.past) &&
+    Array.isArray(history.future)
+  );
+}

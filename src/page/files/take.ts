@@ -1,0 +1,84 @@
+import { plainText } from '../form/typed.ts';
+import { edit } from '../state/edit.ts';
+import { open, said } from '../state/piece.ts';
+import { saying, trouble } from '../state/place.ts';
+import { openPiece, shop } from './open.ts';
+
+/** Larger files are refused unread; the reader's own limit is lower, and says where. */
+const MOST_BYTES = 4 * 1024 * 1024;
+const MOST_PICTURE = 200 * 1024 * 1024;
+
+const isText = (name: string): boolean => /\.(?:ya?ml|json)$/iu.test(name);
+const isPicture = (name: string): boolean => /\.(?:jpe?g|png)$/iu.test(name);
+const isShop = (name: string): boolean => /^shop\.(?:ya?ml|json)$/iu.test(name);
+
+/** Files that were chosen or dropped: the shop first, then pieces, then pictures for the one that is open. */
+export async function takeFiles(files: readonly File[]): Promise<void> {
+  const texts = files.filter(({ name }) => isText(name));
+  const pictures = files.filter(({ name }) => isPicture(name));
+  const strange = files.filter(({ name }) => !isText(name) && !isPicture(name));
+  trouble.value = undefined;
+  for (const file of texts.filter(({ name }) => isShop(name))) {
+    const words = await textOf(file);
+    if (words === undefined) continue;
+    shop.value = { file: file.name, text: words };
+    const now = open.value;
+    if (now !== undefined) open.value = { ...now, shop: shop.value };
+    saying.value = `The shop is now ${file.name}.`;
+  }
+  const beside = Object.fromEntries(pictures.map((file) => [file.name, file]));
+  const jobs = texts.filter(({ name }) => !isShop(name));
+  for (const file of jobs) {
+    const words = await textOf(file);
+    if (words !== undefined) {
+      openPiece({ file: file.name, text: words, pictures: beside });
+      saying.value = `${file.name} is open.`;
+    }
+  }
+  if (jobs.length === 0) {
+    for (const [i, file] of pictures.entries()) takePicture(file, openingFor(file.name, i));
+  }
+  if (strange.length > 0) {
+    const names = strange.map(({ name }) => name).join(', ');
+    tell(`${names}: neither a job (.yaml, .json) nor a picture (.jpg, .png), so nothing was done with it.`);
+  }
+}
+
+/** The opening that names the picture, else the next one. */
+function openingFor(name: string, next: number): number {
+  const all = said(['openings']);
+  const count = Array.isArray(all) ? all.length : 1;
+  for (let i = 0; i < count; i++) if (plainText(said(['openings', i, 'picture'])) === name) return i;
+  return Math.min(next, count - 1);
+}
+
+export function takePicture(file: File, opening: number): void {
+  const now = open.value;
+  if (now === undefined) {
+    tell('Open a piece first, then drop the picture on it.');
+    return;
+  }
+  if (file.size > MOST_PICTURE) {
+    tell(`${file.name} is larger than 200 MB; save it smaller.`);
+    return;
+  }
+  open.value = { ...now, pictures: { ...now.pictures, [file.name]: file } };
+  edit([{ path: ['openings', opening, 'picture'], value: file.name }], `picture ${file.name}`);
+}
+
+async function textOf(file: File): Promise<string | undefined> {
+  if (file.size > MOST_BYTES) {
+    tell(`${file.name} is larger than 4 MB and was not read; a job has at most 256 KiB.`);
+    return undefined;
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(await file.arrayBuffer());
+  } catch {
+    tell(`${file.name} is no text in UTF-8; save it so.`);
+    return undefined;
+  }
+}
+
+const tell = (words: string): void => {
+  trouble.value = { words, ways: [] };
+};

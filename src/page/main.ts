@@ -1,0 +1,34 @@
+/** The page: everything is put up once, and follows from its signals. */
+import { h, render } from 'preact';
+import type { Source } from '../outputs/solve-job.ts';
+import { carried } from './engine/scripts.ts';
+import { takeDrops } from './files/drop.ts';
+import { keepChanges } from './files/keeping.ts';
+import { openPiece, shop } from './files/open.ts';
+import { redo, undo } from './state/history.ts';
+import { follow } from './state/looking.ts';
+import { open } from './state/piece.ts';
+import { Page } from './views/page.ts';
+import { given, prepareStart } from './views/start.ts';
+
+/** Undo and redo by the keys of every program, but not while a text has its own. */
+function keys(event: KeyboardEvent): void {
+  if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z' || open.value === undefined) return;
+  event.preventDefault();
+  if (event.shiftKey) redo();
+  else undo();
+}
+
+function start(): void {
+  shop.value = (carried('shop') as Source | null) ?? undefined;
+  const [only, ...others] = given();
+  if (only !== undefined && others.length === 0) openPiece({ file: only.name, text: only.text });
+  follow();
+  keepChanges();
+  takeDrops();
+  addEventListener('keydown', keys);
+  render(h(Page, {}), document.getElementById('page')!);
+  void prepareStart();
+}
+
+start();

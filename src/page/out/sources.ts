@@ -1,0 +1,13 @@
+import type { JobSource } from '../engine/answers.ts';
+import { open, text } from '../state/piece.ts';
+
+/** The piece that is open, with all that its outputs need. */
+export async function sources(): Promise<readonly JobSource[]> {
+  const now = open.value;
+  if (now === undefined) return [];
+  const pictures = await Promise.all(
+    Object.entries(now.pictures).map(async ([name, blob]) => [name, new Uint8Array(await blob.arrayBuffer())] as const),
+  );
+  const { file, shop } = now;
+  return [{ text: text.value, file, pictures: Object.fromEntries(pictures), ...(shop === undefined ? {} : { shop }) }];
+}

@@ -1,0 +1,75 @@
+import { computed, signal } from '@preact/signals';
+import { text } from './piece.ts';
+
+/** A change that can be taken back: the text before it, and what it was. */
+export interface Change {
+  readonly before: string;
+  readonly what: string;
+  /** Changes of one drag, or of keys typed into one field, are one. */
+  readonly run?: string;
+}
+
+export interface History {
+  readonly past: readonly Change[];
+  readonly future: readonly Change[];
+}
+
+/** A day's work on one piece; more would only fill the storage. */
+const MOST = 200;
+/** Characters of all texts together that are kept. */
+const MOST_TEXT = 2_000_000;
+
+export const EMPTY: History = { past: [], future: [] };
+export const history = signal<History>(EMPTY);
+
+export const canUndo = computed(() => history.value.past.length > 0);
+export const canRedo = computed(() => history.value.future.length > 0);
+export const lastChange = computed(() => history.value.past.at(-1)?.what ?? '');
+export const nextChange = computed(() => history.value.future.at(-1)?.what ?? '');
+
+/** Another text, as one step that can be taken back. The same text is no step. */
+export function change(next: string, what: string, run?: string): void {
+  const before = text.value;
+  if (next === before) return;
+  const { past } = history.value;
+  const goesOn = run !== undefined && past.at(-1)?.run === run;
+  const step: Change = { before, what, ...(run === undefined ? {} : { run }) };
+  history.value = { past: goesOn ? past : bounded([...past, step]), future: [] };
+  text.value = next;
+}
+
+/** What comes next is a step by itself. */
+export function endRun(): void {
+  const { past, future } = history.value;
+  const last = past.at(-1);
+  if (last?.run === undefined) return;
+  const { run: _, ...ended } = last;
+  history.value = { past: [...past.slice(0, -1), ended], future };
+}
+
+export function undo(): void {
+  const { past, future } = history.value;
+  const last = past.at(-1);
+  if (last === undefined) return;
+  history.value = { past: past.slice(0, -1), future: [...future, { before: text.value, what: last.what }] };
+  text.value = last.before;
+}
+
+export function redo(): void {
+  const { past, future } = history.value;
+  const next = future.at(-1);
+  if (next === undefined) return;
+  history.value = { past: [...past, { before: text.value, what: next.what }], future: future.slice(0, -1) };
+  text.value = next.before;
+}
+
+function bounded(past: readonly Change[]): readonly Change[] {
+  const kept: Change[] = [];
+  let characters = 0;
+  for (const each of past.slice(-MOST).reverse()) {
+    characters += each.before.length;
+    if (characters > MOST_TEXT && kept.length > 0) break;
+    kept.push(each);
+  }
+  return kept.reverse();
+}

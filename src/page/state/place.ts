@@ -1,0 +1,17 @@
+import { signal } from '@preact/signals';
+
+/** Where on the page one is: choosing a piece, describing it, or making what comes out of it. */
+export type Place = 'pieces' | 'describe' | 'out';
+export const place = signal<Place>('pieces');
+
+/** A sentence that is said to everybody, and to those who listen to the page; it stays until the next. */
+export const saying = signal('');
+/** What went wrong with files or storage, until it is put right: its words, and a way out. */
+export interface Trouble {
+  readonly words: string;
+  readonly ways: readonly { readonly words: string; readonly go: () => void }[];
+}
+export const trouble = signal<Trouble | undefined>(undefined);
+
+/** The text beside the form. */
+export const textShown = signal(false);

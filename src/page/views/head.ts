@@ -1,0 +1,116 @@
+import { type ComponentChild, h } from 'preact';
+import { savedAt, saveJob } from '../files/handles.ts';
+import { kept } from '../files/keeping.ts';
+import { plainText } from '../form/typed.ts';
+import { canRedo, canUndo, lastChange, nextChange, redo, undo } from '../state/history.ts';
+import { open, said, text } from '../state/piece.ts';
+import { type Place, place, textShown } from '../state/place.ts';
+import { shownUnit, wishedUnit } from '../state/shown.ts';
+
+const PLACES: readonly (readonly [Place, string])[] = [
+  ['pieces', 'Pieces'],
+  ['describe', 'Describe'],
+  ['out', 'Print and save'],
+];
+
+/** The head of the page: where one is, what is open, and what holds everywhere. */
+export function Head(): ComponentChild {
+  const now = open.value;
+  return h('header', { class: 'head' }, [
+    h(
+      'h1',
+      { key: 'name' },
+      now === undefined || place.value === 'pieces' ? 'Matwright' : plainText(said(['title'])) || now.file,
+    ),
+    h(
+      'nav',
+      { key: 'places', 'aria-label': 'Places' },
+      PLACES.map(([each, words]) =>
+        h(
+          'button',
+          {
+            key: each,
+            type: 'button',
+            disabled: each !== 'pieces' && now === undefined,
+            ...(place.value === each ? { 'aria-current': 'page' as const } : {}),
+            onClick: () => (place.value = each),
+          },
+          words,
+        ),
+      ),
+    ),
+    now === undefined || place.value === 'pieces' ? null : h(Doing, { key: 'doing' }),
+  ]);
+}
+
+function Doing(): ComponentChild {
+  return h('div', { class: 'doing' }, [
+    h(
+      'button',
+      { key: 'undo', type: 'button', disabled: !canUndo.value, title: lastChange.value, onClick: undo },
+      'Undo',
+    ),
+    h(
+      'button',
+      { key: 'redo', type: 'button', disabled: !canRedo.value, title: nextChange.value, onClick: redo },
+      'Redo',
+    ),
+    h(
+      'button',
+      {
+        key: 'text',
+        type: 'button',
+        'aria-pressed': textShown.value,
+        onClick: () => (textShown.value = !textShown.value),
+      },
+      'Text',
+    ),
+    h(Units, { key: 'units' }),
+    h('button', { key: 'save', type: 'button', onClick: () => void saveJob() }, 'Save the job'),
+    h('span', { key: 'kept', class: 'kept' }, keptWords()),
+  ]);
+}
+
+function Units(): ComponentChild {
+  return h(
+    'span',
+    { class: 'units', role: 'group', 'aria-label': 'Sizes are shown in' },
+    (['in', 'mm', 'cm'] as const).map((unit) =>
+      h(
+        'button',
+        {
+          key: unit,
+          type: 'button',
+          'aria-pressed': shownUnit.value === unit,
+          'aria-label': { in: 'inches', mm: 'millimetres', cm: 'centimetres' }[unit],
+          onClick: () => (wishedUnit.value = unit),
+        },
+        unit,
+      ),
+    ),
+  );
+}
+
+function keptWords(): string {
+  const saved = savedAt.value;
+  const file =
+    saved?.id === open.value?.id && saved !== undefined
+      ? saved.text === text.value
+        ? `saved to a file at ${saved.time}`
+        : `last saved to a file at ${saved.time}`
+      : 'not saved to a file';
+  switch (kept.value) {
+    case 'not yet':
+      return file;
+    case 'kept':
+      return `kept in this browser only; ${file}`;
+    case 'failed':
+      return `not kept in this browser; ${file}`;
+    case 'newer':
+      return `changed in another window; ${file}`;
+    default: {
+      const never: never = kept.value;
+      throw new TypeError(`unknown state ${JSON.stringify(never)}`);
+    }
+  }
+}

@@ -1,0 +1,168 @@
+import { signal } from '@preact/signals';
+import { type ComponentChild, h } from 'preact';
+import type { Look } from '../engine/answers.ts';
+import { look as ask } from '../engine/engines.ts';
+import { carried } from '../engine/scripts.ts';
+import { chooseFiles } from '../files/handles.ts';
+import { openDraft } from '../files/keeping.ts';
+import { openPiece, shop } from '../files/open.ts';
+import { type Draft, drafts, forget } from '../files/store.ts';
+import { takeFiles } from '../files/take.ts';
+import { Shade } from '../picture/face.ts';
+import { drawingElements } from '../picture/items.ts';
+
+/** A job that the file carries: a starter, or one that it was written with. */
+export interface Carried {
+  readonly name: string;
+  readonly summary: string;
+  readonly text: string;
+}
+
+const kept = signal<{ readonly drafts: readonly Draft[]; readonly broken: number; readonly failed?: string }>({
+  drafts: [],
+  broken: 0,
+});
+/** What starters look like, by their names, as they are drawn one after the other. */
+const looks = signal<ReadonlyMap<string, Look>>(new Map());
+
+const templates = (): readonly Carried[] => (carried('templates') as readonly Carried[] | null) ?? [];
+export const given = (): readonly Carried[] => (carried('pieces') as readonly Carried[] | null) ?? [];
+
+/** Lists what this browser keeps, and draws the starters. */
+export async function prepareStart(): Promise<void> {
+  try {
+    kept.value = await drafts();
+  } catch (error) {
+    kept.value = { drafts: [], broken: 0, failed: error instanceof Error ? error.message : String(error) };
+  }
+  for (const { name, text } of [...given(), ...templates()]) {
+    if (looks.value.has(name)) continue;
+    const found = await ask({
+      text,
+      file: `${name}.yaml`,
+      view: 'small',
+      pictures: [],
+      ...(shop.value === undefined ? {} : { shop: shop.value }),
+    });
+    looks.value = new Map(looks.value).set(name, found);
+  }
+}
+
+export function Start(): ComponentChild {
+  const { drafts: all, broken, failed } = kept.value;
+  return h('main', { class: 'start' }, [
+    h('div', { key: 'files', class: 'files' }, [
+      h(
+        'p',
+        { key: 'words' },
+        'Take a mat that is near to yours and change it; or open a job. Files can be dropped anywhere on the page.',
+      ),
+      h(OpenFiles, { key: 'open' }),
+    ]),
+    failed === undefined
+      ? null
+      : h(
+          'p',
+          { key: 'failed', class: 'error' },
+          `This browser keeps nothing for this page (${failed}): save to files.`,
+        ),
+    broken > 0
+      ? h(
+          'p',
+          { key: 'broken', class: 'error' },
+          `${broken} of the pieces kept in this browser cannot be read here; they were left as they are.`,
+        )
+      : null,
+    given().length > 0 ? h(Cards, { key: 'given', title: 'Pieces in this file', all: given(), fresh: false }) : null,
+    all.length > 0
+      ? h('section', { key: 'drafts' }, [
+          h('h2', { key: 'title' }, 'Kept in this browser'),
+          h(
+            'ul',
+            { key: 'list', class: 'drafts' },
+            all.map((draft) => h(Kept, { key: draft.id, draft })),
+          ),
+        ])
+      : null,
+    h(Cards, { key: 'templates', title: 'Start from', all: templates(), fresh: true }),
+  ]);
+}
+
+function OpenFiles(): ComponentChild {
+  const choose = (): void => void chooseFiles(() => document.getElementById('files')?.click());
+  return h('span', {}, [
+    h('button', { key: 'button', type: 'button', class: 'main', onClick: choose }, 'Open files'),
+    h('input', {
+      key: 'input',
+      id: 'files',
+      type: 'file',
+      multiple: true,
+      hidden: true,
+      'aria-label': 'Files to open',
+      accept: '.yaml,.yml,.json,.jpg,.jpeg,.png',
+      onChange: (event: Event) => {
+        const input = event.currentTarget as HTMLInputElement;
+        const files = [...(input.files ?? [])];
+        input.value = '';
+        void takeFiles(files);
+      },
+    }),
+  ]);
+}
+
+function Kept({ draft }: { readonly draft: Draft }): ComponentChild {
+  const drop = async (): Promise<void> => {
+    await forget(draft.id);
+    kept.value = await drafts();
+  };
+  return h('li', {}, [
+    h('button', { key: 'open', type: 'button', class: 'plain', onClick: () => openDraft(draft) }, [
+      h('strong', { key: 'title' }, draft.title),
+      h('span', { key: 'when' }, ` ${draft.file}, ${new Date(draft.at).toLocaleString()}`),
+    ]),
+    h(
+      'button',
+      { key: 'drop', type: 'button', 'aria-label': `Forget ${draft.title}`, onClick: () => void drop() },
+      'Forget',
+    ),
+  ]);
+}
+
+function Cards({
+  title,
+  all,
+  fresh,
+}: {
+  readonly title: string;
+  readonly all: readonly Carried[];
+  readonly fresh: boolean;
+}): ComponentChild {
+  return h('section', { class: 'cards' }, [
+    h('h2', { key: 'title' }, title),
+    h(
+      'ul',
+      { key: 'list' },
+      all.map(({ name, summary, text }) =>
+        h(
+          'li',
+          { key: name },
+          h(
+            'button',
+            { type: 'button', class: 'card', onClick: () => openPiece({ file: fresh ? `${name}.yaml` : name, text }) },
+            [h(Small, { key: 'picture', name }), h('span', { key: 'words' }, summary)],
+          ),
+        ),
+      ),
+    ),
+  ]);
+}
+
+function Small({ name }: { readonly name: string }): ComponentChild {
+  const face = looks.value.get(name)?.piece?.face;
+  if (face === undefined) return h('span', { class: 'small' });
+  const { width, height } = face;
+  return h('svg', { class: 'small', viewBox: `-4 -4 ${width + 8} ${height + 12}`, 'aria-hidden': 'true' }, [
+    h(Shade, { key: 'shade', width, height }),
+    ...drawingElements(face),
+  ]);
+}

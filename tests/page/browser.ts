@@ -1,0 +1,116 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { type Browser, type BrowserContext, chromium, type Page, type Worker } from 'playwright-core';
+import { expect } from 'vitest';
+import { built } from '../built.ts';
+
+const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser'];
+const PROGRAM = PLACES.find(existsSync);
+
+/** Whether there is a browser to try the page in; tests that want one are skipped by name where there is none. */
+export const noBrowser = PROGRAM === undefined;
+export const wants = noBrowser ? ' (skipped: wants chromium)' : '';
+
+const ARGUMENTS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export const launch = (): Promise<Browser> =>
+  chromium.launch({ executablePath: PROGRAM!, headless: true, args: ARGUMENTS });
+
+export const pageFile = async (): Promise<string> => pathToFileURL(join(await built(), 'matwright.html')).href;
+
+/** A page that is watched: what it says on the console, what it asks for, what its policy forbade, in its workers too. */
+export interface Watched {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** Fails where anything went wrong, or was tried, since it was opened. */
+  readonly expectQuiet: () => Promise<void>;
+}
+
+interface Witness {
+  violations?: string[];
+}
+
+/** Runs in the page and in each of its workers, before anything else can. */
+function watchViolations(): void {
+  const witness = globalThis as Witness;
+  witness.violations = [];
+  globalThis.addEventListener('securitypolicyviolation', (event) => {
+    const { violatedDirective, blockedURI } = event as SecurityPolicyViolationEvent;
+    witness.violations?.push(`${violatedDirective} ${blockedURI}`);
+  });
+}
+
+const violationsOf = (): readonly string[] => (globalThis as Witness).violations ?? ['nobody watched'];
+
+export interface HowOpened {
+  readonly url?: string;
+  readonly width?: number;
+  readonly height?: number;
+  readonly dark?: boolean;
+  readonly touch?: boolean;
+  readonly context?: BrowserContext;
+}
+
+/** Opens the page by its file, the network off. */
+export async function openPage(browser: Browser, how: HowOpened = {}): Promise<Watched> {
+  const context =
+    how.context ??
+    (await browser.newContext({
+      viewport: { width: how.width ?? 1200, height: how.height ?? 800 },
+      colorScheme: how.dark === true ? 'dark' : 'light',
+      hasTouch: how.touch === true,
+      acceptDownloads: true,
+    }));
+  if (how.url === undefined) await context.setOffline(true);
+  const wrong: string[] = [];
+  const workers: Worker[] = [];
+  context.on('request', (request) => {
+    const url = request.url();
+    const own = how.url === undefined ? url.startsWith('file:') : url === how.url;
+    if (!own && !/^(?:blob|data):/u.test(url)) wrong.push(`request ${url.slice(0, 200)}`);
+  });
+  const page = await context.newPage();
+  await page.addInitScript(watchViolations);
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) wrong.push(`console ${message.text()}`);
+  });
+  page.on('pageerror', (error) => wrong.push(`error ${error.message}`));
+  page.on('worker', (worker) => {
+    workers.push(worker);
+    worker.evaluate(watchViolations).catch(() => undefined);
+  });
+  await page.goto(how.url ?? (await pageFile()));
+  const expectQuiet = async (): Promise<void> => {
+    const own = await page.evaluate(violationsOf);
+    const theirs = await Promise.all(workers.map((worker) => worker.evaluate(violationsOf).catch(() => [])));
+    expect([...wrong, ...own, ...theirs.flat()]).toEqual([]);
+  };
+  return { page, context, expectQuiet };
+}
+
+/** Opens a starter by the first words of what it says of itself. */
+export async function start(page: Page, words: RegExp): Promise<void> {
+  await page.getByRole('button', { name: words }).first().click();
+  await page.locator('svg.face').waitFor();
+}
+
+/** The job's text, as the text view has it. */
+export async function jobText(page: Page): Promise<string> {
+  const toggle = page.getByRole('button', { name: 'Text', exact: true });
+  if ((await toggle.getAttribute('aria-pressed')) !== 'true') await toggle.click();
+  return page.getByLabel('The job as text').last().inputValue();
+}
+
+/** Waits until the picture is that of the text that stands there. */
+export async function settled(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.documentElement.dataset.asking === 'no');
+}

@@ -1,0 +1,72 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
+import { unzipSync } from 'fflate';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { main } from '../../src/cli/main.ts';
+import { jobText, launch, noBrowser, openPage, settled, start, wants } from './browser.ts';
+
+const TOP = join(import.meta.dirname, '../..');
+const NAMES = readdirSync(join(TOP, 'templates')).filter((file) => file !== 'shop.yaml' && file.endsWith('.yaml'));
+
+/** The commands whose files the page puts into one zip. */
+const COMMANDS = ['pattern', 'ticket', 'proof', 'placement', 'labels', 'blanks', 'stock', 'intake'];
+
+describe.skipIf(noBrowser)(`every template in a browser${wants}`, () => {
+  const folder = mkdtempSync(join(tmpdir(), 'matwright-page-'));
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launch();
+  });
+  afterAll(async () => {
+    await browser.close();
+    rmSync(folder, { recursive: true });
+  });
+
+  test.each(NAMES)(
+    '%s is opened, changed, and comes out as from the command line',
+    { timeout: 120_000 },
+    async (file) => {
+      const { page, context, expectQuiet } = await openPage(browser);
+      const text = readFileSync(join(TOP, 'templates', file), 'utf8');
+      const words = /^# (?!yaml-)(.{12})/mu.exec(text)![1]!;
+      await start(page, new RegExp(words.replace(/[()]/gu, '.'), 'u'));
+      await page.getByText('Names, bench and paper').click();
+      await page.getByLabel('Customer').fill('Saltmarsh <b>Print</b> Room & Co');
+      await settled(page);
+      const changed = await jobText(page);
+      expect(changed).not.toBe(text);
+      // Every other line stands as it was.
+      expect(
+        changed
+          .split('\n')
+          .filter((line) => !line.startsWith('customer:'))
+          .join('\n'),
+      ).toBe(text);
+
+      await page.getByRole('button', { name: 'Print and save' }).click();
+      const [download] = await Promise.all([
+        page.waitForEvent('download', { timeout: 90_000 }),
+        page.getByRole('button', { name: 'Save everything as one zip' }).click(),
+      ]);
+      const files = unzipSync(readFileSync((await download.path())!));
+      await expectQuiet();
+      await context.close();
+
+      const own = join(folder, basename(file, '.yaml'));
+      const job = join(folder, file);
+      writeFileSync(job, changed);
+      vi.spyOn(process.stdout, 'write').mockReturnValue(true);
+      vi.spyOn(process.stderr, 'write').mockReturnValue(true);
+      const made = changed.includes('artwork:') ? COMMANDS : COMMANDS.filter((each) => each !== 'placement');
+      for (const command of made) expect(await main([command, job, '--out', own], '0'), command).toBe(0);
+      vi.restoreAllMocks();
+      const expected = readdirSync(own).sort();
+      expect(Object.keys(files).sort()).toEqual(expected);
+      for (const name of expected) {
+        expect(Buffer.from(files[name]!).equals(readFileSync(join(own, name))), name).toBe(true);
+      }
+    },
+  );
+});
