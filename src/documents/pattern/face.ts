@@ -11,17 +11,17 @@ import type { Mat } from '../../mat/model.ts';
 import type { Block } from '../../text/block.ts';
 import { LARGE_BOLD, stepsDown } from '../../text/styles.ts';
 import { printDecimal } from '../../units/print.ts';
+import { bands, innerStrips, scan } from '../full-scale/candidates.ts';
+import { FullScaleSheet } from '../full-scale/sheet.ts';
 import { drawBoard, facts } from './board.ts';
 import { decorWords } from './decor.ts';
 import { pointLabels } from './free-words.ts';
-import { usesPen } from './groups.ts';
-import { bands, scan } from './labels.ts';
+import { GROUPS, noRoom, usesPen } from './groups.ts';
 import { LEGEND, line, outward, PENS, TRIM_INSET } from './lines.ts';
 import { aroundOf, noteLabel, topLabel } from './note-labels.ts';
 import { jobNote, sideNote } from './notes.ts';
 import type { PatternOptions } from './pattern.ts';
 import { restLabels } from './rest-labels.ts';
-import { innerStrips, PatternSheet } from './sheet.ts';
 import { shifted } from './shifted.ts';
 import { REACH_INSIDE, type StrokeSetting, strokeWords, tickLetters } from './stroke-words.ts';
 import { type DrawnRest, drawRests, type Tick, tagOf } from './strokes.ts';
@@ -47,7 +47,7 @@ export function facePattern(mat: Mat, job: Job, { fonts, extent }: PatternOption
   const by = point(AROUND, AROUND);
   const board = box(AROUND, AROUND, mat.outer.width, mat.outer.height);
   const paper = grown(board, -TRIM_INSET);
-  const sheet = new PatternSheet(paper);
+  const sheet = new FullScaleSheet(paper, GROUPS);
   const { add } = sheet;
   drawBoard(mat, 0, board, TRIM_INSET, add);
   const moved = (path: Parameters<typeof placedPath>[0]) => placedPath(path, (p) => plus(p, by));
@@ -94,19 +94,23 @@ export function facePattern(mat: Mat, job: Job, { fonts, extent }: PatternOption
   const places = (block: () => Block) => [upper, above, below].map((strip) => () => scan(block(), 0, strip));
   const plain = [`top mat: ${mat.layers[0]!.board.name}, before its openings are cut`, headWords(job)];
   const notes = [sideNote('FACE', fonts), jobNote(job.title, [], plain, [90], fonts)];
-  const { drawing, words, warnings } = sheet.withWords(head, "the top mat's face pattern", function* (view, taken) {
-    yield* tickLetters(ticks, view, crowded, fonts, stepsDown(LARGE_BOLD));
-    yield* strokeWords(own, strokes, view, taken);
-    yield* restLabels(rests, view, fonts);
-    const decorated = decorWords(mat, job, AROUND, 'face').flatMap(({ what, lines: texts, at }) =>
-      pointLabels(what, 'decor', texts, at, paper, view, fonts),
-    );
-    const noted = [
-      topLabel(surroundings, view, fonts),
-      ...notes.map((note, i) => noteLabel(note, places, surroundings, view, i > 0 && !view.whole)),
-    ];
-    yield* view.whole ? [...decorated, ...noted] : [...noted, ...decorated];
-  });
+  const { drawing, words, warnings } = sheet.withWords(
+    head,
+    noRoom("the top mat's face pattern"),
+    function* (view, taken) {
+      yield* tickLetters(ticks, view, crowded, fonts, stepsDown(LARGE_BOLD));
+      yield* strokeWords(own, strokes, view, taken);
+      yield* restLabels(rests, view, fonts);
+      const decorated = decorWords(mat, job, AROUND, 'face').flatMap(({ what, lines: texts, at }) =>
+        pointLabels(what, 'decor', texts, at, paper, view, fonts),
+      );
+      const noted = [
+        topLabel(surroundings, view, fonts),
+        ...notes.map((note, i) => noteLabel(note, places, surroundings, view, i > 0 && !view.whole)),
+      ];
+      yield* view.whole ? [...decorated, ...noted] : [...noted, ...decorated];
+    },
+  );
   return {
     drawing,
     words,

@@ -4,11 +4,10 @@ import { type Box, box, common, contains, grown } from '../../geometry/box.ts';
 import type { Point } from '../../geometry/point.ts';
 import { labelBlock } from '../../text/block.ts';
 import { LEAD_IN, type Style, stepsDown } from '../../text/styles.ts';
+import { around, chained, closeTo, scan } from '../full-scale/candidates.ts';
+import type { Label } from '../full-scale/label.ts';
+import type { View } from '../full-scale/words-on-sheets.ts';
 import type { Curved } from './curves.ts';
-import type { Label } from './label.ts';
-import { around, scan } from './labels.ts';
-import { chained, closeTo } from './places.ts';
-import type { View } from './words-on-sheets.ts';
 
 const lines = (group: string, texts: readonly string[], style: Style, fonts: Fonts) =>
   once(() =>

@@ -1,9 +1,9 @@
-import type { Drawing, Group, Item } from '../../drawing/model.ts';
-import { type Problem, warning } from '../../problems/problem.ts';
-import type { PlacedLabel } from './label.ts';
-import type { LabelSetter } from './label-setter.ts';
+import type { Drawing } from '../../drawing/model.ts';
+import { warning } from '../../problems/problem.ts';
+import type { GroupList } from '../full-scale/groups.ts';
+import type { Missing } from '../full-scale/words-on-sheets.ts';
 
-export const GROUPS: readonly (readonly [string, string])[] = [
+export const GROUPS: GroupList = [
   ['board', "Board's edge, tabs and trim line"],
   ['cut', 'Lines to cut'],
   ['curves', 'Axes, centres and pins of curves'],
@@ -19,46 +19,30 @@ export const GROUPS: readonly (readonly [string, string])[] = [
   ['notes', 'BACK, TOP, job, head'],
 ];
 
-/** Lines and then words, in the order of the groups; groups of nothing are left out. */
-export function groupsOf(
-  lines: ReadonlyMap<string, readonly Item[]>,
-  placed: readonly PlacedLabel[],
-): readonly Group[] {
-  const all = new Map(GROUPS.map(([name]) => [name, [...(lines.get(name) ?? [])]]));
-  for (const { block, leader } of placed) {
-    if (leader !== undefined) all.get('leaders')!.push(leader);
-    const { items, groups = [] } = block;
-    items.forEach((item, i) => {
-      all.get(groups[i]!)!.push(item);
-    });
-  }
-  return GROUPS.flatMap(([name, label]): Group[] => {
-    const items = all.get(name)!;
-    return items.length === 0 ? [] : [{ name, label, shown: true, items }];
-  });
-}
-
 /** What found no room, in one warning where it is much. */
-export function noRoom(name: string, { unplaced, short }: LabelSetter): readonly Problem[] {
-  const hint = 'it stands on sheet 1 and in the check command instead';
-  const told =
-    unplaced.length > 6 ? [`${unplaced.length} words, among them ${unplaced.slice(0, 3).join(', ')}`] : unplaced;
-  const numbers =
-    short === 0
-      ? []
-      : [
-          warning(
-            'label-number-alone',
-            ['mat'],
-            `${short} sides on ${name} show their number alone`,
-            'their settings stand by these numbers on the ticket and in the check command',
-          ),
-        ];
-  return [
-    ...told.map((what) => warning('label-without-room', ['mat'], `no room on ${name} for: ${what}`, hint)),
-    ...numbers,
-  ];
-}
+export const noRoom =
+  (name: string): Missing =>
+  (on, { unplaced, short }) => {
+    const where = on === '' ? name : `the ${on} of ${name}`;
+    const hint = 'it stands on sheet 1 and in the check command instead';
+    const told =
+      unplaced.length > 6 ? [`${unplaced.length} words, among them ${unplaced.slice(0, 3).join(', ')}`] : unplaced;
+    const numbers =
+      short === 0
+        ? []
+        : [
+            warning(
+              'label-number-alone',
+              ['mat'],
+              `${short} sides on ${where} show their number alone`,
+              'their settings stand by these numbers on the ticket and in the check command',
+            ),
+          ];
+    return [
+      ...told.map((what) => warning('label-without-room', ['mat'], `no room on ${where} for: ${what}`, hint)),
+      ...numbers,
+    ];
+  };
 
 export const usesPen = (pen: string, { groups }: Drawing): boolean =>
   groups.some(({ items }) => items.some((item) => (item.kind === 'line' || item.kind === 'path') && item.pen === pen));

@@ -5,6 +5,7 @@ import { clipLine, type Line } from '../../geometry/clip.ts';
 import { polygon } from '../../geometry/path.ts';
 import { distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
 import type { Room } from '../../text/room.ts';
+import { LEADER } from '../full-scale/label-setter.ts';
 
 /** Told apart by dash and weight alone; only the line to cut is solid. */
 export const PENS: Readonly<Record<string, Pen>> = {
@@ -19,7 +20,7 @@ export const PENS: Readonly<Record<string, Pen>> = {
   bar: { width: 0.45, colour: 0, dash: [4, 4], cap: 'butt' },
   centre: { width: 0.25, colour: 0, dash: [5, 1, 1.2, 1], cap: 'butt' },
   hinge: { width: 1.4, colour: 0.55, dash: [3, 2], cap: 'butt' },
-  leader: { width: 0.18, colour: 0.35, dash: [0.6, 0.6], cap: 'butt' },
+  leader: { width: LEADER, colour: 0.35, dash: [0.6, 0.6], cap: 'butt' },
   groove: { width: 0.5, colour: 0.35, dash: [6, 1, 0.6, 1, 0.6, 1, 0.6, 1], cap: 'butt' },
   ink: { width: 0.25, colour: 0.35, dash: [6, 1, 0.6, 1], cap: 'butt' },
 };

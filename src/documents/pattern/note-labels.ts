@@ -5,12 +5,10 @@ import type { Side } from '../../geometry/sides.ts';
 import { type Block, joined, labelBlock } from '../../text/block.ts';
 import type { Candidate } from '../../text/room.ts';
 import { BOLD, HEAD, LARGE_BOLD, LEAD_IN, NAME, READING, SIGN, stepsDown } from '../../text/styles.ts';
-import type { Label } from './label.ts';
-import { alongHinge, bands, nearTop, scan } from './labels.ts';
-import { chained } from './places.ts';
-import { innerStrips } from './sheet.ts';
+import { alongHinge, bands, chained, innerStrips, nearTop, scan } from '../full-scale/candidates.ts';
+import type { Label } from '../full-scale/label.ts';
+import type { View } from '../full-scale/words-on-sheets.ts';
 import { REACH_INSIDE } from './stroke-words.ts';
-import type { View } from './words-on-sheets.ts';
 
 /** Words that belong to no line: the same in several sizes, the best first. */
 export interface Note {

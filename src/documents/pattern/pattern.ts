@@ -2,23 +2,23 @@ import { hingeSide } from '../../bench/hinges.ts';
 import type { Stroke } from '../../bench/model.ts';
 import type { FullScale } from '../../drawing/full-scale.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { type Box, box, grown, union } from '../../geometry/box.ts';
-import { point } from '../../geometry/point.ts';
+import { type Box, bottom, box, grown, union } from '../../geometry/box.ts';
+import { type Point, point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import { theLayer } from '../../mat/layers.ts';
 import type { Mat } from '../../mat/model.ts';
+import type { Label } from '../full-scale/label.ts';
+import { FullScaleSheet } from '../full-scale/sheet.ts';
 import { drawBoard, drawHinge, facts } from './board.ts';
 import { curves } from './curves.ts';
 import { decorLines, decorWords } from './decor.ts';
 import { handWorkLabels, pointLabels } from './free-words.ts';
-import { usesPen } from './groups.ts';
-import type { Label } from './label.ts';
+import { GROUPS, noRoom, usesPen } from './groups.ts';
 import { letteredBack } from './lettering.ts';
 import { CROWDED_PENS, LEGEND, lineBox, PENS, TRIM_INSET } from './lines.ts';
 import { aroundOf, freePlaces, hingeLabel, noteLabel, topLabel } from './note-labels.ts';
 import { backNote, sideNote } from './notes.ts';
 import { restLabels } from './rest-labels.ts';
-import { foot, PatternSheet } from './sheet.ts';
 import { shifted } from './shifted.ts';
 import { type StrokeSetting, strokeWords, tickLetters } from './stroke-words.ts';
 import { drawStrokes } from './strokes.ts';
@@ -44,7 +44,7 @@ export function pattern(mat: Mat, all: readonly Stroke[], job: Job, layer: numbe
   const own = all.filter((s) => s.layer === layer + 1).map((s) => shifted(s, point(AROUND, AROUND)));
   const inset = TRIM_INSET + (job.bench.stack === 'together' ? mat.layers[layer]!.trimBack : 0);
   const paper = grown(board, -inset);
-  const sheet = new PatternSheet(paper);
+  const sheet = new FullScaleSheet(paper, GROUPS);
   const { add } = sheet;
   const crowded = mat.openings.length > CROWDED;
   const curved = curves(mat, job, layer, AROUND);
@@ -79,7 +79,7 @@ export function pattern(mat: Mat, all: readonly Stroke[], job: Job, layer: numbe
   const strokes: StrokeSetting = { job, board, paper, boxes: cutBoxes, crowded, alone, view: 'back', fonts };
   const notes = [sideNote('BACK', fonts), backNote(mat, job, layer, paper, fonts)];
   const surroundings = aroundOf(paper, cutBox);
-  const { drawing, words, warnings } = sheet.withWords(head, name, function* (view, taken): Generator<Label> {
+  const { drawing, words, warnings } = sheet.withWords(head, noRoom(name), function* (view, taken): Generator<Label> {
     const handWork = curved.flatMap((each) => handWorkLabels(each, view, fonts));
     const faceWork = [
       ...lettered.flatMap(({ what, lines, box: area }) =>
@@ -121,3 +121,6 @@ function openingBoxes(own: readonly Stroke[], curved: ReturnType<typeof curves>)
   for (const each of curved) add(each.opening, each.box);
   return boxes;
 }
+
+/** A box's middle at its lower edge. */
+const foot = (area: Box): Point => point(area.x + area.width / 2, bottom(area));

@@ -7,11 +7,10 @@ import { distance, dot, minus, type Point, plus, times, unit } from '../../geome
 import { boxAt, labelBlock, turnedSize } from '../../text/block.ts';
 import type { Candidate } from '../../text/room.ts';
 import { LEAD_IN, stepsDown } from '../../text/styles.ts';
-import type { Label } from './label.ts';
-import { besideSide } from './labels.ts';
-import { chained } from './places.ts';
+import { besideSide, chained } from '../full-scale/candidates.ts';
+import type { Label } from '../full-scale/label.ts';
+import type { View } from '../full-scale/words-on-sheets.ts';
 import type { DrawnRest } from './strokes.ts';
-import type { View } from './words-on-sheets.ts';
 
 /** Off the line, at least and at most, mm. */
 const [NEAR, FAR] = [1.4, 12];

@@ -8,11 +8,11 @@ import { between, distance, type Point, plus, times } from '../../geometry/point
 import type { Job } from '../../job/job.ts';
 import type { Room } from '../../text/room.ts';
 import { BOLD, FINE_BOLD, LARGE_BOLD, SIGN, type Style, stepsDown } from '../../text/styles.ts';
-import type { Label, Try } from './label.ts';
+import { across, around, besideSide, chained } from '../full-scale/candidates.ts';
+import type { Label, Try } from '../full-scale/label.ts';
+import type { View } from '../full-scale/words-on-sheets.ts';
 import {
-  around,
   arrowAndNumber,
-  besideSide,
   numberBlock,
   SMALL_STEPS,
   STROKE_STEPS,
@@ -21,10 +21,9 @@ import {
   strokeBlock,
   uprightFor,
 } from './labels.ts';
+import { letterPlaces } from './letter-places.ts';
 import { outward } from './lines.ts';
-import { across, chained, letterPlaces } from './places.ts';
 import type { Tick } from './strokes.ts';
-import type { View } from './words-on-sheets.ts';
 
 /** Labels inside an opening stay this near to its lines, so that the middle is blank. */
 export const REACH_INSIDE = 52;

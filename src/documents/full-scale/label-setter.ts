@@ -4,12 +4,14 @@ import type { Line } from '../../geometry/clip.ts';
 import { between, distance, type Point } from '../../geometry/point.ts';
 import { boxAt, turnedBlock, turnedSize } from '../../text/block.ts';
 import type { Candidate, Room } from '../../text/room.ts';
+import { nearestOf } from './candidates.ts';
 import type { Label, PlacedLabel } from './label.ts';
-import { line, PENS } from './lines.ts';
-import { nearestOf } from './places.ts';
 
 /** Words farther from their place than this are led to it. */
 const STANDS_OFF = 30;
+
+/** Width of the pen `leader`. */
+export const LEADER = 0.18;
 
 /** Sets labels one after the other where nothing lies, each wholly within one of some areas. */
 export class LabelSetter {
@@ -79,7 +81,7 @@ export class LabelSetter {
     const gap = 0.6 / Math.max(1.2, distance(target, near));
     const leader: Line = { from: between(near, target, gap), to: between(target, near, gap) };
     if (this.room.crossesWords(leader)) return undefined;
-    this.room.addLine({ ...leader, half: PENS.leader!.width / 2 });
-    return line('leader', leader.from, leader.to);
+    this.room.addLine({ ...leader, half: LEADER / 2 });
+    return { kind: 'line', pen: 'leader', ...leader };
   }
 }

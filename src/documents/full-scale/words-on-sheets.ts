@@ -3,7 +3,7 @@ import type { Drawing } from '../../drawing/model.ts';
 import { type Box, bottom, common, contains, overlaps, right, union } from '../../geometry/box.ts';
 import { meetsBox } from '../../geometry/clip.ts';
 import type { Room } from '../../text/room.ts';
-import { groupsOf, noRoom } from './groups.ts';
+import { type GroupList, groupsOf } from './groups.ts';
 import type { Label, PlacedLabel } from './label.ts';
 import { LabelSetter } from './label-setter.ts';
 
@@ -18,8 +18,12 @@ export interface View {
 /** The words of a view in the order in which they choose their places; `taken` is what they then find there. */
 export type LabelsOf = (view: View, taken: Room) => Iterable<Label>;
 
+/** What is told of words without room, on `sheets` or on `corner sheets` of the drawing, or on the whole of it. */
+export type Missing = (on: '' | 'sheets' | 'corner sheets', set: LabelSetter) => WordsOnSheets['warnings'];
+
 interface Setting {
   readonly lines: Drawing;
+  readonly groups: GroupList;
   /** The words of the whole. */
   readonly placed: readonly PlacedLabel[];
   /** Where words may stand. */
@@ -27,29 +31,28 @@ interface Setting {
   /** All lines, anew each time. */
   readonly takenLines: () => Room;
   readonly labelsOf: LabelsOf;
-  /** Of the drawing, for what finds no room. */
-  readonly name: string;
+  readonly missing: Missing;
 }
 
 export function wordsOnSheets(setting: Setting): Words {
-  const { lines, placed, paper, takenLines, labelsOf, name } = setting;
+  const { lines, groups, placed, paper, takenLines, labelsOf, missing } = setting;
   return {
     lines,
     joined: (sheets) => {
       const stays = placed.filter((each) => homeOf(each, sheets) !== undefined);
-      if (stays.length === placed.length) return onSheets(lines, sheets, placed, []);
+      if (stays.length === placed.length) return onSheets(lines, groups, sheets, placed, []);
       const taken = withCrosses(takenLines(), sheets);
       for (const { box: area } of stays) taken.take(area);
       const setter = new LabelSetter(taken, keptAreas(sheets, paper), false);
       for (const each of placed) if (!stays.includes(each)) setter.set(each.label);
-      return onSheets(lines, sheets, [...stays, ...setter.placed], noRoom(`${name}'s sheets`, setter));
+      return onSheets(lines, groups, sheets, [...stays, ...setter.placed], missing('sheets', setter));
     },
     onCorner: (sheets) => {
       const kept = keptAreas(sheets, paper);
       const setter = new LabelSetter(withCrosses(takenLines(), sheets), kept, false);
       const view: View = { area: union(kept), whole: false };
       for (const label of labelsOf(view, setter.room)) setter.set(label);
-      return onSheets(lines, sheets, setter.placed, noRoom(`${name}'s corner sheets`, setter));
+      return onSheets(lines, groups, sheets, setter.placed, missing('corner sheets', setter));
     },
   };
 }
@@ -70,6 +73,7 @@ const keptAreas = (sheets: readonly SheetArea[], paper: Box): readonly Box[] =>
 /** Every label on the one sheet that holds it, its leader on every sheet that it runs over. */
 function onSheets(
   lines: Drawing,
+  groups: GroupList,
   sheets: readonly SheetArea[],
   placed: readonly PlacedLabel[],
   warnings: WordsOnSheets['warnings'],
@@ -85,7 +89,7 @@ function onSheets(
         const seen = leader !== undefined && meetsBox(leader, x, y, right(sheet.kept), bottom(sheet.kept));
         return seen ? [{ ...each, block: { ...each.block, items: [], groups: [] } }] : [];
       });
-      return { ...lines, groups: groupsOf(new Map(), own) };
+      return { ...lines, groups: groupsOf(groups, new Map(), own) };
     }),
   };
 }
