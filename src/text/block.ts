@@ -22,13 +22,13 @@ export interface Line {
   readonly width?: number;
 }
 
-/** Lines below each other, flush left, no larger than their ink, for words that find their place among other things. */
-export function labelBlock(given: readonly Line[], fonts: Fonts): Block {
+/** Lines below each other, flush left or about their middle, no larger than their ink: words that find their place among other things. */
+export function labelBlock(given: readonly Line[], fonts: Fonts, anchor: 'start' | 'middle' = 'start'): Block {
   const lines = given.flatMap((line) => brokenLine(line, fonts));
   let y = 0;
   const items = lines.map(({ text, style }) => {
     y += LEADINGS.tight * style.size;
-    return set(text, 0, y, style);
+    return set(text, 0, y, style, anchor);
   });
   // Some characters reach above the capitals or below the descenders: what counts is what is inked.
   const ink = union(items.map((item) => textBox(item, fonts)));

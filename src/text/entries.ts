@@ -7,7 +7,7 @@ import { boxItem, rule } from './figures.ts';
 import type { Density, Piece } from './flow.ts';
 import { capHeight, depthOf, set, widthOf } from './line.ts';
 import { headline, level, paragraph, type TextBlock, typed } from './paragraph.ts';
-import { squareSide, tickSquare } from './signs.ts';
+import { tickBlock } from './signs.ts';
 import { HEAD, inBold, NAME, pitch, type Style } from './styles.ts';
 import { type Table, tableBlock } from './table.ts';
 
@@ -30,6 +30,12 @@ export type Entry =
   | ({ readonly kind: 'table' } & Table)
   /** Whatever else stands in a column. */
   | { readonly kind: 'figure'; readonly make: (width: number, density: Density) => Block };
+
+/** Sections numbered in their order. */
+export function numbered(entries: readonly Entry[]): readonly Entry[] {
+  let number = 0;
+  return entries.map((entry) => (entry.kind === 'section' ? { ...entry, number: ++number } : entry));
+}
 
 /** White above an entry, em of the running words. */
 const ABOVE: Readonly<Record<Entry['kind'], number>> = {
@@ -118,14 +124,12 @@ function named(name: string, value: string, stop: number, width: number, text: S
   ]);
 }
 
-export function actionBlock(words: string, width: number, style: Style, fonts: Fonts): Block {
-  const side = squareSide(style);
-  const part = paragraph(words, width, style, fonts, side + 0.62 * style.size);
-  // The square is a little taller than the capitals.
-  const cap = capHeight(style, fonts);
-  const above = Math.max(0, (side - cap) / 2 - (part.base - cap));
-  const items = [...tickSquare(0.12, part.base, style, fonts), ...part.items];
-  return { items: moved(items, 0, above), width, height: part.height + above };
+function actionBlock(words: string, width: number, style: Style, fonts: Fonts): Block {
+  const square = tickBlock(style, fonts);
+  return level([
+    [0, square],
+    [0, paragraph(words, width, style, fonts, square.width + 0.5 * style.size)],
+  ]);
 }
 
 const SAMPLE = 16;

@@ -34,7 +34,8 @@ const DENSITIES: readonly Density[] = [
   { text: tight(LARGE), air: 0.9 },
   { text: TEXT, air: 1.1 },
   { text: tight(TEXT), air: 1 },
-  { text: tight(TEXT), air: 0.6 },
+  { text: tight(TEXT), air: 0.7 },
+  { text: tight(TEXT), air: 0.45 },
 ];
 
 export interface FlowOptions {

@@ -35,9 +35,3 @@ export function fitted(text: string, style: Style, width: number, fonts: Fonts):
 /** As much of the beginning of a line as is no wider than `width`, with an ellipsis where it is not all. */
 export const ellipsized = (text: string, { weight, size }: Style, width: number, fonts: Fonts): string =>
   measure.ellipsized(text, weight, size, width, fonts);
-
-/** A line in the style that fits, cut off only where it is too wide in the finest. */
-export function fittedLine(text: string, style: Style, width: number, fonts: Fonts) {
-  const own = fitted(text, style, width, fonts);
-  return { text: ellipsized(text, own, width, fonts), style: own };
-}

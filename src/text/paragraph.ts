@@ -3,7 +3,7 @@ import { textBox, wrap } from '../fonts/measure.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { bottom } from '../geometry/box.ts';
 import { type Block, moved } from './block.ts';
-import { capHeight, depthOf, set } from './line.ts';
+import { capHeight, depthOf, ellipsized, fitted, set, widthOf } from './line.ts';
 import { pitch, type Style, stepsDown } from './styles.ts';
 
 /** Lines of words; `base` is where the first of them stands. */
@@ -23,6 +23,17 @@ export function paragraph(text: string, width: number, style: Style, fonts: Font
 export function typed(text: string, width: number, style: Style, fonts: Fonts, indent = 0, hang = 0): TextBlock {
   const lines = broken(text, style, width - indent - hang, fonts);
   return linesBlock(lines, width, style, fonts, indent, hang);
+}
+
+/** One line, never broken. */
+export function line(text: string, style: Style, fonts: Fonts): TextBlock {
+  return linesBlock([text], widthOf(text, style, fonts), style, fonts);
+}
+
+/** One line in a style in which it fits, cut off only where it is too wide in the finest. */
+export function fittedLine(text: string, width: number, style: Style, fonts: Fonts): TextBlock {
+  const own = fitted(text, style, width, fonts);
+  return line(ellipsized(text, own, width, fonts), own, fonts);
 }
 
 /** A headline: as large as it may be in two lines, smaller in more, never cut. */

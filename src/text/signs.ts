@@ -3,35 +3,34 @@ import type { Fonts } from '../fonts/model.ts';
 import { box } from '../geometry/box.ts';
 import { polygon } from '../geometry/path.ts';
 import { type Point, point } from '../geometry/point.ts';
+import { moved } from './block.ts';
 import { boxItem } from './figures.ts';
-import { capHeight, set, widthOf } from './line.ts';
+import { capHeight, depthOf, set, widthOf } from './line.ts';
+import type { TextBlock } from './paragraph.ts';
 import { inBold, type Style } from './styles.ts';
 
-/** Signs that stand among words, as large as the words that they stand with. */
+/** Signs that stand on a base line among words, as large as the words that they stand with. */
 
-/** The side of the square that is ticked beside a line. */
-export const squareSide = ({ size }: Style): number => 1.15 * size;
-
-/** An empty square to tick, its middle at the height of capitals of a line whose base line is at `y`; crossed where it is done. */
-export function tickSquare(x: number, y: number, style: Style, fonts: Fonts, done = false): readonly Item[] {
-  const side = squareSide(style);
-  const top = y - (capHeight(style, fonts) + side) / 2;
-  const square = boxItem(box(x, top, side, side), 1, 'tick');
-  if (!done) return [square];
+/** A square to tick, its middle at the height of capitals; crossed where it is done. */
+export function tickBlock(style: Style, fonts: Fonts, done = false): TextBlock {
+  const side = 1.15 * style.size;
+  const edge = 0.12;
+  const square = boxItem(box(edge, 0, side, side), 1, 'tick');
   const [a, b] = [0.18 * side, 0.82 * side];
-  return [
-    square,
-    { kind: 'line', pen: 'cross', from: point(x + a, top + a), to: point(x + b, top + b) },
-    { kind: 'line', pen: 'cross', from: point(x + a, top + b), to: point(x + b, top + a) },
+  const cross: readonly Item[] = [
+    { kind: 'line', pen: 'cross', from: point(edge + a, a), to: point(edge + b, b) },
+    { kind: 'line', pen: 'cross', from: point(edge + a, b), to: point(edge + b, a) },
   ];
+  const base = (side + capHeight(style, fonts)) / 2;
+  return { items: done ? [square, ...cross] : [square], width: side + 0.4, height: side, base };
 }
 
 /** Of the disc that carries a number in a style. */
-export const discRadius = ({ size }: Style): number => 0.74 * size;
+export const discRadius = (text: string, { size }: Style): number => (text.length > 2 ? 1 : 0.74) * size;
 
-/** A white number on a black disc, as strokes are numbered; words of `style` on a disc that they fit. */
+/** A white number on a black disc, as strokes are numbered. */
 export function disc(text: string, centre: Point, style: Style, fonts: Fonts): readonly Item[] {
-  const radius = discRadius(style);
+  const radius = discRadius(text, style);
   const [west, east] = [point(centre.x - radius, centre.y), point(centre.x + radius, centre.y)];
   const white: Style = { ...inBold(style), colour: 1 };
   const round: PathItem = {
@@ -51,37 +50,85 @@ export function disc(text: string, centre: Point, style: Style, fonts: Fonts): r
   return [round, set(text, centre.x, centre.y + capHeight(white, fonts) / 2, white, 'middle')];
 }
 
+/** The same among words. */
+export function discBlock(text: string, style: Style, fonts: Fonts): TextBlock {
+  const radius = discRadius(text, style);
+  const items = disc(text, point(radius, radius), style, fonts);
+  return { items, width: 2 * radius, height: 2 * radius, base: radius + capHeight(style, fonts) / 2 };
+}
+
 /** Most of a circle with a head at its end: the way that a board is turned. */
-export function roundArrow(centre: Point, radius: number, clockwise: boolean): readonly Item[] {
+export function turnBlock(clockwise: boolean, style: Style): TextBlock {
+  const radius = 0.42 * style.size;
+  const centre = point(radius, radius);
   const at = (degrees: number, r = radius): Point => {
     const radians = (degrees * Math.PI) / 180;
     return point(centre.x + (clockwise ? 1 : -1) * r * Math.cos(radians), centre.y + r * Math.sin(radians));
   };
   // From the lower outside over the top, to where a clock would have three.
   const [start, end] = [at(110), at(20)];
-  const head = [at(48), at(-4, 1.75 * radius), at(-12, 0.4 * radius)];
-  return [
+  const head = [at(-4, 1.75 * radius), at(-12, 0.4 * radius)];
+  const items: readonly Item[] = [
     {
       kind: 'path',
       pen: 'tick',
       paths: [{ start, closed: false, segments: [{ kind: 'arc', to: at(350), centre, clockwise }] }],
     },
-    { kind: 'path', fill: 0, paths: [polygon([end, ...head.slice(1)])] },
+    { kind: 'path', fill: 0, paths: [polygon([end, ...head])] },
   ];
+  return { items, width: 2 * radius + 0.5, height: 2 * radius, base: radius + 0.35 * style.size };
 }
 
-/** A line to write on, its word before it. */
-export function writeLine(
-  word: string,
-  x: number,
-  y: number,
+/** An arrow up, as high as the capitals that it stands with. */
+export function upArrow(style: Style, fonts: Fonts): TextBlock {
+  const high = capHeight(style, fonts);
+  const [half, shaft] = [0.42 * high, 0.12 * high];
+  const corners = [
+    point(half, 0),
+    point(2 * half, 0.55 * high),
+    point(half + shaft, 0.55 * high),
+    point(half + shaft, high),
+    point(half - shaft, high),
+    point(half - shaft, 0.55 * high),
+    point(0, 0.55 * high),
+  ];
+  const arrow: Item = { kind: 'path', fill: 0, paths: [polygon(corners)] };
+  return { items: [arrow], width: 2 * half, height: high, base: high };
+}
+
+/** A line to write on, its word before it, as wide as `width`. */
+export function writeLine(word: string, width: number, style: Style, fonts: Fonts): TextBlock {
+  const base = capHeight(style, fonts);
+  const from = widthOf(word, style, fonts) + 1.5;
+  const line: Item = { kind: 'line', pen: 'write', from: point(from, base + 0.6), to: point(width, base + 0.6) };
+  return { items: [set(word, 0, base, style), line], width, height: base + depthOf(style, fonts), base };
+}
+
+/** More white, in gaps, between groups than inside them. */
+const BETWEEN_GROUPS = 0.8;
+/** Base line to base line of lines that hold signs, em. */
+const PITCH = 1.5;
+
+/** Words and signs in lines no wider than `width`; each list of them stays together where a line can hold it. */
+export function runsBlock(
+  groups: readonly (readonly TextBlock[])[],
   width: number,
   style: Style,
   fonts: Fonts,
-): readonly Item[] {
-  const from = x + widthOf(word, style, fonts) + 1.5;
-  return [
-    set(word, x, y, style),
-    { kind: 'line', pen: 'write', from: point(from, y + 0.6), to: point(x + width, y + 0.6) },
-  ];
+): TextBlock {
+  const items: Item[] = [];
+  const gap = 0.36 * style.size;
+  const pitch = PITCH * style.size;
+  let [x, line] = [0, 0];
+  const wide = (runs: readonly TextBlock[]): number => runs.reduce((sum, { width: w }) => sum + w, 0);
+  for (const group of groups) {
+    if (x > 0 && x + wide(group) + gap * (group.length - 1) > width) [x, line] = [0, line + 1];
+    for (const run of group) {
+      if (x > 0 && x + run.width > width) [x, line] = [0, line + 1];
+      items.push(...moved(run.items, x, (line + 1) * pitch - run.base));
+      x += run.width + gap;
+    }
+    x += BETWEEN_GROUPS * gap;
+  }
+  return { items, width, height: (line + 1) * pitch + depthOf(style, fonts), base: pitch };
 }

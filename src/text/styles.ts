@@ -7,18 +7,18 @@ import type { Weight } from '../fonts/model.ts';
 export const SIZES = {
   /** 7 pt. */
   fine: { em: 2.5, uses: 'captions, cautions, names of joins, feet of sheets, words on crowded patterns' },
-  /** 9.1 pt. */
-  body: { em: 3.2, uses: 'running words of sheets that are full, tables, materials and prices' },
-  /** 10.2 pt. */
-  large: { em: 3.6, uses: 'running words where there is room, labels of gauges, words beside lines of a pattern' },
+  /** 8.6 pt. */
+  body: { em: 3.05, uses: 'running words of sheets that are full, tables, materials and prices' },
+  /** 9.6 pt. */
+  large: { em: 3.4, uses: 'running words where there is room, labels of gauges, words beside lines of a pattern' },
   /** 12.8 pt. */
   lead: { em: 4.5, uses: 'headings, lines below a title, words on a pattern, steps of a jig' },
   /** 17 pt. */
   sign: { em: 6, uses: 'names on the map of sheets, letters at marks, numbers and readings on a narrow border' },
-  /** 22.7 pt. */
-  name: { em: 8, uses: 'titles, sizes of blanks, stops, readings where a border is short' },
-  /** 31 pt. */
-  reading: { em: 11, uses: 'guide readings' },
+  /** 21.3 pt. */
+  name: { em: 7.5, uses: 'titles, sizes of blanks, stops, readings where a border is short' },
+  /** 28.3 pt. */
+  reading: { em: 10, uses: 'guide readings' },
   /** 42.5 pt. */
   number: { em: 15, uses: 'numbers of strokes, names of sheets' },
 } as const satisfies Readonly<Record<string, { readonly em: number; readonly uses: string }>>;

@@ -8,7 +8,7 @@ import { depthOf, widthOf } from './line.ts';
 import { level, paragraph, type TextBlock } from './paragraph.ts';
 import { inBold, type Style, stepsDown } from './styles.ts';
 
-/** Rows of cells under a head, framed, words in the first column bold. Cells that are empty are written into by hand. */
+/** Rows of cells under a head, framed. Cells that are empty are written into by hand. */
 export interface Table {
   readonly head: readonly string[];
   readonly rows: readonly (readonly string[])[];
@@ -18,9 +18,9 @@ export interface Table {
   readonly rowHeight?: number;
 }
 
-const PAD = 1.2;
+const PAD = 1;
 /** Between words and the rule above or below them. */
-const AIR = 1;
+const AIR = 0.7;
 /** A column to write a number into, and a row to write in. */
 const BLANK = { width: 15, height: 7.5 };
 
@@ -28,11 +28,11 @@ const BLANK = { width: 15, height: 7.5 };
 export function tableBlock(table: Table, width: number, style: Style, fonts: Fonts): Block {
   const { widths, own } = columnsOf(table, width, style, fonts);
   const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, w) => sum + w, 0));
-  const row = (cells: readonly string[], isBold: (column: number) => boolean): TextBlock =>
+  const row = (cells: readonly string[], of: Style): TextBlock =>
     level(
       cells.map((text, i) => {
         const room = Math.max(1, widths[i]! - 2 * PAD);
-        return [lefts[i]! + PAD, paragraph(text, room, isBold(i) ? inBold(own) : own, fonts)];
+        return [lefts[i]! + PAD, paragraph(text, room, of, fonts)];
       }),
     );
   const items: Item[] = [];
@@ -44,16 +44,8 @@ export function tableBlock(table: Table, width: number, style: Style, fonts: Fon
     items.push(...moved(words.items, 0, y + (height - words.height + depthOf(own, fonts)) / 2));
     y += height;
   };
-  if (table.head.some((text) => text !== ''))
-    add(
-      row(table.head, () => true),
-      0,
-    );
-  for (const cells of table.rows)
-    add(
-      row(cells, (column) => column === 0),
-      table.rowHeight ?? BLANK.height,
-    );
+  if (table.head.some((text) => text !== '')) add(row(table.head, inBold(own)), 0);
+  for (const cells of table.rows) add(row(cells, own), table.rowHeight ?? BLANK.height);
   for (const x of lefts.slice(1)) items.push({ kind: 'line', pen: 'frame', from: point(x, 0), to: point(x, y) });
   return { width, height: y, items: [boxItem(box(0, 0, width, y), undefined, 'frame'), ...items] };
 }
@@ -75,7 +67,7 @@ function columnsOf(table: Table, width: number, style: Style, fonts: Fonts): Col
   const needs = (own: Style): readonly number[] =>
     head.map((title, column) => {
       if (isBlank[column]) return 0;
-      const cells = rows.map((each) => widthOf(each[column] ?? '', column === 0 ? inBold(own) : own, fonts));
+      const cells = rows.map((each) => widthOf(each[column] ?? '', own, fonts));
       return Math.max(widthOf(title, inBold(own), fonts), ...cells);
     });
   const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);

@@ -11,12 +11,12 @@ import { textBox } from '../../src/fonts/measure.ts';
 import { type Box, bottom, contains, grown, right } from '../../src/geometry/box.ts';
 import { type Solved, solveJob } from '../../src/outputs/solve-job.ts';
 import { FONTS } from '../fonts/loaded.ts';
+import { margined } from './margined.ts';
 import { SAMPLES, solvedSample } from './tickets.ts';
 
-const PAPERS = [
-  { width: 215.9, height: 279.4 },
-  { width: 210, height: 297 },
-] as const;
+const LETTER = margined({ width: 215.9, height: 279.4 });
+const A4 = margined({ width: 210, height: 297 });
+const PAPERS = [LETTER, A4, margined(LETTER, 22)];
 
 /** How deep two boxes reach into each other, mm. */
 function depth(a: Box, b: Box): number {
@@ -156,7 +156,7 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
     });
     const solved = solveJob(text, { fonts: FONTS, file: 'job.json' });
     if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
-    const { sheets } = tickets([solved.value], { fonts: FONTS, paper: PAPERS[0] });
+    const { sheets } = tickets([solved.value], { fonts: FONTS, paper: LETTER });
     expect(sheets.length).toBeGreaterThan(1);
     for (const sheet of sheets) expect(faults(sheet)).toEqual([]);
   });
@@ -175,7 +175,7 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
 
   it('see a word that is moved onto another one', () => {
     const solved = solvedSample(SAMPLES.find(({ name }) => name === 'example-heron')!);
-    const [sheet] = tickets([solved], { fonts: FONTS, paper: PAPERS[0] }).sheets;
+    const [sheet] = tickets([solved], { fonts: FONTS, paper: LETTER }).sheets;
     expect(faults(sheet!)).toEqual([]);
     const [group] = sheet!.groups;
     const texts = group!.items.filter((item) => item.kind === 'text');
@@ -191,8 +191,8 @@ describe('sheets for the bench', { timeout: 120_000 }, () => {
       const solved = solveJob(text, { fonts: FONTS, file: 'job.json' });
       if (!solved.ok) throw new Error('a good job');
       for (const sheets of [
-        tickets([solved.value], { fonts: FONTS, paper: PAPERS[0] }).sheets,
-        intakeSheets(solved.value, 'in', { fonts: FONTS, paper: PAPERS[0] }),
+        tickets([solved.value], { fonts: FONTS, paper: LETTER }).sheets,
+        intakeSheets(solved.value, 'in', { fonts: FONTS, paper: LETTER }),
       ]) {
         const words = sheets[0]!.groups.flatMap(({ items }) =>
           items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])),

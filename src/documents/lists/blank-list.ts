@@ -1,13 +1,15 @@
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Size } from '../../geometry/point.ts';
+import type { Margined } from '../../settle/settled.ts';
 import { boardKey, layerBlanks, type Material } from '../../stock/blanks.ts';
-import type { Section } from '../../text/bench-flow.ts';
-import { BLANK, HEAD, moved, type Part, scaled, TEXT, textPart, tickSquare } from '../../text/bench-type.ts';
-import { capHeight, fitted, set, widthOf } from '../../text/type-scale.ts';
-import { blankWords } from '../ticket/blanks.ts';
+import { type Block, stacked } from '../../text/block.ts';
+import type { Entry } from '../../text/entries.ts';
+import { paragraph } from '../../text/paragraph.ts';
+import type { Style } from '../../text/styles.ts';
+import { listedSheets } from '../bench-page.ts';
+import { blankWords, sizeToCut } from '../ticket/blanks.ts';
 import type { BenchJob } from '../ticket/model.ts';
-import { listedSheets } from '../ticket/page.ts';
 import { fine } from '../ticket/steps.ts';
 
 /** Blanks of one size from one board. */
@@ -56,42 +58,26 @@ export function listedBlanks(jobs: readonly BenchJob[]): readonly BoardBlanks[] 
 /** The list on as few sheets as it takes; no packing, and nothing about sheets of stock. */
 export function blankList(
   jobs: readonly BenchJob[],
-  { paper, fonts }: { readonly paper: Size; readonly fonts: Fonts },
+  { paper, fonts }: { readonly paper: Margined; readonly fonts: Fonts },
 ): readonly Drawing[] {
   const list = listedBlanks(jobs);
   const total = list.reduce((sum, { count }) => sum + count, 0);
   const of = jobs.length === 1 ? jobs[0]!.job.title : `${jobs.length} jobs`;
-  const sections = list.map(
-    ({ name, thickness, count, blanks }): Section => ({
-      title: name,
-      aside: `${fine(thickness)}, ${count} in all`,
-      parts: (width, { scale }) => blanks.map((blank) => blankRow(blank, width, scale, fonts)),
-    }),
-  );
+  const entries = list.flatMap(({ name, thickness, count, blanks }): readonly Entry[] => [
+    { kind: 'section', text: name, aside: `${fine(thickness)}, ${count} in all` },
+    ...blanks.map(
+      (blank): Entry => ({ kind: 'figure', make: (width, { text }) => blankRow(blank, width, text, fonts) }),
+    ),
+  ]);
   const lead = `${total} ${total === 1 ? 'blank' : 'blanks'} for ${of}; width × height as the stops are set`;
-  return listedSheets({ title: 'Blanks', name: 'Blanks', lead, group: 'blanks', sections, paper, fonts });
+  return listedSheets({ title: 'Blanks', name: 'Blanks', lead, group: 'blanks', entries, paper, fonts });
 }
 
-/** As high as the capitals. */
-const SQUARE = scaled(BLANK, 0.72);
-
-function blankRow({ shown, note, count, uses }: ListedBlank, width: number, scale: number, fonts: Fonts): Part {
-  const times = `× ${count}`;
-  const big = scaled(HEAD, 1.25);
-  const base = capHeight(BLANK, fonts);
-  const { item, side } = tickSquare(0.15, base - (base - capHeight(SQUARE, fonts)) / 2, SQUARE, fonts);
-  const left = side + 2;
-  const style = fitted(shown, BLANK, width - left - widthOf(times, big, fonts) - 3, 0.6, fonts);
-  const words = textPart(
-    `${note === '' ? '' : `${note.trim()} `}${uses.join('; ')}`,
-    width,
-    scaled(TEXT, scale),
-    fonts,
-    left,
-  );
-  const top = base + 2.6;
-  return {
-    items: [item, set(shown, left, base, style), set(times, width, base, big, 'end'), ...moved(words.items, 0, top)],
-    height: top + words.height + 1.5,
-  };
+function blankRow({ shown, note, count, uses }: ListedBlank, width: number, text: Style, fonts: Fonts): Block {
+  const size = sizeToCut(shown, `× ${count}`, width, fonts);
+  const words = `${note === '' ? '' : `${note.trim()} `}${uses.join('; ')}`;
+  return stacked([size, paragraph(words, width, text, fonts, INDENT)], 0.6);
 }
+
+/** What is said of a blank stands below its size. */
+const INDENT = 9;

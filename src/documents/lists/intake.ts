@@ -1,59 +1,49 @@
 import type { Drawing, Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
-import { point, type Size } from '../../geometry/point.ts';
-import type { Section } from '../../text/bench-flow.ts';
-import {
-  BOLD,
-  type Chunk,
-  chunkLines,
-  crossIn,
-  depthOf,
-  FINE,
-  moved,
-  type Part,
-  TEXT,
-  textPart,
-  tickSquare,
-  wordChunk,
-} from '../../text/bench-type.ts';
-import { boxItem, capHeight, fitted, LEADING, set } from '../../text/type-scale.ts';
+import type { Margined } from '../../settle/settled.ts';
+import { type Block, moved } from '../../text/block.ts';
+import type { Entry } from '../../text/entries.ts';
+import { boxItem, rule } from '../../text/figures.ts';
+import { capHeight } from '../../text/line.ts';
+import { fittedLine, level, line, paragraph, type TextBlock } from '../../text/paragraph.ts';
+import { runsBlock, tickBlock } from '../../text/signs.ts';
+import { BOLD, FINE, TEXT } from '../../text/styles.ts';
 import type { Units } from '../../units/units.ts';
+import { listedSheets } from '../bench-page.ts';
 import type { BenchJob } from '../ticket/model.ts';
-import { listedSheets } from '../ticket/page.ts';
 import { type Field, intakeFields } from './intake-fields.ts';
 
 const UNIT_NAMES: Readonly<Record<Units, string>> = { in: 'inches', mm: 'millimetres', cm: 'centimetres' };
 
 /** Room for a line written by hand. */
 const ROW = 7.4;
+const ABOVE = 2;
 const LABEL = 36;
 
 /** The form in which a job is taken in with the customer; with a job its fields are filled as far as the job knows. */
 export function intakeSheets(
   work: BenchJob | undefined,
   units: Units,
-  { paper, fonts }: { readonly paper: Size; readonly fonts: Fonts },
+  { paper, fonts }: { readonly paper: Margined; readonly fonts: Fonts },
 ): readonly Drawing[] {
-  const sections = intakeFields(work, units).map(
-    ({ title, fields }): Section => ({
-      title,
-      parts: (width) => fields.map((field) => fieldPart(field, width, fonts)),
-    }),
-  );
+  const entries = intakeFields(work, units).flatMap(({ title, fields }): readonly Entry[] => [
+    { kind: 'section', text: title },
+    ...fields.map((field): Entry => ({ kind: 'figure', make: (width) => fieldBlock(field, width, fonts) })),
+  ]);
   const title = work === undefined ? 'Intake' : `${work.job.title}, intake`;
   const lead = `Lengths in ${UNIT_NAMES[units]}; width × height, seen from the face`;
-  return listedSheets({ title, name: 'Intake', lead, group: 'intake', sections, paper, fonts });
+  return listedSheets({ title, name: 'Intake', lead, group: 'intake', entries, paper, fonts });
 }
 
-function fieldPart(field: Field, width: number, fonts: Fonts): Part {
+function fieldBlock(field: Field, width: number, fonts: Fonts): Block {
   switch (field.kind) {
     case 'line':
-      return linePart(field.label, field.value, width, fonts);
+      return lineBlock(field.label, field.value, width, fonts);
     case 'choice':
-      return choicePart(field.label, field.options, width, fonts);
+      return choiceBlock(field.label, field.options, width, fonts);
     case 'measure':
-      return measurePart(width, fonts);
+      return measureBlock(width, fonts);
     default: {
       const never: never = field;
       return never;
@@ -62,79 +52,62 @@ function fieldPart(field: Field, width: number, fonts: Fonts): Part {
 }
 
 /** The label, and a line behind it; what is filled in stands on the line, and on more of them where it is long. */
-function linePart(label: string, value: string | undefined, width: number, fonts: Fonts): Part {
-  const room = width - LABEL;
-  const said = value === undefined ? undefined : textPart(value, room, BOLD, fonts);
-  const count = said?.items.length ?? 1;
-  const first = ROW - 2.2;
-  const pitch = LEADING * BOLD.size;
-  const height = ROW + (count - 1) * pitch;
-  const style = fitted(label, TEXT, LABEL - 2, 0.6, fonts);
-  const base = height - 0.6;
+function lineBlock(label: string, value: string | undefined, width: number, fonts: Fonts): Block {
+  const words = level([
+    [0, fittedLine(label, LABEL - 2, TEXT, fonts)],
+    [LABEL, paragraph(value ?? '', width - LABEL, BOLD, fonts)],
+  ]);
+  const height = Math.max(ROW, ABOVE + words.height + 1);
   return {
-    items: [
-      set(label, 0, first, style),
-      ...(said === undefined ? [] : moved(said.items, LABEL, first - said.base)),
-      { kind: 'line', pen: 'write', from: point(LABEL, base), to: point(width, base) },
-    ],
+    items: [...moved(words.items, 0, height - words.height - 1), rule('write', LABEL, width, height - 0.6)],
+    width,
     height,
   };
 }
 
-function choicePart(
+function choiceBlock(
   label: string,
   options: readonly { readonly word: string; readonly chosen: boolean }[],
   width: number,
   fonts: Fonts,
-): Part {
-  const first = ROW - 2.2;
-  const chunks = options.map(({ word, chosen }): readonly Chunk[] => {
-    const { side } = tickSquare(0, 0, TEXT, fonts);
-    const square: Chunk = {
-      width: side,
-      items: (x, y) => {
-        const { item } = tickSquare(x, y, TEXT, fonts);
-        return chosen ? [item, ...crossIn(x, y, TEXT, fonts)] : [item];
-      },
-    };
-    const said = wordChunk(word, TEXT, fonts);
+): Block {
+  const runs = options.map(({ word, chosen }): readonly TextBlock[] => {
+    const said = line(word, TEXT, fonts);
     // More room behind a word than before it: each belongs to the square at its left.
-    return [square, { ...said, width: said.width + 2.6 }];
+    return [tickBlock(TEXT, fonts, chosen), { ...said, width: said.width + 2.6 }];
   });
-  const pitch = 1.75 * TEXT.size;
-  const lines = chunkLines(chunks, width - LABEL, 1.7, pitch);
-  return {
-    items: [
-      set(label, 0, first, fitted(label, TEXT, LABEL - 2, 0.6, fonts)),
-      ...moved(lines.items, LABEL, first - pitch),
-    ],
-    height: Math.max(ROW, first - pitch + lines.height + depthOf(TEXT, fonts) + 0.6),
-  };
+  return level([
+    [0, fittedLine(label, LABEL - 2, TEXT, fonts)],
+    [LABEL, runsBlock(runs, width - LABEL, TEXT, fonts)],
+  ]);
 }
 
 /** The work with a line at each of its four sides: both directions are measured at both ends. */
-function measurePart(width: number, fonts: Fonts): Part {
-  const height = 40;
+function measureBlock(width: number, fonts: Fonts): Block {
+  const height = 42;
   const [w, h] = [0.36 * width, 21];
-  const [x, y] = [(width - w) / 2, (height - h) / 2 + 1];
+  const [x, y] = [(width - w) / 2, (height - h) / 2];
+  const wide = 0.28 * width;
   const cap = capHeight(FINE, fonts);
-  const wide = 0.26 * width;
-  const at = (word: string, left: number, base: number): readonly Item[] => [
-    { kind: 'line', pen: 'write', from: point(left, base), to: point(left + wide, base) },
-    set(word, left + wide / 2, base + 1.1 + cap, FINE, 'middle'),
-  ];
+  const at = (word: string, left: number, base: number): readonly Item[] => {
+    const said = fittedLine(word, wide, FINE, fonts);
+    return [
+      rule('write', left, left + wide, base),
+      ...moved(said.items, left + (wide - said.width) / 2, base + 1.1 + cap - said.base),
+    ];
+  };
+  const inner = paragraph('measure both ends of each direction', w - 4, FINE, fonts);
   const middle = y + h / 2;
-  const inner = fitted('measure both ends', FINE, w - 3, 0.5, fonts);
   return {
     items: [
       boxItem(box(x, y, w, h), undefined, 'edge'),
-      set('measure both ends', width / 2, middle - 0.6, inner, 'middle'),
-      set('of each direction', width / 2, middle + 1.2 * inner.size, inner, 'middle'),
+      ...moved(inner.items, x + 2, middle - inner.height / 2),
       ...at('width at the top', (width - wide) / 2, y - 2.4 - cap),
-      ...at('width at the bottom', (width - wide) / 2, y + h + 6),
+      ...at('width at the bottom', (width - wide) / 2, y + h + 5),
       ...at('height at the left', x - wide - 3, middle + 1),
       ...at('height at the right', x + w + 3, middle + 1),
     ],
+    width,
     height: height + 2,
   };
 }

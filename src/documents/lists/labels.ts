@@ -1,17 +1,18 @@
 import type { Drawing, Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { type Box, box } from '../../geometry/box.ts';
-import { polygon } from '../../geometry/path.ts';
-import { point, type Size } from '../../geometry/point.ts';
+import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import { error, fail, type Result, succeed } from '../../problems/problem.ts';
-import { BOLD, FINE, moved, type Part, scaled, stacked, TEXT, textPart } from '../../text/bench-type.ts';
-import { capHeight, type Style, set, widthOf } from '../../text/type-scale.ts';
+import type { Margined } from '../../settle/settled.ts';
+import { type Block, moved, stacked } from '../../text/block.ts';
+import { fittedLine, level, line, paragraph, type TextBlock } from '../../text/paragraph.ts';
+import { upArrow } from '../../text/signs.ts';
+import { BOLD, FINE, FINE_BOLD, HEAD, LARGE, LARGE_BOLD, SIGN, type Style, TEXT } from '../../text/styles.ts';
 import { showLength } from '../../units/print.ts';
 import type { LengthUnit } from '../../units/units.ts';
+import { benchSheet } from '../bench-page.ts';
 import { size } from '../proof/words.ts';
 import { blankWords } from '../ticket/blanks.ts';
 import type { BenchJob } from '../ticket/model.ts';
-import { benchSheet } from '../ticket/page.ts';
 import { fine, layerTitle } from '../ticket/steps.ts';
 
 /** Labels on a sheet: how many, how far apart, and how far from the paper's edges, mm. */
@@ -74,7 +75,7 @@ export function labelsOf(jobs: readonly BenchJob[]): readonly Label[] {
 /** Errors: `label-grid` where rows, columns and gaps leave labels too small. */
 export function labelSheets(
   jobs: readonly BenchJob[],
-  paper: Size,
+  paper: Margined,
   grid: SheetGrid,
   units: LengthUnit,
   fonts: Fonts,
@@ -98,60 +99,57 @@ export function labelSheets(
       if (label === undefined) continue;
       const x = grid.marginX + (cell % grid.columns) * (width + grid.gapX);
       const y = grid.marginY + Math.floor(cell / grid.columns) * (height + grid.gapY);
-      items.push(...labelItems(label, box(x, y, width, height), fonts));
+      items.push(
+        ...labelItems(label, shared(box(x + PAD, y + PAD, width - 2 * PAD, height - 2 * PAD), paper.area), fonts),
+      );
     }
     return benchSheet('Labels', 'labels', paper, items);
   });
   return succeed(sheets);
 }
 
-/** From the largest down; the smallest is only reached by names that fill the label. */
-const SCALES = [1.25, 1.1, 1, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3];
+/** What of a label the printer reaches: labels lie where the sheet has them, whatever its margins. */
+function shared(label: Box, area: Box): Box {
+  const [x, y] = [Math.max(label.x, area.x), Math.max(label.y, area.y)];
+  return box(x, y, Math.min(right(label), right(area)) - x, Math.min(bottom(label), bottom(area)) - y);
+}
+
+interface LabelStyles {
+  readonly head: Style;
+  readonly what: Style;
+  readonly size: Style;
+  readonly note: Style;
+}
+
+/** From the largest down. */
+const STEPS: readonly LabelStyles[] = [
+  { head: LARGE_BOLD, what: LARGE, size: SIGN, note: TEXT },
+  { head: BOLD, what: TEXT, size: HEAD, note: FINE },
+  { head: FINE_BOLD, what: FINE, size: BOLD, note: FINE },
+];
 
 function labelItems(label: Label, { x, y, width, height }: Box, fonts: Fonts): readonly Item[] {
-  const [wide, high] = [width - 2 * PAD, height - 2 * PAD];
-  let made: Part = { items: [], height: 0 };
-  for (const scale of SCALES) {
-    made = labelPart(label, wide, scale, fonts);
-    if (made.height <= high) break;
-  }
-  const left = x + PAD;
-  return moved(made.items, left, y + PAD);
+  const made = STEPS.map((styles) => () => labelOf(label, width, styles, fonts, paragraph));
+  // Names that fill the label even so are cut off.
+  const cut = () => labelOf(label, width, STEPS.at(-1)!, fonts, fittedLine);
+  const found = made.map((make) => make()).find((block) => block.height <= height) ?? cut();
+  return moved(found.items, x, y);
 }
 
-function labelPart({ kind, head, what, size: shown, note }: Label, width: number, scale: number, fonts: Fonts): Part {
-  const [bold, text, small] = [scaled(BOLD, scale), scaled(TEXT, scale), scaled(FINE, scale)];
-  const big = scaled(BOLD, 1.5 * scale);
-  const mark = kind === 'blank' ? topMark(width, bold, fonts) : undefined;
-  const sized = textPart(shown, width - (mark?.width ?? 0), big, fonts);
-  const last: Part = {
-    items: [...sized.items, ...(mark?.items ?? []).flatMap((item) => moved([item], 0, capHeight(big, fonts)))],
-    height: sized.height,
-  };
-  return stacked(
-    [
-      textPart(head, width, bold, fonts),
-      textPart(what, width, text, fonts),
-      last,
-      ...(note === '' ? [] : [textPart(note, width, small, fonts)]),
-    ],
-    1.3 * scale,
-  );
-}
-
-/** `TOP` with an arrow up, at the right end of a base line at 0. */
-function topMark(
-  right: number,
-  style: Style,
+function labelOf(
+  { kind, head, what, size: shown, note }: Label,
+  width: number,
+  styles: LabelStyles,
   fonts: Fonts,
-): { readonly width: number; readonly items: readonly Item[] } {
-  const cap = capHeight(style, fonts);
-  const wide = widthOf('TOP', style, fonts);
-  const x = right - wide - 0.7 * cap - 0.6;
-  const arrow: Item = {
-    kind: 'path',
-    fill: 0,
-    paths: [polygon([point(x, -cap), point(x + 0.6 * cap, 0), point(x - 0.6 * cap, 0)])],
-  };
-  return { width: wide + 1.4 * cap + 3, items: [set('TOP', right, 0, style, 'end'), arrow] };
+  named: (text: string, width: number, style: Style, fonts: Fonts) => TextBlock,
+): Block {
+  const top = level([
+    [0, line('TOP', styles.head, fonts)],
+    [-styles.head.size, upArrow(styles.head, fonts)],
+  ]);
+  const mark = kind === 'blank' ? [[width - top.width, top] as const] : [];
+  const room = width - (kind === 'blank' ? top.width + styles.head.size + 2 : 0);
+  const sized = level([[0, fittedLine(shown, room, styles.size, fonts)], ...mark]);
+  const words = [named(head, width, styles.head, fonts), named(what, width, styles.what, fonts)];
+  return stacked([...words, sized, ...(note === '' ? [] : [named(note, width, styles.note, fonts)])], 1.2);
 }

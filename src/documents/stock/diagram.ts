@@ -1,4 +1,4 @@
-import type { Item, TextItem } from '../../drawing/model.ts';
+import type { Item } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, centre, contains, grown, overlaps, right } from '../../geometry/box.ts';
@@ -7,13 +7,18 @@ import { distance, type Point, point, type Size } from '../../geometry/point.ts'
 import { type JobToCut, jobName } from '../../stock/blanks.ts';
 import { type LaidPiece, type Layout, leavesOf } from '../../stock/layouts.ts';
 import type { Cut } from '../../stock/planner/sequence.ts';
-import { BOLD, disc, FINE, moved, type Part, scaled, stacked, TEXT, textPart } from '../../text/bench-type.ts';
-import { boxItem, capHeight, type Style, set, widthOf } from '../../text/type-scale.ts';
+import { type Block, type Line, labelBlock, moved, turnedBlock } from '../../text/block.ts';
+import { boxItem } from '../../text/figures.ts';
+import { fitted, widthOf } from '../../text/line.ts';
+import { disc, discRadius } from '../../text/signs.ts';
+import { BOLD, FINE, FINE_BOLD, HEAD, type Style, TEXT } from '../../text/styles.ts';
 import { type Tape, tapeAmounts, tapeSize } from './words.ts';
 
 /** What a sheet is drawn smaller by: round numbers. */
 const SCALES = [1, 2, 2.5, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 25, 30, 40, 50, 75, 100];
-const RADIUS = 2;
+/** Of the cuts' numbers. */
+const CUT = FINE_BOLD;
+const RADIUS = discRadius('00', CUT);
 /** Discs may stand that far outside of the sheet. */
 const RIM = 2 * RADIUS + 0.6;
 /** Between the lines that hatch what is kept, and what is waste. */
@@ -26,13 +31,7 @@ export function scaleFor({ width, height }: Size, room: Size): number {
 }
 
 /** A sheet with its cuts in their order, what comes out of it and what is left, drawn 1 : `by`. */
-export function stockDiagram(
-  layout: Layout,
-  jobs: readonly JobToCut[],
-  tape: Tape,
-  by: number,
-  fonts: Fonts,
-): Part & Size {
+export function stockDiagram(layout: Layout, jobs: readonly JobToCut[], tape: Tape, by: number, fonts: Fonts): Block {
   const place = ({ x, y, width, height }: Box): Box => box(RIM + x / by, RIM + y / by, width / by, height / by);
   const at = ({ x, y }: Point): Point => point(RIM + x / by, RIM + y / by);
   const sheet = place({ x: 0, y: 0, width: layout.width, height: layout.height });
@@ -85,22 +84,21 @@ function pieceWords(
   const { key, blank } = piece;
   const title = jobName(jobs, blank.job);
   const size = tapeSize(piece, tape);
-  const big = scaled(BOLD, 1.25);
   const ways: readonly (readonly (readonly [text: string, style: Style])[])[] = [
     [
-      [key, big],
+      [key, HEAD],
       [title, BOLD],
       [blank.name, TEXT],
       [size, TEXT],
     ],
     [
-      [key, big],
-      [title, scaled(BOLD, 0.85)],
+      [key, HEAD],
+      [title, FINE_BOLD],
       [blank.name, FINE],
       [size, FINE],
     ],
     [
-      [key, big],
+      [key, HEAD],
       [size, TEXT],
     ],
     [
@@ -112,38 +110,21 @@ function pieceWords(
       [tapeAmounts(piece, tape), FINE],
     ],
   ];
-  for (const lines of ways) {
-    const width = within.width - 3;
-    const [last, lastStyle] = lines.at(-1)!;
+  const width = within.width - 3;
+  for (const way of ways) {
+    const lines = way.map(([text, style]) => ({ text: fraction(text), style, width }));
+    const isWhole = ({ text, style }: Line): boolean => widthOf(text, style, fonts) <= width;
     // A size is never parted, nor is a word.
-    if (widthOf(fraction(last), lastStyle, fonts) > width) continue;
-    if (lines.some(([text, style]) => text.split(' ').some((word) => widthOf(word, style, fonts) > width))) continue;
-    const made = lines.map(([text, style]) => centred(text, width, style, fonts));
-    const block = stacked(made, 0.9);
-    const wide = Math.max(...made.map((line) => line.width));
-    const spot = free({ width: wide, height: block.height }, grown(within, -1.2), taken);
-    if (spot !== undefined) return moved(block.items, spot.x + wide / 2, spot.y);
+    if (!isWhole(lines.at(-1)!)) continue;
+    if (lines.some((line) => line.text.split(' ').some((text) => !isWhole({ ...line, text })))) continue;
+    const block = labelBlock(lines, fonts, 'middle');
+    const spot = free(block, grown(within, -1.2), taken);
+    if (spot !== undefined) return moved(block.items, spot.x, spot.y);
   }
-  const style = scaled(
-    BOLD,
-    Math.min(1, within.height / (2 * BOLD.size), within.width / (1.2 * widthOf(key, BOLD, fonts))),
-  );
-  const spot = free({ width: widthOf(key, style, fonts), height: capHeight(style, fonts) }, within, taken) ?? {
-    x: centre(within).x - widthOf(key, style, fonts) / 2,
-    y: centre(within).y - capHeight(style, fonts) / 2,
-  };
-  return [set(key, spot.x, spot.y + capHeight(style, fonts), style)];
-}
-
-/** Lines about an axis at 0. */
-function centred(text: string, width: number, style: Style, fonts: Fonts): Part & Size {
-  const part = textPart(text, width, style, fonts);
-  const lines = part.items.filter((item): item is TextItem => item.kind === 'text');
-  return {
-    items: lines.map((item): TextItem => ({ ...item, at: point(0, item.at.y), anchor: 'middle' })),
-    width: Math.max(...lines.map((item) => widthOf(item.text, style, fonts))),
-    height: part.height,
-  };
+  const block = labelBlock([{ text: key, style: fitted(key, BOLD, 0.8 * within.width, fonts) }], fonts);
+  const { x, y } = centre(within);
+  const spot = free(block, within, taken) ?? point(x - block.width / 2, y - block.height / 2);
+  return moved(block.items, spot.x, spot.y);
 }
 
 /** In the middle, or moved up and down, then aside, until nothing is in the way. */
@@ -173,23 +154,22 @@ function onWhite(lines: readonly string[], within: Box, taken: readonly Box[], f
     [[lines.join('  ')], FINE],
     [lines.slice(0, 1), FINE],
   ] as const) {
-    for (const turned of [false, true]) {
-      const wide = Math.max(...words.map((text) => widthOf(text, style, fonts))) + 1.6;
-      const high = words.length * 1.3 * style.size + 0.8;
-      const size = turned ? { width: high, height: wide } : { width: wide, height: high };
+    const level = labelBlock(
+      words.map((text) => ({ text, style })),
+      fonts,
+      'middle',
+    );
+    for (const block of [level, turnedBlock(level, 3)]) {
+      const size = { width: block.width + 2 * AROUND, height: block.height + 2 * AROUND };
       const spot = free(size, grown(within, -0.3), taken);
-      if (spot === undefined) continue;
-      const { x, y } = centre(spot);
-      const texts = words.map((text, i): Item => {
-        const down = (i - (words.length - 1) / 2) * 1.3 * style.size + capHeight(style, fonts) / 2;
-        const made = set(text, turned ? x + down : x, turned ? y : y + down, style, 'middle');
-        return turned ? { ...made, turn: -90 } : made;
-      });
-      return [boxItem(spot, 1), ...texts];
+      if (spot !== undefined) return [boxItem(spot, 1), ...moved(block.items, spot.x + AROUND, spot.y + AROUND)];
     }
   }
   return [];
 }
+
+/** White around words on hatching. */
+const AROUND = 0.7;
 
 interface NumberedLine {
   readonly cut: number;
@@ -213,7 +193,7 @@ function numbers(
     const around = ({ x, y }: Point): Box => box(x - RADIUS, y - RADIUS, 2 * RADIUS, 2 * RADIUS);
     const clear = (spot: Point): boolean => made.every(({ taken }) => distance(spot, centre(taken)) > 2 * RADIUS + 0.2);
     const spot = spots.find(clear) ?? mix(from, to, 0.5);
-    made.push({ taken: around(spot), drawn: disc(`${cut}`, spot, RADIUS, fonts) });
+    made.push({ taken: around(spot), drawn: disc(`${cut}`, spot, CUT, fonts) });
   }
   return made;
 }

@@ -4,9 +4,10 @@ import type { Prices } from '../../shop/prices.ts';
 import { type JobToCut, jobName } from '../../stock/blanks.ts';
 import type { BoardLayouts } from '../../stock/layouts.ts';
 import { money } from '../../stock/prices.ts';
-import type { Density, Section } from '../../text/bench-flow.ts';
-import { action, BOLD, level, type Part, pair, scaled, TEXT, textPart } from '../../text/bench-type.ts';
-import { listedSheets } from '../ticket/page.ts';
+import type { Entry } from '../../text/entries.ts';
+import { level, paragraph } from '../../text/paragraph.ts';
+import { inBold } from '../../text/styles.ts';
+import { listedSheets } from '../bench-page.ts';
 import { fine } from '../ticket/steps.ts';
 import type { BoardRecord, StockRecord } from './record.ts';
 import type { StockSheetOptions } from './sheet.ts';
@@ -33,28 +34,24 @@ export function stockSummary(
       ),
     ),
   );
-  const actions =
-    (texts: readonly string[]) =>
-    (width: number, { scale }: Density): readonly Part[] =>
-      texts.map((text) => action(text, width, scaled(TEXT, scale), fonts));
-  const sections: Section[] = [
-    { title: 'Fetch', parts: actions(record.boards.flatMap(fetched)) },
-    ...record.boards.map((board): Section => {
-      const aside = `${fine(board.thickness)}, ${plural(board.blanks, 'blank')}`;
-      return { title: board.name, aside, parts: (width, density) => figures(board, prices, width, density, fonts) };
-    }),
+  const actions = (texts: readonly string[]): readonly Entry[] => texts.map((text) => ({ kind: 'action', text }));
+  const entries: readonly Entry[] = [
+    { kind: 'section', text: 'Fetch' },
+    ...actions(record.boards.flatMap(fetched)),
+    ...record.boards.flatMap((board): readonly Entry[] => [
+      { kind: 'section', text: board.name, aside: `${fine(board.thickness)}, ${plural(board.blanks, 'blank')}` },
+      ...figures(board, prices),
+    ]),
     ...(shelved.length === 0
       ? []
-      : [{ title: 'Onto the shelf', aside: 'write the mark on each', parts: actions(shelved) }]),
-    {
-      title: 'Where each blank lies',
-      parts: (width, { scale }) => whereabouts(day, jobs, tape, width, scale, fonts),
-    },
+      : [{ kind: 'section', text: 'Onto the shelf', aside: 'write the mark on each' } as const, ...actions(shelved)]),
+    { kind: 'section', text: 'Where each blank lies' },
+    ...whereabouts(day, jobs, tape, fonts),
   ];
   const of = jobs.length === 1 ? jobName(jobs, 0) : plural(jobs.length, 'job');
   const cost = record.cost === undefined ? '' : `, ${money(record.cost, prices)}`;
   const lead = `${of}: ${plural(record.sheets, 'new sheet')}${cost}`;
-  return listedSheets({ title: 'Stock plan', name: 'Stock plan', lead, group: 'stock', sections, paper, fonts });
+  return listedSheets({ title: 'Stock plan', name: 'Stock plan', lead, group: 'stock', entries, paper, fonts });
 }
 
 function fetched({ name, fetch, shelf, fallouts }: BoardRecord): readonly string[] {
@@ -65,8 +62,8 @@ function fetched({ name, fetch, shelf, fallouts }: BoardRecord): readonly string
   ];
 }
 
-function figures(board: BoardRecord, prices: Money, width: number, { scale }: Density, fonts: Fonts): readonly Part[] {
-  const row = (name: string, value: string): Part => pair(name, value, 24 * scale, width, scaled(TEXT, scale), fonts);
+function figures(board: BoardRecord, prices: Money): readonly Entry[] {
+  const row = (name: string, value: string): Entry => ({ kind: 'row', name, value });
   return [
     row('Sheets', `${board.sheets}`),
     row('Proof', proofOf(board, prices)),
@@ -96,16 +93,16 @@ function otherOf({ first, count, cost }: NonNullable<BoardRecord['other']>, pric
   return `${said}, where ${first === 'cost' ? 'the least cost counts' : 'the fewest sheets count'} first`;
 }
 
+/** Room for the numbers of sheets. */
+const WHERE = 27;
+
 /** Every blank with its sheets, job by job. */
 function whereabouts(
   day: readonly BoardLayouts[],
   jobs: readonly JobToCut[],
   tape: Tape,
-  width: number,
-  scale: number,
   fonts: Fonts,
-): readonly Part[] {
-  const [text, bold] = [scaled(TEXT, scale), scaled(BOLD, scale)];
+): readonly Entry[] {
   const all = day.flatMap(({ board, layouts }) =>
     [...board.blanks].map(([id, blank]) => {
       const on = layouts.filter(({ pieces }) => pieces.some(({ piece }) => piece === id));
@@ -113,17 +110,18 @@ function whereabouts(
     }),
   );
   const sorted = all.sort((a, b) => a.blank.job - b.blank.job || (a.blank.layer ?? 99) - (b.blank.layer ?? 99));
-  return sorted.map(({ blank, sheets }) => {
+  return sorted.map(({ blank, sheets }): Entry => {
     const count = blank.count === 1 ? '' : `${blank.count} of `;
     const words = `${count}${blankName({ blank }, jobs)}, ${tapeSize(blank, tape)}`;
-    const where = 26 * scale;
-    return level([
-      [0, textPart(words, width - where, text, fonts)],
-      [
-        width - where + 2,
-        textPart(`${sheets.length === 1 ? 'sheet' : 'sheets'} ${listed(sheets)}`, where - 2, bold, fonts),
-      ],
-    ]);
+    const where = `${sheets.length === 1 ? 'sheet' : 'sheets'} ${listed(sheets)}`;
+    return {
+      kind: 'figure',
+      make: (width, { text }) =>
+        level([
+          [0, paragraph(words, width - WHERE - 2, text, fonts)],
+          [width - WHERE, paragraph(where, WHERE, inBold(text), fonts)],
+        ]),
+    };
   });
 }
 

@@ -2,9 +2,10 @@ import { scaleUnits, settingOf } from '../../bench/guide.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
-import type { Density } from '../../text/bench-flow.ts';
-import { BLANK, HEAD, moved, type Part, scaled, TEXT, textPart, tickSquare } from '../../text/bench-type.ts';
-import { capHeight, fitted, set, widthOf } from '../../text/type-scale.ts';
+import { type Block, stacked } from '../../text/block.ts';
+import { fittedLine, level, line, paragraph, type TextBlock } from '../../text/paragraph.ts';
+import { tickBlock } from '../../text/signs.ts';
+import { HEAD, NAME, type Style } from '../../text/styles.ts';
 import { printDecimal } from '../../units/print.ts';
 import { mmFromInches } from '../../units/units.ts';
 import { fine, layerTitle } from './steps.ts';
@@ -33,37 +34,24 @@ export function blankWords(mat: Mat, job: Job, index: number) {
   };
 }
 
-/** The square is as high as the capitals. */
-const BOX = scaled(BLANK, 0.72);
-
 /** Its square to tick, what it is cut from, and its size to be read at arm's length. */
-export function blankPart(
-  mat: Mat,
-  job: Job,
-  index: number,
-  width: number,
-  { scale, air }: Density,
-  fonts: Fonts,
-): Part {
-  const text = scaled(TEXT, scale);
+export function blankBlock(mat: Mat, job: Job, index: number, width: number, text: Style, fonts: Fonts): Block {
   const { size, note } = blankWords(mat, job, index);
   const { board } = mat.layers[index]!;
   const title = `${layerTitle(mat.layers[index]!)}: ${board.name}, ${fine(board.thickness)}${note}`;
-  const named = textPart(title, width, text, fonts);
-  const count = job.count === 1 ? '' : `× ${job.count}`;
-  const countStyle = scaled(HEAD, scale);
-  const { side } = tickSquare(0, 0, BOX, fonts);
-  const left = side + 2;
-  const room = width - left - (count === '' ? 0 : widthOf(count, countStyle, fonts) + 3);
-  const style = fitted(size, BLANK, room, 0.6, fonts);
-  const base = named.height + 1.6 + Math.max(capHeight(BLANK, fonts), (side + capHeight(BLANK, fonts)) / 2);
-  return {
-    items: [
-      ...moved(named.items, 0, 0),
-      tickSquare(0.15, base - (capHeight(BLANK, fonts) - capHeight(BOX, fonts)) / 2, BOX, fonts).item,
-      set(size, left, base, style),
-      ...(count === '' ? [] : [set(count, width, base, countStyle, 'end')]),
-    ],
-    height: base + 1.4 * air,
-  };
+  const named = paragraph(title, width, text, fonts);
+  return stacked([named, sizeToCut(size, job.count === 1 ? '' : `× ${job.count}`, width, fonts)], 1.4);
+}
+
+/** A square to tick, a size in large figures, and how many are cut of it. */
+export function sizeToCut(size: string, times: string, width: number, fonts: Fonts): TextBlock {
+  const square = tickBlock(HEAD, fonts);
+  const count = line(times, HEAD, fonts);
+  const left = square.width + 1.6;
+  const room = width - left - (times === '' ? 0 : count.width + 3);
+  return level([
+    [0, square],
+    [left, fittedLine(size, room, NAME, fonts)],
+    ...(times === '' ? [] : [[width - count.width, count] as const]),
+  ]);
 }

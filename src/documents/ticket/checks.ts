@@ -1,15 +1,11 @@
 import { settingOf } from '../../bench/guide.ts';
 import { END_TOLERANCE, tolerance } from '../../bench/tolerances.ts';
-import type { Item } from '../../drawing/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
-import type { Fonts } from '../../fonts/model.ts';
 import type { Size } from '../../geometry/point.ts';
-import { point } from '../../geometry/point.ts';
 import type { BySide } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat, MatOpening } from '../../mat/model.ts';
-import { FINE, level, moved, type Part, scaled, stacked, TEXT, textPart } from '../../text/bench-type.ts';
-import { capHeight, rule, set } from '../../text/type-scale.ts';
+import type { Entry } from '../../text/entries.ts';
 import type { Units } from '../../units/units.ts';
 import { length, sides, size } from '../proof/words.ts';
 import { tapeGraduation } from './blanks.ts';
@@ -126,35 +122,11 @@ function revealsOf(mat: Mat, index: number, units: Units): readonly Omit<RevealR
   return shown.map(({ name, layers }) => ({ name, reveals: layers[index]!.reveal }));
 }
 
-/** Room for a figure written by hand. */
-const LEAST_ROW = 5.5;
-
-/** Shares of the width: what, how much, how much it may be off, what was measured. */
-const COLUMNS = [0.33, 0.33, 0.17, 0.17] as const;
-
-/** A table's head and its rows, a box behind each to write in. */
-export function checkParts(list: readonly Check[], width: number, scale: number, fonts: Fonts): readonly Part[] {
-  const lefts = COLUMNS.map((_, i) => width * COLUMNS.slice(0, i).reduce((sum, share) => sum + share, 0));
-  const [text, small] = [scaled(TEXT, scale), scaled(FINE, scale)];
-  const cap = capHeight(small, fonts);
-  const head: Part = {
-    items: ['what', 'should be', '±', 'measured'].map((word, i) => set(word, lefts[i]!, cap, small)),
-    height: cap + 1,
-  };
-  const rows = list.map(({ what, expected, tolerance }): Part => {
-    const above = 1.4 * scale;
-    const cells = level(
-      [what, expected, tolerance].map((words, i) => [
-        lefts[i]!,
-        textPart(words, width * COLUMNS[i]! - (i === 2 ? 1.2 : 2), text, fonts),
-      ]),
-    );
-    const high = Math.max(LEAST_ROW, cells.height + above + 0.7 * scale);
-    const rules: readonly Item[] = [
-      rule('rule', 0, width, high),
-      { kind: 'line', pen: 'rule', from: point(lefts[3]! - 1, 0), to: point(lefts[3]! - 1, high) },
-    ];
-    return { items: [...rules, ...moved(cells.items, 0, above)], height: high };
-  });
-  return [stacked([head, ...rows], 0)];
-}
+/** A table of them, a box behind each to write in. */
+export const checkTable = (list: readonly Check[]): Entry => ({
+  kind: 'table',
+  head: ['what', 'should be', '±', 'measured'],
+  rows: list.map(({ what, expected, tolerance }) => [what, expected, tolerance, '']),
+  widths: [0.36, 0.325, 0.155, 0.16],
+  rowHeight: 5.5,
+});

@@ -7,12 +7,15 @@ import { type Path, placedPath, polygon } from '../../geometry/path.ts';
 import { distance, dot, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
-import { BOLD, disc, FINE, type Part, scaled } from '../../text/bench-type.ts';
-import { boxItem, capHeight, set, widthOf } from '../../text/type-scale.ts';
+import type { Block } from '../../text/block.ts';
+import { boxItem } from '../../text/figures.ts';
+import { capHeight, set, widthOf } from '../../text/line.ts';
+import { disc, discRadius } from '../../text/signs.ts';
+import { BOLD, FINE, FINE_BOLD, type Style } from '../../text/styles.ts';
 import { BACK_WORDS } from '../words/back-side.ts';
 
-/** Radii of the numbers, the largest first. */
-const RADII = [2.4, 2.0, 1.6, 1.25, 0.95];
+/** Of the numbers, the largest first. */
+const NUMBERS: readonly Style[] = [BOLD, FINE_BOLD];
 const ARROW = 1.9;
 /** Two lines nearer than this run into one. */
 const LEAST_SEEN = 0.8;
@@ -27,12 +30,10 @@ export function diagram(
   strokes: readonly Stroke[],
   layer: number,
   room: { readonly width: number; readonly height: number },
-  scale: number,
   fonts: Fonts,
-): Part {
-  const [bold, fine] = [scaled(BOLD, scale), scaled(FINE, scale)];
-  const top = capHeight(bold, fonts) + 1.4;
-  const below = capHeight(fine, fonts) + 1.8;
+): Block {
+  const top = capHeight(BOLD, fonts) + 1.4;
+  const below = capHeight(FINE, fonts) + 1.8;
   const ratio = Math.min(room.width / mat.outer.width, (room.height - top - below) / mat.outer.height);
   const [width, height] = [mat.outer.width * ratio, mat.outer.height * ratio];
   const left = (room.width - width) / 2;
@@ -53,13 +54,13 @@ export function diagram(
     .filter((stroke) => stroke.layer === layer)
     .map((stroke) => ({ stroke, from: at(stroke.line.from), to: at(stroke.line.to) }));
   const words = [
-    set('TOP', left + width / 2, top - 1.4, bold, 'middle'),
-    ...upArrows(left + width / 2, top - 1.4, widthOf('TOP', bold, fonts), capHeight(bold, fonts)),
-    set(BACK_WORDS, room.width / 2, top + height + below, fine, 'middle'),
+    set('TOP', left + width / 2, top - 1.4, BOLD, 'middle'),
+    ...upArrows(left + width / 2, top - 1.4, widthOf('TOP', BOLD, fonts), capHeight(BOLD, fonts)),
+    set(BACK_WORDS, room.width / 2, top + height + below, FINE, 'middle'),
   ];
   items.push(...lines.flatMap(({ from, to }) => arrowItems(from, to)));
   items.push(...numbers(lines, box(left, top, width, height), paths, fonts));
-  return { items: [...items, ...words], height: top + height + below + 0.6 };
+  return { items: [...items, ...words], width: room.width, height: top + height + below + 0.6 };
 }
 
 function upArrows(x: number, base: number, width: number, cap: number): readonly Item[] {
@@ -93,8 +94,8 @@ function arrowItems(from: Point, to: Point): readonly Item[] {
 function numbers(lines: readonly Placed[], board: Box, paths: readonly Path[], fonts: Fonts): readonly Item[] {
   const walls = [...paths, polygon(cornersOf(board))].flatMap(sidesOf);
   for (const ways of [[1], [-1], [1, -1]]) {
-    for (const radius of ways.length === 1 ? RADII.slice(0, 3) : RADII) {
-      const found = lines.length === 0 ? [] : tryRadius(lines, board, walls, radius, ways, fonts);
+    for (const style of NUMBERS) {
+      const found = lines.length === 0 ? [] : tryStyle(lines, board, walls, style, ways, fonts);
       if (found !== undefined) return found;
     }
   }
@@ -102,17 +103,19 @@ function numbers(lines: readonly Placed[], board: Box, paths: readonly Path[], f
 }
 
 /** Undefined where one finds no place, but for the smallest, which leaves such a number to the rows beside. */
-function tryRadius(
+function tryStyle(
   lines: readonly Placed[],
   board: Box,
   walls: readonly { readonly from: Point; readonly to: Point }[],
-  radius: number,
+  style: Style,
   ways: readonly number[],
   fonts: Fonts,
 ): readonly Item[] | undefined {
   const taken: Box[] = [];
   const items: Item[] = [];
   for (const { stroke, from, to } of lines) {
+    const text = `${stroke.order}`;
+    const radius = discRadius(text, style);
     const along = unit(minus(to, from));
     const aside = point(-along.y, along.x);
     const outward = dot(aside, outwardOf(stroke)) > 0 ? aside : times(aside, -1);
@@ -126,11 +129,11 @@ function tryRadius(
       return contains(board, own) && clear(p) && !taken.some((other) => overlaps(own, other, 0.3));
     });
     if (spot === undefined) {
-      if (radius !== RADII.at(-1)) return undefined;
+      if (ways.length === 1 || style !== NUMBERS.at(-1)) return undefined;
       continue;
     }
     taken.push(box(spot.x - radius, spot.y - radius, 2 * radius, 2 * radius));
-    items.push(...disc(`${stroke.order}`, spot, radius, fonts));
+    items.push(...disc(text, spot, style, fonts));
   }
   return items;
 }

@@ -1,9 +1,9 @@
 import type { Stroke } from '../../bench/model.ts';
 import type { Step } from '../../bench/order.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import type { Size } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
+import type { Margined } from '../../settle/settled.ts';
 
 /** A job as the bench has it. */
 export interface BenchJob {
@@ -17,7 +17,7 @@ export interface BenchJob {
 }
 
 export interface TicketOptions {
-  readonly paper: Size;
+  readonly paper: Margined;
   /** Which of how many tickets in one file. */
   readonly of?: { readonly index: number; readonly count: number };
   readonly fonts: Fonts;

@@ -1,30 +1,14 @@
 import type { Stroke } from '../../bench/model.ts';
 import type { Step } from '../../bench/order.ts';
 import { fraction } from '../../fonts/fractions.ts';
-import { ellipsized } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
-import {
-  BOLD,
-  type Chunk,
-  chunkLines,
-  crossIn,
-  depthOf,
-  disc,
-  FINE,
-  HEAD,
-  moved,
-  type Part,
-  READING,
-  roundArrow,
-  scaled,
-  TEXT,
-  tickSquare,
-  wordChunk,
-} from '../../text/bench-type.ts';
-import { capHeight, type Style, set, widthOf } from '../../text/type-scale.ts';
+import { type Block, moved, stacked } from '../../text/block.ts';
+import { ellipsized } from '../../text/line.ts';
+import { level, line, type TextBlock } from '../../text/paragraph.ts';
+import { discBlock, runsBlock, tickBlock, turnBlock } from '../../text/signs.ts';
+import { BOLD, FINE, HEAD, READING, TEXT } from '../../text/styles.ts';
 import { printDecimal } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
 import { mmPer } from '../../units/units.ts';
@@ -112,108 +96,66 @@ function turnWords(turn: number): { readonly text: string; readonly clockwise?: 
 }
 
 /** How wide the reading of a row is, with all that stands beside it. */
-export function readingWidth(row: SettingRow, scale: number, fonts: Fonts): number {
-  const beside = Math.max(widthOf(row.sense, sense(scale), fonts), widthOf(row.decimal, scaled(FINE, scale), fonts));
-  return widthOf(row.reading, READING, fonts) + AFTER_READING + unitWidth(row, scale, fonts) + beside;
-}
+export const readingWidth = (row: SettingRow, fonts: Fonts): number => readingBlock(row, fonts).width;
 
-const AFTER_READING = 1.4;
-const sense = (scale: number) => scaled(HEAD, scale);
-const unitWidth = ({ unit }: SettingRow, scale: number, fonts: Fonts): number =>
-  unit === '' ? 0.6 : widthOf(unit, scaled(TEXT, scale), fonts) + 2.6;
+/** The setting to be read at arm's length; behind it its sense, and the exact number below that. */
+function readingBlock({ reading, unit, sense, decimal }: SettingRow, fonts: Fonts): TextBlock {
+  const large = line(reading, READING, fonts);
+  const named = line(unit, TEXT, fonts);
+  const left = large.width + 1.4 + (unit === '' ? 0 : named.width + 2);
+  const exact = line(decimal, FINE, fonts);
+  const above = line(sense, HEAD, fonts);
+  const whole = level([[0, large], ...(unit === '' ? [] : [[large.width + 1.4, named] as const]), [left, exact]]);
+  if (sense === '') return whole;
+  return {
+    ...whole,
+    width: Math.max(whole.width, left + above.width),
+    items: [...whole.items, ...moved(above.items, left, whole.base - large.base)],
+  };
+}
 
 /** The reading, and what is to be cut with it, each after its turn of the board. */
-export function rowParts(row: SettingRow, mat: Mat, width: number, scale: number, fonts: Fonts): readonly Part[] {
-  const [text, fine, big] = [scaled(TEXT, scale), scaled(FINE, scale), sense(scale)];
-  const base = capHeight(READING, fonts);
-  const unitX = widthOf(row.reading, READING, fonts) + AFTER_READING;
-  const besideX = unitX + unitWidth(row, scale, fonts);
-  const items = [
-    set(row.reading, 0, base, READING),
-    ...(row.unit === '' ? [] : [set(row.unit, unitX, base, text)]),
-    ...(row.sense === ''
-      ? []
-      : [set(row.sense, besideX, base - capHeight(READING, fonts) + capHeight(big, fonts), big)]),
-    set(row.decimal, besideX, base, fine),
-  ];
-  const groups = cutChunks(row, mat, width, scale, fonts);
-  const lines = (from: number): Part => {
-    const part = chunkLines(groups.slice(from, from + MOST_CUTS), width, 1.1 * scale, 1.52 * text.size);
-    return { ...part, height: part.height + depthOf(text, fonts) };
-  };
-  const top = base + 0.6 * scale;
-  const first = lines(0);
-  const rest = Array.from({ length: Math.ceil(groups.length / MOST_CUTS) - 1 }, (_, i) => lines((i + 1) * MOST_CUTS));
-  return [{ items: [...items, ...moved(first.items, 0, top)], height: top + first.height }, ...rest];
+export function rowBlocks(row: SettingRow, mat: Mat, width: number, fonts: Fonts): readonly (() => Block)[] {
+  const groups = cutRuns(row, mat, width, fonts);
+  const lines = (from: number): Block => runsBlock(groups.slice(from, from + MOST_CUTS), width, TEXT, fonts);
+  const rest = Array.from(
+    { length: Math.ceil(groups.length / MOST_CUTS) - 1 },
+    (_, i) => () => lines((i + 1) * MOST_CUTS),
+  );
+  return [() => stacked([toBase(readingBlock(row, fonts)), lines(0)], 0.6), ...rest];
 }
+
+/** Figures have nothing that hangs below their base line. */
+const toBase = (block: TextBlock): TextBlock => ({ ...block, height: block.base });
 
 /** More strokes of one setting go on in a part of their own, so that a column can end between them. */
 const MOST_CUTS = 24;
 
-function cutChunks(
-  row: SettingRow,
-  mat: Mat,
-  width: number,
-  scale: number,
-  fonts: Fonts,
-): readonly (readonly Chunk[])[] {
-  const [fine, bold] = [scaled(FINE, scale), scaled(BOLD, scale)];
+function cutRuns(row: SettingRow, mat: Mat, width: number, fonts: Fonts): readonly (readonly TextBlock[])[] {
   const several = mat.openings.length > 1;
-  const groups = row.cuts.map(({ stroke, turn }, i): Chunk[] => {
+  const groups = row.cuts.map(({ stroke, turn }, i): TextBlock[] => {
     const turned = turnWords(turn);
     const part = stroke.part === undefined ? '' : ` ${stroke.part}`;
     const last = i === row.cuts.length - 1;
     return [
-      ...(turned === undefined ? [] : [turnChunk(turned, fine, fonts)]),
-      numberChunk(stroke.order, bold.size, fonts),
-      squareChunk(bold.size, stroke.cut === true, fonts),
-      ...(several ? [openingChunk(mat, stroke, width, scale, fonts)] : []),
-      wordChunk(`${backSide(stroke)}${part}${last ? ',' : ''}`, bold, fonts),
-      ...(stroke.planned === undefined ? [] : [wordChunk(`planned ${fraction(stroke.planned.text)}`, fine, fonts)]),
-      ...(last ? [wordChunk(BACK_WORDS, fine, fonts)] : []),
+      ...(turned === undefined ? [] : [line(turned.text, FINE, fonts)]),
+      ...(turned?.clockwise === undefined ? [] : [turnBlock(turned.clockwise, FINE)]),
+      discBlock(`${stroke.order}`, BOLD, fonts),
+      tickBlock(BOLD, fonts, stroke.cut === true),
+      ...(several ? [openingName(mat, stroke, width, fonts)] : []),
+      line(`${backSide(stroke)}${part}${last ? ',' : ''}`, BOLD, fonts),
+      ...(stroke.planned === undefined ? [] : [line(`planned ${fraction(stroke.planned.text)}`, FINE, fonts)]),
+      ...(last ? [line(BACK_WORDS, FINE, fonts)] : []),
     ];
   });
-  if (row.far) groups.push([wordChunk('FAR edge on the guide', bold, fonts)]);
+  if (row.far) groups.push([line('FAR edge on the guide', BOLD, fonts)]);
   return groups;
 }
 
-/** The words and a round arrow. */
-function turnChunk({ text, clockwise }: NonNullable<ReturnType<typeof turnWords>>, style: Style, fonts: Fonts): Chunk {
-  const words = wordChunk(text, style, fonts);
-  if (clockwise === undefined) return words;
-  const radius = 0.42 * style.size;
-  return {
-    width: words.width + 1.1 + 2 * radius + 0.5,
-    items: (x, y) => [
-      ...words.items(x, y),
-      ...roundArrow(point(x + words.width + 1.1 + radius, y - 0.35 * style.size), radius, clockwise),
-    ],
-  };
-}
-
-const numberChunk = (order: number, size: number, fonts: Fonts): Chunk => {
-  const radius = 0.74 * size;
-  return {
-    width: 2 * radius,
-    items: (x, y) => disc(`${order}`, point(x + radius, y - 0.35 * size), radius, fonts),
-  };
-};
-
-/** Crossed where it is done. */
-const squareChunk = (size: number, done: boolean, fonts: Fonts): Chunk => {
-  const style = { ...TEXT, size };
-  const { side } = tickSquare(0, 0, style, fonts);
-  return {
-    width: side + 0.4,
-    items: (x, y) => [tickSquare(x, y, style, fonts).item, ...(done ? crossIn(x, y, style, fonts) : [])],
-  };
-};
-
 /** Its name as far as there is room; the list of openings has it whole. */
-function openingChunk(mat: Mat, stroke: Stroke, width: number, scale: number, fonts: Fonts): Chunk {
-  const style = scaled(TEXT, scale);
+function openingName(mat: Mat, stroke: Stroke, width: number, fonts: Fonts): TextBlock {
   const name = mat.openings[stroke.opening - 1]!.name;
-  return wordChunk(ellipsized(name, style.weight, style.size, 0.4 * width, fonts), style, fonts);
+  return line(ellipsized(name, TEXT, 0.4 * width, fonts), TEXT, fonts);
 }
 
 /** What a row says, for those who read data. */

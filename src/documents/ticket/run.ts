@@ -1,44 +1,41 @@
 import type { SharedSetting } from '../../bench/settings.ts';
 import { mostUncut } from '../../bench/uncut.ts';
 import type { Drawing } from '../../drawing/model.ts';
-import { fraction } from '../../fonts/fractions.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import type { Size } from '../../geometry/point.ts';
 import { theNamed } from '../../mat/layers.ts';
-import type { Section } from '../../text/bench-flow.ts';
-import { action, HEAD, moved, type Part, READING, scaled, TEXT, textPart } from '../../text/bench-type.ts';
-import { capHeight, set, widthOf } from '../../text/type-scale.ts';
+import type { Margined } from '../../settle/settled.ts';
+import { type Block, stacked } from '../../text/block.ts';
+import type { Entry } from '../../text/entries.ts';
+import { level, line, paragraph } from '../../text/paragraph.ts';
+import { HEAD, READING, type Style } from '../../text/styles.ts';
+import { listedSheets } from '../bench-page.ts';
 import { size } from '../proof/words.ts';
 import { backSide } from '../words/back-side.ts';
 import { reverseCornerWords } from '../words/reverse-corners.ts';
 import type { BenchJob } from './model.ts';
-import { listedSheets } from './page.ts';
 
 /** What lies in front of several tickets: the jobs in their order, and the settings that serve more than one of them. */
 export function runList(
   jobs: readonly BenchJob[],
   shared: readonly SharedSetting[],
-  paper: Size,
+  paper: Margined,
   fonts: Fonts,
 ): readonly Drawing[] {
-  const sections: Section[] = [
-    {
-      title: 'Order',
-      parts: (width, { scale }) => jobs.map((work, i) => action(jobLine(work, i), width, scaled(TEXT, scale), fonts)),
-    },
+  const entries: readonly Entry[] = [
+    { kind: 'section', text: 'Order' },
+    ...jobs.map((work, i): Entry => ({ kind: 'action', text: jobLine(work, i) })),
     ...(shared.length === 0
       ? []
-      : [
-          {
-            title: 'Set once, cut in all',
-            aside: 'sides seen from the BACK',
-            parts: (width: number, { scale }: { readonly scale: number }) =>
-              shared.map((setting) => sharedPart(setting, jobs, width, scale, fonts)),
-          },
-        ]),
+      : [{ kind: 'section', text: 'Set once, cut in all', aside: 'sides seen from the BACK' } as const]),
+    ...shared.map(
+      (setting): Entry => ({
+        kind: 'figure',
+        make: (width, { text }) => sharedBlock(setting, jobs, width, text, fonts),
+      }),
+    ),
   ];
   const lead = `${jobs.length} tickets, by board and guide setting`;
-  return listedSheets({ title: 'Run list', name: 'Run list', lead, group: 'run', sections, paper, fonts });
+  return listedSheets({ title: 'Run list', name: 'Run list', lead, group: 'run', entries, paper, fonts });
 }
 
 const nameOf = ({ number }: BenchJob, index: number): string => number ?? `ticket ${index + 1}`;
@@ -55,15 +52,13 @@ function jobLine(work: BenchJob, index: number): string {
   return `${nameOf(work, index)}: ${job.title}, ${size(mat.outer, job.units)}${count}, ${boards}${corners}`;
 }
 
-function sharedPart(
+function sharedBlock(
   { text, sense, uses }: SharedSetting,
   jobs: readonly BenchJob[],
   width: number,
-  scale: number,
+  style: Style,
   fonts: Fonts,
-): Part {
-  const cap = capHeight(READING, fonts);
-  const head = scaled(HEAD, scale);
+): Block {
   const said = [...new Set(uses.map(({ job }) => job))].map((job) => {
     const orders = uses
       .filter((use) => use.job === job)
@@ -73,12 +68,10 @@ function sharedPart(
       });
     return `${nameOf(jobs[job]!, job)}: stroke ${[...new Set(orders)].join(', ')}`;
   });
-  const words = textPart(fraction(said.join('; ')), width, scaled(TEXT, scale), fonts);
-  const top = cap + 2.2;
-  const items = [
-    set(text, 0, cap, READING),
-    ...(sense === 'exact' ? [] : [set(sense, widthOf(text, READING, fonts) + 2, cap, head)]),
-    ...moved(words.items, 0, top),
-  ];
-  return { items, height: top + words.height + 1.5 };
+  const reading = line(text, READING, fonts);
+  const set = level([
+    [0, reading],
+    [reading.width + 2, line(sense === 'exact' ? '' : sense, HEAD, fonts)],
+  ]);
+  return stacked([set, paragraph(said.join('; '), width, style, fonts)], 0.6);
 }

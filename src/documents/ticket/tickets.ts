@@ -1,14 +1,14 @@
 import { sharedSettings } from '../../bench/settings.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import type { Size } from '../../geometry/point.ts';
+import type { Margined } from '../../settle/settled.ts';
 import { boardKey } from '../../stock/blanks.ts';
 import type { BenchJob } from './model.ts';
 import { runList } from './run.ts';
 import { ticket, ticketRecord } from './ticket.ts';
 
 export interface TicketsOptions {
-  readonly paper: Size;
+  readonly paper: Margined;
   /** Of the first job as it was given, instead of the jobs' own; those after it count on. */
   readonly number?: string;
   readonly fonts: Fonts;

@@ -1,0 +1,72 @@
+import type { Drawing, Item, Pen } from '../drawing/model.ts';
+import type { Fonts } from '../fonts/model.ts';
+import { type Box, bottom, box, right } from '../geometry/box.ts';
+import type { BySide } from '../geometry/sides.ts';
+import type { Margined } from '../settle/settled.ts';
+import { moved, stacked } from '../text/block.ts';
+import { type Entry, numbered, piecesOf } from '../text/entries.ts';
+import { WORD_PENS } from '../text/figures.ts';
+import { columnsOf, flow } from '../text/flow.ts';
+import { headline, paragraph } from '../text/paragraph.ts';
+import { LEAD_IN, NAME } from '../text/styles.ts';
+
+/** What of a sheet is set: its own margins, and never less than `least` of its edges. */
+export function areaOf({ width, height, area }: Margined, least: BySide<number>): Box {
+  const [left, top] = [Math.max(area.x, least.left), Math.max(area.y, least.top)];
+  const [end, foot] = [Math.min(right(area), width - least.right), Math.min(bottom(area), height - least.bottom)];
+  return box(left, top, end - left, foot - top);
+}
+
+/** Sheets of the bench are clipped to a board: room at the top for the clip, at the sides for a thumb. */
+export const benchArea = (paper: Margined): Box => areaOf(paper, { top: 14.5, right: 10, bottom: 8.5, left: 10 });
+
+/** Between two columns. */
+export const GUTTER = 8;
+
+export const BENCH_PENS: Readonly<Record<string, Pen>> = {
+  ...WORD_PENS,
+  edge: { width: 0.35, colour: 0, dash: [], cap: 'butt' },
+  cut: { width: 0.5, colour: 0, dash: [], cap: 'butt' },
+  hidden: { width: 0.2, colour: 0, dash: [0.8, 0.8], cap: 'butt' },
+};
+
+export interface Listed {
+  /** Of the file. */
+  readonly title: string;
+  /** The headline, and a line below it. */
+  readonly name: string;
+  readonly lead: string;
+  /** What the drawing's only group is called. */
+  readonly group: string;
+  readonly entries: readonly Entry[];
+  readonly paper: Margined;
+  readonly fonts: Fonts;
+}
+
+/** A headline and numbered sections in two columns, on as many sheets as they take. */
+export function listedSheets({ title, name, lead, group, entries, paper, fonts }: Listed): readonly Drawing[] {
+  const area = benchArea(paper);
+  const head = stacked([headline(name, area.width, NAME, fonts), paragraph(lead, area.width, LEAD_IN, fonts)], 2);
+  const columns = (page: number): readonly Box[] =>
+    columnsOf(page === 0 ? below(area, head.height + 6) : area, 2, GUTTER);
+  const { pages } = flow(piecesOf(numbered(entries), fonts), { columns, even: true });
+  return pages.map(({ items }, index) => {
+    const all = [...(index === 0 ? moved(head.items, area.x, area.y) : []), ...items];
+    return benchSheet(title, group, paper, all);
+  });
+}
+
+/** What is left of an area below so much of it. */
+export const below = (area: Box, taken: number): Box => ({ ...area, y: area.y + taken, height: area.height - taken });
+
+/** A finished sheet of one group. */
+export function benchSheet(title: string, group: string, paper: Margined, items: readonly Item[]): Drawing {
+  return {
+    title,
+    width: paper.width,
+    height: paper.height,
+    view: 'sheet',
+    pens: BENCH_PENS,
+    groups: [{ name: group, label: title, shown: true, items }],
+  };
+}
