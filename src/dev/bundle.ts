@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { type InputOptions, type OutputOptions, rolldown } from 'rolldown';
+import { type CodeSplittingGroup, type InputOptions, type OutputOptions, rolldown } from 'rolldown';
 
 /** Text of each file to be written, by its path inside `dist/`. */
 export type Files = Readonly<Record<string, string>>;
@@ -31,6 +31,35 @@ const withoutReaders = (top: string): Readonly<Record<string, string>> => ({
 /** A selector of svgdom's does it, and none is used. */
 const QUIET: NonNullable<InputOptions['checks']> = { eval: false };
 
+/**
+ * What is loaded together lies together: a few files that are used nearly whole load faster than dozens of small ones.
+ * Each holds what these sources import that none before it holds; whatever else there is falls into files by itself.
+ */
+const LOADED_TOGETHER: Readonly<Record<string, readonly string[]>> = {
+  commands: ['src/cli/main.ts', 'src/writers/svg-window.ts'],
+  solving: ['src/cli/commands/check.ts'],
+  outputs: ['src/cli/output-command.ts'],
+  sheets: ['src/outputs/pattern.ts', 'src/writers/pdf.ts'],
+};
+
+function together(top: string): CodeSplittingGroup[] {
+  return Object.entries(LOADED_TOGETHER).map(([name, sources]) => {
+    const waiting = sources.map((source) => join(top, source));
+    const reached = new Set(waiting);
+    return {
+      name: (id, bundle) => {
+        for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+          const more = (bundle.getModuleInfo(next)?.importedIds ?? []).filter((other) => !reached.has(other));
+          waiting.push(...more);
+          for (const other of more) reached.add(other);
+        }
+        return reached.has(id) ? name : null;
+      },
+      debugName: name,
+    };
+  });
+}
+
 /** The command line: one file for each command and for whatever else is loaded at run time, and what they share. */
 export async function bundleProgram(top: string, version: string): Promise<Files> {
   return bundled(
@@ -52,7 +81,14 @@ export async function bundleProgram(top: string, version: string): Promise<Files
       checks: QUIET,
     },
     // As `var` whatever stands at the top is read without asking whether it is there yet.
-    { format: 'cjs', dynamicImportInCjs: false, topLevelVar: true, entryFileNames: PROGRAM, chunkFileNames: PROGRAM },
+    {
+      format: 'cjs',
+      dynamicImportInCjs: false,
+      topLevelVar: true,
+      entryFileNames: PROGRAM,
+      chunkFileNames: PROGRAM,
+      codeSplitting: { groups: together(top) },
+    },
   );
 }
 

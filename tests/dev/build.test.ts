@@ -15,7 +15,7 @@ let cli = '';
 const node = (args: readonly string[]) => spawnSync(process.execPath, args, { cwd: TOP, encoding: 'utf8' });
 
 /** A script that is loaded before the program. */
-function before(name: string, script: string): readonly string[] {
+function requiring(name: string, script: string): readonly string[] {
   const file = join(folder, name);
   writeFileSync(file, script);
   return ['--require', file];
@@ -23,7 +23,7 @@ function before(name: string, script: string): readonly string[] {
 
 /** Names of the program's own files that a command loads. */
 function loadedBy(args: readonly string[]): readonly string[] {
-  const tell = before(
+  const tell = requiring(
     'tell.cjs',
     `process.on('exit', () => console.error(Object.keys(require.cache).map((file) => 'loaded ' + file).join('\\n')));`,
   );
@@ -90,13 +90,28 @@ describe('what the build makes', () => {
   });
 
   test('lets Node keep compiled code where Node can', () => {
-    const hook = before('keeps.cjs', `require('node:module').enableCompileCache = () => console.error('kept');`);
+    const hook = requiring('keeps.cjs', `require('node:module').enableCompileCache = () => console.error('kept');`);
     expect(node([...hook, cli, '--version']).stderr).toContain('kept');
+  });
+
+  test('lets Node 20 optimise later, and says nothing of it to others', () => {
+    const hook = requiring('later.cjs', `require('node:v8').setFlagsFromString = (flag) => console.error(flag);`);
+    const said = node([...hook, cli, '--version']).stderr;
+    expect(said).toBe(process.version.startsWith('v20.') ? '--interrupt-budget=1350000\n' : '');
+  });
+
+  test('is a few files that are used together', () => {
+    expect(loadedBy(['--version'])).not.toContain('solving.js');
+    const check = loadedBy(['check', 'examples/heron/job.yaml']);
+    expect(check).toContain('solving.js');
+    expect(check).not.toContain('sheets.js');
+    expect(check.length).toBeLessThan(6);
+    expect(loadedBy(['pattern', 'examples/heron/job.yaml', '--out', join(folder, 'out')]).length).toBeLessThan(11);
   });
 
   test('loads neither the SVG library nor rare fonts with a pattern, and of other commands nothing', () => {
     const pattern = loadedBy(['pattern', 'examples/heron/job.yaml', '--out', join(folder, 'out')]);
-    expect(pattern).toContain('pattern.js');
+    expect(pattern).toContain('sheets.js');
     expect(pattern).not.toContain('proof.js');
     expect(textOf(pattern)).toContain('PrintScaling');
     expect(textOf(pattern)).not.toContain('createElementNS');

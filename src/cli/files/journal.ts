@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { createRequire } from 'node:module';
 import { join, relative, resolve } from 'node:path';
 import { hiddenName } from './names.ts';
 
@@ -26,7 +26,10 @@ export interface Journal {
   readonly steps: readonly Step[];
 }
 
-export const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+/** Read when something is hashed and not before: most runs hash nothing, and all of Node's ciphers come with it. */
+const crypto = (): typeof import('node:crypto') => createRequire(import.meta.url)('node:crypto');
+
+export const hashOf = (bytes: Uint8Array): string => crypto().createHash('sha256').update(bytes).digest('hex');
 
 export const foldersOf = ({ home, steps }: Journal): readonly string[] => [
   ...new Set([home, ...steps.map(({ folder }) => folder)]),
