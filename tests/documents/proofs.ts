@@ -1,22 +1,11 @@
-import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { type BuildOptions, type Built, build, type PictureSource, type Problem } from '../../src/index.ts';
+import { type BuildOptions, type Built, build, type Problem } from '../../src/index.ts';
 import { showProblem } from '../../src/problems/show.ts';
-import { CASES, type Case } from '../golden/cases.ts';
+import type { Case } from '../golden/case.ts';
+import { CASES } from '../golden/cases.ts';
+import { picturesIn } from '../golden/pictures-in.ts';
 
 /** Every template and example, and what neither of them has. */
-export const PIECES = CASES.filter(({ jig, cut, sheet, day }) =>
-  [jig, cut, sheet, day].every((other) => other === undefined),
-);
-
-/** Pictures of a case from its folder. */
-export function picturesIn(folder: string | undefined): PictureSource {
-  return async (name) => {
-    const file = join(folder ?? '', name);
-    if (folder === undefined || !existsSync(file)) return { why: `no ${name}`, hint: '' };
-    return { bytes: new Uint8Array(readFileSync(file)) };
-  };
-}
+export const PIECES = CASES.filter(({ output, machine }) => output === undefined && machine === undefined);
 
 export type MadeProof = Built & { readonly pdf: Uint8Array; readonly warnings: readonly Problem[] };
 

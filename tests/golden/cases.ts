@@ -1,30 +1,29 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import { BENCH_CASES } from './bench-cases.ts';
+import type { Case } from './case.ts';
 import { CUT_CASES } from './cut-cases.ts';
 import { JIG_CASES } from './jig-cases.ts';
+import { OPTION_CASES } from './option-cases.ts';
+import { OWN_CASES } from './own-cases.ts';
 import { STOCK_CASES } from './stock-cases.ts';
 
 const TOP = join(import.meta.dirname, '../..');
 
-/** A job whose outputs have references in `golden/NAME/`. */
-export interface Case {
-  readonly name: string;
-  /** A jig instead of the patterns. */
-  readonly jig?: string;
-  /** A sheet for the bench instead of the patterns. */
-  readonly sheet?: string;
-  /** A machine's files instead of the patterns. */
-  readonly cut?: string;
-  /** The jobs of a day's stock plan, by file, instead of a job's patterns. */
-  readonly day?: Readonly<Record<string, string>>;
-  readonly job: string;
-  /** As problems and titles name it. */
-  readonly file: string;
-  readonly shop?: string;
-  /** Where its pictures lie. */
-  readonly folder?: string;
-}
+/**
+ * Pages that have a picture, for what text cannot tell: that fills lie over one another as they should, that pictures,
+ * clips, dashes and outlines of letters look as they are meant to. Between them all kinds of item are seen.
+ */
+const PICTURES: Readonly<Record<string, NonNullable<Case['pictures']>>> = {
+  'example-heron': { 'pattern-1': [1, 2], proof: [1] },
+  'template-lettered': { 'pattern-1': [2], proof: [1] },
+  'template-oval-portrait': { 'pattern-1': [2], proof: [1] },
+  'template-roundels': { proof: [1] },
+  'template-groove': { 'pattern-face': [2] },
+};
+
+/** Beside those of which every line is held, since they are small or have all kinds of furniture. */
+const IN_FULL: readonly string[] = ['example-heron', 'template-hexagon'];
 
 /** The job's text with the `shop.yaml` beside it. */
 function fromFile(name: string, path: string): Case {
@@ -35,6 +34,8 @@ function fromFile(name: string, path: string): Case {
     job,
     file: basename(path),
     folder: dirname(path),
+    inFull: IN_FULL.includes(name),
+    pictures: PICTURES[name] ?? {},
     ...(existsSync(shop) && { shop: readFileSync(shop, 'utf8') }),
   };
 }
@@ -58,62 +59,14 @@ function jobsIn(folder: string): Case[] {
     });
 }
 
-const lopsided = `
-title: Lopsided
-units: mm
-mat:
-  border: {top: 61, right: 47, bottom: 89, left: 33}
-  layers:
-    - board: {name: grey, thickness: 1.4, colour: "#888888"}
-openings:
-  - size: 180 x 240
-print: {paper: a4, margin: 10, lap: 12}
-`;
-
-const steep = `
-title: Sixty degrees, reversed below
-units: mm
-mat:
-  border: {top: 55, sides: 50, bottom: 60}
-  layers:
-    - {board: {name: thick, thickness: 3.2, colour: "#dddddd"}, bevel: 60}
-    - {board: {name: thin, thickness: 1.4, colour: "#444444"}, bevel: {angle: 60, reverse: true}, reveal: 8}
-openings:
-  - size: 150 x 200
-bench: {stack: apart}
-print: {paper: a3, margin: 8, transfer: cut-through}
-`;
-
-const handHeldShop = `
-units: mm
-boards:
-  white: {thickness: 1.5, colour: "#f8f8f4"}
-heads:
-  push-45: {bevel: 45, opening: right, straightedge: 38, start: 2.3, stop: 1.1, overrun: 0.4}
-printers: {office: {x: 0.9965, y: 0.998}}
-`;
-
-const handHeld = `
-title: Hand-held head
-units: mm
-mat:
-  outer: 300 x 400
-  layers: [{board: white}]
-openings:
-  - {artwork: 180 x 260, overlap: 5}
-bench: {head: push-45}
-print: {paper: legal, margin: 9, join: butt, printer: office}
-`;
-
 /** Every template, every example, and what neither of them has. */
 export const CASES: readonly Case[] = [
   ...jobsIn('templates'),
   ...jobsIn('examples'),
-  { name: 'lopsided', job: lopsided, file: 'lopsided.yaml' },
-  { name: 'steep', job: steep, file: 'steep.yaml' },
-  { name: 'hand-held', job: handHeld, file: 'hand-held.yaml', shop: handHeldShop },
+  ...OWN_CASES,
   ...JIG_CASES,
   ...BENCH_CASES,
+  ...OPTION_CASES,
   ...CUT_CASES,
   ...STOCK_CASES,
 ];

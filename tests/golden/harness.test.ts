@@ -14,6 +14,7 @@ import { canonical, canonicalDrawing, canonicalJson } from './canonical.ts';
 import { CASES } from './cases.ts';
 import { compareCase, compareNames, type Failure, type Outputs } from './compare.ts';
 import { makePdf } from './make.ts';
+import type { Strokes } from './pdf-text.ts';
 import { packed } from './pictures.ts';
 import { readReferences, referenceFolders, showFailures, writeReferences } from './store.ts';
 import { svgText } from './svg-text.ts';
@@ -30,7 +31,7 @@ function drawingOf(name: string): Drawing {
 }
 
 /** The drawing on one sheet as large as itself. */
-async function outputsOf(drawing: Drawing): Promise<Outputs> {
+async function outputsOf(drawing: Drawing, strokes: Strokes = 'each'): Promise<Outputs> {
   const { width, height } = drawing;
   const document: Document = {
     title: drawing.title,
@@ -50,7 +51,7 @@ async function outputsOf(drawing: Drawing): Promise<Outputs> {
   return new Map([
     ['drawing.json', encode(canonicalDrawing(drawing))],
     ['drawing.svg', encode(writeSvg(drawing, { fonts: FONTS }))],
-    ...(await makePdf('drawing.pdf', await writePdf(document, { fonts: FONTS }))),
+    ...(await makePdf('drawing.pdf', await writePdf(document, { fonts: FONTS }), strokes, [1])),
   ]);
 }
 
@@ -81,6 +82,17 @@ describe('a line that is moved by 0.1 mm', { timeout: 120_000 }, () => {
       'drawing.svg different',
     ]);
   });
+
+  test.each(['board', 'cut', 'marks'])(
+    'is seen by text alone where the lines of a layer are summed up: %s',
+    async (group) => {
+      const references = await outputsOf(drawing, 'summed');
+      const failures = compareCase('a', references, await outputsOf(nudged(drawing, group), 'summed'));
+      const told = failures.find(({ file }) => file === 'drawing.pdf.txt');
+      const { label } = drawing.groups.find(({ name }) => name === group)!;
+      expect(told?.detail).toContain(`in ${label}`);
+    },
+  );
 });
 
 describe('comparing', () => {

@@ -1,7 +1,7 @@
 import { type BuildOptions, build } from '../../src/index.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { canonicalJson } from './canonical.ts';
-import type { Case } from './cases.ts';
+import type { Case } from './case.ts';
 import type { Outputs } from './compare.ts';
 
 /** What is asked for, by the beginning of the names of its references. */
@@ -12,14 +12,14 @@ const ASKED: readonly (readonly [string, BuildOptions])[] = [
 ];
 
 /** The files of a machine byte for byte, and what is said of them. */
-export async function makeCutCase({ cut, job, file, shop }: Case): Promise<Outputs> {
+export async function makeCutCase({ machine, job, file, shop }: Case): Promise<Outputs> {
   const outputs: Map<string, Uint8Array> = new Map();
   for (const [start, options] of ASKED) {
     const built = await build(job, {
       file,
       documents: ['cutfile'],
       ...options,
-      machine: cut!,
+      machine: machine!,
       ...(shop !== undefined && { shop: { text: shop, file: 'shop.yaml' } }),
     });
     if (!built.ok)

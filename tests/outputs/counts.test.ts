@@ -12,7 +12,8 @@ import {
 } from '../../src/index.ts';
 import { showProblem } from '../../src/problems/show.ts';
 import { METRIC_JOB, METRIC_SHOP } from '../documents/jig-samples.ts';
-import { PIECES, picturesIn } from '../documents/proofs.ts';
+import { PIECES } from '../documents/proofs.ts';
+import { picturesIn } from '../golden/pictures-in.ts';
 
 /** Widths and heights of the pages that a file has, mm, the smaller first, as pdf.js sees them. */
 async function pagesOf(bytes: Uint8Array): Promise<readonly string[]> {
