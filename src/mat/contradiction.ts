@@ -3,7 +3,7 @@ import { showLength } from '../units/print.ts';
 import type { LengthUnit } from '../units/units.ts';
 import { fielded } from './fields.ts';
 import type { Given } from './given.ts';
-import { add, addAll, EMPTY, type Equation, type System } from './linear.ts';
+import { type Equation, type System, systemFrom } from './linear.ts';
 import { isSourced } from './parts.ts';
 
 /**
@@ -28,41 +28,54 @@ interface Checked {
 
 /** Every given that the ones before it contradict, or say already. */
 export function checked(base: System, givens: readonly Given[]): Checked {
-  let system = base;
+  const system = base.grown();
   const contradictions: Contradiction[] = [];
   const agreeing: Contradiction[] = [];
   for (const given of givens) {
-    const addition = add(system, given);
-    if (addition.added) {
-      system = addition.system;
-      continue;
-    }
+    const addition = system.add(given);
+    if (addition.added) continue;
     const { residual, taken } = addition;
     (Math.abs(residual) > AGREEMENT ? contradictions : agreeing).push({ given, residual, taken });
   }
   return { contradictions, agreeing };
 }
 
-/** The one given, the least trusted first, that explains all: without it the others agree, and they settle it. */
-function explanation(base: System, givens: readonly Given[]): Contradiction | undefined {
-  for (const suspect of givens.toReversed()) {
-    const found = checked(base, [...givens.filter((each) => each !== suspect), suspect]).contradictions;
-    if (found.length === 1 && found[0]!.given === suspect) return found[0];
+/**
+ * The one given, the least trusted first, that explains all: without it the others agree, and they settle it. It has a
+ * part in every contradiction.
+ */
+function explanation(
+  base: System,
+  givens: readonly Given[],
+  found: readonly Contradiction[],
+): Contradiction | undefined {
+  const suspects = givens.filter((given) => found.every(({ taken }) => taken.has(given)));
+  for (const suspect of suspects.toReversed()) {
+    const left = checked(base, [...givens.filter((each) => each !== suspect), suspect]).contradictions;
+    if (left.length === 1 && left[0]!.given === suspect) return left[0];
   }
   return undefined;
 }
 
-/** Where a size was stated in more ways than one, the shortest way to say what it does not go with. */
-function shortest(base: System, givens: readonly Given[], found: Contradiction, agreeing: readonly Given[]) {
-  const others = givens.filter((each) => each !== found.given);
-  const involved = (each: Contradiction): number => givens.filter((given) => each.taken.has(given)).length;
-  return agreeing.reduce((best, first) => {
-    const rest = others.filter((each) => each !== first);
-    const again = checked(base, [first, ...rest, found.given]).contradictions.find(
-      ({ given }) => given === found.given,
-    );
-    return again !== undefined && involved(again) < involved(best) ? again : best;
-  }, found);
+/** Where a size was stated in more ways than one, the shortest way to say what each does not go with. */
+function shortest(
+  base: System,
+  givens: readonly Given[],
+  found: readonly Contradiction[],
+  agreeing: readonly Given[],
+): readonly Contradiction[] {
+  const named = found.map(({ given }) => given);
+  const others = givens.filter((each) => !named.includes(each));
+  const involved = ({ taken }: Contradiction): number => givens.filter((given) => taken.has(given)).length;
+  const ways = agreeing.map((first) => {
+    const order = [first, ...others.filter((each) => each !== first), ...named.filter((each) => each !== first)];
+    return checked(base, order).contradictions;
+  });
+  return found.map((each) =>
+    ways
+      .flatMap((way) => way.filter(({ given }) => given === each.given))
+      .reduce((best, way) => (involved(way) < involved(best) ? way : best), each),
+  );
 }
 
 /** Of many sizes that are stated twice, so many are tried as another way to say it. */
@@ -139,12 +152,12 @@ export function contradictionProblems(
   units: LengthUnit,
 ): readonly Problem[] {
   const { links, givens } = fielded(stated, units);
-  const base = addAll(EMPTY, [...structure, ...links]);
+  const fixed = [...structure, ...links];
+  if (checked(systemFrom(fixed), givens).contradictions.length === 0) return [];
+  const base = systemFrom(fixed, { traced: true });
   const { contradictions, agreeing } = checked(base, givens);
-  if (contradictions.length === 0) return [];
-  const single = contradictions.length > 1 ? explanation(base, givens) : undefined;
+  const single = contradictions.length > 1 ? explanation(base, givens, contradictions) : undefined;
   const spare = agreeing.slice(0, MOST_WAYS).map(({ given }) => given);
-  return (single === undefined ? contradictions : [single]).map((each) =>
-    problem(shortest(base, givens, each, spare), givens, units),
-  );
+  const told = single === undefined ? contradictions : [single];
+  return shortest(base, givens, told, spare).map((each) => problem(each, givens, units));
 }

@@ -1,4 +1,4 @@
-import { type System, solvedValue } from './linear.ts';
+import type { System } from './linear.ts';
 import { border, HORIZONTAL, outer } from './unknowns.ts';
 
 /**
@@ -7,9 +7,9 @@ import { border, HORIZONTAL, outer } from './unknowns.ts';
  * heights. (The diagonal method as taught in darkroom classes.)
  */
 export function diagonalShare(system: System): number | undefined {
-  const width = solvedValue(system, outer(HORIZONTAL));
-  const left = solvedValue(system, border('left'));
-  const right = solvedValue(system, border('right'));
+  const width = system.value(outer(HORIZONTAL));
+  const left = system.value(border('left'));
+  const right = system.value(border('right'));
   if (width === undefined || left === undefined || right === undefined) return undefined;
   return (2 * width - left - right) / (4 * width);
 }

@@ -46,7 +46,9 @@ export function given(units: LengthUnit, stated: Stated): Given {
   return {
     ...sourced(terms, [{ kind: 'given', what: shared ?? what, path, length, times: 1 }, ...more]),
     path,
-    what: `${what} ${showLength(length, units)}`,
+    get what() {
+      return `${what} ${showLength(length, units)}`;
+    },
     name: what,
     length,
     others: (residual) => showLength(length - residual, units),

@@ -3,7 +3,7 @@ import type { Problem } from '../problems/problem.ts';
 import { rescue } from './as-cut.ts';
 import { checked } from './contradiction.ts';
 import type { Given } from './given.ts';
-import { addAll, EMPTY, settledBy } from './linear.ts';
+import { type System, systemFrom } from './linear.ts';
 import { moved, type Reason } from './reason.ts';
 import { seenSizes } from './seen-sizes.ts';
 import { nameSizes } from './size-names.ts';
@@ -11,6 +11,7 @@ import { type SolvedSizes, solveSizes } from './sizes.ts';
 import { type Snapped, snap } from './snap/snap.ts';
 import { structure } from './structure.ts';
 import { type Sum, sumOf, together } from './sums.ts';
+import { systemOf } from './system.ts';
 
 /** Why every size of a job that can be solved is what it is; nothing for one that cannot. */
 export function reasons(job: Job): readonly Reason[] {
@@ -18,7 +19,9 @@ export function reasons(job: Job): readonly Reason[] {
   const solved = solveSizes(plan);
   if (!solved.ok) return [];
   const now = afterwards(job, solved.value);
-  return [...stated(solved.value, now), ...seenSizes(solved.value, now)];
+  const { plan: settled, givens } = solved.value.laid;
+  const system = systemOf(settled, givens, [], true);
+  return [...stated(solved.value, now, system), ...seenSizes(solved.value, now, system)];
 }
 
 /** The sizes as the mat has them in the end. */
@@ -29,14 +32,14 @@ function afterwards(job: Job, solved: SolvedSizes): Snapped {
   return rescued.ok ? rescued.value : snapped;
 }
 
-function stated(solved: SolvedSizes, now: Snapped): readonly Reason[] {
-  const { plan, givens, system, lengths } = solved.laid;
+function stated(solved: SolvedSizes, now: Snapped, system: System): readonly Reason[] {
+  const { plan, givens, lengths } = solved.laid;
   const spare = sparesOf(solved);
   return nameSizes(plan, now).map(({ size, what, unknown, sign, value, opening }): Reason => {
     const given = givens.find((each) => each.terms.size === 1 && each.terms.has(unknown));
     const all: Sum =
       given === undefined
-        ? sumOf(settledBy(system, unknown) ?? new Map())
+        ? sumOf(system.takenFor(unknown) ?? new Map())
         : together([{ sum: { parts: given.parts, rules: [] }, times: 1 / given.terms.get(unknown)! }]);
     const { parts, rules } = together([{ sum: all, times: sign }]);
     return {
@@ -57,6 +60,6 @@ const placeOf = ({ path }: Given, opening: number | undefined): Problem['path'] 
 
 /** Givens that others say already. */
 function sparesOf({ laid: { plan, givens } }: SolvedSizes): ReadonlySet<Given> {
-  const { agreeing } = checked(addAll(EMPTY, structure(plan)), givens);
+  const { agreeing } = checked(systemFrom(structure(plan), { traced: true }), givens);
   return new Set(agreeing.flatMap(({ taken }) => givens.filter((each) => taken.has(each))));
 }

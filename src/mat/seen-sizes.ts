@@ -3,7 +3,7 @@ import { SIDES, type Side } from '../geometry/sides.ts';
 import { backInset } from './bevel.ts';
 import { insetParts } from './givens.ts';
 import { layerName } from './layers.ts';
-import { settledBy } from './linear.ts';
+import type { System } from './linear.ts';
 import { openingName } from './names.ts';
 import { bevelPart, type Part } from './parts.ts';
 import { placeOpening } from './placed.ts';
@@ -15,10 +15,10 @@ import { lengthOf, type Sum, sumOf, together } from './sums.ts';
 import { AXES, opening, overlap, reveal, seenLayers } from './unknowns.ts';
 
 /** Why so much is seen through each opening, and why so much of its artwork is covered: the innermost edge of all tells. */
-export function seenSizes(solved: SolvedSizes, now: Snapped): readonly Reason[] {
-  const { plan, system } = solved.laid;
+export function seenSizes(solved: SolvedSizes, now: Snapped, system: System): readonly Reason[] {
+  const { plan } = solved.laid;
   const { job, group } = plan;
-  const of = (unknown: string): Sum => sumOf(settledBy(system, unknown) ?? new Map());
+  const of = (unknown: string): Sum => sumOf(system.takenFor(unknown) ?? new Map());
   return job.openings.flatMap((request, index): Reason[] => {
     const kind = group.alikes[index]!;
     const name = job.openings.length === 1 ? '' : ` of ${openingName(job, index)}`;

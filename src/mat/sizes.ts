@@ -48,7 +48,6 @@ export interface SolvedSizes extends AllSizes {
   readonly laid: {
     readonly plan: Plan;
     readonly givens: readonly Given[];
-    readonly system: System;
     readonly lengths: ReadonlyMap<string, number>;
     readonly made: ReadonlyMap<number, Unplaced>;
   };

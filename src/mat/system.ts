@@ -1,16 +1,16 @@
 import { assumptions } from './assumptions.ts';
 import type { Given } from './given.ts';
-import { addAll, EMPTY, type Equation, type System, solvedValue } from './linear.ts';
+import { type Equation, type System, systemFrom } from './linear.ts';
 import { type Plan, structure, unknowns } from './structure.ts';
 
 /**
  * The system that the givens make, with the assumptions where they leave something open. The sizes of the whole mat
  * come first: among givens that agree but for a rounding, they are kept to the digit.
  */
-export function systemOf(plan: Plan, givens: readonly Given[], more: readonly Equation[] = []): System {
+export function systemOf(plan: Plan, givens: readonly Given[], more: readonly Equation[] = [], traced = false): System {
   const whole = givens.filter((each) => each.whole);
   const others = givens.filter((each) => !each.whole);
-  return addAll(EMPTY, [...structure(plan), ...whole, ...others, ...more, ...assumptions(plan)]);
+  return systemFrom([...structure(plan), ...whole, ...others, ...more, ...assumptions(plan)], { traced });
 }
 
 /** Below this a solved length and a given one differ by the rounding of the arithmetic alone. */
@@ -35,7 +35,7 @@ export function lengthsIn(
   const outright = stated(givens);
   const lengths = new Map<string, number>();
   for (const name of unknowns(plan)) {
-    const solved = solvedValue(system, name);
+    const solved = system.value(name);
     if (solved === undefined) return undefined;
     const written = outright.get(name);
     lengths.set(name, written !== undefined && Math.abs(written - solved) < ROUNDING ? written : solved);
