@@ -5,6 +5,7 @@
  *     cli/                   what it loads: a file for each command, and what they share
  *     index.mjs              the library for browsers, node.mjs for Node, worker.mjs for workers in browsers; chunks/ is
  *                            what they share
+ *     fonts/                 letter outlines, fonts to embed and whole fonts, for both
  *     types/                 its declarations
  *     matwright.html         the page, one file
  */
@@ -12,7 +13,7 @@ import { execFileSync } from 'node:child_process';
 import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { bundleLauncher, bundleLibrary, bundleProgram, type Files } from './bundle.ts';
+import { bundleFonts, bundleLauncher, bundleLibrary, bundleProgram, type Files } from './bundle.ts';
 import { bundlePage } from './bundle-page.ts';
 import { PREPARED, prepareFonts } from './prepare-fonts.ts';
 
@@ -37,6 +38,7 @@ export async function bundles(top: string): Promise<Files> {
     bundleLauncher(top),
     bundleProgram(top, version),
     bundleLibrary(top),
+    bundleFonts(top),
     bundlePage(top),
   ]);
   return Object.assign({}, ...made);

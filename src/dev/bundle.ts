@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { type CodeSplittingGroup, type InputOptions, type OutputOptions, rolldown } from 'rolldown';
+import { type CodeSplittingGroup, type InputOptions, type OutputOptions, type Plugin, rolldown } from 'rolldown';
 
 /** Text of each file to be written, by its path inside `dist/`. */
 export type Files = Readonly<Record<string, string>>;
@@ -27,6 +27,29 @@ const withoutReaders = (top: string): Readonly<Record<string, string>> => ({
   'image-size': neverCalled(top),
   sax: neverCalled(top),
 });
+
+/** pdf-lib without what deflates and inflates: neither is asked of it, and the program would read it for every PDF. */
+const withoutDeflate = (top: string): Plugin => ({
+  name: 'without-deflate',
+  resolveId: (id, importer = '') =>
+    id === 'pako' && /[\\/]node_modules[\\/]pdf-lib[\\/]/.test(importer) ? neverCalled(top) : null,
+});
+
+/** Prepared fonts that lie in the package once, for the program and the library: CommonJS, which both can load. */
+const FONT_FILES = ['files', 'full', 'outlines'];
+
+const fontsBeside: Plugin = {
+  name: 'fonts-beside',
+  resolveId(id) {
+    const name = FONT_FILES.find((each) => id === `./prepared/${each}.ts`);
+    return name === undefined ? null : { id: `../fonts/${name}.js`, external: true };
+  },
+};
+
+export function bundleFonts(top: string): Promise<Files> {
+  const input = Object.fromEntries(FONT_FILES.map((name) => [name, join(top, `src/fonts/prepared/${name}.ts`)]));
+  return bundled({ input, cwd: top, platform: 'neutral' }, { format: 'cjs', entryFileNames: 'fonts/[name].js' });
+}
 
 /** A selector of svgdom's does it, and none is used. */
 const QUIET: NonNullable<InputOptions['checks']> = { eval: false };
@@ -67,6 +90,7 @@ export async function bundleProgram(top: string, version: string): Promise<Files
       input: { start: join(top, 'src/cli/start.ts') },
       cwd: top,
       platform: 'node',
+      plugins: [fontsBeside, withoutDeflate(top)],
       treeshake,
       resolve: {
         mainFields: ['module', 'main'],
@@ -117,6 +141,7 @@ export function bundleLibrary(top: string): Promise<Files> {
       input: { index: entry('index'), node: entry('node'), worker: entry('worker') },
       cwd: top,
       platform: 'neutral',
+      plugins: [fontsBeside],
       treeshake,
       external: (id, importer = '') =>
         /^[^./]/.test(id) && importer !== entry('worker') && !/[\\/]node_modules[\\/]svgdom[\\/]/.test(importer),

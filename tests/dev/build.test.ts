@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { bundles, TOP } from '../../src/dev/build.ts';
 import { type Built, build as buildInNode, type Result, solveJob } from '../../src/node.ts';
@@ -21,7 +21,7 @@ function requiring(name: string, script: string): readonly string[] {
   return ['--require', file];
 }
 
-/** Names of the program's own files that a command loads. */
+/** The files of the package that a command loads, by their paths from the program's own. */
 function loadedBy(args: readonly string[]): readonly string[] {
   const tell = requiring(
     'tell.cjs',
@@ -29,8 +29,10 @@ function loadedBy(args: readonly string[]): readonly string[] {
   );
   const { status, stderr } = node([...tell, cli, ...args]);
   expect(status, stderr).toBe(0);
-  const inside = `loaded ${join(dist, 'cli/')}`;
-  return stderr.split('\n').flatMap((line) => (line.startsWith(inside) ? [line.slice(inside.length)] : []));
+  const inside = `loaded ${dist}/`;
+  return stderr.split('\n').flatMap((line) => {
+    return line.startsWith(inside) ? [relative(join(dist, 'cli'), line.slice('loaded '.length))] : [];
+  });
 }
 
 const textOf = (names: readonly string[]): string =>
@@ -52,6 +54,13 @@ describe('what the build makes', () => {
     );
     expect(there.sort()).toEqual(Object.keys(made).sort());
   }, 120_000);
+
+  test('holds every prepared font once', () => {
+    const holding = readdirSync(dist, { recursive: true, encoding: 'utf8' }).filter((name) => {
+      return /\.m?js$/.test(name) && readFileSync(join(dist, name), 'utf8').includes('rare-regular');
+    });
+    expect(holding).toEqual([join('fonts', 'full.js')]);
+  });
 
   test('says nothing of where it was made', () => {
     for (const name of readdirSync(dist, { recursive: true, encoding: 'utf8' })) {
@@ -105,8 +114,8 @@ describe('what the build makes', () => {
     const check = loadedBy(['check', 'examples/heron/job.yaml']);
     expect(check).toContain('solving.js');
     expect(check).not.toContain('sheets.js');
-    expect(check.length).toBeLessThan(6);
-    expect(loadedBy(['pattern', 'examples/heron/job.yaml', '--out', join(folder, 'out')]).length).toBeLessThan(11);
+    expect(check.length).toBeLessThan(7);
+    expect(loadedBy(['pattern', 'examples/heron/job.yaml', '--out', join(folder, 'out')]).length).toBeLessThan(12);
   });
 
   test('loads neither the SVG library nor rare fonts with a pattern, and of other commands nothing', () => {
@@ -116,6 +125,8 @@ describe('what the build makes', () => {
     expect(textOf(pattern)).toContain('PrintScaling');
     expect(textOf(pattern)).not.toContain('createElementNS');
     expect(textOf(pattern)).not.toContain('rare-regular');
+    expect(pattern).toContain('../fonts/files.js');
+    for (const other of ['full', 'outlines']) expect(pattern).not.toContain(`../fonts/${other}.js`);
     for (const other of ['ticket.js', 'stock.js', 'jig.js', 'cutfile.js']) expect(pattern).not.toContain(other);
     expect(textOf(pattern)).not.toContain('Bench ticket');
     const svg = loadedBy(['pattern', 'examples/heron/job.yaml', '--svg', '--out', join(folder, 'out')]);
