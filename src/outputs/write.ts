@@ -3,6 +3,7 @@ import type { Fonts } from '../fonts/model.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import { FORMATS } from '../writers/formats.ts';
 import { loadSvg } from '../writers/load-svg.ts';
+import { offSheet } from '../writers/off-sheet.ts';
 import type { SvgOptions } from '../writers/svg.ts';
 import type { Surroundings } from './options.ts';
 import type { DrawnDocument, DrawnFile } from './output.ts';
@@ -24,7 +25,7 @@ const USUAL_DPI = 150;
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 
-/** The files of an output, in the formats that it was prepared for. Errors: `renderer-missing`, `cancelled`. */
+/** The files of an output, in the formats that it was prepared for. Errors: `renderer-missing`, `line-off-sheet`, `cancelled`. */
 export async function write(
   { id, drawn, formats, options, ready: { settled } }: Prepared,
   around: Surroundings = {},
@@ -33,6 +34,8 @@ export async function write(
     return fail([
       error('renderer-missing', [], 'a PNG needs a renderer, and none was handed over', 'hand its bytes over'),
     ]);
+  const off = drawn.drawings.flatMap(({ name, drawing }) => offSheet(drawing, name));
+  if (off.length > 0) return fail(off);
   const { fonts } = settled;
   const how = { fonts, ...(drawn.pictures === undefined ? {} : { pictures: drawn.pictures }) };
   const dpi = options.dpi ?? USUAL_DPI;
