@@ -130,7 +130,7 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
       of: 1,
       title: drawing.title,
       view: drawing.view,
-      ...(options.printer === undefined ? {} : { printer: options.printer }),
+      stamp: options.stamp,
       fonts: options.fonts,
     },
     words,

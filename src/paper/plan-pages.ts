@@ -73,7 +73,7 @@ export function planPages(
         title: drawing.title,
         view: drawing.view,
         ...(naming.place === undefined ? {} : { place: naming.place }),
-        ...(options.printer === undefined ? {} : { printer: options.printer }),
+        stamp: options.stamp,
         fonts: options.fonts,
       },
       words,

@@ -19,7 +19,7 @@ describe('a full sheet of mat board with 4 in borders on Letter', () => {
 
   it('takes four sheets and the check sheet, clockwise from the top left', () => {
     expect(layout.pages.map(({ name }) => name)).toEqual(['check', 'C1', 'C2', 'C3', 'C4']);
-    expect(layout.summary).toContain('4 sheets of Letter');
+    expect(layout.summary).toContain('5 pages of Letter: 4 sheets and the first one');
     corners(LARGE).forEach((corner, i) => {
       expect(isShown(corner, sheets[i]!)).toBe(true);
     });

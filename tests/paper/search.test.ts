@@ -78,7 +78,7 @@ describe('the fewest sheets', () => {
   it('leaves out the blank middle of a ring, and says how many', () => {
     const layout = laid(LARGE, 'letter');
     expect(layout.skipped).toBe(6);
-    expect(layout.summary).toContain('14 sheets of Letter');
+    expect(layout.summary).toContain('15 pages of Letter: 14 sheets (6 blank');
     expect(layout.summary).toContain('6 blank ones left out');
   });
 

@@ -23,7 +23,8 @@ async function pdf(name: string, options: BuildOptions, job = JOB): Promise<Read
   return readPdf(made.value.files.find((file) => file.name === name)!.bytes);
 }
 
-const words = ({ pages }: ReadPdf): string => pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+const wordsOn = ({ texts }: ReadPdf['pages'][number]): string => texts.map(({ text }) => text).join(' ');
+const words = ({ pages }: ReadPdf): string => pages.map(wordsOn).join(' ');
 
 /** The sizes of all upright rectangles' sides on a page: how far lines run across and down. */
 const runs = (lines: readonly { readonly from: ReadPoint; readonly to: ReadPoint }[]) =>
@@ -46,7 +47,7 @@ describe('a shop with one printer and a job that names none', () => {
   ] as const)('the %s is corrected for it, and says so', async (document, name) => {
     const read = await pdf(name, { documents: [document] });
     expect([drawnAt(read, SCALE), drawnAt(read, TRUE)]).toEqual([true, false]);
-    expect(words(read)).toContain(CORRECTED);
+    for (const page of read.pages) expect(wordsOn(page)).toContain(CORRECTED);
   });
 
   it('the head jig, which is used together with the pattern, as well', async () => {
@@ -90,7 +91,7 @@ describe('none', () => {
   it('in the job or on the command corrects for no printer, and says so', () => {
     for (const read of [named, asked]) {
       expect([drawnAt(read, SCALE), drawnAt(read, TRUE)]).toEqual([false, true]);
-      expect(words(read)).toContain('not corrected for any printer');
+      for (const page of read.pages) expect(wordsOn(page)).toContain('not corrected for any printer');
     }
   });
 });

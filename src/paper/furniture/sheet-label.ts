@@ -1,7 +1,5 @@
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { printerWords } from '../../settle/printer.ts';
-import type { Printer } from '../../shop/printer.ts';
 import { type Block, beside, type Line, labelBlock, stacked } from '../../text/block.ts';
 import { ellipsized } from '../../text/line.ts';
 import { FINE, inBold, LARGE, LEAD_IN, NAME, NUMBER, READING, SIGN, type Style, TEXT } from '../../text/styles.ts';
@@ -15,7 +13,8 @@ export interface SheetLabel {
   readonly view: Drawing['view'];
   /** Where on the board it lies, in words. */
   readonly place?: string;
-  readonly printer?: Printer;
+  /** Which printer is corrected for, or that none is. */
+  readonly stamp: string;
   readonly fonts: Fonts;
 }
 
@@ -27,12 +26,11 @@ export function labelBlocks({
   title,
   view,
   place,
-  printer,
+  stamp,
   fonts,
 }: SheetLabel): readonly (() => Block)[] {
   const count = `sheet ${number} of ${of}`;
   const back = view === 'back' ? 'seen from the BACK' : view === 'face' ? 'seen from the FACE' : undefined;
-  const stamp = printerWords(printer);
   const own =
     (style: Style, width: number) =>
     (text: string): Line => ({
@@ -44,7 +42,7 @@ export function labelBlocks({
     const words = [
       own(inBold(style), width)(title),
       ...said.map(own(style, width + 30)),
-      ...(stamp === undefined ? [] : [{ text: stamp, style: FINE, width: width + 30 }]),
+      { text: stamp, style: FINE, width: width + 30 },
     ];
     return beside(large(name), labelBlock(words, fonts), 3, 'middle');
   };
@@ -54,7 +52,7 @@ export function labelBlocks({
     const words = [
       own(inBold(style), width)(title),
       ...said.map(own(style, width)),
-      ...(stamp === undefined ? [] : [{ text: stamp, style: FINE, width }]),
+      { text: stamp, style: FINE, width },
     ];
     return stacked([large(name), labelBlock(words, fonts)], 1.5);
   };
