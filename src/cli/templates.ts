@@ -36,12 +36,10 @@ export async function shopTemplate(): Promise<string> {
   return readFile(join(await folder(), 'shop.yaml'), 'utf8');
 }
 
-/** The first sentence of the comment, the line for editors left out. */
+/** The first sentence of the comment. */
 export function summaryOf(text: string): string {
-  const lines = text.split('\n');
-  const first = lines.findIndex((line) => line.startsWith('# ') && !line.includes('$schema='));
   const comment: string[] = [];
-  for (const line of lines.slice(Math.max(0, first))) {
+  for (const line of text.split('\n')) {
     if (!line.startsWith('# ')) break;
     comment.push(line.slice(2));
   }

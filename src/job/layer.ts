@@ -98,7 +98,7 @@ function bevelSchema() {
 }
 
 /** Kept short of every edge that touches guide or square (common practice, no source). */
-const usualTrimBack = (units: Units, index: number, stack: 'together' | 'apart'): number =>
+export const usualTrimBack = (units: Units, index: number, stack: 'together' | 'apart'): number =>
   index > 0 && stack === 'together' ? either(units, 1 / 8, 3) : 0;
 
 type LayerInput = z.output<ReturnType<typeof layersSchema>>[number];

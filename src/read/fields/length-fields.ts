@@ -29,6 +29,14 @@ const SIZE = {
 
 type Examples = readonly unknown[];
 
+/** Which leaves hold a length, and which a size: of these alone a bare number is in the document's unit. */
+export const LENGTHS = z.registry<{ readonly kind: 'length' | 'size' }>();
+
+function marked<T extends z.core.$ZodType>(kind: 'length' | 'size', schema: T): T {
+  LENGTHS.add(schema, { kind });
+  return schema;
+}
+
 /** The fields whose bare numbers are in `unit`; their values are mm. */
 export function lengthFields(unit: LengthUnit) {
   const readLength = (input: unknown, range: Range): Reading<number> => {
@@ -55,10 +63,16 @@ export function lengthFields(unit: LengthUnit) {
   };
 
   const length = (about: string, examples: Examples, range: Range = {}) =>
-    leaf(LENGTH_EXPECTED, (input) => readLength(input, range), about, examples, LENGTH);
+    marked(
+      'length',
+      leaf(LENGTH_EXPECTED, (input) => readLength(input, range), about, examples, LENGTH),
+    );
 
   const size = (about: string, examples: Examples, range: Range = {}) =>
-    leaf(SIZE_EXPECTED, (input) => readSize(input, { least: LEAST_SIDE, ...range }), about, examples, SIZE);
+    marked(
+      'size',
+      leaf(SIZE_EXPECTED, (input) => readSize(input, { least: LEAST_SIDE, ...range }), about, examples, SIZE),
+    );
 
   const bySide = <T extends SomeSides>(
     about: string,
@@ -66,15 +80,18 @@ export function lengthFields(unit: LengthUnit) {
     range: Range,
     as: (sides: SomeSides, written?: 'once' | 'pair') => T,
   ) => {
-    const every = leaf(
-      LENGTH_EXPECTED,
-      (input): Reading<T> => {
-        const read = readLength(input, range);
-        return read?.ok === true ? taken(as(allSides(read.value), 'once')) : read;
-      },
-      'On every side',
-      [],
-      LENGTH,
+    const every = marked(
+      'length',
+      leaf(
+        LENGTH_EXPECTED,
+        (input): Reading<T> => {
+          const read = readLength(input, range);
+          return read?.ok === true ? taken(as(allSides(read.value), 'once')) : read;
+        },
+        'On every side',
+        [],
+        LENGTH,
+      ),
     );
     const one = z.optional(length('On that side, seen from the front; sides are left and right', [], range));
     const map = record({ top: one, bottom: one, left: one, right: one, sides: one }, SIDES_EXPECTED);
