@@ -1,8 +1,9 @@
 // A few small files, read before anything else can be done: the calls that wait cost less than those that come back later.
+import { readFileSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { DISK, type Found } from './files/disk.ts';
 import { NotPlain, readPlain } from './files/plain.ts';
-import { type Role, remember } from './files/this-run.ts';
+import { isKnown, type Role, remember } from './files/this-run.ts';
 import { codeOf, reason } from './files/why.ts';
 import { putInOrder } from './output.ts';
 import { UsageError } from './usage.ts';
@@ -16,13 +17,37 @@ export interface SourceFile {
   readonly text: string;
 }
 
+/** Stands for what is piped in, wherever a file that is read may be named. */
+const STANDARD_INPUT = '-';
+
 export async function readSource(file: string, role: Exclude<Role, 'picture'>): Promise<SourceFile> {
+  if (file === STANDARD_INPUT) return readStandardInput(role);
   try {
     const bytes = readPlain(file, MOST_BYTES);
     remember(file, role);
     return { file, text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes) };
   } catch (problem) {
     throw new UsageError(refusal(file, role, problem));
+  }
+}
+
+/** Once for each run: what has been read is gone. Its problems say `stdin` for a file. */
+function readStandardInput(role: Exclude<Role, 'picture'>): SourceFile {
+  if (isKnown(STANDARD_INPUT))
+    throw new UsageError('- stands for standard input, which can be read once; name a file for the other');
+  if (process.stdin.isTTY === true)
+    throw new UsageError(`- reads the ${role} from standard input; pipe one in, or name a file`);
+  remember(STANDARD_INPUT, role);
+  try {
+    const bytes = readFileSync(process.stdin.fd);
+    if (bytes.length > MOST_BYTES)
+      throw new UsageError(`the ${role} on standard input is too large; at most 256 KiB are read`);
+    return { file: 'stdin', text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes) };
+  } catch (problem) {
+    if (problem instanceof UsageError) throw problem;
+    throw new UsageError(
+      `the ${role} on standard input ${problem instanceof TypeError ? 'is no text in UTF-8; save it so' : `cannot be read: ${reason(problem)}`}`,
+    );
   }
 }
 
@@ -80,6 +105,7 @@ export const isThere = (file: string): boolean => look(file) !== undefined;
 
 /** Where outputs go unless shopFile otherwise: a folder named after the job's file, beside it. */
 export function defaultFolder(jobFile: string): string {
+  if (jobFile === STANDARD_INPUT) return 'job';
   const name = basename(jobFile, extname(jobFile));
   const folder = join(dirname(jobFile), name);
   return folder === jobFile ? `${folder}-out` : folder;

@@ -20,7 +20,7 @@ export async function solveFiles(given: readonly string[], shopFile: string | un
     const source = await readSource(file, 'job');
     const shop = await findShop(file, shopFile);
     const known = shop === undefined ? {} : { shop };
-    const solved = await solveLoading(source.text, { file, ...known });
+    const solved = await solveLoading(source.text, { file: source.file, ...known });
     if (solved.ok) {
       jobs.push({ file, solved: solved.value, ...known });
       warnings.push(...solved.warnings);

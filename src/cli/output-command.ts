@@ -11,6 +11,7 @@ import { type Given, optionsFrom, outputOptions, type Shared } from './output-op
 import { jsonOf, wordsOf } from './output-words.ts';
 import { picturesBeside } from './picture.ts';
 import { rendererBytes } from './renderer.ts';
+import { rounded } from './rounded.ts';
 import { fail, note, printJson, warn } from './say.ts';
 import { today } from './today.ts';
 
@@ -74,7 +75,7 @@ export async function runOutput(
     shop === undefined || shopText === undefined ? undefined : { file: shop.file, before: shop.text, after: shopText };
   await writeAll(folder, made.value, change);
   const all = [...warnings, ...prepared.warnings];
-  if (json) return printJson(jsonOf(finished, all));
+  if (json) return printJson(rounded(jsonOf(finished, all)));
   if (flags.quiet === true) return;
   warn(all);
   for (const line of wordsOf(finished)) note(line);

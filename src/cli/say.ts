@@ -5,8 +5,14 @@ export function note(text: string): void {
   process.stdout.write(`${text}\n`);
 }
 
+/** A problem of an option stands at the option. */
+function atOption(problem: Problem): Problem {
+  const [top, name] = problem.path;
+  return top === 'options' && problem.file === undefined ? { ...problem, file: `--${name}`, path: [] } : problem;
+}
+
 export function warn(warnings: readonly Problem[]): void {
-  for (const warning of warnings) process.stderr.write(`${showProblem(warning)}\n`);
+  for (const warning of warnings) process.stderr.write(`${showProblem(atOption(warning))}\n`);
 }
 
 /** Said beside what the command does, also where it is to be quiet. */

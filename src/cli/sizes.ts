@@ -40,9 +40,10 @@ export function sizesInWords(report: Report): readonly string[] {
     );
   }
   lines.push(`  glazing    ${showSize(report.glazing, unit)}, backing the same`);
-  lines.push(
-    '  guide, in the order of work (sides named as from the face; on pattern and ticket, seen from the BACK, left and right change places):',
-  );
+  if (report.strokes.length > 0)
+    lines.push(
+      '  guide, in the order of work (sides named as from the face; on pattern and ticket, seen from the BACK, left and right change places):',
+    );
   for (const s of [...report.strokes].sort((a, b) => a.order - b.order)) {
     const far = s.guideFrom === 'far' ? ', far edge on the guide' : '';
     const past = s.bar === undefined ? '' : ', lay the bar on its line';

@@ -33,6 +33,10 @@ const YAML = {
   'yaml-tag': entry('A tag (`!`) or an anchor stands before a value.', 'Take it out.'),
   'yaml-alias': entry('An alias (`*name`) names no value above, or its own.', 'Write the value out.'),
   'yaml-merge': entry('A merge key (`<<`) stands in a map.', 'Write the keys out.'),
+  'yaml-comment': entry(
+    'A # right behind a text begins a comment.',
+    'Put the text in quotes, or a space behind the #.',
+  ),
   'yaml-directive': entry('A line begins with `%`.', 'Take it out.'),
   'yaml-documents': entry('The file holds several documents.', 'Keep one job or shop to a file.'),
   'yaml-unreadable': entry(

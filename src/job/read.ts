@@ -45,7 +45,7 @@ export function readJob(request: JobRequest): Result<ReadJob> {
   if (!read.ok || !shop.ok) return fail([...(read.ok ? [] : read.problems), ...(shop.ok ? [] : shop.problems)]);
   const { value, source } = read.value;
   const made = jobFrom(value, shop.value, unitsOf(source.root), titleFrom(request.file));
-  const placed = ordered(made.problems.map((problem) => locate(problem, source)));
+  const placed = ordered([...read.warnings, ...made.problems.map((problem) => locate(problem, source))]);
   if (placed.some(({ severity }) => severity === 'error')) return fail(placed);
   return succeed(
     {

@@ -117,6 +117,9 @@ function apart(a: Path, b: Path): number {
   return gapBetween(a, b);
 }
 
+/** Lengths that differ by less agree; nobody cuts, sees or is helped by that much, mm. */
+const AGREES = 0.01;
+
 /** Between letters and openings: 1/4 in or 6 mm (common practice, no source). */
 const usualBar = (job: Job): number => (job.units === 'in' ? mmFromInches(1 / 4) : 6);
 const least = (job: Job): number => job.mat.leastBar ?? usualBar(job);
@@ -149,11 +152,11 @@ function placeProblems(
     for (const [layer, { bevel }] of layers.entries()) {
       const own = opening.layers[layer]!;
       const edge = outermost(own, bevel.reverse);
-      if (boxesApart(made.box, bevel.reverse ? own.backBox : own.faceBox) >= need - 1e-9) continue;
+      if (boxesApart(made.box, bevel.reverse ? own.backBox : own.faceBox) >= need - AGREES) continue;
       const gap = Math.min(
         ...made.parts.map((part) => apart(layer === 0 ? outermost(part, bevel.reverse) : part.face, edge)),
       );
-      if (gap >= need - 1e-6) continue;
+      if (gap >= need - AGREES) continue;
       const message = `${called(made)} comes within ${show(gap)} of ${opening.name} in ${theLayer(layer)}, ${show(need)} is the least`;
       problems.push(error('lettering-near', at(index), message, `${hint}, or set mat.leastBar`));
       break;
@@ -169,13 +172,16 @@ function letterProblems(job: Job, index: number, { text, parts, bridge }: MatLet
   const boxes: Box[] = edges.map(({ path }) => pathBox(path));
   for (const [i, a] of edges.entries()) {
     for (const [k, b] of edges.entries()) {
-      if (k <= i || boxesApart(boxes[i]!, boxes[k]!) >= bridge - 1e-6) continue;
+      if (k <= i || boxesApart(boxes[i]!, boxes[k]!) >= bridge - AGREES) continue;
       const gap = apart(a.path, b.path);
-      if (gap >= bridge - 1e-3) continue;
+      if (gap >= bridge - AGREES) continue;
       const [near, need] = [gap, bridge].map((mm) => showLength(mm, job.units));
       const what = a.letter === b.letter ? `parts of ${a.letter}` : `${a.letter} and ${b.letter}`;
       const message = `in the lettering ${text} ${what} come within ${near} of each other, ${need} is the least`;
-      const hint = 'set more spacing, a narrower bridge, or larger letters';
+      const own = a.letter === b.letter;
+      const hint = own
+        ? 'set a narrower bridge, or larger letters'
+        : 'set more spacing, a narrower bridge, or larger letters';
       return [error('letters-near', at(index, 'spacing'), message, hint)];
     }
   }
@@ -188,7 +194,7 @@ function pairProblems(job: Job, made: readonly MatLettering[]): readonly Problem
   return made.flatMap((a, i) =>
     made.slice(i + 1).flatMap((b, k): Problem[] => {
       const gap = boxesApart(a.box, b.box);
-      if (gap >= need - 1e-9) return [];
+      if (gap >= need - AGREES) return [];
       const [near, show] = [gap, need].map((mm) => showLength(mm, job.units));
       const message = `${called(a)} and ${called(b)} come within ${near} of each other, ${show} is the least`;
       return [error('lettering-near', at(i + 1 + k), message, 'move them apart')];

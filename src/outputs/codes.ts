@@ -9,6 +9,10 @@ export const CODES: Codes = {
   cancelled: entry('The work was stopped before it was done.', 'Ask again.'),
   'dialect-unknown': entry('There is no such dialect of DXF here.', 'Take one that the message names.'),
   'group-unknown': entry('There is nothing of that name to show.', 'Take one that the message names.'),
+  'option-idle': entry(
+    'An option speaks of a format that is not made.',
+    'Ask for that format too, or leave the option out.',
+  ),
   'output-jobs': entry('An output is made of more or fewer jobs than were given.', 'Give as many as the message says.'),
   'output-unknown': entry('There is no such output.', 'Take one that the message names.'),
   'picture-missing': entry('The artwork’s picture was not found.', 'Put it beside the job.'),

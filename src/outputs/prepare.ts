@@ -1,5 +1,5 @@
 import { nearest } from '../problems/nearest.ts';
-import { error, fail, type Problem, type Result, succeed, toldOnce } from '../problems/problem.ts';
+import { error, fail, type Problem, type Result, succeed, toldOnce, warning } from '../problems/problem.ts';
 import { quoted } from '../problems/quoted.ts';
 import type { OutputOptions, Surroundings } from './options.ts';
 import type { Drawer, Drawn, Needs, Output, Ready, Work } from './output.ts';
@@ -72,7 +72,7 @@ export async function drawReady<Id extends OutputId>(
     options,
     ready: own.value,
   };
-  return succeed(prepared, located([...own.warnings, ...drawn.warnings]));
+  return succeed(prepared, [...withoutEffect(options, prepared), ...located([...own.warnings, ...drawn.warnings])]);
 }
 
 /** What was decided, also for what an output adds to the work. */
@@ -87,6 +87,19 @@ async function ownReady<Id extends OutputId>(
   if (work.value === made.work) return succeed(made, work.warnings);
   const own = await ready(work.value, options, [[output, options]]);
   return own.ok ? succeed(own.value, [...work.warnings, ...own.warnings]) : own;
+}
+
+/** What is said of a format that is not made. */
+const OF_FORMAT = { dpi: 'png', dialect: 'dxf' } as const;
+
+function withoutEffect(options: OutputOptions, { formats }: Prepared): readonly Problem[] {
+  const idle = (['dpi', 'dialect'] as const).filter(
+    (name) => options[name] !== undefined && !formats.includes(OF_FORMAT[name]),
+  );
+  return idle.map((name) => {
+    const message = `${name} has no effect on ${formats.join(', ')}, only on ${OF_FORMAT[name]}`;
+    return warning('option-idle', ['options', name], message, `ask for ${OF_FORMAT[name]} too, or leave it out`);
+  });
 }
 
 export const CANCELLED: Problem = error('cancelled', [], 'the work was stopped', 'ask again');

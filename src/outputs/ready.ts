@@ -35,9 +35,13 @@ export async function ready(work: Work, options: OutputOptions, planned: Planned
     newPrinter: planned.some(([output, own]) => output.newPrinter?.(own) === true),
     ...(first === undefined ? {} : { job: first.job }),
   });
-  if (!settled.ok) return fail(first === undefined ? settled.problems : first.locate(settled.problems));
+  if (!settled.ok) return fail(first === undefined ? settled.problems : located(settled.problems, first.locate));
   return succeed({ work, shop: shop.value, settled: settled.value }, missing(work, words, fonts));
 }
+
+/** What a caller's options are to blame for has no line in the job. */
+const located = (problems: readonly Problem[], locate: (problems: readonly Problem[]) => readonly Problem[]) =>
+  problems.flatMap((problem) => (problem.path[0] === 'options' ? [problem] : locate([problem])));
 
 const shopOf = ({ shop }: Work): Result<Shop> => (shop === undefined ? succeed(NO_SHOP) : readShop(shop));
 

@@ -29,10 +29,12 @@ export function readDocument<S extends z.ZodMiniType>(
 ): Result<Document<z.output<S>>> {
   const read = readText(text, file);
   if (!read.ok) return fail(ordered(read.problems));
-  const { source, problems } = read.value;
+  const { source, problems, warnings } = read.value;
   const made = tree(plain(source.root));
   if ('problem' in made) return fail([locate(made.problem, source)]);
   const parsed = schemaOf(source.root).safeParse(made.tree, ONCE);
   const found = [...problems, ...(parsed.success ? [] : problemsOf(parsed.error.issues, source))];
-  return parsed.success && found.length === 0 ? succeed({ value: parsed.data, source }) : fail(ordered(found));
+  return parsed.success && found.length === 0
+    ? succeed({ value: parsed.data, source }, warnings)
+    : fail(ordered(found));
 }

@@ -23,7 +23,7 @@ export function printerFor(question: PrinterQuestion, problems: Problem[]): Prin
   if (name !== undefined) {
     if (name === NO_PRINTER) return undefined;
     if (mayBeNew && !shop.printers.has(name)) return truePrinter(name);
-    return lookUp('printer', name, shop.printers, ['print', 'printer'], problems);
+    return lookUp('printer', name, shop.printers, ['options', 'printer'], problems);
   }
   const named = job?.print.printer;
   if (named !== undefined) return named === NO_PRINTER ? undefined : named;

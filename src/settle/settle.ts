@@ -31,6 +31,8 @@ export interface Question {
 }
 
 const PAPER: Problem['path'] = ['print', 'paper'];
+/** What a caller said stands in no line of the job. */
+const OPTION_PAPER: Problem['path'] = ['options', 'paper'];
 
 /** Readings that are seen at arm's length, two columns of them, take that much. */
 const LEAST = { width: 180, height: 200 };
@@ -45,7 +47,8 @@ export function settle({ job, shop, options = {}, uses, fonts, newPrinter = fals
   const problems: Problem[] = [...wrongWords(options)];
   const custom = [...shop.papers].map(([id, size]) => ({ id, name: id, ...size }));
   const text = options.paper ?? job?.print.paper ?? usualPaper(units);
-  const paper = findPaper(text, { custom, unit: units, path: PAPER });
+  const place = options.paper === undefined ? PAPER : OPTION_PAPER;
+  const paper = findPaper(text, { custom, unit: units, path: place });
   const printer = printerFor(
     {
       shop,

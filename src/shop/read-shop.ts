@@ -14,7 +14,7 @@ export function readShop(written: Written): Result<Shop> {
   if (!read.ok) return read;
   const { value, source } = read.value;
   const made = shopFrom(value, unitsOf(source.root));
-  const placed = ordered(made.problems.map((problem) => locate(problem, source)));
+  const placed = ordered([...read.warnings, ...made.problems.map((problem) => locate(problem, source))]);
   return placed.some(({ severity }) => severity === 'error') ? fail(placed) : succeed(made.shop, placed);
 }
 

@@ -71,6 +71,9 @@ export function parseLength(text: string, unit: LengthUnit): Parsed<number> {
   if (text.length > LONGEST_TEXT)
     return refuse('length-too-long', `a length of ${text.length} characters is none`, EXAMPLES);
   if (INVISIBLE.test(text)) return refuse('length-control', `${quoted(text)} holds an invisible character`, EXAMPLES);
+  const [, near, exact] = /^(.*\S) ?\((\d+(?:\.\d+)? mm)\)$/u.exec(text.trim()) ?? [];
+  if (near !== undefined && exact !== undefined)
+    return sameLength(text, parseLength(near, unit), parseLength(exact, unit));
   const plain = text
     .replace(/[\u00a0\u2007\u2009\u202f ]+/gu, ' ')
     .replace(/[\u2010\u2011]/gu, '-')
@@ -115,6 +118,13 @@ export function parseLength(text: string, unit: LengthUnit): Parsed<number> {
   const mm = amount * mmPer(word === undefined ? unit : UNIT_WORDS[word]!);
   if (!Number.isFinite(mm)) return refuse('length-unreadable', `${quoted(text)} is not a finite length`, EXAMPLES);
   return { ok: true, value: sign === undefined ? mm : -mm };
+}
+
+/** As lengths are printed that lie on no rule: `3 1/64 in (76.6 mm)`. The millimetres say it, unless they say another thing. */
+function sameLength(text: string, near: Parsed<number>, exact: Parsed<number>): Parsed<number> {
+  if (!near.ok || !exact.ok) return near.ok ? exact : near;
+  if (Math.abs(near.value - exact.value) <= MM_PER_INCH / 64) return exact;
+  return refuse('length-unreadable', `${quoted(text)} says two lengths`, EXAMPLES);
 }
 
 const SIZE_HINT = 'write width x height, for example 10 1/2 x 13 1/2 or 270 x 340 mm';

@@ -12,8 +12,8 @@ describe('the commands', () => {
     expect(plain.out).toContain('top 3 1/2 in, sides 3 in');
     const { out, err, code } = await run(['check', '{}/job.yaml', '--json'], { 'job.yaml': job });
     expect([code, err]).toEqual([0, '']);
-    const report = JSON.parse(out);
-    expect(report.outer).toEqual({ width: 16 * 25.4, height: 20 * 25.4 });
+    const [report] = JSON.parse(out).jobs;
+    expect(report.outer).toEqual({ width: 406.4, height: 508 });
     expect(report.strokes).toHaveLength(4);
     for (const stroke of report.strokes) {
       expect(stroke).toMatchObject({ layer: 1, opening: 1, order: expect.any(Number), guide: expect.any(Number) });

@@ -6,6 +6,7 @@ import { solveLoading } from '../../outputs/solve-job.ts';
 import { showPath } from '../../problems/show.ts';
 import { reasons, type Why } from '../../why.ts';
 import { findShop, readSource } from '../input.ts';
+import { rounded } from '../rounded.ts';
 import { fail, note, printJson, warn } from '../say.ts';
 import { sharedInWords } from '../shared-words.ts';
 import { sizesInWords } from '../sizes.ts';
@@ -41,10 +42,10 @@ async function check(files: readonly string[], options: Options): Promise<void> 
   for (const file of files) {
     const source = await readSource(file, 'job');
     const shop = await findShop(file, options.shop);
-    const solved = await solveLoading(source.text, { file, ...(shop === undefined ? {} : { shop }) });
+    const solved = await solveLoading(source.text, { file: source.file, ...(shop === undefined ? {} : { shop }) });
     if (solved.ok) {
       const why = options.json === true ? { reasons: reasons(solved.value).map(reasonRecord) } : {};
-      reports.push({ file, ...solved.value.report, ...why, warnings: solved.warnings });
+      reports.push({ file: source.file, ...solved.value.report, ...why, warnings: solved.warnings });
       strokes.push(solved.value.strokes.filter((stroke) => stroke.cut !== true));
       if (options.json !== true) {
         if (options.quiet !== true) note(sizesInWords(solved.value.report).join('\n'));
@@ -53,11 +54,7 @@ async function check(files: readonly string[], options: Options): Promise<void> 
     } else problems.push(...solved.problems);
   }
   if (problems.length > 0) return fail(problems, options.json === true);
-  if (reports.length === 1) {
-    if (options.json === true) printJson(reports[0]);
-    return;
-  }
   const shared = sharedSettings(strokes);
-  if (options.json === true) printJson({ jobs: reports, shared });
-  else if (options.quiet !== true) note(sharedInWords(shared, reports).join('\n'));
+  if (options.json === true) printJson(rounded({ jobs: reports, shared }));
+  else if (options.quiet !== true && reports.length > 1) note(sharedInWords(shared, reports).join('\n'));
 }

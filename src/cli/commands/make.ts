@@ -9,6 +9,7 @@ import { writeFolders } from '../output.ts';
 import { type Given, optionsFrom, outputOptions, type Shared } from '../output-options.ts';
 import { picturesBeside } from '../picture.ts';
 import { rendererBytes } from '../renderer.ts';
+import { rounded } from '../rounded.ts';
 import { fail, note, printJson, warn } from '../say.ts';
 import { UsageError } from '../usage.ts';
 
@@ -56,7 +57,7 @@ async function make(files: readonly string[], flags: Given & Shared): Promise<vo
   await writeFolders(made.map(({ folder, all }) => ({ folder, files: all.files })));
   if (json) {
     const list = made.map(({ job, folder, all }) => ({ job: job.file, folder, ...all.manifest }));
-    return printJson({ jobs: list });
+    return printJson(rounded({ jobs: list }));
   }
   if (flags.quiet === true) return;
   warn(toldOnce(told));

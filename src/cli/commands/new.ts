@@ -7,6 +7,7 @@ import { fileStem } from '../new/file-name.ts';
 import { answerOptions, answersOf, type Options, optionOf } from '../new/options.ts';
 import { refuseWrong, type Starter, start, starterIn, whereAsked, withShop } from '../new/starter.ts';
 import { writeNew } from '../replace.ts';
+import { rounded } from '../rounded.ts';
 import { fail, note, printJson, warn } from '../say.ts';
 import { sizesInWords } from '../sizes.ts';
 import { chosen, shopTemplate, type Template, templates } from '../templates.ts';
@@ -84,7 +85,7 @@ async function write({ file, started: { text, solved } }: Made, template: Templa
   if (!solved.ok) return;
   await writeNew([[file, text]]);
   const next = `matwright pattern ${quoted(file)}`;
-  if (options.json === true) return printJson({ file, template: template.name, ...solved.value.report, next });
+  if (options.json === true) return printJson(rounded({ file, template: template.name, ...solved.value.report, next }));
   if (options.quiet === true) return;
   note(sizesInWords(solved.value.report).join('\n'));
   warn(solved.warnings);

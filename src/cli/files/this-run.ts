@@ -28,6 +28,9 @@ export function remember(file: string, role: Role): void {
   inputs.set(`${role} ${path}`, { path, role });
 }
 
+/** Was it read already? */
+export const isKnown = (file: string): boolean => [...inputs.values()].some(({ path }) => path === resolve(file));
+
 export function rememberFound(found: readonly Recovered[]): void {
   for (const { kept } of found) for (const file of kept) doubtful.add(file);
 }

@@ -121,6 +121,8 @@ function kindHint(node: Node, expected: string): string {
   if (node.kind === 'map' && expected.startsWith('a list')) return 'begin each item with a hyphen: - ';
   if (node.kind !== 'scalar') return '';
   const text = String(node.value).trim();
+  const [, key, value] = /^([A-Za-z]\w*):(\S.*)$/.exec(text) ?? [];
+  if (expected.startsWith('a map') && key !== undefined) return `put a space after the colon: ${key}: ${value}`;
   if (typeof node.value !== 'string') return /^(?:text|a name)/.test(expected) ? `put it in quotes: "${text}"` : '';
   if (expected === 'true or false' && /^(?:yes|on|y)$/i.test(text)) return 'write true';
   if (expected === 'true or false' && /^(?:no|off|n)$/i.test(text)) return 'write false';

@@ -10,6 +10,8 @@ import { readYaml } from './yaml.ts';
 export interface Text {
   readonly source: Source;
   readonly problems: readonly Problem[];
+  /** Of what may be another thing than was meant. */
+  readonly warnings: readonly Problem[];
 }
 
 /** By the file's ending; a text of an unknown ending is JSON where it begins with a brace. */
@@ -33,6 +35,9 @@ export function readText(given: string, file: string): Result<Text> {
   if (told.length > 0) return fail(told);
   const slip = isJson(file, text) ? jsonSlip(text) : undefined;
   if (slip !== undefined) complain(slip.code, slip.at, slip.message, slip.hint);
-  const root = slip === undefined ? readYaml(text, complain) : undefined;
-  return root === undefined ? fail(told) : succeed({ source: { root, file, lines }, problems: told });
+  const doubts = complaints(file, lines);
+  const root = slip === undefined ? readYaml(text, complain, doubts.complain) : undefined;
+  if (root === undefined) return fail(told);
+  const warnings = doubts.told.map((problem): Problem => ({ ...problem, severity: 'warning' }));
+  return succeed({ source: { root, file, lines }, problems: told, warnings });
 }

@@ -39,6 +39,11 @@ export class YamlScan {
   #node: Spot | undefined;
   /** Whether a key and its colon stand on this line. */
   #keyed = false;
+  /** The text of that node, and the piece before this one. */
+  #nodeText = '';
+  #before = '';
+  /** What is no fault, but may be another thing than was meant. */
+  readonly doubts: Wrong[] = [];
   #scalarNext = false;
   readonly #brackets: Bracket[] = [];
   /** A comment within brackets that looks like a colour. */
@@ -78,6 +83,8 @@ export class YamlScan {
       const wrong = wrongQuotes(piece, this.#offset);
       if (wrong !== undefined) return wrong;
     }
+    if (/^#[^\s#]/.test(piece) && this.#keyed && /[A-Za-z]{3}/.test(this.#nodeText) && !/^["']/.test(this.#nodeText))
+      this.doubts.push({ at: this.#offset, ...wordsFor('COMMENT_BEHIND_TEXT', '') });
     if (this.#brackets.length > 0 && /^#[0-9a-fA-F]{3,8}\b/.test(piece)) this.#colour ??= this.#offset;
     return this.#advance(piece, /^[ \t\r\n]*$/.test(piece) ? 'space' : 'content');
   }
@@ -109,11 +116,13 @@ export class YamlScan {
 
   #advance(piece: string, what: 'content' | 'indicator' | 'space'): Wrong | undefined {
     const here: Spot = { at: this.#offset, line: this.#line, column: this.#column };
-    if (what === 'content') this.#node ??= here;
+    if (what === 'content' && this.#node === undefined) [this.#node, this.#nodeText] = [here, piece];
     if (what === 'indicator') {
+      if (piece === ':' && this.#keyed && this.#node !== undefined && this.#node.line !== this.#line)
+        return { at: this.#lineBegins(), ...wordsFor('BAD_INDENT', '') };
       if (this.#keyed || (piece !== ':' && this.#node !== undefined)) return secondOnLine(piece, this.#node ?? here);
       if (this.#node !== undefined && this.#node.line !== this.#line) {
-        return { at: this.#node.at, ...wordsFor('MULTILINE_IMPLICIT_KEY', '') };
+        return { at: this.#node.at, ...noSpace(this.#nodeText) };
       }
       this.#indicate(piece, here);
     }
@@ -122,7 +131,14 @@ export class YamlScan {
     return { at: here.at, ...TOO_DEEP };
   }
 
+  /** Where the line that a piece of several lines ends on begins, after its indent. */
+  #lineBegins(): number {
+    const tail = this.#before.slice(this.#before.lastIndexOf('\n') + 1);
+    return this.#offset - tail.trimStart().length;
+  }
+
   #move(piece: string): void {
+    this.#before = piece;
     this.#offset += piece.length;
     this.#column += piece.length;
     for (let at = piece.indexOf('\n'); at !== -1; at = piece.indexOf('\n', at + 1)) {
@@ -149,6 +165,14 @@ export class YamlScan {
     }
     blocks.push({ column, kind });
   }
+}
+
+/** A key in a line without its colon, or with one that no space follows. */
+function noSpace(text: string): Words {
+  const [, key, value] = /^([A-Za-z]\w*):(\S[^\n]*)/.exec(text) ?? [];
+  const words = wordsFor('MULTILINE_IMPLICIT_KEY', '');
+  if (key === undefined) return words;
+  return { ...words, message: 'a space is missing after the colon', hint: `write ${key}: ${value?.trim()}` };
 }
 
 /** Block style within block style needs a line of its own; the library nests it without end before it complains. */

@@ -36,6 +36,11 @@ const WORDS: Readonly<Record<string, Words>> = {
     hint: 'give each key its own line, or put a text that holds ": " in quotes',
   },
   BLOCK_IN_FLOW: BRACKETS,
+  COMMENT_BEHIND_TEXT: {
+    code: 'yaml-comment',
+    message: 'what follows this # is a comment and no part of the text',
+    hint: 'put the text in quotes if it is part of it, or a space behind the #',
+  },
   KEY_OVER_1024_CHARS: { code: 'key-too-long', message: 'a key is longer than 1024 characters', hint: 'shorten it' },
   MISSING_CHAR: {
     code: 'yaml-colon',

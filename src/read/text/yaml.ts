@@ -10,8 +10,8 @@ import { wordsFor } from './yaml-words.ts';
  * Reads YAML 1.2 (core schema) that was found short enough. What is no value in a job (null, tags, merge keys …) is
  * told and stands as a refused node. Undefined where the text cannot be read as YAML at all.
  */
-export function readYaml(text: string, complain: Complain): Node | undefined {
-  const pieces = cut(text, complain);
+export function readYaml(text: string, complain: Complain, doubt: Complain): Node | undefined {
+  const pieces = cut(text, complain, doubt);
   const document = pieces === undefined ? undefined : compose(pieces, text.length, complain);
   if (document === undefined) return undefined;
   const { contents } = document;
@@ -20,7 +20,7 @@ export function readYaml(text: string, complain: Complain): Node | undefined {
 }
 
 /** The pieces of the text, or undefined where they are too many or something is wrong with one. */
-function cut(text: string, complain: Complain): readonly string[] | undefined {
+function cut(text: string, complain: Complain, doubt: Complain): readonly string[] | undefined {
   const pieces: string[] = [];
   const scan = new YamlScan();
   for (const piece of new Lexer().lex(text)) {
@@ -37,6 +37,7 @@ function cut(text: string, complain: Complain): readonly string[] | undefined {
     }
   }
   const wrong = scan.end();
+  for (const { code, at, message, hint } of scan.doubts) doubt(code, at, message, hint);
   if (wrong === undefined) return pieces;
   complain(wrong.code, wrong.at, wrong.message, wrong.hint);
   return undefined;
