@@ -78,7 +78,9 @@ describe('nesting', () => {
       expect(codes(read(unit.repeat(400)))).toStrictEqual(['text-too-deep']);
     }
     for (const unit of [' #>\na: : ? - ', 'a: ---\n\n  [: ', "\n   ''? a: ", 'a:\n""? : ']) {
-      expect(codes(read(unit.repeat(400)))).toStrictEqual(['yaml-colon']);
+      const [code, ...more] = codes(read(unit.repeat(400)));
+      expect(['yaml-colon', 'yaml-indent']).toContain(code);
+      expect(more).toStrictEqual([]);
     }
   });
 

@@ -1,15 +1,14 @@
 import { join } from 'node:path';
-import { parse } from 'yaml';
 import { type AnswerName, type Answers, answerAt, givenNames } from '../../job/answers.ts';
 import { fillTemplate } from '../../job/from-template.ts';
 import { type Places, placesOf } from '../../job/template-places.ts';
 import { type Solved, solveLoading } from '../../outputs/solve-job.ts';
 import type { Problem, Result } from '../../problems/problem.ts';
-import { find } from '../../read/text/node.ts';
+import { find, plain } from '../../read/text/node.ts';
 import { readText } from '../../read/text/text.ts';
 import { readShop } from '../../shop/read-shop.ts';
 import type { Shop } from '../../shop/shop.ts';
-import { UNITS } from '../../shop/units.ts';
+import { unitsOf } from '../../shop/units.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../../units/units.ts';
 import { findShop, type SourceFile } from '../input.ts';
 import type { Template } from '../templates.ts';
@@ -30,9 +29,10 @@ export interface Starter {
 }
 
 export async function starterIn(folder: string, template: Template): Promise<Result<Starter>> {
-  const tree: unknown = parse(template.text);
-  const named = typeof tree === 'object' && tree !== null && 'units' in tree ? tree.units : undefined;
-  const starter = { template, places: placesOf(tree), units: LENGTH_UNITS.find((unit) => unit === named) ?? UNITS };
+  const read = readText(template.text, `${template.name}.yaml`);
+  if (!read.ok) return read;
+  const { root } = read.value.source;
+  const starter = { template, places: placesOf(plain(root)), units: unitsOf(root) };
   const source = await findShop(join(folder, 'job.yaml'), undefined);
   if (source === undefined) return { ok: true, value: starter, warnings: [] };
   const shop = readShop(source);
