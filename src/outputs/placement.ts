@@ -40,5 +40,5 @@ export const draw: Draw<Records['placement']> = async ({ work, settled }, option
     beds: [],
     notes: [settled.stamp],
   };
-  return succeed(drawn, layout.warnings);
+  return succeed(drawn, [...(fits ? made.warnings : []), ...layout.warnings]);
 };

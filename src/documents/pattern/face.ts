@@ -12,14 +12,14 @@ import type { Block } from '../../text/block.ts';
 import { LARGE_BOLD, stepsDown } from '../../text/styles.ts';
 import { printDecimal } from '../../units/print.ts';
 import { bands, innerStrips, scan } from '../full-scale/candidates.ts';
+import { type Around, noteLabel, topLabel } from '../full-scale/note-labels.ts';
 import { FullScaleSheet } from '../full-scale/sheet.ts';
 import { drawBoard, facts } from './board.ts';
 import { decorWords } from './decor.ts';
 import { pointLabels } from './free-words.ts';
 import { GROUPS, noRoom, usesPen } from './groups.ts';
 import { LEGEND, line, outward, PENS, TRIM_INSET } from './lines.ts';
-import { aroundOf, noteLabel, topLabel } from './note-labels.ts';
-import { jobNote, sideNote } from './notes.ts';
+import { jobNote, sideNote, topNote } from './notes.ts';
 import type { PatternOptions } from './pattern.ts';
 import { restLabels } from './rest-labels.ts';
 import { shifted } from './shifted.ts';
@@ -88,7 +88,7 @@ export function facePattern(mat: Mat, job: Job, { fonts, extent }: PatternOption
     fonts,
   };
   const cutBox = union([...boxes.values()]);
-  const surroundings = aroundOf(paper, cutBox, 2 * REACH_INSIDE);
+  const surroundings: Around = { paper, cutBox, depth: 2 * REACH_INSIDE };
   const { upper } = bands(paper, cutBox);
   const [above, below] = innerStrips(grown(cutBox, -3), 2 * REACH_INSIDE);
   const places = (block: () => Block) => [upper, above, below].map((strip) => () => scan(block(), 0, strip));
@@ -105,7 +105,7 @@ export function facePattern(mat: Mat, job: Job, { fonts, extent }: PatternOption
         pointLabels(what, 'decor', texts, at, paper, view, fonts),
       );
       const noted = [
-        topLabel(surroundings, view, fonts),
+        topLabel(topNote(fonts), surroundings, view),
         ...notes.map((note, i) => noteLabel(note, places, surroundings, view, i > 0 && !view.whole)),
       ];
       yield* view.whole ? [...decorated, ...noted] : [...noted, ...decorated];

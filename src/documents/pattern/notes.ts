@@ -16,10 +16,11 @@ import {
   READING,
   SIGN,
   type Style,
+  stepsDown,
   TEXT,
 } from '../../text/styles.ts';
+import type { Note } from '../full-scale/note-labels.ts';
 import { REVERSE_CORNERS } from '../words/reverse-corners.ts';
-import type { Note } from './note-labels.ts';
 import { headWords, layerWords, transferWords } from './words.ts';
 
 /** What the sheet belongs to, and what is to be known of it. */
@@ -94,3 +95,18 @@ export function sideNote(side: 'BACK' | 'FACE', fonts: Fonts): Note {
     ],
   };
 }
+
+/** 11 mm where there is room for it; 9 pt at least. */
+const TOP_STYLES = [READING, NAME, SIGN, HEAD, LARGE_BOLD, BOLD];
+
+export const topNote = (fonts: Fonts): Note => ({
+  name: 'TOP',
+  sizes: TOP_STYLES.map((style) => () => labelBlock([{ group: 'notes', text: '↑ TOP', style }], fonts)),
+});
+
+export const hingeNote = (fonts: Fonts): Note => ({
+  name: 'hinge edge',
+  sizes: stepsDown(LEAD_IN).map(
+    (style) => () => labelBlock([{ group: 'hinge', text: 'hinge along this edge (grey dashes)', style }], fonts),
+  ),
+});

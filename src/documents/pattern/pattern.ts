@@ -8,6 +8,7 @@ import type { Job } from '../../job/job.ts';
 import { theLayer } from '../../mat/layers.ts';
 import type { Mat } from '../../mat/model.ts';
 import type { Label } from '../full-scale/label.ts';
+import { type Around, freePlaces, hingeLabel, noteLabel, topLabel } from '../full-scale/note-labels.ts';
 import { FullScaleSheet } from '../full-scale/sheet.ts';
 import { drawBoard, drawHinge, facts } from './board.ts';
 import { curves } from './curves.ts';
@@ -16,11 +17,10 @@ import { handWorkLabels, pointLabels } from './free-words.ts';
 import { GROUPS, noRoom, usesPen } from './groups.ts';
 import { letteredBack } from './lettering.ts';
 import { CROWDED_PENS, LEGEND, lineBox, PENS, TRIM_INSET } from './lines.ts';
-import { aroundOf, freePlaces, hingeLabel, noteLabel, topLabel } from './note-labels.ts';
-import { backNote, sideNote } from './notes.ts';
+import { backNote, hingeNote, sideNote, topNote } from './notes.ts';
 import { restLabels } from './rest-labels.ts';
 import { shifted } from './shifted.ts';
-import { type StrokeSetting, strokeWords, tickLetters } from './stroke-words.ts';
+import { REACH_INSIDE, type StrokeSetting, strokeWords, tickLetters } from './stroke-words.ts';
 import { drawStrokes } from './strokes.ts';
 import { instructions } from './words.ts';
 
@@ -78,7 +78,7 @@ export function pattern(mat: Mat, all: readonly Stroke[], job: Job, layer: numbe
   const alone = mat.openings.length === 1;
   const strokes: StrokeSetting = { job, board, paper, boxes: cutBoxes, crowded, alone, view: 'back', fonts };
   const notes = [sideNote('BACK', fonts), backNote(mat, job, layer, paper, fonts)];
-  const surroundings = aroundOf(paper, cutBox);
+  const surroundings: Around = { paper, cutBox, depth: REACH_INSIDE };
   const { drawing, words, warnings } = sheet.withWords(head, noRoom(name), function* (view, taken): Generator<Label> {
     const handWork = curved.flatMap((each) => handWorkLabels(each, view, fonts));
     const faceWork = [
@@ -88,9 +88,9 @@ export function pattern(mat: Mat, all: readonly Stroke[], job: Job, layer: numbe
       ...faceWords.flatMap(({ what, lines, at }) => pointLabels(what, 'decor', lines, at, paper, view, fonts)),
     ];
     const noted = [
-      topLabel(surroundings, view, fonts),
+      topLabel(topNote(fonts), surroundings, view),
       ...notes.map((note, i) => noteLabel(note, freePlaces(surroundings), surroundings, view, i > 0 && !view.whole)),
-      hingeLabel(hinge, surroundings, view, fonts),
+      hingeLabel(hingeNote(fonts), hinge, surroundings, view),
     ];
     if (view.whole) yield* handWork;
     yield* tickLetters(ticks, view, crowded, fonts);

@@ -1,19 +1,20 @@
 import { hingeBoxes, hingeSide } from '../../bench/hinges.ts';
 import type { AvoidBox, Fact, FullScale } from '../../drawing/full-scale.ts';
-import type { Drawing, Item, Pen, TextItem } from '../../drawing/model.ts';
-import { fraction } from '../../fonts/fractions.ts';
-import { textBox } from '../../fonts/measure.ts';
+import type { Item, Pen } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { type Box, bottom, box, grown, right } from '../../geometry/box.ts';
+import { type Box, bottom, box, grown, right, union } from '../../geometry/box.ts';
 import { type Path, placedPath } from '../../geometry/path.ts';
 import { distance, type Point, plus, point } from '../../geometry/point.ts';
+import { mirroredSide } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
 import type { Artwork, Mat, MatOpening } from '../../mat/model.ts';
 import { error, fail, type Result, succeed } from '../../problems/problem.ts';
-import { BOLD, scaled, TEXT } from '../../text/bench-type.ts';
-import { boxItem, capHeight, fitted, LEADING, type Style, set, widthOf } from '../../text/type-scale.ts';
+import { boxItem } from '../../text/figures.ts';
 import { showNear } from '../../units/print.ts';
-import { sides, size } from '../proof/words.ts';
+import type { GroupList } from '../full-scale/groups.ts';
+import { type Around, hingeLabel, topLabel } from '../full-scale/note-labels.ts';
+import { FullScaleSheet } from '../full-scale/sheet.ts';
+import { artworkLabel, artworkWords, hingeNote, missing, topNote } from './words.ts';
 
 /** Paper beyond the backing's edge, so that its line is drawn whole. */
 const AROUND = 1;
@@ -28,8 +29,18 @@ const PENS: Readonly<Record<string, Pen>> = {
   behind: { width: 0.3, colour: 0, dash: [1, 1], cap: 'butt' },
 };
 
-const LARGE: Style = scaled(BOLD, 1.9);
-const PLAIN: Style = scaled(TEXT, 1.3);
+const GROUPS: GroupList = [
+  ['backing', 'Backing’s edge'],
+  ['artwork', 'Artwork'],
+  ['sight', 'Sight'],
+  ['hinges', 'Hinges'],
+  ['words', 'Sizes'],
+];
+
+/** Words keep off the backing's edge and the tape along it. */
+const INSET = 5;
+/** How deep TOP may go below the artworks' upper edges. */
+const DEPTH = 52;
 
 export interface Placement {
   readonly sheet: FullScale;
@@ -61,58 +72,51 @@ export function placement(mat: Mat, job: Job, fonts: Fonts): Result<Placement> {
   }
   const board = box(AROUND, AROUND, mat.backing.width, mat.backing.height);
   const by = point(AROUND, AROUND);
-  const items = {
-    backing: [boxItem(board, undefined, 'backing')] as Item[],
-    artwork: [] as Item[],
-    sight: [] as Item[],
-    hinges: [] as Item[],
-    words: [] as Item[],
-  };
-  const avoid: AvoidBox[] = [];
+  const sheet = new FullScaleSheet(grown(board, -INSET), GROUPS);
+  sheet.add('backing', boxItem(board, undefined, 'backing'));
   const facts: Fact[] = [];
-  placed.forEach(({ opening, artwork, index }) => {
+  const said = placed.map(({ opening, artwork, index }) => {
     const art = { ...artwork.box, ...plus(artwork.box, by) };
-    items.artwork.push({ ...boxItem(art, undefined, 'artwork'), id: `artwork-${index + 1}` });
-    items.sight.push({
+    sheet.add('artwork', { ...boxItem(art, undefined, 'artwork'), id: `artwork-${index + 1}` });
+    sheet.add('sight', {
       kind: 'path',
       pen: 'sight',
       paths: [placedPath(sightPath(opening), (p) => plus(p, by))],
       id: `sight-${index + 1}`,
     });
     const { behind, above } = hingeBoxes(art, artwork.floated);
-    items.hinges.push(...behind.map((each) => boxItem(each, undefined, 'behind')));
-    items.hinges.push(...above.map((each) => boxItem(each, undefined, 'hinge')));
-    const lines = wordsOf(opening, artwork, mat, job, placed.length > 1);
-    const said = wordItems(lines, art, fonts);
-    items.words.push(...said);
-    avoid.push(...said.map((item): AvoidBox => ({ why: 'text', box: grown(textBox(item, fonts), 1) })));
-    avoid.push(...cornersOf(art).map((corner): AvoidBox => ({ why: 'corner', box: grown(corner, 2) })));
-    avoid.push(...above.map((each): AvoidBox => ({ why: 'tick', box: each })));
+    sheet.add('hinges', ...behind.map((each) => boxItem(each, undefined, 'behind')));
+    sheet.add('hinges', ...above.map((each) => boxItem(each, undefined, 'hinge')));
+    sheet.avoid.push(...cornersOf(art).map((corner): AvoidBox => ({ why: 'corner', box: grown(corner, 2) })));
+    sheet.avoid.push(...above.map((each): AvoidBox => ({ why: 'tick', box: each })));
     facts.push(diagonalOf(art, `${placed.length === 1 ? 'artwork' : opening.name}, corner to corner`, job));
+    return { art, words: artworkWords(recordOf(opening, artwork, index, mat), artwork, job, placed.length > 1) };
   });
-  items.hinges.push(...windowHinge(mat, job, board));
-  const edge = [...topWords(board, placed[0]!.artwork.box.y, fonts), ...windowWords(mat, job, board, fonts)];
-  items.words.push(...edge);
-  avoid.push(...edge.map((item): AvoidBox => ({ why: 'text', box: textBox(item, fonts) })));
-
-  const drawing: Drawing = {
+  sheet.add('hinges', ...windowHinge(mat, job, board));
+  const head = {
     title: `${job.title}, placement`,
     width: board.width + 2 * AROUND,
     height: board.height + 2 * AROUND,
     view: 'face',
     pens: PENS,
-    groups: [
-      { name: 'backing', label: 'Backing’s edge', shown: true, items: items.backing },
-      { name: 'artwork', label: 'Artwork', shown: true, items: items.artwork },
-      { name: 'sight', label: 'Sight', shown: true, items: items.sight },
-      { name: 'hinges', label: 'Hinges', shown: true, items: items.hinges },
-      { name: 'words', label: 'Sizes', shown: true, items: items.words },
-    ],
-  };
-  const sheet: FullScale = {
+  } as const;
+  const { paper } = sheet;
+  const around: Around = { paper, cutBox: union(said.map(({ art }) => art)), depth: DEPTH };
+  // On the face the hinge's side lies where its name says.
+  const hinge = mirroredSide(hingeSide(job, mat));
+  const { drawing, words, warnings } = sheet.withWords(head, missing, (view) => [
+    ...said.map(({ words: of, art }) => {
+      const others = said.flatMap((each) => (each.art === art ? [] : [each.art]));
+      return artworkLabel(of, art, others, paper, view, fonts);
+    }),
+    topLabel(topNote(fonts), around, view),
+    hingeLabel(hingeNote(fonts), hinge, around, view),
+  ]);
+  const work: FullScale = {
     drawing,
+    words,
     board,
-    avoid,
+    avoid: sheet.avoid,
     facts: [...facts, diagonalOf(board, 'backing, corner to corner', job)],
     legend: [
       { pen: 'artwork', text: 'edge of the artwork' },
@@ -124,7 +128,7 @@ export function placement(mat: Mat, job: Job, fonts: Fonts): Result<Placement> {
     warnings: [],
   };
   const record = placed.map(({ opening, artwork, index }) => recordOf(opening, artwork, index, mat));
-  return succeed({ sheet, record });
+  return succeed({ sheet: work, record }, warnings);
 }
 
 /** The outline of the innermost of all edges; of paths of one size the lowest. */
@@ -147,72 +151,6 @@ function recordOf({ name }: MatOpening, { box: art, floated }: Artwork, index: n
     fromBottom: mat.backing.height - bottom(art),
     hinges: floated ? 'V' : 'T',
   };
-}
-
-function wordsOf(opening: MatOpening, artwork: Artwork, mat: Mat, job: Job, several: boolean): readonly string[] {
-  const { fromLeft, fromTop } = recordOf(opening, artwork, 0, mat);
-  const show = (mm: number): string => fraction(showNear(mm, job.units));
-  const { overlap, floated } = artwork;
-  const shows = { top: -overlap.top, right: -overlap.right, bottom: -overlap.bottom, left: -overlap.left };
-  return [
-    ...(several ? [opening.name] : []),
-    `${show(fromLeft)} from the left edge`,
-    `${show(fromTop)} from the top edge`,
-    `artwork ${size(artwork.size, job.units)}`,
-    floated ? `floated: ${sides(shows, job.units)} of backing shows` : `covered ${sides(overlap, job.units)}`,
-    floated ? 'V-hinges behind its upper edge' : 'T-hinges at its upper edge, hidden by the mat',
-  ];
-}
-
-/** Near the artwork's upper left corner, below the hinges, smaller where the artwork is small. */
-function wordItems(lines: readonly string[], art: Box, fonts: Fonts) {
-  const left = art.x + 12;
-  const room = Math.max(8, art.width - 24);
-  const high = Math.max(6, art.height - 34);
-  const share = Math.min(1, high / ((lines.length + 1) * LEADING * LARGE.size));
-  let y = art.y + Math.min(26, art.height / 3);
-  return lines.map((text, i) => {
-    const style = fitted(text, scaled(i < 2 ? LARGE : PLAIN, share), room, 0.1, fonts);
-    y += i === 0 ? capHeight(style, fonts) : LEADING * style.size;
-    return set(text, left, y, style);
-  });
-}
-
-/** At both upper corners, where a sheet of a corner shows it too. */
-function topWords(board: Box, above: number, fonts: Fonts): readonly TextItem[] {
-  const style = scaled(BOLD, Math.min(2.2, Math.max(0.6, (above - 14) / 14)));
-  // Below the words along a hinge at the top.
-  const y = board.y + 10 + capHeight(style, fonts);
-  const full = 'TOP, seen from the FACE';
-  const room = board.width - 30;
-  if (widthOf(full, style, fonts) + widthOf('TOP', style, fonts) + 10 > room) {
-    return [set('TOP', board.x + board.width / 2, y, fitted('TOP', style, room, 0.1, fonts), 'middle')];
-  }
-  return [set(full, board.x + 15, y, style), set('TOP', right(board) - 15, y, style, 'end')];
-}
-
-/** Along the tape, read from the inside of the backing. */
-function windowWords(mat: Mat, job: Job, board: Box, fonts: Fonts): readonly TextItem[] {
-  const side = hingeSide(job, mat);
-  const text = 'window and backing hinge along this edge';
-  const long = side === 'left' || side === 'right' ? board.height : board.width;
-  const style = fitted(text, TEXT, 0.6 * long, 0.3, fonts);
-  const off = 4.2 + capHeight(style, fonts);
-  const middle = point(board.x + board.width / 2, board.y + 0.6 * board.height);
-  switch (side) {
-    case 'left':
-      return [{ ...set(text, board.x + off, middle.y, style, 'middle'), turn: 270 }];
-    case 'right':
-      return [{ ...set(text, right(board) - off, middle.y, style, 'middle'), turn: 90 }];
-    case 'top':
-      return [set(text, board.x + 0.4 * board.width, board.y + off - 0.4, style, 'middle')];
-    case 'bottom':
-      return [set(text, middle.x, bottom(board) - 4.2, style, 'middle')];
-    default: {
-      const never: never = side;
-      return never;
-    }
-  }
 }
 
 /** The tape that joins window and backing, along the edge where they open like a book. */

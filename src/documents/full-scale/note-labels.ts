@@ -1,14 +1,11 @@
 import { once } from '../../drawing/once.ts';
-import type { Fonts } from '../../fonts/model.ts';
 import { type Box, box, common, grown } from '../../geometry/box.ts';
 import type { Side } from '../../geometry/sides.ts';
-import { type Block, joined, labelBlock } from '../../text/block.ts';
+import { type Block, joined } from '../../text/block.ts';
 import type { Candidate } from '../../text/room.ts';
-import { BOLD, HEAD, LARGE_BOLD, LEAD_IN, NAME, READING, SIGN, stepsDown } from '../../text/styles.ts';
-import { alongHinge, bands, chained, innerStrips, nearTop, scan } from '../full-scale/candidates.ts';
-import type { Label } from '../full-scale/label.ts';
-import type { View } from '../full-scale/words-on-sheets.ts';
-import { REACH_INSIDE } from './stroke-words.ts';
+import { alongHinge, bands, chained, innerStrips, nearTop, scan } from './candidates.ts';
+import type { Label } from './label.ts';
+import type { View } from './words-on-sheets.ts';
 
 /** Words that belong to no line: the same in several sizes, the best first. */
 export interface Note {
@@ -18,21 +15,6 @@ export interface Note {
 
 type Places = readonly (() => Iterable<Candidate>)[];
 
-/** 11 mm where there is room for it; 9 pt at least. */
-const TOP_STYLES = [READING, NAME, SIGN, HEAD, LARGE_BOLD, BOLD];
-
-const topNote = (fonts: Fonts): Note => ({
-  name: 'TOP',
-  sizes: TOP_STYLES.map((style) => () => labelBlock([{ group: 'notes', text: '↑ TOP', style }], fonts)),
-});
-
-const hingeNote = (fonts: Fonts): Note => ({
-  name: 'hinge edge',
-  sizes: stepsDown(LEAD_IN).map(
-    (style) => () => labelBlock([{ group: 'hinge', text: 'hinge along this edge (grey dashes)', style }], fonts),
-  ),
-});
-
 /** The strips that words go to: the borders above and below all lines to follow, and what lies between. */
 export interface Around {
   readonly paper: Box;
@@ -41,11 +23,8 @@ export interface Around {
   readonly depth: number;
 }
 
-export const aroundOf = (paper: Box, cutBox: Box, depth = REACH_INSIDE): Around => ({ paper, cutBox, depth });
-
 /** Always upright: at the upper edge, else in the opening, smaller and smaller; it never goes. */
-export function topLabel(around: Around, view: View, fonts: Fonts): Label {
-  const note = topNote(fonts);
+export function topLabel(note: Note, around: Around, view: View): Label {
   if (!view.whole) return cornerLabel(note, around, view, false);
   const { paper, cutBox, depth } = around;
   const { upper } = bands(paper, cutBox);
@@ -95,9 +74,8 @@ export function freePlaces({ paper, cutBox, depth }: Around): (block: () => Bloc
   ];
 }
 
-/** Along its edge alone: where that has no room the words go, and the list of lines says what the dashes mean. */
-export function hingeLabel(side: Side, { paper, cutBox }: Around, { area }: View, fonts: Fonts): Label {
-  const note = hingeNote(fonts);
+/** Along the edge of a side as it is named from the face, seen from the back; along that edge alone: where that has no room the words go, and the list of lines says what the dashes mean. */
+export function hingeLabel(note: Note, side: Side, { paper, cutBox }: Around, { area }: View): Label {
   const whole = bands(paper, cutBox);
   const seen = (strip: Box): Box => common(strip, area) ?? box(area.x, area.y, 0, 0);
   const band = {

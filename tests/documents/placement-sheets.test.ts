@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import { build } from '../../src/index.ts';
+import type { PageRecord } from '../../src/paper/manifest.ts';
+import { readPdf } from '../readers/pdf-lines.ts';
+import { HERON, type JobText, PAPERS, type Sheet, TEMPLATES, turned } from './pattern-printed.ts';
+import { faults, inkBox, shownWords } from './pattern-words.ts';
+import { onPage } from './sheets.ts';
+
+const SEVERAL: JobText = {
+  name: 'four in a grid',
+  job: `
+mat: {outer: 20 x 24}
+openings: [{name: Ebb, artwork: 5 x 6, overlap: 1/4}, {name: Flood, artwork: 5 x 6, overlap: 1/4}, {name: Slack, artwork: 5 x 6, overlap: 1/4}, {name: Low, artwork: 5 x 6, overlap: 1/4}]
+arrange: {columns: 2, gap: 1 1/2}
+`,
+};
+
+const JOBS = [...TEMPLATES.filter(({ job }) => /artwork:/.test(job)), HERON, SEVERAL];
+
+async function placed({ job, shop }: JobText, paper: string) {
+  const source = shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } };
+  const built = await build(job, { ...source, paper, documents: ['placement'] });
+  if (!built.ok) throw new Error(JSON.stringify(built.problems));
+  const record = built.value.report.sheets!.placement!;
+  const { pages } = await readPdf(built.value.files[0]!.bytes);
+  const sheets = record.pages.flatMap((each): Sheet[] =>
+    each.width === undefined ? [] : [{ record: each, page: pages[each.number - 1]! }],
+  );
+  return { record, sheets };
+}
+
+const cornerOf = ({ record }: Sheet): string => record.name.split('-')[0]!;
+
+describe.each(JOBS)('the placement sheets of $name', (each) => {
+  it.each(PAPERS)('have their words whole on %s, and TOP upright on every corner', async (paper) => {
+    const { record, sheets } = await placed(each, paper);
+    expect(sheets.flatMap(({ page, record: of }) => faults(page, of))).toEqual([]);
+    for (const corner of new Set(sheets.map(cornerOf))) {
+      const tops = sheets.filter((sheet) => cornerOf(sheet) === corner).flatMap((sheet) => turned(sheet, /TOP/));
+      if (record.extent === 'corners') expect(tops).toEqual([0]);
+    }
+    if (record.extent === 'whole') expect(sheets.flatMap((sheet) => turned(sheet, /TOP/))).toEqual([0]);
+  });
+});
+
+it('the words of one of several artworks stand in no other', async () => {
+  const { record, sheets } = await placed(SEVERAL, 'letter');
+  const { x, y } = record.board!;
+  for (const { page, record: of } of sheets) {
+    for (const word of shownWords(page)) {
+      const named = record.artworks.find(({ name }) => name === word.text);
+      if (named === undefined || word.layer === undefined) continue;
+      const box = inkBox(word);
+      const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+      for (const other of record.artworks) {
+        const [a, b] = [
+          { x: x + other.fromLeft, y: y + other.fromTop },
+          { x: x + record.board!.width - other.fromRight, y: y + record.board!.height - other.fromBottom },
+        ].map((p) => onPage(p, of as Required<PageRecord>));
+        const inside =
+          middle.x > Math.min(a!.x, b!.x) &&
+          middle.x < Math.max(a!.x, b!.x) &&
+          middle.y > Math.min(a!.y, b!.y) &&
+          middle.y < Math.max(a!.y, b!.y);
+        expect(inside && other.name !== named.name).toBe(false);
+      }
+    }
+  }
+});
