@@ -1,31 +1,19 @@
-import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Browser, type BrowserContext, chromium, type Page, type Worker } from 'playwright-core';
+import type { Browser, BrowserContext, Page, Worker } from 'playwright-core';
 import { expect } from 'vitest';
 import { built } from '../built.ts';
+import { launchProgram } from './program.ts';
 
-const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser'];
-const PROGRAM = PLACES.find(existsSync);
+export { noBrowser, wants } from './program.ts';
 
-/** Whether there is a browser to try the page in; tests that want one are skipped by name where there is none. */
-export const noBrowser = PROGRAM === undefined;
-export const wants = noBrowser ? ' (skipped: wants chromium)' : '';
+/** A browser, once there is a page to open in it. */
+export async function launch(): Promise<Browser> {
+  await built();
+  return launchProgram();
+}
 
-const ARGUMENTS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
-
-export const launch = (): Promise<Browser> =>
-  chromium.launch({ executablePath: PROGRAM!, headless: true, args: ARGUMENTS });
-
-export const pageFile = async (): Promise<string> => pathToFileURL(join(await built(), 'matwright.html')).href;
+const pageFile = async (): Promise<string> => pathToFileURL(join(await built(), 'matwright.html')).href;
 
 /** A page that is watched: what it says on the console, what it asks for, what its policy forbade, in its workers too. */
 export interface Watched {

@@ -194,3 +194,13 @@ function onlyThereLess(before: string, after: string, path: Path): void {
   // Where it was the last key of its map, what stands above it tells so.
   if (!after.startsWith(above)) expect(after).toMatch(/\{\}/);
 }
+
+it('an item is put behind the last of a list, in lines or in brackets, and no further', () => {
+  const lines = 'openings:\n  - size: 5 x 7 # the first\n';
+  const item = { size: '8 x 10' };
+  expect(setField(lines, ['openings', 1], item)).toMatchObject({ ok: true, value: `${lines}  - {size: 8 x 10}\n` });
+  const brackets = 'openings: [{size: 5 x 7}]\n';
+  const longer = 'openings: [{size: 5 x 7}, {size: 8 x 10}]\n';
+  expect(setField(brackets, ['openings', 1], item)).toMatchObject({ ok: true, value: longer });
+  expect(setField(lines, ['openings', 2], item)).toMatchObject({ ok: false });
+});

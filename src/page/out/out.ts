@@ -67,7 +67,7 @@ function OutRow({ row, busy }: { readonly row: Row; readonly busy: boolean }): C
   const wanted = { id: row.id, options };
   const saved = { id: row.id, options: { ...options, format: [format.value] } };
   return h('li', { class: 'row' }, [
-    h('div', { key: 'what' }, [h('h3', { key: 'title' }, title), h('p', { key: 'about' }, about)]),
+    h('div', { key: 'what' }, [h('h2', { key: 'title' }, title), h('p', { key: 'about' }, about)]),
     h('div', { key: 'do', class: 'buttons' }, [
       prints
         ? h(

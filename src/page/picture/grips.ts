@@ -84,7 +84,7 @@ export function Grips({ piece, thick }: { readonly piece: Piece; readonly thick:
           key: id,
           id: `grip-${id}`,
           class: `grip ${axis}`,
-          tabIndex: 0,
+          tabindex: 0,
           role: 'slider',
           'aria-label': what,
           'aria-orientation': axis === 'x' ? 'horizontal' : 'vertical',

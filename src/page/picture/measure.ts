@@ -73,7 +73,7 @@ export function Edges({ piece, thick }: { readonly piece: Piece; readonly thick:
         {
           key: id,
           class: on ? 'edge on' : 'edge',
-          tabIndex: 0,
+          tabindex: 0,
           role: 'button',
           'aria-label': what,
           'aria-pressed': on,

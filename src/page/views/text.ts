@@ -16,7 +16,7 @@ export function TextView(): ComponentChild {
   };
   return h('section', { class: 'text', 'aria-label': 'The job as text' }, [
     h('h2', { key: 'title' }, h('label', { for: 'text' }, 'The job as text')),
-    h('div', { key: 'paper', class: 'paper' }, [
+    h('div', { key: 'lined', class: 'lined' }, [
       h(
         'ol',
         { key: 'lines', class: 'lines', 'aria-hidden': 'true' },

@@ -1,4 +1,4 @@
-import { isAlias, isNode } from 'yaml';
+import { isAlias, isNode, isSeq } from 'yaml';
 import { error, fail, type Result, succeed } from '../../problems/problem.ts';
 import { word } from '../../problems/quoted.ts';
 import { showPath } from '../../problems/show.ts';
@@ -17,6 +17,8 @@ export function setField(text: string, path: EditPath, value: Plain): Result<str
   if (!isPlain(value)) return refused(path, 'a field holds a text, a number, true, false, or lists and maps of them');
   const [above, last] = [path.slice(0, -1), path.at(-1)!];
   if (typeof last === 'string') return changed(text, path, { kind: 'set', path: above, values: { [last]: value } });
+  if (isMapping(value) && isBehindLast(text, above, last))
+    return changed(text, path, { kind: 'append', path: above, value });
   return changed(text, path, { kind: 'item', path: above, at: last, value });
 }
 
@@ -40,6 +42,12 @@ function changed(text: string, path: EditPath, edit: Edit): Result<string> {
   if ('text' in made) return succeed(made.text);
   const message = `${word(showPath(path))} is written in a way that cannot be changed without touching the rest`;
   return refused(path, message, 'write that part out, one key a line, and try again');
+}
+
+/** Whether a list has so many items that one more would stand at this place. */
+function isBehindLast(text: string, path: EditPath, at: number): boolean {
+  const list = path.length === 0 ? undefined : find(text, path);
+  return list?.kind === 'node' && isSeq(list.node) && list.node.items.length === at;
 }
 
 const refused = (path: EditPath, message: string, hint = ''): Result<never> =>

@@ -1,0 +1,166 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { jobText, launch, noBrowser, openPage, settled, start, wants } from './browser.ts';
+
+const HERON = join(import.meta.dirname, '../../examples/heron');
+
+describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launch();
+  });
+  afterAll(() => browser.close());
+
+  const kept = (page: Page) =>
+    expect.poll(() => page.locator('.kept').textContent()).toContain('kept in this browser only');
+  const outer = (page: Page) => page.getByLabel('Outer size', { exact: true });
+
+  test('undoes across a reload', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    await start(page, /^Double mat/);
+    await outer(page).fill('17 x 21');
+    await page.getByLabel('Overlap', { exact: true }).fill('3/8');
+    await kept(page);
+    await page.waitForTimeout(400);
+    await page.reload();
+    await page.getByRole('button', { name: /^Double mat double\.yaml/ }).click();
+    expect(await outer(page).inputValue()).toBe('17 x 21');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await page.getByLabel('Overlap', { exact: true }).inputValue()).toBe('1/4');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await outer(page).inputValue()).toBe('16 x 20');
+    await expectQuiet();
+    await context.close();
+  });
+
+  const twoWindows = async (): Promise<{ context: BrowserContext; one: Page; two: Page }> => {
+    const { page: one, context } = await openPage(browser);
+    await start(one, /^Double mat/);
+    await outer(one).fill('17 x 21');
+    await kept(one);
+    const { page: two } = await openPage(browser, { context });
+    await two.getByRole('button', { name: /^Double mat double\.yaml/ }).click();
+    await outer(two).fill('18 x 22');
+    await kept(two);
+    await expect.poll(() => one.getByRole('alert').textContent()).toContain('Another window has changed this piece');
+    return { context, one, two };
+  };
+
+  test('two windows do not overwrite each other: one may take the other', async () => {
+    const { context, one } = await twoWindows();
+    await one.getByRole('button', { name: 'Take the other' }).click();
+    expect(await outer(one).inputValue()).toBe('18 x 22');
+    await context.close();
+  });
+
+  test('or keep its own', async () => {
+    const { context, one, two } = await twoWindows();
+    await one.getByRole('button', { name: 'Keep what is here' }).click();
+    await expect.poll(() => two.getByRole('alert').textContent()).toContain('Another window');
+    await two.getByRole('button', { name: 'Take the other' }).click();
+    expect(await outer(two).inputValue()).toBe('17 x 21');
+    await context.close();
+  });
+
+  test('a full storage is told, with a way out, and loses nothing', async () => {
+    const { page, context } = await openPage(browser);
+    await page.evaluate(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('no room left', 'QuotaExceededError');
+      };
+    });
+    await start(page, /^Double mat/);
+    await outer(page).fill('17 x 21');
+    await expect.poll(() => page.getByRole('alert').textContent()).toContain('no room left');
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save to a file' }).click(),
+    ]);
+    expect(readFileSync((await download.path())!, 'utf8')).toBe(await jobText(page));
+    await context.close();
+  });
+
+  test('a record that is broken, or of a later version, is told and left alone', async () => {
+    const { page, context } = await openPage(browser);
+    await start(page, /^Double mat/);
+    await outer(page).fill('17 x 21');
+    await kept(page);
+    const put = (): Promise<void> =>
+      new Promise((resolve, reject) => {
+        const request = indexedDB.open('matwright');
+        request.onerror = () => reject(request.error);
+        request.onsuccess = () => {
+          const transaction = request.result.transaction('drafts', 'readwrite');
+          transaction.objectStore('drafts').put({ id: 'later', format: 2, anything: true });
+          transaction.oncomplete = () => resolve();
+        };
+      });
+    await page.evaluate(put);
+    await page.reload();
+    await expect.poll(() => page.locator('.start .error').textContent()).toContain('1 of the pieces');
+    expect(await page.locator('.drafts li').count()).toBe(1);
+    await context.close();
+  });
+
+  test('files dropped: the shop, the job and its picture, which shows on the face', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    const files = ['shop.yaml', 'job.yaml', 'heron.png'].map((name) => ({
+      name,
+      type: name.endsWith('png') ? 'image/png' : 'application/yaml',
+      base64: readFileSync(join(HERON, name)).toString('base64'),
+    }));
+    await page.evaluate((all) => {
+      const transfer = new DataTransfer();
+      for (const { name, type, base64 } of all) {
+        const bytes = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
+        transfer.items.add(new File([bytes], name, { type }));
+      }
+      document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+    }, files);
+    await page.locator('svg.face').waitFor();
+    await settled(page);
+    await expect.poll(() => page.locator('svg.face image').count()).toBe(1);
+    expect(await page.locator('.swatches').count()).toBeGreaterThan(0);
+    expect(await jobText(page)).toBe(readFileSync(join(HERON, 'job.yaml'), 'utf8'));
+    await expectQuiet();
+    await context.close();
+  });
+
+  test.each([
+    ['a text of 300 KB', 'large.yaml', `title: Large\n${'# much\n'.repeat(45_000)}`, /256 KiB/u],
+    [
+      'a title full of markup',
+      'markup.yaml',
+      'title: "<img src=x onerror=alert(1)><script>alert(2)</script>"\nmat: {outer: 10 x 12}\nopenings: [{size: 6 x 8}]\n',
+      undefined,
+    ],
+    ['no job at all', 'list.yaml', '- one\n- two\n', /map/u],
+  ])('%s is taken as it is', async (_, name, text, told) => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    await page.locator('#files').setInputFiles({ name, mimeType: 'application/yaml', buffer: Buffer.from(text) });
+    await settled(page);
+    if (told === undefined) {
+      await page.locator('svg.face').waitFor();
+      expect(await page.getByRole('heading', { level: 1 }).textContent()).toContain('<img src=x');
+      expect(await page.locator('img').count()).toBe(0);
+      await page.getByRole('tab', { name: 'Back' }).click();
+      await expect.poll(() => page.locator('.backs').textContent()).toContain('<script>');
+    } else await expect.poll(() => page.locator('.told').first().textContent()).toMatch(told);
+    await expectQuiet();
+    await context.close();
+  });
+
+  test('a file that is no text, or nothing of ours, is told', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    const give = (name: string, bytes: readonly number[]) =>
+      page.locator('#files').setInputFiles({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(bytes) });
+    await give('odd.yaml', [0xff, 0xfe, 0x00]);
+    await expect.poll(() => page.getByRole('alert').textContent()).toContain('no text in UTF-8');
+    await give('notes.docx', [1, 2, 3]);
+    await expect.poll(() => page.getByRole('alert').textContent()).toContain('neither a job');
+    await expectQuiet();
+    await context.close();
+  });
+});

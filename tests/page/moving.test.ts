@@ -1,0 +1,86 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { jobText, launch, noBrowser, openPage, settled, start, wants } from './browser.ts';
+
+describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launch();
+  });
+  afterAll(() => browser.close());
+
+  /** Where the left edge of the opening is on the screen, and how many pixels an inch has. */
+  const edge = async (page: Page) => {
+    const box = (await page.locator('#grip-border-left').boundingBox())!;
+    const mat = (await page.locator('#grip-outer-height').boundingBox())!;
+    return { x: box.x + box.width / 2, y: box.y + box.height / 3, inch: mat.width / 16 };
+  };
+
+  test('drags a border in steps of the guide, as one step of undo', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    await start(page, /^Double mat/);
+    const before = await jobText(page);
+    const { x, y, inch } = await edge(page);
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let i = 1; i <= 10; i++) await page.mouse.move(x + (i * inch) / 10 + 1, y);
+    await page.mouse.up();
+    await settled(page);
+    const dragged = await jobText(page);
+    expect(dragged).toMatch(/border: \{?\s*left: 3 (?:11|3|13)\/(?:16|4)/u);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await jobText(page)).toBe(before);
+    await page.getByRole('button', { name: 'Redo' }).click();
+    expect(await jobText(page)).toBe(dragged);
+    await expectQuiet();
+    await context.close();
+  });
+
+  test('a trembling hand moves nothing', async () => {
+    const { page, context } = await openPage(browser);
+    await start(page, /^Double mat/);
+    const before = await jobText(page);
+    const { x, y } = await edge(page);
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 4, y + 3);
+    await page.mouse.up();
+    expect(await jobText(page)).toBe(before);
+    await context.close();
+  });
+
+  test('a finger drags too', async () => {
+    const { page, context, expectQuiet } = await openPage(browser, { touch: true });
+    await start(page, /^Double mat/);
+    const { x, y, inch } = await edge(page);
+    const session = await context.newCDPSession(page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', by: number) =>
+      session.send('Input.dispatchTouchEvent', { type, touchPoints: type === 'touchEnd' ? [] : [{ x: x + by, y }] });
+    await touch('touchStart', 0);
+    for (let i = 1; i <= 8; i++) await touch('touchMove', (i * inch) / 16);
+    await touch('touchEnd', 0);
+    await settled(page);
+    expect(await jobText(page)).toMatch(/left: 3 (?:3|1|5)\/(?:16|4)/u);
+    await expectQuiet();
+    await context.close();
+  });
+
+  test('keys move an edge by graduations, what follows moves with it, and leaving it ends the step', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    await start(page, /^Double mat/);
+    const grip = page.getByRole('slider', { name: 'right edge of the mat' });
+    await grip.focus();
+    for (let i = 0; i < 4; i++) {
+      await page.keyboard.press('ArrowRight');
+      await settled(page);
+    }
+    expect(await grip.getAttribute('aria-valuetext')).toBe('16 1/4 in');
+    expect(await page.getByLabel('Sides', { exact: true }).getAttribute('placeholder')).toBe('(2 7/8 in)');
+    expect(await page.getByRole('button', { name: 'Undo' }).isEnabled()).toBe(true);
+    await page.keyboard.press('Control+z');
+    await settled(page);
+    expect(await jobText(page)).toContain('outer: 16 x 20');
+    await expectQuiet();
+    await context.close();
+  });
+});
