@@ -6,9 +6,12 @@
 import type { Stroke } from './bench/model.ts';
 import { type SharedSetting, sharedSettings as settingsOf } from './bench/settings.ts';
 import { type Calibration, type CalibrationRequest, calibrate as calibrateTool } from './calibrate/calibrate.ts';
+import type { Drawing } from './drawing/model.ts';
+import { SCHEMA_KINDS, type SchemaKind, jsonSchema as schemaOf } from './job/json-schema.ts';
 import { type BuildOptions, type Built, build as buildJob } from './outputs/build.ts';
 import { called, calledLater, KEYS, wrongArgument, wrongOptions, wrongWord } from './outputs/calls.ts';
 import { type Everything, everything as everyOutput } from './outputs/everything.ts';
+import { face as drawFace, faceSvg as writeFace } from './outputs/face.ts';
 import { type Made, make as makeOutput } from './outputs/make.ts';
 import type { OutputOptions, Surroundings } from './outputs/options.ts';
 import type { Work } from './outputs/output.ts';
@@ -22,6 +25,8 @@ import {
   solveLoading as solveWithFonts,
 } from './outputs/solve-job.ts';
 import { type OutputFile, write as writeOutput } from './outputs/write.ts';
+import { findPaper as find, type PaperQuestion } from './papers/find.ts';
+import type { Paper } from './papers/model.ts';
 import { type Result, succeed } from './problems/problem.ts';
 import type { EditPath } from './read/edit/find-node.ts';
 import { clearField as clear, setField as set } from './read/edit/set-field.ts';
@@ -37,6 +42,8 @@ import { reasons as reasonsOf, type Why } from './why.ts';
 export type { Report } from './bench/report.ts';
 export type { SharedSetting } from './bench/settings.ts';
 export type { Calibration, CalibrationRequest } from './calibrate/calibrate.ts';
+export type { Drawing } from './drawing/model.ts';
+export { SCHEMA_KINDS, type SchemaKind } from './job/json-schema.ts';
 export type { BuildOptions, Built } from './outputs/build.ts';
 export type { Everything, Manifest } from './outputs/everything.ts';
 export type { Made } from './outputs/make.ts';
@@ -49,7 +56,11 @@ export type { Solved, SolveOptions, Source } from './outputs/solve-job.ts';
 export { OUTPUTS } from './outputs/table.ts';
 export type { PaperTaken, Taken } from './outputs/taken.ts';
 export type { OutputFile } from './outputs/write.ts';
+export type { PaperQuestion } from './papers/find.ts';
+export type { FitPaper, NamedPaper, Paper, RollPaper, SheetPaper } from './papers/model.ts';
+export { PAPERS } from './papers/table.ts';
 export type { Clashing, Problem, Result } from './problems/problem.ts';
+export { showProblem } from './problems/show.ts';
 export type {
   CutNode,
   Placement,
@@ -172,3 +183,24 @@ export const sharedSettings = (jobs: readonly (readonly Stroke[])[]): Result<rea
 /** Why every size of a solved job is what it is. */
 export const reasons = (job: Pick<Solved, 'job' | 'written'>): Result<readonly Why[]> =>
   called(wrongArgument('job', job, 'a job that was read'), () => succeed(reasonsOf(job)));
+
+/** The piece as it will hang, seen from the face at its own size in mm, frame included, without its pictures. */
+export const face = (job: Pick<Solved, 'job' | 'mat'>): Promise<Result<Drawing>> =>
+  calledLater(wrongArgument('job', job, 'a job that was solved'), async () => succeed(await drawFace(job)));
+
+/** The same as the text of an SVG. Errors: `svg-window`, where there is no document to build it in. */
+export const faceSvg = (job: Pick<Solved, 'job' | 'mat'>): Promise<Result<string>> =>
+  calledLater(wrongArgument('job', job, 'a job that was solved'), () => writeFace(job));
+
+/**
+ * The paper that a text means: one of `PAPERS`, `300 x 450 mm`, `roll:36in` or `fit`. Errors: `paper-unknown`,
+ * `paper-ambiguous`, `paper-unit`, `paper-size`, `paper-small`, `paper-large`.
+ */
+export const findPaper = (text: string, question: PaperQuestion = {}): Result<Paper> =>
+  called([...wrongArgument('text', text, 'text'), ...wrongOptions('question', question, KEYS.paper)], () =>
+    find(text, question),
+  );
+
+/** The JSON Schema (draft 2020-12) of jobs or of shops, for editors and forms. */
+export const jsonSchema = (kind: SchemaKind): Result<Readonly<Record<string, unknown>>> =>
+  called(wrongWord('kind', kind, SCHEMA_KINDS), () => succeed(schemaOf(kind)));

@@ -1,10 +1,11 @@
 /**
  * `npm run reference`: the reference of jobs and shops from their JSON Schemas, into `examples/reference.md`,
- * and every message into `examples/messages.md`. Tests compare, so that the pages stay true.
+ * every message into `examples/messages.md`, and the library into `examples/library.md`. Tests compare, so that the pages stay true.
  */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { jsonSchema, type SchemaKind } from '../job/json-schema.ts';
+import { libraryPage } from './library.ts';
 import { messagesPage } from './messages.ts';
 
 interface Node {
@@ -92,4 +93,5 @@ if (process.argv[1] === import.meta.filename) {
   const page = (name: string): string => join(import.meta.dirname, '../../examples', name);
   writeFileSync(page('reference.md'), referencePage());
   writeFileSync(page('messages.md'), messagesPage());
+  writeFileSync(page('library.md'), libraryPage());
 }

@@ -4,6 +4,7 @@ import { shopSchema } from '../shop/shop.ts';
 import { UNITS } from '../shop/units.ts';
 import { jobSchema } from './job.ts';
 
+/** What there are schemas of. */
 export const SCHEMA_KINDS = ['job', 'shop'] as const;
 export type SchemaKind = (typeof SCHEMA_KINDS)[number];
 

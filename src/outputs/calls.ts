@@ -38,11 +38,14 @@ const KINDS = {
   'a list of solved jobs, as solveJob makes them': isListOf(isMade('job', 'mat', 'strokes', 'locate', 'again')),
   'a solved job, as solveJob makes it': isMade('job', 'mat', 'strokes', 'locate', 'again'),
   'a job that was read': isMade('job', 'written'),
+  'a job that was solved': isMade('job', 'mat'),
   'something that prepare has made': isMade('drawn', 'formats', 'ready'),
   'a function': isFunction,
   'a plan of cuts, a node of a stock plan': isMade('kind', 'x', 'y', 'width', 'height'),
   'a list of strokes for each job': isListOf(isListOf(isMade('guide', 'setting'))),
   'a change, {path, value}': isMade('path', 'value'),
+  'a list of papers: {id, name, width, height}': isListOf(isMade('id', 'name', 'width', 'height')),
+  'keys and places in lists': isListOf((each) => isText(each) || typeof each === 'number'),
   'an object': isRecord,
 } as const satisfies Readonly<Record<string, Kind>>;
 
@@ -116,6 +119,12 @@ const CALIBRATING: Readonly<Record<string, KindWords>> = {
   confirmed: 'true or false',
 };
 
+const PAPER: Readonly<Record<string, KindWords>> = {
+  custom: 'a list of papers: {id, name, width, height}',
+  unit: 'in, mm or cm',
+  path: 'keys and places in lists',
+};
+
 /** Options by the name of what they are for. */
 export const KEYS = {
   solving: SOLVING,
@@ -124,6 +133,7 @@ export const KEYS = {
   building: { ...SOLVING, ...MAKING, ...AROUND, documents: 'a list of texts' },
   work: WORK,
   calibrating: CALIBRATING,
+  paper: PAPER,
 } as const satisfies Readonly<Record<string, Readonly<Record<string, KindWords>>>>;
 
 /** Problems of a word that is to be one of some. */

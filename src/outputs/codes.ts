@@ -25,5 +25,9 @@ export const CODES: Codes = {
     'A PNG is asked for, and nothing that renders one was handed over.',
     'Hand the renderer’s bytes over.',
   ),
+  'svg-window': entry(
+    'SVG is asked for where there is no document to build it in.',
+    'Hand one over, or import the library as Node or workers have it.',
+  ),
   'shelve-shop': entry('Offcuts are to be shelved, but there is no shop’s file.', 'Make one, or name it.'),
 };

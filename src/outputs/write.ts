@@ -25,7 +25,20 @@ const USUAL_DPI = 150;
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 
-/** The files of an output, in the formats that it was prepared for. Errors: `renderer-missing`, `line-off-sheet`, `cancelled`. */
+/** Formats that are built as trees of SVG. */
+const AS_SVG: readonly string[] = ['svg', 'tiles', 'png'];
+
+export const NO_WINDOW = error(
+  'svg-window',
+  [],
+  'there is no document here to build SVG in',
+  'hand one over by buildSvgIn, or import the library as Node or workers have it',
+);
+
+/**
+ * The files of an output, in the formats that it was prepared for. Errors: `renderer-missing`,
+ * `line-off-sheet`, `svg-window`, `cancelled`.
+ */
 export async function write(
   { id, drawn, formats, options, ready: { settled } }: Prepared,
   around: Surroundings = {},
@@ -36,6 +49,7 @@ export async function write(
     ]);
   const off = drawn.drawings.flatMap(({ name, drawing }) => offSheet(drawing, name));
   if (off.length > 0) return fail(off);
+  if (formats.some((format) => AS_SVG.includes(format)) && !(await loadSvg()).hasWindow()) return fail([NO_WINDOW]);
   const { fonts } = settled;
   const how = { fonts, ...(drawn.pictures === undefined ? {} : { pictures: drawn.pictures }) };
   const dpi = options.dpi ?? USUAL_DPI;

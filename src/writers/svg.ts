@@ -29,6 +29,9 @@ export interface SvgOptions {
   readonly comment?: readonly string[];
 }
 
+/** Whether there is a document to build trees in. */
+export const hasWindow = (): boolean => getWindow() !== null;
+
 /** Trees are built in this window from now on, unless they are already. */
 export function buildIn(window: SvgWindow): void {
   if (getWindow() !== window) registerWindow(window, window.document);
@@ -85,7 +88,7 @@ function shownGroups(drawing: Drawing, { show }: SvgOptions): readonly Group[] {
 }
 
 function emptySvg({ width, height }: Size, title: string): Svg {
-  if (getWindow() === null) throw new Error('there is no document to build SVG in: hand one in by buildSvgIn()');
+  if (!hasWindow()) throw new Error('there is no document to build SVG in: hand one in by buildSvgIn()');
   const canvas = SVG() as Svg;
   const [w, h] = [mm(width), mm(height)];
   // Links are not used, so their namespace goes.

@@ -54,7 +54,16 @@ export const PACKAGES: readonly { readonly from: string; readonly allowed: reado
   { from: 'src/page/engine/press.ts', allowed: ['svgdom'] },
   {
     from: 'src/dev/',
-    allowed: ['@hyzyla/pdfium', '@pdf-lib/fontkit', '@resvg/resvg-wasm', 'pako', 'pngjs', 'rolldown', 'node:'],
+    allowed: [
+      '@babel/parser',
+      '@hyzyla/pdfium',
+      '@pdf-lib/fontkit',
+      '@resvg/resvg-wasm',
+      'pako',
+      'pngjs',
+      'rolldown',
+      'node:',
+    ],
   },
 ];
 

@@ -68,6 +68,11 @@ const CALLS: readonly (readonly [what: string, call: Call, words: string])[] = [
   ['cuts of nothing', () => library.cutSequence(untyped(undefined)), 'a plan of cuts'],
   ['settings of one job’s strokes', () => library.sharedSettings(untyped([{}])), 'a list of strokes for each job'],
   ['reasons of nothing', () => library.reasons(untyped(undefined)), 'a job that was read'],
+  ['a face of nothing', () => library.face(untyped(undefined)), 'a job that was solved'],
+  ['a face of a text', () => library.faceSvg(untyped(JOB)), 'a job that was solved'],
+  ['a paper of nothing', () => library.findPaper(untyped(undefined)), 'text is to be text'],
+  ['a paper in an odd unit', () => library.findPaper('a4', untyped({ unit: 'ft' })), 'in, mm or cm'],
+  ['an odd schema', () => library.jsonSchema(untyped('jobs')), 'did you mean job?'],
   ['a field of no text', () => library.setField(untyped(undefined), ['title'], 'Heron'), 'text is to be text'],
   ['a field without a path', () => library.clearField(JOB, untyped('title')), 'keys and places in lists'],
 ];
@@ -85,8 +90,8 @@ describe('a wrong call is a problem that says what is wrong, and throws nothing'
   it('every function of the face is among them', () => {
     const functions = Object.entries(library).flatMap(([name, value]) => (typeof value === 'function' ? [name] : []));
     const tried = CALLS.map(([, call]) => call.toString()).join('\n');
-    // What hands a DOM in gives nothing back, and what loads a writer takes nothing.
-    const others = ['buildSvgIn', 'loadSvg'];
+    // What hands a DOM in gives nothing back, what loads a writer takes nothing, and a problem is shown as it is.
+    const others = ['buildSvgIn', 'loadSvg', 'showProblem'];
     expect(functions.filter((name) => !others.includes(name) && !tried.includes(`.${name}(`))).toEqual([]);
   });
 });

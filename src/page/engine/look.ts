@@ -1,6 +1,7 @@
-import { artBox, bareItems, type PlacedPicture, piecePens } from '../../documents/proof/piece.ts';
+import { faceDrawing } from '../../documents/proof/face.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import { loadFonts } from '../../fonts/load.ts';
+import { box } from '../../geometry/box.ts';
 import type { Job } from '../../job/job.ts';
 import { NEEDS_FONTS } from '../../mat/lettering.ts';
 import type { Mat } from '../../mat/model.ts';
@@ -46,20 +47,6 @@ async function pieceOf(solved: Solved, view: View, pictures: ReadonlySet<string>
 }
 
 async function faceOf(mat: Mat, job: Job, known: ReadonlySet<string>): Promise<Drawing> {
-  // No words are drawn on it, so that no rare characters are wanted.
-  const fonts = await loadFonts([]);
-  const pictures = mat.openings.map((opening, i): PlacedPicture | undefined => {
-    const { picture } = job.openings[i]!;
-    return picture !== undefined && known.has(picture) ? { id: picture, box: artBox(opening) } : undefined;
-  });
-  const items = bareItems(mat, job, { at: { x: 0, y: 0 }, scale: 1 }, pictures, [], fonts);
-  const { width, height } = mat.outer;
-  return {
-    title: job.title,
-    width,
-    height,
-    view: 'face',
-    pens: piecePens(job, 1),
-    groups: [{ name: 'piece', label: 'The piece', shown: true, items }],
-  };
+  const within = box(0, 0, mat.outer.width, mat.outer.height);
+  return faceDrawing(mat, job, { within, known, fonts: await loadFonts([]) });
 }
