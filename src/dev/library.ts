@@ -90,7 +90,7 @@ Generated from the comments beside the code (\`npm run reference\`). \`import { 
 browsers; workers import \`matwright/worker\`. Lengths are mm, y runs down, and boxes and sizes have \`width\` and \`height\`. A call
 throws nothing for wrong input: it gives a \`Result\`, either \`{ok: true, value, warnings}\` or \`{ok: false, problems}\`, and
 \`showProblem\` makes a line of each. What codes mean stands in [messages.md](messages.md), what a job and a shop may hold in
-[reference.md](reference.md).
+[reference.md](reference.md); [script/](script) is a program that uses it.
 `;
 
 const TITLES = { function: 'Functions', value: 'Values', type: 'Types' } as const;
