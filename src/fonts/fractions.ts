@@ -30,6 +30,8 @@ const FRACTION = /(?<![\p{L}\d/.,\u2044])(?:(\d+)[ \u00a0-])?(\d{1,3})\/(\d{1,3}
  * keeps the whole number from reading as a power's base.
  */
 export function fraction(text: string): string {
+  // Most texts have none, and are asked about by the thousand.
+  if (!text.includes('/')) return text;
   return text.replace(FRACTION, (_, whole: string | undefined, above: string, below: string) => {
     const sign = WHOLE[`${above}/${below}`];
     if (sign !== undefined) return `${whole ?? ''}${sign}`;

@@ -6,19 +6,60 @@ import type { FaceTable, Fonts, Metrics, Weight } from './model.ts';
 
 /** Lengths come out in the unit that `size`, the em, goes in: mm on a drawing. */
 
-export function textWidth(text: string, weight: Weight, size: number, fonts: Fonts): number {
-  if (PLAIN.test(text)) return plainWidth(text, plainGlyphs(weight, fonts)) * size;
-  return placesOf(text, weight, fonts).reduce((sum, place) => sum + advanceOf(place), 0) * size;
+export const textWidth = (text: string, weight: Weight, size: number, fonts: Fonts): number =>
+  extentOf(text, weight, fonts).width * size;
+
+/** How wide a text is, and how far up and down it reaches from its base line; em. */
+interface Extent {
+  readonly width: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Words are tried in several sizes, lines and places: each is measured once. */
+const EXTENTS = new WeakMap<Fonts, Record<Weight, Map<string, Extent>>>();
+const MOST_KNOWN = 4000;
+
+function extentOf(text: string, weight: Weight, fonts: Fonts): Extent {
+  let all = EXTENTS.get(fonts);
+  if (all === undefined) {
+    all = { regular: new Map(), bold: new Map() };
+    EXTENTS.set(fonts, all);
+  }
+  const known = all[weight];
+  let extent = known.get(text);
+  if (extent === undefined) {
+    extent = PLAIN.test(text) ? plainExtent(text, plainGlyphs(weight, fonts)) : extentOfPlaces(text, weight, fonts);
+    if (known.size >= MOST_KNOWN) known.clear();
+    known.set(text, extent);
+  }
+  return extent;
+}
+
+/** Of printable ASCII: most texts are nothing else. */
+function plainExtent(text: string, { advances, tops, bottoms }: PlainGlyphs): Extent {
+  let width = 0;
+  let top = Number.NEGATIVE_INFINITY;
+  let bottom = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < text.length; i++) {
+    const at = text.charCodeAt(i) - FIRST;
+    width += advances[at]!;
+    if (tops[at]! > top) top = tops[at]!;
+    if (bottoms[at]! < bottom) bottom = bottoms[at]!;
+  }
+  return { width, top, bottom };
+}
+
+function extentOfPlaces(text: string, weight: Weight, fonts: Fonts): Extent {
+  const places = placesOf(text, weight, fonts);
+  return {
+    width: places.reduce((sum, place) => sum + advanceOf(place), 0),
+    top: Math.max(...places.map(topOf)),
+    bottom: Math.min(...places.map(bottomOf)),
+  };
 }
 
 const advanceOf = ({ table, glyph }: Place): number => table.advances[glyph]! / table.unitsPerEm;
-
-/** Of printable ASCII, em: most texts are nothing else, and each is measured many times while it is placed. */
-function plainWidth(text: string, { advances }: PlainGlyphs): number {
-  let sum = 0;
-  for (let i = 0; i < text.length; i++) sum += advances[text.charCodeAt(i) - FIRST]!;
-  return sum;
-}
 
 const FIRST = 0x20;
 const LAST = 0x7e;
@@ -71,24 +112,10 @@ export interface SetText {
  */
 export function textBox(item: SetText, fonts: Fonts): Box {
   const { capHeight, descender } = metrics(item.weight, fonts);
-  let width = 0;
-  let top = capHeight;
-  let bottom = -descender;
-  if (PLAIN.test(item.text)) {
-    const { advances, tops, bottoms } = plainGlyphs(item.weight, fonts);
-    for (let i = 0; i < item.text.length; i++) {
-      const at = item.text.charCodeAt(i) - FIRST;
-      width += advances[at]!;
-      top = Math.max(top, tops[at]!);
-      bottom = Math.min(bottom, bottoms[at]!);
-    }
-  } else {
-    for (const place of placesOf(item.text, item.weight, fonts)) {
-      width += advanceOf(place);
-      top = Math.max(top, topOf(place));
-      bottom = Math.min(bottom, bottomOf(place));
-    }
-  }
+  const extent = extentOf(item.text, item.weight, fonts);
+  const { width } = extent;
+  const top = Math.max(capHeight, extent.top);
+  const bottom = Math.min(-descender, extent.bottom);
   const left = -width * STARTS[item.anchor];
   const along = direction(item.turn);
   const corner = (x: number, y: number): Point => ({

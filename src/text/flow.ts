@@ -59,15 +59,25 @@ export function flow(pieces: readonly Piece[], options: FlowOptions): Flowed {
   const tried = DENSITIES.filter(({ text }) => text.size <= size).map(
     (density) => new Setting(pieces, options, density),
   );
-  let best: Flowed | undefined;
+  const first = tried[0]!;
+  let best = firstOn(1, tried) ?? first.flowed(true)!;
+  while (best.pages.length > 2) {
+    const fewer = firstOn(best.pages.length - 1, tried);
+    if (fewer === undefined) break;
+    best = fewer;
+  }
+  return best;
+}
+
+/** The first way that takes no more than so many pages; the others are given up as soon as they take more. */
+function firstOn(most: number, settings: readonly Setting[]): Flowed | undefined {
   for (const whole of [true, false]) {
-    for (const setting of tried) {
-      const made = setting.flowed(whole);
-      if (best === undefined || made.pages.length < best.pages.length) best = made;
-      if (best.pages.length === 1) return best;
+    for (const setting of settings) {
+      const made = setting.flowed(whole, most);
+      if (made !== undefined) return made;
     }
   }
-  return best!;
+  return undefined;
 }
 
 interface Filled {
@@ -91,11 +101,13 @@ class Setting {
     this.#tallest = Math.max(...options.columns(1).map(({ height }) => height));
   }
 
-  flowed(whole: boolean): Flowed {
+  /** Undefined where it takes more pages than that. */
+  flowed(whole: boolean, most = Number.POSITIVE_INFINITY): Flowed | undefined {
     const { columns, even = false } = this.#options;
     const pages: Flowed['pages'][number][] = [];
     let next = 0;
     do {
+      if (pages.length === most) return undefined;
       const boxes = columns(pages.length);
       const full = this.#filled(next, boxes, whole);
       const isLast = full.next >= this.#pieces.length;

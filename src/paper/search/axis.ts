@@ -74,11 +74,14 @@ export class Axis {
     return order.slice(0, most).map((i) => grids[i]!);
   }
 
+  /** Asked some ten thousand times for one layout, so it calls nothing. */
   private lineCost({ origin, pitch, lap }: Lines): number {
+    const { begins, ends, weights } = this;
     let cost = 0;
-    for (let i = 0; i < this.weights.length; i++) {
-      const lines = behindLast(this.ends[i]!, origin, pitch, lap) - firstLine(this.begins[i]!, origin, pitch, lap);
-      if (lines > 0) cost += this.weights[i]! * lines;
+    for (let i = 0; i < weights.length; i++) {
+      const behind = Math.ceil((ends[i]! + SEAM_CLEARANCE - lap / 2 - origin) / pitch - SAME);
+      const lines = behind - Math.floor((begins[i]! - SEAM_CLEARANCE - lap / 2 - origin) / pitch + SAME) - 1;
+      if (lines > 0) cost += weights[i]! * lines;
     }
     return cost;
   }
