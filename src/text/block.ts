@@ -81,6 +81,9 @@ export function joined(size: Size, parts: readonly (readonly [block: Block, at: 
   };
 }
 
+/** The block as one of a group. */
+export const inGroup = (block: Block, group: string): Block => ({ ...block, groups: block.items.map(() => group) });
+
 /** The block with more of it around: white, or room for what hangs over. */
 export const padded = (block: Block, above: number, below = 0): Block =>
   joined({ width: block.width, height: above + block.height + below }, [[block, { x: 0, y: above }]]);

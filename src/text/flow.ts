@@ -1,7 +1,7 @@
 import type { Item } from '../drawing/model.ts';
 import { type Box, bottom, box } from '../geometry/box.ts';
 import { type Block, moved } from './block.ts';
-import { LARGE, LEAD_IN, type Style, TEXT } from './styles.ts';
+import { LARGE, LEAD_IN, type Style, TEXT, tight } from './styles.ts';
 
 /** How densely a sheet is set: its running words, and how much white there is between things; 1 is usual. */
 export interface Density {
@@ -22,8 +22,6 @@ export interface Piece {
   /** Set into a column of that width; it is never split. */
   readonly make: (width: number, density: Density) => Block;
 }
-
-const tight = (text: Style): Style => ({ ...text, leading: 'tight' });
 
 /** From the most generous down. */
 const DENSITIES: readonly Density[] = [

@@ -67,7 +67,7 @@ export const NUMBER = style('number', 'bold', 0, 'tight');
 
 /** Of what a customer reads. */
 export const TITLE = style('name', 'bold', INK, 'tight');
-export const LEAD = style('lead', 'regular', SOFT);
+export const INTRO = style('lead', 'regular', SOFT);
 export const BODY = style('body', 'regular', INK);
 export const STRONG = style('body', 'bold', INK);
 export const SOFTLY = style('body', 'regular', SOFT);
@@ -81,6 +81,9 @@ export function stepsDown(from: Style): readonly Style[] {
     .reverse()
     .map((size) => ({ ...from, size }));
 }
+
+/** Set solid rather than open. */
+export const tight = (from: Style): Style => ({ ...from, leading: 'tight' });
 
 /** One size smaller, where there is one. */
 export const smaller = (from: Style): Style => stepsDown(from)[1] ?? from;

@@ -19,12 +19,12 @@ export interface Table {
 }
 
 const PAD = 1;
-/** Between words and the rule above or below them. */
-const AIR = 0.7;
+/** Between words and the rule above or below them, em. */
+const AIR = 0.25;
 /** A column to write a number into, and a row to write in. */
 const BLANK = { width: 15, height: 7.5 };
 
-/** As wide as `width`; where the columns are as wide as their words, in a size no larger than `style`'s in which none is broken. */
+/** As wide as `width`, in a size no larger than `style`'s in which no word is broken. */
 export function tableBlock(table: Table, width: number, style: Style, fonts: Fonts): Block {
   const { widths, own } = columnsOf(table, width, style, fonts);
   const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, w) => sum + w, 0));
@@ -39,7 +39,7 @@ export function tableBlock(table: Table, width: number, style: Style, fonts: Fon
   let y = 0;
   const add = (words: TextBlock, least: number): void => {
     if (y > 0) items.push(rule('frame', 0, width, y));
-    const height = Math.max(least, words.height + 2 * AIR);
+    const height = Math.max(least, words.height + 2 * AIR * own.size);
     // In the middle by its capitals: what hangs below a line is not counted.
     items.push(...moved(words.items, 0, y + (height - words.height + depthOf(own, fonts)) / 2));
     y += height;
@@ -59,7 +59,13 @@ function columnsOf(table: Table, width: number, style: Style, fonts: Fonts): Col
   const { head, rows, widths } = table;
   if (widths !== undefined) {
     const total = widths.reduce((sum, w) => sum + w, 0);
-    return { widths: widths.map((w) => (w * width) / total), own: style };
+    const given = widths.map((w) => (w * width) / total);
+    // No word is broken.
+    const isWhole = (own: Style, cells: readonly string[]): boolean =>
+      cells.every((text, i) => text.split(' ').every((word) => widthOf(word, own, fonts) <= given[i]! - 2 * PAD));
+    const steps = stepsDown(style);
+    const own = steps.find((each) => isWhole(inBold(each), head) && rows.every((row) => isWhole(each, row)));
+    return { widths: given, own: own ?? steps.at(-1)! };
   }
   const isBlank = head.map((_, column) => rows.every((cells) => cells[column] === ''));
   const fixed = isBlank.filter(Boolean).length * BLANK.width;

@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { type Raster, renderPdfPage } from '../../src/dev/render.ts';
 import { JIG_PENS } from '../../src/documents/jigs/jig.ts';
 import { READING_RULE, readingAt, rule, slip } from '../../src/documents/jigs/vernier.ts';
-import { shifted } from '../../src/documents/jigs/words.ts';
 import type { Drawing, Item } from '../../src/drawing/model.ts';
 import { sheetsDocument } from '../../src/paper/sheets.ts';
+import { moved } from '../../src/text/block.ts';
 import { writePdf } from '../../src/writers/pdf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { darkness } from '../writers/pixels.ts';
@@ -18,8 +18,8 @@ const [NOUGHT, EDGE] = [14, 18];
 /** The rule, and the slip laid against it so that its nought stands at `place`, where the blade's cut ends. */
 async function laid(place: number): Promise<Raster> {
   const items: Item[] = [
-    ...rule(-5, 40, 'rule', FONTS).items.map((item) => shifted(item, NOUGHT, EDGE)),
-    ...slip('slip').items.map((item) => shifted(item, NOUGHT + place, EDGE)),
+    ...moved(rule(-5, 40, 'rule', FONTS).items, NOUGHT, EDGE),
+    ...moved(slip('slip').items, NOUGHT + place, EDGE),
   ];
   const drawing: Drawing = {
     title: 'vernier',

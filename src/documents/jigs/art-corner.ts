@@ -1,10 +1,12 @@
-import type { Item } from '../../drawing/model.ts';
 import { point } from '../../geometry/point.ts';
 import { error, fail } from '../../problems/problem.ts';
+import { labelBlock, moved } from '../../text/block.ts';
+import type { Entry } from '../../text/entries.ts';
+import { SIGN, smaller, stepsDown } from '../../text/styles.ts';
 import { showLength, showNear, showSize } from '../../units/print.ts';
 import { type Gauge, gaugeJig, MAKING } from './gauge.ts';
 import { contentArea, type JigContext, type JigEntry, outline } from './jig.ts';
-import { type Entry, steps, words } from './words.ts';
+import { steps } from './words.ts';
 
 /** How far each arm of the corner reaches along the artwork. */
 const ARM = 45;
@@ -14,11 +16,17 @@ function artCorner(context: JigContext, left: number, top: number): Gauge {
   const { width, height } = contentArea(context);
   const [w, h] = [Math.min(left + ARM, width), Math.min(top + ARM, height)];
   const corners = [point(0, 0), point(w, 0), point(w, top), point(left, top), point(left, h), point(0, h)];
-  const size = Math.max(2.6, Math.min(6.5, left / 10, top / 5));
-  const marks: Item[] = [
-    words('TOP LEFT', point(2.5, 2 + size), size, { weight: 'bold' }),
-    words('flush with the backing', point(2.5, 2 + 2.4 * size), 0.86 * size),
-  ];
+  const words = stepsDown(SIGN).map((style) =>
+    labelBlock(
+      [
+        { text: 'TOP LEFT', style },
+        { text: 'flush with the backing', style: { ...smaller(style), weight: 'regular' } },
+      ],
+      context.fonts,
+    ),
+  );
+  const own = words.find((block) => block.height + 3 <= top && block.width + 3 <= w) ?? words.at(-1)!;
+  const marks = moved(own.items, 2.5, 2);
   return { width: w, height: h, cut: [outline('cut', corners, 'outline')], marks };
 }
 

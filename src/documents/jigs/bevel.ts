@@ -2,9 +2,11 @@ import type { Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
+import { capHeight } from '../../text/line.ts';
+import { LARGE, LARGE_BOLD } from '../../text/styles.ts';
 import { type Gauge, gaugeJig, MAKING } from './gauge.ts';
 import { contentArea, type JigEntry, line, orderEntries, outline, rectangle, tooSmall } from './jig.ts';
-import { capHeight, steps, words } from './words.ts';
+import { steps, words } from './words.ts';
 
 /** Length of the slot for each millimetre of its width. */
 const WEDGE = 24;
@@ -26,15 +28,10 @@ function wedge(fonts: Fonts, most = WIDEST): Gauge {
     marks.push(line('fine', point(x(width), EDGE - 0.5), point(x(width), EDGE - 0.5 - length), `wedge-${tenth}`));
     if (tenth % 5 === 0) {
       const text = `${width}`;
-      marks.push(
-        words(text, point(x(width), EDGE - 9), 3.4, {
-          anchor: 'middle',
-          weight: tenth % 10 === 0 ? 'bold' : 'regular',
-        }),
-      );
+      marks.push(words(text, point(x(width), EDGE - 9), tenth % 10 === 0 ? LARGE_BOLD : LARGE, 'middle'));
     }
   }
-  marks.push(words('bevel, mm', point(END, EDGE - 9 - 2 * capHeight(3.4, fonts)), 3.4));
+  marks.push(words('bevel, mm', point(END, EDGE - 9 - 2 * capHeight(LARGE, fonts)), LARGE));
   const slot = [
     point(x(NARROWEST), EDGE),
     point(x(most), EDGE),

@@ -10,10 +10,10 @@ import { solve } from '../../mat/solve.ts';
 import { error, fail, succeed } from '../../problems/problem.ts';
 import type { Board } from '../../shop/board.ts';
 import { BOARD } from '../../shop/board.ts';
+import type { Entry } from '../../text/entries.ts';
 import { showLength, showNear, showSize } from '../../units/print.ts';
 import { mmPer } from '../../units/units.ts';
 import { type JigContext, type JigEntry, jigSheets } from './jig.ts';
-import type { Entry, Table } from './words.ts';
 
 interface Row {
   readonly art: Size;
@@ -113,7 +113,7 @@ function entries({ units, head, guide }: JigContext, board: Board, rows: readonl
     if (stroke.beyondGuide) return 'past guide';
     return `${stroke.setting.text}${stroke.setting.sense === 'exact' ? '' : ` ${stroke.setting.sense}`}`;
   };
-  const table = (part: readonly Row[]): Table => ({
+  const table = (part: readonly Row[]): Entry => ({
     kind: 'table',
     head: ['mat', 'frame', 'artwork', 'opening', 'sides', 'top, bottom', 'guide, sides', 'guide, top, bottom'],
     rows: part.map((row) => {

@@ -2,11 +2,13 @@ import type { Item } from '../../drawing/model.ts';
 import { box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import { setback } from '../../mat/bevel.ts';
+import { capHeight } from '../../text/line.ts';
+import { HEAD, LARGE, LARGE_BOLD, TEXT } from '../../text/styles.ts';
 import { showAmount, showLength } from '../../units/print.ts';
 import { mmPer } from '../../units/units.ts';
 import { type Gauge, gaugeJig, hole, MAKING } from './gauge.ts';
 import { contentArea, type JigContext, type JigEntry, line, rectangle, tooSmall } from './jig.ts';
-import { capHeight, steps, words } from './words.ts';
+import { steps, words } from './words.ts';
 
 const HOLE = 0.6;
 const ROOM = 16;
@@ -39,20 +41,16 @@ function cornerGauge(context: JigContext, list: readonly number[]): Gauge {
     );
     cut.push(hole('cut', point(border, border), HOLE, `hole-${i}`));
     marks.push(
-      words(bare(border), point(border + arm + 0.9, border + capHeight(3.4, context.fonts) / 2), 3.4, {
-        weight: 'bold',
-      }),
+      words(bare(border), point(border + arm + 0.9, border + capHeight(LARGE_BOLD, context.fonts) / 2), LARGE_BOLD),
     );
     if (whole) {
-      marks.push(
-        words(bare(border), point(border, length + 1 + capHeight(3.2, context.fonts)), 3.2, { anchor: 'middle' }),
-      );
-      marks.push(words(bare(border), point(length + 1, border + capHeight(3.2, context.fonts) / 2), 3.2));
+      marks.push(words(bare(border), point(border, length + 1 + capHeight(TEXT, context.fonts)), TEXT, 'middle'));
+      marks.push(words(bare(border), point(length + 1, border + capHeight(TEXT, context.fonts) / 2), TEXT));
     }
   });
   const at = point(side - 3, 22);
-  marks.push(words('border gauge', at, 4.2, { weight: 'bold', anchor: 'end' }));
-  marks.push(words(`${context.units}; upper left corner flush`, point(at.x, at.y + 5.6), 3.4, { anchor: 'end' }));
+  marks.push(words('border gauge', at, HEAD, 'end'));
+  marks.push(words(`${context.units}; upper left corner flush`, point(at.x, at.y + 5.6), LARGE, 'end'));
   return { width: side, height: side, cut, marks };
 }
 

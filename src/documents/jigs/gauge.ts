@@ -2,8 +2,9 @@ import type { Drawing, Item } from '../../drawing/model.ts';
 import { type Box, bottom, box } from '../../geometry/box.ts';
 import { type Point, point, type Size } from '../../geometry/point.ts';
 import { type Result, succeed } from '../../problems/problem.ts';
+import { moved } from '../../text/block.ts';
+import type { Entry } from '../../text/entries.ts';
 import { columns, contentArea, JIG_PENS, type Jig, type JigContext, jigSheets, sheet, tooSmall } from './jig.ts';
-import { type Entry, shifted } from './words.ts';
 
 /** Something to print on card and cut out, or to cut with a machine. Its top left is at 0 0. */
 export interface Gauge extends Size {
@@ -32,8 +33,7 @@ export function gaugeJig(
   const area = contentArea(context);
   if (gauge.width > area.width || gauge.height > area.height) return tooSmall(context, kind, gauge);
   const above = area.height - gauge.height - GAP;
-  const items = (at: { x: number; y: number }): readonly Item[] =>
-    [...gauge.marks, ...gauge.cut].map((item) => shifted(item, at.x, at.y));
+  const items = (at: { x: number; y: number }): readonly Item[] => moved([...gauge.marks, ...gauge.cut], at.x, at.y);
   const low = { x: area.x + (area.width - gauge.width) / 2, y: bottom(area) - gauge.height };
   const text: Box = box(area.x, area.y, area.width, above);
   const together = above >= LEAST_WORDS;
@@ -51,7 +51,7 @@ const textBoxes = (text: Box): readonly Box[] => (text.height < 110 && text.widt
 
 /** Outlines and marks in groups of their own, nothing else. */
 function cutDrawing(title: string, gauge: Gauge): Drawing {
-  const moved = (items: readonly Item[]) => items.map((item) => shifted(item, MARGIN, MARGIN));
+  const within = (items: readonly Item[]) => moved(items, MARGIN, MARGIN);
   return {
     title,
     width: gauge.width + 2 * MARGIN,
@@ -59,8 +59,8 @@ function cutDrawing(title: string, gauge: Gauge): Drawing {
     view: 'sheet',
     pens: JIG_PENS,
     groups: [
-      { name: 'engrave', label: 'To draw', shown: true, items: moved(gauge.marks) },
-      { name: 'cut', label: 'To cut', shown: true, items: moved(gauge.cut) },
+      { name: 'engrave', label: 'To draw', shown: true, items: within(gauge.marks) },
+      { name: 'cut', label: 'To cut', shown: true, items: within(gauge.cut) },
     ],
   };
 }

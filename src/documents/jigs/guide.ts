@@ -2,11 +2,13 @@ import { turnedItem } from '../../drawing/turned.ts';
 import { bottom, box, right } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import { succeed } from '../../problems/problem.ts';
+import { moved } from '../../text/block.ts';
+import type { Entry } from '../../text/entries.ts';
 import { showLength } from '../../units/print.ts';
 import { mmPer } from '../../units/units.ts';
 import { contentArea, type JigContext, type JigEntry, jigSheets, orderEntries, tooSmall } from './jig.ts';
 import { READING_RULE, rule, slip } from './vernier.ts';
-import { type Entry, shifted, steps } from './words.ts';
+import { steps } from './words.ts';
 
 /** Shares of the longest setting that the strips are cut at: five settings show a bend in the scale, two do not. */
 const SHARES = [0.1, 0.3, 0.5, 0.75, 1];
@@ -33,7 +35,7 @@ export const GUIDE_JIG: JigEntry = {
       title,
       entries: entries(context, settings(context, longest)),
       figure: () => ({
-        items: [...upright, ...vernier.items.map((item) => shifted(item, at.x, at.y))],
+        items: [...upright, ...moved(vernier.items, at.x, at.y)],
         boxes: [text],
       }),
     });

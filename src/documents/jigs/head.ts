@@ -7,6 +7,9 @@ import { error, fail, type Result, succeed } from '../../problems/problem.ts';
 import { BOARD_THICKNESS } from '../../shop/board.ts';
 import type { Head } from '../../shop/head.ts';
 import { MARKS_BEYOND } from '../../shop/readings/head.ts';
+import { moved } from '../../text/block.ts';
+import type { Entry } from '../../text/entries.ts';
+import { BOLD, TEXT } from '../../text/styles.ts';
 import { showLength, showSize } from '../../units/print.ts';
 import {
   columns,
@@ -21,7 +24,7 @@ import {
 } from './jig.ts';
 import { pieceSize, testPiece } from './test-piece.ts';
 import { READING_RULE, rule, slip } from './vernier.ts';
-import { type Entry, shifted, steps, words } from './words.ts';
+import { steps, words } from './words.ts';
 
 const OPENINGS = 2;
 
@@ -198,8 +201,8 @@ function figure(band: Box, fonts: Fonts): readonly Item[] {
   const [scale, vernier] = [rule(-5, 40, 'rule', fonts), slip('slip')];
   const y = band.y + 2;
   return [
-    ...scale.items.map((item) => shifted(item, band.x - scale.left, y)),
-    ...vernier.items.map((item) => shifted(item, band.x - vernier.left, bottom(band))),
+    ...moved(scale.items, band.x - scale.left, y),
+    ...moved(vernier.items, band.x - vernier.left, bottom(band)),
     ...corner(band.x + scale.right - scale.left + 14, y),
   ];
 }
@@ -207,7 +210,6 @@ function figure(band: Box, fonts: Fonts): readonly Item[] {
 /** Not to scale: a cut that runs past the corner, the rule below it and the slip above. */
 function corner(left: number, top: number): readonly Item[] {
   const [y, crossing, end] = [top + 15, left + 30, left + 44];
-  const size = 3.2;
   return [
     line('bold', point(left, y), point(end, y)),
     line('bold', point(crossing, y - 13), point(crossing, y + 17)),
@@ -215,13 +217,13 @@ function corner(left: number, top: number): readonly Item[] {
     rectangle('snip', box(end - 4, y - 9, 24, 9)),
     line('line', point(crossing, y), point(crossing, y + 6)),
     line('line', point(end, y - 6), point(end, y)),
-    words('0', point(crossing + 1, y + 5.6), size, { weight: 'bold' }),
-    words('rule', point(crossing + 22, y + 6), size),
-    words('0', point(end + 1, y - 3), size, { weight: 'bold' }),
-    words('slip', point(end + 10, y - 4), size),
-    words('the cut that is read', point(left, y - 2), size),
-    words('its end', point(end + 1, y - 11), size),
-    words('the next cut', point(crossing + 2, y + 15), size),
-    words('the face, enlarged', point(left, y + 15), size),
+    words('0', point(crossing + 1, y + 5.6), BOLD),
+    words('rule', point(crossing + 22, y + 6), TEXT),
+    words('0', point(end + 1, y - 3), BOLD),
+    words('slip', point(end + 10, y - 4), TEXT),
+    words('the cut that is read', point(left, y - 2), TEXT),
+    words('its end', point(end + 1, y - 11), TEXT),
+    words('the next cut', point(crossing + 2, y + 15), TEXT),
+    words('the face, enlarged', point(left, y + 15), TEXT),
   ];
 }

@@ -2,6 +2,7 @@ import { hingeFromCorner, ON_ART, STRIP, TAB } from '../../bench/hinges.ts';
 import type { Item } from '../../drawing/model.ts';
 import { box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
+import { HEAD, LARGE, TEXT } from '../../text/styles.ts';
 import { showLength } from '../../units/print.ts';
 import { type Gauge, gaugeJig, MAKING } from './gauge.ts';
 import { contentArea, type JigContext, type JigEntry, rectangle, tooSmall } from './jig.ts';
@@ -23,9 +24,9 @@ function template(inFrom: number): Gauge {
   const art = 18 + TAB.height - ON_ART;
   const marks: Item[] = [
     { kind: 'line', pen: 'bold', from: point(0, art), to: point(width, art), id: 'artwork-edge' },
-    words('artwork’s upper edge', point(width - 2, art + 4.6), 3.4, { anchor: 'end' }),
-    words('T-hinges, back of the artwork', point(3, height - 10), 4.2, { weight: 'bold' }),
-    words(`tab’s middle ${inFrom} mm from the side; turn over for the other corner`, point(3, height - 4), 3),
+    words('artwork’s upper edge', point(width - 2, art + 4.6), LARGE, 'end'),
+    words('T-hinges, back of the artwork', point(3, height - 10), HEAD),
+    words(`tab’s middle ${inFrom} mm from the side; turn over for the other corner`, point(3, height - 4), TEXT),
   ];
   const cut = [
     rectangle('cut', box(0, 0, width, height), 'outline'),
@@ -49,7 +50,7 @@ export const HINGE_TEMPLATE: JigEntry = {
       gauge,
       entries: [
         { kind: 'title', text: 'Hinge template' },
-        { kind: 'text', text: 'Valuable or old works: ask a conservator before hinging.', weight: 'bold' },
+        { kind: 'text', text: 'Valuable or old works: ask a conservator before hinging.', bold: true },
         ...steps([
           MAKING,
           'Lay the artwork face down on clean blotting paper. Lay the card on its upper left corner: the thick line on its upper edge, the card’s side flush with its side.',

@@ -1,6 +1,5 @@
 import type { Stroke } from '../../bench/model.ts';
 import type { Drawing, Item, Pen } from '../../drawing/model.ts';
-import { ellipsized, textWidth } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import { polygon } from '../../geometry/path.ts';
@@ -11,9 +10,14 @@ import { error, fail, type Result } from '../../problems/problem.ts';
 import type { Guide } from '../../shop/guide.ts';
 import type { Head } from '../../shop/head.ts';
 import type { Shop } from '../../shop/shop.ts';
+import { type Entry, piecesOf } from '../../text/entries.ts';
+import { WORD_PENS } from '../../text/figures.ts';
+import { columnsOf, flow } from '../../text/flow.ts';
+import { ellipsized, widthOf } from '../../text/line.ts';
+import { LEAD_IN, TEXT } from '../../text/styles.ts';
 import { showLength } from '../../units/print.ts';
 import type { LengthUnit } from '../../units/units.ts';
-import { type Entry, FRAME_PEN, setEntries, words } from './words.ts';
+import { words } from './words.ts';
 
 /** What a jig is made from. Lengths are mm. */
 export interface JigContext {
@@ -61,16 +65,15 @@ export interface JigEntry {
 }
 
 export const JIG_PENS: Readonly<Record<string, Pen>> = {
+  ...WORD_PENS,
   line: { width: 0.25, colour: 0, dash: [], cap: 'butt' },
   fine: { width: 0.12, colour: 0, dash: [], cap: 'butt' },
   bold: { width: 0.6, colour: 0, dash: [], cap: 'butt' },
   cut: { width: 0.25, colour: 0, dash: [], cap: 'butt' },
   snip: { width: 0.2, colour: 0, dash: [2.4, 1.4], cap: 'butt' },
   hidden: { width: 0.2, colour: 0, dash: [0.8, 0.8], cap: 'butt' },
-  [FRAME_PEN]: { width: 0.15, colour: 0, dash: [], cap: 'butt' },
 };
 
-const FOOT = 3;
 const FOOT_ROOM = 5.5;
 const GUTTER = 7;
 
@@ -89,8 +92,12 @@ export function jigSheets(context: JigContext, plan: SheetPlan): readonly Drawin
   const { paper, fonts } = context;
   const area = contentArea(context);
   const { items, boxes } = plan.figure(area);
-  const pages = setEntries(plan.entries, boxes, columns(area, area.width > 150 ? 2 : 1), fonts);
-  return pages.map((text, i) =>
+  const more = columns(area, area.width > 150 ? 2 : 1);
+  const { pages } = flow(piecesOf(plan.entries, fonts), {
+    columns: (page) => (page === 0 ? boxes : more),
+    largest: LEAD_IN,
+  });
+  return pages.map(({ items: text }, i) =>
     sheet(context, plan.kind, plan.title, paper, [...(i === 0 ? items : []), ...text], plan.pens),
   );
 }
@@ -118,18 +125,15 @@ export function sheet(
 function foot({ area, paper, stamp, fonts }: JigContext, kind: string): readonly Item[] {
   const left = `jig ${kind}, made for ${paper.name}`;
   const y = bottom(area) - 0.9;
-  const room = area.width - textWidth(left, 'regular', FOOT, fonts) - 4;
+  const room = area.width - widthOf(left, TEXT, fonts) - 4;
   return [
-    words(left, point(area.x, y), FOOT),
-    words(ellipsized(stamp, 'regular', FOOT, room, fonts), point(right(area), y), FOOT, { anchor: 'end' }),
+    words(left, point(area.x, y), TEXT),
+    words(ellipsized(stamp, TEXT, room, fonts), point(right(area), y), TEXT, 'end'),
   ];
 }
 
 /** An area in columns of equal width. */
-export function columns(area: Box, count: number, gap = GUTTER): readonly Box[] {
-  const width = (area.width - gap * (count - 1)) / count;
-  return Array.from({ length: count }, (_, i) => box(area.x + i * (width + gap), area.y, width, area.height));
-}
+export const columns = (area: Box, count: number, gap = GUTTER): readonly Box[] => columnsOf(area, count, gap);
 
 export const line = (pen: string, from: Point, to: Point, id?: string): Item => ({
   kind: 'line',
@@ -160,5 +164,5 @@ export function tooSmall({ paper, units }: JigContext, kind: string, needed: Siz
 export function orderEntries({ notYet }: JigContext): readonly Entry[] {
   if (notYet.length === 0) return [];
   const text = `Not yet calibrated: ${notYet.join(' and ')}. The order is printer, guide, head; what comes before is off counts here.`;
-  return [{ kind: 'text', text, weight: 'bold' }];
+  return [{ kind: 'text', text, bold: true }];
 }

@@ -3,9 +3,12 @@ import type { Fonts } from '../../fonts/model.ts';
 import { bottom, box } from '../../geometry/box.ts';
 import { type Point, plus, point, times } from '../../geometry/point.ts';
 import { succeed } from '../../problems/problem.ts';
+import type { Entry } from '../../text/entries.ts';
+import { capHeight } from '../../text/line.ts';
+import { FINE, LARGE_BOLD } from '../../text/styles.ts';
 import { mmFromInches } from '../../units/units.ts';
 import { columns, contentArea, type JigContext, type JigEntry, jigSheets, line, tooSmall } from './jig.ts';
-import { capHeight, type Entry, steps, words } from './words.ts';
+import { steps, words } from './words.ts';
 
 interface Lines {
   /** The side of the square whose corners the diagonals run between. */
@@ -97,14 +100,16 @@ function measured(from: Point, way: Point, length: number, text: string, id: str
   const aside = point(way.y * TICK, way.x * TICK);
   const back = times(aside, -1);
   const middle = plus(from, times(way, length / 2));
-  const size = 3.8;
   const turn = way.x === 1 ? 0 : 270;
-  const at = plus(middle, turn === 0 ? point(0, capHeight(size, fonts) + 1.6) : point(capHeight(size, fonts) + 1.6, 0));
+  const at = plus(
+    middle,
+    turn === 0 ? point(0, capHeight(LARGE_BOLD, fonts) + 1.6) : point(capHeight(LARGE_BOLD, fonts) + 1.6, 0),
+  );
   return [
     line('line', from, to, id),
     line('line', plus(from, aside), plus(from, back), `${id}-start`),
     line('line', plus(to, aside), plus(to, back), `${id}-end`),
-    words(text, at, size, { weight: 'bold', anchor: 'middle', turn }),
+    words(text, at, LARGE_BOLD, 'middle', turn),
   ];
 }
 
@@ -132,19 +137,17 @@ function ladder(side: string, place: (along: number, deep: number) => Point, fon
   return items;
 }
 
-const NUMBER = 2.6;
-
 function rungNumber(side: string, mm: number, end: Point, fonts: Fonts): Item {
-  const high = capHeight(NUMBER, fonts);
+  const high = capHeight(FINE, fonts);
   switch (side) {
     case 'top':
-      return words(`${mm}`, plus(end, point(0.7, 0.2)), NUMBER);
+      return words(`${mm}`, plus(end, point(0.7, 0.2)), FINE);
     case 'bottom':
-      return words(`${mm}`, plus(end, point(0.7, high - 0.2)), NUMBER);
+      return words(`${mm}`, plus(end, point(0.7, high - 0.2)), FINE);
     case 'left':
-      return words(`${mm}`, plus(end, point(0.3, high + 0.7)), NUMBER, { anchor: 'end' });
+      return words(`${mm}`, plus(end, point(0.3, high + 0.7)), FINE, 'end');
     default:
-      return words(`${mm}`, plus(end, point(-0.3, high + 0.7)), NUMBER);
+      return words(`${mm}`, plus(end, point(-0.3, high + 0.7)), FINE);
   }
 }
 
@@ -170,7 +173,7 @@ function entries({ paper, printer }: JigContext, { side, text, second }: Lines):
     {
       kind: 'text',
       text: `${share(0.9407)} or ${share(0.9727)} mm instead of ${side}: the wrong paper is set (A4 squeezed onto Letter, or Letter onto A4). Set ${paper.name} and print again.`,
-      weight: 'bold',
+      bold: true,
     },
     { kind: 'heading', text: 'Write down' },
     {

@@ -1,6 +1,7 @@
 import type { Item } from '../../drawing/model.ts';
 import { box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
+import { HEAD, LARGE, LARGE_BOLD } from '../../text/styles.ts';
 import { type Gauge, gaugeJig, MAKING } from './gauge.ts';
 import { contentArea, type JigEntry, line, rectangle, tooSmall } from './jig.ts';
 import { steps, words } from './words.ts';
@@ -22,7 +23,7 @@ function protractor(): Gauge {
     line('line', origin, point(SIDE - 4, origin.y), 'base'),
     line('line', point(origin.x - 5, origin.y), origin),
     line('line', point(origin.x, origin.y + 5), origin),
-    words('one edge of the corner along this line', point(origin.x + 14, origin.y + 5), 3.6),
+    words('one edge of the corner along this line', point(origin.x + 14, origin.y + 5), LARGE),
   ];
   const count = Math.round((2 * SPREAD) / STEP);
   for (let i = 0; i <= count; i++) {
@@ -39,15 +40,10 @@ function protractor(): Gauge {
       ),
     );
     if (degrees % 2 === 0)
-      marks.push(
-        words(`${degrees}`, at(degrees, OUTER + 2), 3.4, {
-          anchor: 'middle',
-          weight: degrees === 90 ? 'bold' : 'regular',
-        }),
-      );
+      marks.push(words(`${degrees}`, at(degrees, OUTER + 2), degrees === 90 ? LARGE_BOLD : LARGE, 'middle'));
   }
-  marks.push(words('corner protractor', point(origin.x + 14, origin.y - 30), 4.6, { weight: 'bold' }));
-  marks.push(words('degrees; every half is a line', point(origin.x + 14, origin.y - 24), 3.6));
+  marks.push(words('corner protractor', point(origin.x + 14, origin.y - 30), HEAD));
+  marks.push(words('degrees; every half is a line', point(origin.x + 14, origin.y - 24), LARGE));
   return { width: SIDE, height: SIDE, cut: [rectangle('cut', box(0, 0, SIDE, SIDE), 'outline')], marks };
 }
 

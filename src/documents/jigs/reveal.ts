@@ -1,10 +1,12 @@
 import type { Item } from '../../drawing/model.ts';
 import { point } from '../../geometry/point.ts';
+import { capHeight } from '../../text/line.ts';
+import { HEAD } from '../../text/styles.ts';
 import { showLength } from '../../units/print.ts';
 import { mmPer } from '../../units/units.ts';
 import { type Gauge, gaugeJig, MAKING } from './gauge.ts';
 import { type JigContext, type JigEntry, outline } from './jig.ts';
-import { capHeight, steps, words } from './words.ts';
+import { steps, words } from './words.ts';
 
 const BLADE = 95;
 const HANDLE = { width: 32, height: 15 };
@@ -41,12 +43,9 @@ function spacers(context: JigContext, list: readonly number[]): Gauge {
     marks.push(
       words(
         showLength(reveal, context.units),
-        point(width / 2, y + high / 2 + capHeight(4.6, context.fonts) / 2),
-        4.6,
-        {
-          weight: 'bold',
-          anchor: 'middle',
-        },
+        point(width / 2, y + high / 2 + capHeight(HEAD, context.fonts) / 2),
+        HEAD,
+        'middle',
       ),
     );
     y += high + APART;

@@ -3,13 +3,15 @@ import { type Box, bottom, box } from '../../geometry/box.ts';
 import { polygon } from '../../geometry/path.ts';
 import { point } from '../../geometry/point.ts';
 import { succeed } from '../../problems/problem.ts';
+import type { Entry } from '../../text/entries.ts';
+import { capHeight } from '../../text/line.ts';
+import { HEAD, LEAD_IN, TEXT } from '../../text/styles.ts';
 import { showLength, showNear } from '../../units/print.ts';
 import { mmPer } from '../../units/units.ts';
 import { contentArea, type JigContext, type JigEntry, jigSheets, line, tooSmall } from './jig.ts';
-import { capHeight, type Entry, steps, words } from './words.ts';
+import { steps, words } from './words.ts';
 
 const COUNT = 5;
-const LABEL = 4.4;
 /** Below the line that is laid on the artwork: the numbers, and paper to hold. */
 const FOOT = 14;
 const WORDS = 46;
@@ -40,16 +42,16 @@ function strip(context: JigContext, { widths, bands }: Bands, area: Box): readon
     });
     const middle = Math.floor(COUNT / 2) === i;
     items.push(
-      words(showNear(width, context.units), point(x + wide / 2, base + 2.5 + capHeight(LABEL, context.fonts)), LABEL, {
-        anchor: 'middle',
-        weight: middle ? 'bold' : 'regular',
-      }),
+      words(
+        showNear(width, context.units),
+        point(x + wide / 2, base + 2.5 + capHeight(LEAD_IN, context.fonts)),
+        middle ? HEAD : LEAD_IN,
+        'middle',
+      ),
     );
     if (middle)
       items.push(
-        words('as in the job', point(x + wide / 2, base + 9 + capHeight(3.2, context.fonts)), 3.2, {
-          anchor: 'middle',
-        }),
+        words('as in the job', point(x + wide / 2, base + 9 + capHeight(TEXT, context.fonts)), TEXT, 'middle'),
       );
   });
   items.push(line('bold', point(area.x, base), point(area.x + area.width, base), 'artwork-edge'));

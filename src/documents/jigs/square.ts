@@ -3,10 +3,13 @@ import { type Box, box, right } from '../../geometry/box.ts';
 import { point, type Size } from '../../geometry/point.ts';
 import { diagonal, shearOf } from '../../geometry/shear.ts';
 import { succeed } from '../../problems/problem.ts';
+import type { Entry } from '../../text/entries.ts';
+import { capHeight } from '../../text/line.ts';
+import { LARGE, LARGE_BOLD } from '../../text/styles.ts';
 import { printFraction, showNear } from '../../units/print.ts';
 import { mmPer } from '../../units/units.ts';
 import { contentArea, type JigContext, type JigEntry, jigSheets, line, rectangle, tooSmall } from './jig.ts';
-import { capHeight, type Entry, steps, words } from './words.ts';
+import { steps, words } from './words.ts';
 
 interface Rectangle extends Size {
   readonly name: string;
@@ -78,7 +81,6 @@ function picture({ solved, units, fonts }: JigContext, room: Box): readonly Item
   const k = Math.min((room.width - 10) / mat.outer.width, (room.height - 14) / mat.outer.height);
   const [width, height] = [mat.outer.width * k, mat.outer.height * k];
   const left = right(room) - width;
-  const size = 3.6;
   const at = (x: number, y: number) => point(left + x * k, room.y + y * k);
   const openings = mat.openings.map(({ layers }) => layers.at(-1)!.faceBox);
   return [
@@ -88,21 +90,16 @@ function picture({ solved, units, fonts }: JigContext, room: Box): readonly Item
     line('hidden', at(0, mat.outer.height), at(mat.outer.width, 0), 'rising'),
     words(
       showNear(mat.outer.width, units),
-      point(left + width / 2, room.y + height + 2 + capHeight(size, fonts)),
-      size,
-      {
-        anchor: 'middle',
-      },
+      point(left + width / 2, room.y + height + 2 + capHeight(LARGE, fonts)),
+      LARGE,
+      'middle',
     ),
-    words(showNear(mat.outer.height, units), point(left - 2, room.y + height / 2), size, {
-      anchor: 'middle',
-      turn: 270,
-    }),
+    words(showNear(mat.outer.height, units), point(left - 2, room.y + height / 2), LARGE, 'middle', 270),
     words(
       `diagonals ${showNear(diagonal(mat.outer), units)}`,
-      point(left + width / 2, room.y + height + 8 + capHeight(size, fonts)),
-      size,
-      { anchor: 'middle', weight: 'bold' },
+      point(left + width / 2, room.y + height + 8 + capHeight(LARGE_BOLD, fonts)),
+      LARGE_BOLD,
+      'middle',
     ),
   ];
 }

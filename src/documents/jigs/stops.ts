@@ -5,10 +5,13 @@ import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import { type Problem, succeed, warning } from '../../problems/problem.ts';
+import type { Entry } from '../../text/entries.ts';
+import { capHeight } from '../../text/line.ts';
+import { LARGE_BOLD } from '../../text/styles.ts';
 import { showLength } from '../../units/print.ts';
 import { type Gauge, gaugeJig, MAKING } from './gauge.ts';
 import { contentArea, type JigContext, type JigEntry, rectangle } from './jig.ts';
-import { capHeight, type Entry, steps, words } from './words.ts';
+import { steps, words } from './words.ts';
 
 const HEIGHT = 18;
 const APART = 4;
@@ -74,9 +77,7 @@ function drawn(list: readonly Spacer[], fonts: Fonts): Gauge {
     // A spacer that is too short for its name has it beside, on what is cut away.
     const inside = spacer.length > 70;
     marks.push(
-      words(text, point(inside ? 4 : spacer.length + 3, y + HEIGHT / 2 + capHeight(3.8, fonts) / 2), 3.8, {
-        weight: 'bold',
-      }),
+      words(text, point(inside ? 4 : spacer.length + 3, y + HEIGHT / 2 + capHeight(LARGE_BOLD, fonts) / 2), LARGE_BOLD),
     );
     y += HEIGHT + APART;
   }

@@ -5,15 +5,17 @@ import { readJob } from '../../job/read.ts';
 import { solve } from '../../mat/solve.ts';
 import { fail, type Result, succeed } from '../../problems/problem.ts';
 import type { Head } from '../../shop/head.ts';
+import { moved } from '../../text/block.ts';
+import { capHeight } from '../../text/line.ts';
+import { HEAD } from '../../text/styles.ts';
 import { showLength } from '../../units/print.ts';
 import { mmPer } from '../../units/units.ts';
 import { pattern } from '../pattern/pattern.ts';
 import { contentArea, type JigContext, sheet } from './jig.ts';
-import { capHeight, shifted, words } from './words.ts';
+import { words } from './words.ts';
 
 /** Paper beyond the board's edge on a pattern. */
 const AROUND = 2;
-const CAPTION = 4;
 const CAPTION_ROOM = 10;
 
 /** No larger than a stroke needs to show how the head travels: board costs money. */
@@ -71,15 +73,8 @@ export function testPiece(
   const { strokes } = makeStrokes(solved.value, job);
   const { drawing, warnings } = pattern(solved.value, strokes, job, 0, { fonts });
   const area = contentArea(context);
-  const items: Item[] = drawing.groups.flatMap((group) => group.items.map((item) => shifted(item, area.x, area.y)));
-  const at = point(area.x, area.y + drawing.height + 3 + capHeight(CAPTION, fonts, 'bold'));
-  const made = sheet(
-    context,
-    kind,
-    title,
-    context.paper,
-    [...items, words(caption, at, CAPTION, { weight: 'bold' })],
-    drawing.pens,
-  );
+  const items: Item[] = drawing.groups.flatMap((group) => moved(group.items, area.x, area.y));
+  const at = point(area.x, area.y + drawing.height + 3 + capHeight(HEAD, fonts));
+  const made = sheet(context, kind, title, context.paper, [...items, words(caption, at, HEAD)], drawing.pens);
   return succeed(made, warnings);
 }

@@ -2,8 +2,10 @@ import type { Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
+import { capHeight } from '../../text/line.ts';
+import { BOLD, TEXT } from '../../text/styles.ts';
 import { line, rectangle } from './jig.ts';
-import { capHeight, words } from './words.ts';
+import { words } from './words.ts';
 
 /**
  * A rule of millimetres and a slip that slides along its edge. Ten parts of the slip are nineteen millimetres, so that
@@ -34,12 +36,7 @@ export function rule(from: number, to: number, id: string, fonts: Fonts): Scale 
     items.push(line(mm === 0 ? 'line' : 'fine', point(mm, 0), point(mm, length), `${id}-${mm}`));
     if (mm % 10 === 0 || mm === from) {
       const text = mm < 0 ? `−${-mm}` : `${mm}`;
-      items.push(
-        words(text, point(mm, 8.6 + capHeight(3.2, fonts)), 3.2, {
-          anchor: 'middle',
-          weight: mm === 0 ? 'bold' : 'regular',
-        }),
-      );
+      items.push(words(text, point(mm, 8.6 + capHeight(TEXT, fonts)), mm === 0 ? BOLD : TEXT, 'middle'));
     }
   }
   return { items, left: from - END, right: to + END, top: 0, bottom: DEPTH };
@@ -52,10 +49,9 @@ export function slip(id: string): Scale {
   for (let k = 0; k <= PARTS; k++) {
     const x = k * PART;
     items.push(line(k === 0 ? 'line' : 'fine', point(x, 0), point(x, k % 5 === 0 ? -6.4 : -4.6), `${id}-${k}`));
-    if (k % 2 === 0)
-      items.push(words(`${k}`, point(x, -7.6), 2.9, { anchor: 'middle', weight: k === 0 ? 'bold' : 'regular' }));
+    if (k % 2 === 0) items.push(words(`${k}`, point(x, -7.6), k === 0 ? BOLD : TEXT, 'middle'));
   }
-  items.push(words('tenths', point(long / 2, -11.6), 2.9, { anchor: 'middle' }));
+  items.push(words('tenths', point(long / 2, -11.6), TEXT, 'middle'));
   return { items, left: -END, right: long + END, top: -DEPTH, bottom: 0 };
 }
 

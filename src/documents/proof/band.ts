@@ -1,12 +1,12 @@
-import type { Item } from '../../drawing/model.ts';
-import type { Fonts } from '../../fonts/model.ts';
 import type { PriceLine, PriceList } from '../../stock/prices.ts';
-import { rule, SMALL } from '../../text/type-scale.ts';
+import { type Block, inGroup, joined, padded, stacked } from '../../text/block.ts';
+import { rule } from '../../text/figures.ts';
 import type { ProofGroup, Variant } from './model.ts';
-import { LINE, materialRows, priceRows, scaleBar, signLine, sizeRow, tickBox } from './parts.ts';
+import { type ListStyle, materialRows, priceRows, signLine, sizeRow, tickBox } from './parts.ts';
+import { scaleBar } from './scale-bar.ts';
 import { type Material, materials, type NamedSize, namedSizes } from './words.ts';
 
-/** The stretch of a sheet that columns share. */
+/** The stretch of a sheet that a variant has. */
 export interface Column {
   readonly x: number;
   readonly width: number;
@@ -18,51 +18,48 @@ export interface BandRequest {
   readonly all: readonly Variant[];
   /** The number of the sheet's first variant, from 0. */
   readonly first: number;
-  readonly whole: Column;
-  /** One for each variant that a sheet has room for. */
+  readonly width: number;
+  /** One for each variant that a sheet has room for, from the left edge of the band. */
   readonly columns: readonly Column[];
   readonly gutter: number;
   readonly scale: number;
-  readonly fonts: Fonts;
-  /** Size of the lists: 1, or less where there is too much in them. */
-  readonly share: number;
-}
-
-export interface Band {
-  readonly groups: ReadonlyMap<ProofGroup, readonly Item[]>;
-  readonly height: number;
+  readonly style: ListStyle;
 }
 
 /** Room at the right of the sizes for the scale. */
 const BAR_WIDTH = 52;
 
-/** Everything that is said of the piece, under a rule at `top`. */
-export function band(request: BandRequest, top: number): Band {
-  const { variants, all, whole, gutter, scale, fonts } = request;
+const inPart = (block: Block, group: ProofGroup): Block => inGroup(block, group);
+
+/** Everything that is said of the piece, under a rule. */
+export function band(request: BandRequest): Block {
+  const { variants, all, width, gutter, scale, style } = request;
+  const { fonts } = style;
   const { job } = variants[0]!;
-  const groups = new Map<ProofGroup, Item[]>();
-  const add: Add = (group, items) => {
-    groups.set(group, [...(groups.get(group) ?? []), ...items]);
-  };
-  const end = whole.x + whole.width;
-  add('sizes', [rule('rule', whole.x, end, top)]);
+  const line: Block = { items: [rule('rule', 0, width, 0)], width, height: 0 };
   const alike =
     all.length === 1 ? [] : alikeIn(all.map(materialsOf)).map(({ part, what }) => ({ of: part, size: what }));
-  const pairs = [...alikeIn(all.map(sizesOf)), ...alike];
-  const sizes = sizeRow(pairs, whole.x, top + 6, whole.width - BAR_WIDTH, fonts);
-  add('sizes', [...sizes.items, ...scaleBar(scale, job.units, end, top + 7.6).items]);
-  const below = Math.max(sizes.bottom, top + 11.5) + 2.9 * LINE;
-  const bottom = all.length === 1 ? single(request, below, add) : several(request, below, add);
-  const y = bottom + 4.3 * LINE;
-  const half = (whole.width - gutter) / 2;
-  add('approval', [
-    ...signLine('Approved as drawn: signature', whole.x, y, half),
-    ...signLine('Date', whole.x + half + gutter, y, half),
+  const sizes = sizeRow([...alikeIn(all.map(sizesOf)), ...alike], width - BAR_WIDTH, fonts);
+  const bar = scaleBar(scale, job.units, BAR_WIDTH, fonts);
+  const named = joined({ width, height: Math.max(sizes.height, bar.height) }, [
+    [sizes, { x: 0, y: 0 }],
+    [bar, { x: width - BAR_WIDTH, y: 0 }],
   ]);
-  return { groups, height: y + 2.4 * SMALL.size - top };
+  const half = (width - gutter) / 2;
+  const [signature, date] = ['Approved as drawn: signature', 'Date'].map((word) => signLine(word, half, fonts));
+  const signed = joined({ width, height: signature!.height }, [
+    [signature!, { x: 0, y: 0 }],
+    [date!, { x: half + gutter, y: 0 }],
+  ]);
+  return stacked(
+    [
+      stacked([inPart(line, 'sizes'), inPart(named, 'sizes')], 4),
+      all.length === 1 ? single(request) : several(request),
+      padded(inPart(signed, 'approval'), 6),
+    ],
+    6.5,
+  );
 }
-
-type Add = (group: ProofGroup, items: readonly Item[]) => void;
 
 const materialsOf = ({ mat, job }: Variant): readonly Material[] => materials(mat, job);
 const sizesOf = ({ mat, job }: Variant): readonly NamedSize[] => namedSizes(mat, job);
@@ -78,46 +75,43 @@ const ownOf = <T extends object>(list: readonly T[], lists: readonly (readonly T
 };
 
 /** Materials on the left, prices on the right. */
-function single({ variants, whole, gutter, ...style }: BandRequest, y: number, add: Add): number {
+function single({ variants, width, gutter, style }: BandRequest): Block {
   const variant = variants[0]!;
-  const half = (whole.width - gutter) / 2;
-  const wide = variant.prices === undefined ? whole.width : half;
-  const material = materialRows(materialsOf(variant), whole.x, y, wide, style);
-  add('materials', material.items);
-  if (variant.prices === undefined) return material.bottom;
-  const price = priceRows(variant.prices, whole.x + half + gutter, y, half, style);
-  add('prices', price.items);
-  return Math.max(material.bottom, price.bottom);
+  const half = (width - gutter) / 2;
+  const { prices } = variant;
+  const material = inPart(materialRows(materialsOf(variant), prices === undefined ? width : half, style), 'materials');
+  if (prices === undefined) return material;
+  const price = inPart(priceRows(prices, half, style), 'prices');
+  return joined({ width, height: Math.max(material.height, price.height) }, [
+    [material, { x: 0, y: 0 }],
+    [price, { x: half + gutter, y: 0 }],
+  ]);
 }
 
 /** A column for each: its letter to tick, what it alone is made of, what it costs. */
-function several({ variants, all, first, columns, ...style }: BandRequest, y: number, add: Add): number {
+function several({ variants, all, first, width, columns, style }: BandRequest): Block {
   const { fonts } = style;
-  const bottoms = variants.map((variant, i) => {
-    const { x, width } = columns[i]!;
-    const caption = tickBox(letter(first + i), variant.label ?? '', x, y, width, fonts);
-    add('materials', caption.items);
-    let at = caption.bottom;
-    const own = ownOf(materialsOf(variant), all.map(materialsOf));
-    if (own.length > 0) {
-      const rows = materialRows(own, x, at + 1.7 * LINE, width, style);
-      add('materials', rows.items);
-      at = rows.bottom;
-    }
+  const made = variants.map((variant, i) => {
+    const { width: wide } = columns[i]!;
+    const materials = ownOf(materialsOf(variant), all.map(materialsOf));
     const sizes = ownOf(sizesOf(variant), all.map(sizesOf));
-    if (sizes.length > 0) {
-      const row = sizeRow(sizes, x, at + 1.7 * LINE, width, fonts);
-      add('sizes', row.items);
-      at = row.bottom;
-    }
     const { prices } = variant;
-    if (prices === undefined) return at;
     const lists = all.flatMap((each) => (each.prices === undefined ? [] : [each.prices.lines]));
-    const price = priceRows(gathered(prices, lists), x, at + 1.8 * LINE, width, style);
-    add('prices', price.items);
-    return price.bottom;
+    return stacked(
+      [
+        inPart(tickBox(letter(first + i), variant.label ?? '', wide, fonts), 'materials'),
+        ...(materials.length === 0 ? [] : [inPart(materialRows(materials, wide, style), 'materials')]),
+        ...(sizes.length === 0 ? [] : [inPart(sizeRow(sizes, wide, fonts), 'sizes')]),
+        ...(prices === undefined ? [] : [inPart(priceRows(gathered(prices, lists), wide, style), 'prices')]),
+      ],
+      3.6,
+    );
   });
-  return Math.max(...bottoms);
+  const height = Math.max(...made.map((block) => block.height));
+  return joined(
+    { width, height },
+    made.map((block, i) => [block, { x: columns[i]!.x, y: 0 }] as const),
+  );
 }
 
 /** What costs the same in all of them, in one line behind the others. */

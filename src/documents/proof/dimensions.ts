@@ -4,7 +4,8 @@ import { bottom, right } from '../../geometry/box.ts';
 import type { Job } from '../../job/job.ts';
 import { pieceBox } from '../../mat/framed.ts';
 import type { Mat } from '../../mat/model.ts';
-import { INK, SIZE, type Style, set, widthOf } from '../../text/type-scale.ts';
+import { set, widthOf } from '../../text/line.ts';
+import { INK, SMALL, type Style } from '../../text/styles.ts';
 import type { Place } from './piece.ts';
 import { number } from './words.ts';
 
@@ -18,7 +19,7 @@ export interface Measured {
 /** Rows of distances beside the piece, the nearest first; no two in a row touch, lines and words counted. */
 export type Row = readonly Measured[];
 
-const STYLE: Style = { size: SIZE.small, weight: 'regular', colour: INK };
+const STYLE: Style = { ...SMALL, colour: INK };
 const PITCH = 5.2;
 const FIRST = 3.6;
 const GAP = 1.2;
@@ -170,7 +171,7 @@ export function dimensionItems(mat: Mat, job: Job, place: Place, rows: Dimension
       rows.down,
       at.y,
       (pen, [y1, x1], [y2, x2]) => ({ kind: 'line', pen, from: { x: far + x1, y: y1 }, to: { x: far + x2, y: y2 } }),
-      (text, y, out) => ({ ...set(text, far + out, y, STYLE, 'middle'), turn: -90 }),
+      (text, y, out) => set(text, far + out, y, STYLE, 'middle', -90),
     ),
   ];
 }

@@ -4,6 +4,7 @@ import type { Box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
+import type { Margined } from '../../settle/settled.ts';
 import type { PriceList } from '../../stock/prices.ts';
 
 /** One way to make the piece. Where there are several, `label` says what is different. */
@@ -16,7 +17,7 @@ export interface Variant {
 
 export interface ProofOptions {
   /** Either way up; the proof takes the better one. */
-  readonly paper: Size;
+  readonly paper: Margined & { readonly onItsSide: Margined };
   /** As it is to be printed. */
   readonly date?: string;
   readonly dimensions: boolean;

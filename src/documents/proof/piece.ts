@@ -1,5 +1,4 @@
 import type { Item, PathItem, Pen } from '../../drawing/model.ts';
-import { textWidth } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, box, centre, grown } from '../../geometry/box.ts';
 import { parallelOf } from '../../geometry/parallel.ts';
@@ -9,7 +8,9 @@ import type { Job } from '../../job/job.ts';
 import { decor } from '../../mat/decor.ts';
 import { frameOf, pieceBox, seenBox } from '../../mat/framed.ts';
 import type { Mat, MatOpening } from '../../mat/model.ts';
-import { boxItem, SMALL, set } from '../../text/type-scale.ts';
+import { boxItem } from '../../text/figures.ts';
+import { set, widthOf } from '../../text/line.ts';
+import { SMALL } from '../../text/styles.ts';
 import { facets } from './bevel.ts';
 import { frameItems, lipShadow, mitreColour, mitrePen, shadow } from './frame.ts';
 import { coreColour, darker, mixed, slope } from './shades.ts';
@@ -197,7 +198,7 @@ function paperShadow(art: Box): readonly PathItem[] {
 
 function wordsItems(words: string, art: Box, fonts: Fonts): readonly Item[] {
   const style = { ...SMALL, colour: 0.5 };
-  if (words === '' || textWidth(words, style.weight, style.size, fonts) > 0.86 * art.width) return [];
+  if (words === '' || widthOf(words, style, fonts) > 0.86 * art.width) return [];
   const middle = centre(art);
   return [set(words, middle.x, middle.y + 0.35 * style.size, style, 'middle')];
 }

@@ -1,22 +1,16 @@
 import type { Item } from '../../drawing/model.ts';
-import { type Point, point, type Size } from '../../geometry/point.ts';
+import { type Box, bottom } from '../../geometry/box.ts';
+import { type Point, point } from '../../geometry/point.ts';
 import { pieceBox } from '../../mat/framed.ts';
-import {
-  capHeight,
-  fitted,
-  headline,
-  INTRO,
-  paragraph,
-  SIZE,
-  SMALL,
-  set,
-  TITLE,
-  widthOf,
-} from '../../text/type-scale.ts';
-import { type Band, band } from './band.ts';
+import type { Margined } from '../../settle/settled.ts';
+import { type Block, inGroup, moved, stacked } from '../../text/block.ts';
+import { fittedLine, headline, level, paragraph } from '../../text/paragraph.ts';
+import { BODY, INTRO, SMALL, smaller, TITLE, tight } from '../../text/styles.ts';
+import { areaOf } from '../bench-page.ts';
+import { type BandRequest, band, type Column } from './band.ts';
 import { dimensionItems, dimensions, roomFor } from './dimensions.ts';
-import type { ProofGroup, ProofOptions, Variant } from './model.ts';
-import type { Part } from './parts.ts';
+import { PROOF_GROUPS, type ProofGroup, type ProofOptions, type Variant } from './model.ts';
+import type { ListStyle } from './parts.ts';
 import { type PlacedPicture, pieceItems } from './piece.ts';
 import { COLOURS, placeholderWords } from './words.ts';
 
@@ -31,7 +25,7 @@ export interface SheetParts {
 }
 
 export interface ChosenSheet {
-  readonly paper: Size;
+  readonly paper: Margined;
   readonly scale: number;
   readonly make: (variants: readonly Variant[], parts: SheetParts) => SheetItems;
 }
@@ -46,17 +40,12 @@ const WORTH_TURNING = 1.2;
 
 /** Upright or lying, whichever shows the piece larger; every sheet of a proof is alike. */
 export function bestSheet(variants: readonly Variant[], options: ProofOptions, perSheet: number): ChosenSheet {
-  const [short, long] = [
-    Math.min(options.paper.width, options.paper.height),
-    Math.max(options.paper.width, options.paper.height),
-  ];
-  const [upright, lying] = [
-    { width: short, height: long },
-    { width: long, height: short },
-  ].map((paper) => {
-    const layout = new SheetLayout(paper, variants, options, perSheet);
+  const { paper } = options;
+  const isUpright = paper.width <= paper.height;
+  const [upright, lying] = (isUpright ? [paper, paper.onItsSide] : [paper.onItsSide, paper]).map((each) => {
+    const layout = new SheetLayout(each, variants, options, perSheet);
     return {
-      paper,
+      paper: each,
       scale: layout.scale,
       make: (own: readonly Variant[], parts: SheetParts) => layout.make(own, parts),
     };
@@ -64,47 +53,45 @@ export function bestSheet(variants: readonly Variant[], options: ProofOptions, p
   return lying.scale > upright.scale * WORTH_TURNING ? lying : upright;
 }
 
-const MARGIN = { side: 17, top: 15, bottom: 11 };
 const GUTTER = 10;
 /** Between the head, the piece and what is said of it. */
 const AIR = 9;
 
 /** Lists are set smaller where they would leave the piece less of the sheet's height than this. */
 const LEAST_FIELD = 0.27;
-const SHARES = [1, 0.85, 0.7, 0.55];
+const LISTS: readonly Omit<ListStyle, 'fonts'>[] = [
+  { body: BODY, gap: 1.5 },
+  { body: tight(BODY), gap: 0.8 },
+  { body: tight(smaller(BODY)), gap: 0.6 },
+];
 
 class SheetLayout {
   /** Known once the field is: until then the band is only measured. */
   #scale: number | undefined;
   readonly #all: readonly Variant[];
-  readonly #paper: Size;
   readonly #options: ProofOptions;
   readonly #perSheet: number;
-  readonly #left: number;
-  readonly #right: number;
-  readonly #head: Part;
-  readonly #foot: Part & { readonly top: number };
+  readonly #area: Box;
+  readonly #head: Block;
+  readonly #foot: Block;
   readonly #fieldTop: number;
   #fieldBottom = 0;
-  #share = 1;
+  #lists = LISTS[0]!;
 
-  constructor(paper: Size, variants: readonly Variant[], options: ProofOptions, perSheet: number) {
+  constructor(paper: Margined, variants: readonly Variant[], options: ProofOptions, perSheet: number) {
     this.#all = variants;
-    this.#paper = paper;
     this.#options = options;
     this.#perSheet = perSheet;
-    const side = Math.min(MARGIN.side, paper.width / 10);
-    this.#left = side;
-    this.#right = paper.width - side;
-    this.#head = this.#headItems(variants[0]!);
-    this.#foot = this.#footItems();
-    this.#fieldTop = this.#head.bottom + AIR;
-    const least = LEAST_FIELD * paper.height;
-    for (const share of SHARES) {
-      this.#share = share;
-      const bands = pagesOf(variants, perSheet).map((own) => this.#band(own, 0, 0).height);
-      this.#fieldBottom = this.#foot.top - Math.max(...bands) - AIR * 0.9 - 6;
-      if (this.#fieldBottom - this.#fieldTop >= least) break;
+    const side = Math.min(17, paper.width / 10);
+    this.#area = areaOf(paper, { top: 15, right: side, bottom: 11, left: side });
+    this.#head = this.#headBlock(variants[0]!);
+    this.#foot = paragraph(COLOURS, this.#area.width, SMALL, options.fonts);
+    this.#fieldTop = this.#area.y + this.#head.height + AIR;
+    for (const lists of LISTS) {
+      this.#lists = lists;
+      const bands = pagesOf(variants, perSheet).map((own) => this.#band(own, 0).height);
+      this.#fieldBottom = bottom(this.#area) - this.#foot.height - Math.max(...bands) - 2 * AIR * 0.9;
+      if (this.#fieldBottom - this.#fieldTop >= LEAST_FIELD * paper.height) break;
     }
     this.#scale = this.#bestScale(variants);
   }
@@ -119,7 +106,7 @@ class SheetLayout {
     const add = (group: ProofGroup, made: readonly Item[]): void => {
       items.set(group, [...(items.get(group) ?? []), ...made]);
     };
-    add('head', this.#head.items);
+    add('head', moved(this.#head.items, this.#area.x, this.#area.y));
     variants.forEach((variant, i) => {
       const at = this.#pieceAt(variant, i);
       const place = { at, scale: this.scale };
@@ -132,47 +119,34 @@ class SheetLayout {
         add('dimensions', dimensionItems(variant.mat, variant.job, place, rows, fonts));
       }
     });
-    const band = this.#band(variants, this.#fieldBottom + AIR * 0.9, parts.first);
-    for (const [group, made] of band.groups) add(group, made);
-    add('foot', this.#foot.items);
+    const said = this.#band(variants, parts.first);
+    const placed = moved(said.items, this.#area.x, this.#fieldBottom + AIR * 0.9);
+    for (const [group] of PROOF_GROUPS)
+      add(
+        group,
+        placed.filter((_, i) => said.groups?.[i] === group),
+      );
+    add('foot', moved(this.#foot.items, this.#area.x, bottom(this.#area) - this.#foot.height));
     return items;
   }
 
-  #headItems({ job }: Variant): Part {
+  #headBlock({ job }: Variant): Block {
     const { fonts, date } = this.#options;
-    const said = date === undefined ? 'Proof' : `Proof, ${date}`;
-    const aside = widthOf(said, INTRO, fonts) + 12;
-    const width = this.#right - this.#left;
-    const { style, lines } = headline(job.title, width - Math.min(aside, 0.5 * width), TITLE, fonts);
-    let y = MARGIN.top + capHeight(style, fonts);
-    const items: Item[] = lines.map((line, i) => set(line, this.#left, y + i * 1.16 * style.size, style));
-    items.push(set(said, this.#right, y, fitted(said, INTRO, 0.5 * width - 12, 0.4, fonts), 'end'));
-    y += (lines.length - 1) * 1.16 * style.size;
-    if (job.customer !== undefined) {
-      const customer = paragraph(job.customer, this.#left, y + SIZE.intro * 1.75, width * 0.8, INTRO, fonts);
-      items.push(...customer.items);
-      y = customer.bottom;
-    }
-    return { items, bottom: y + 0.25 * SIZE.intro };
+    const { width } = this.#area;
+    const said = fittedLine(date === undefined ? 'Proof' : `Proof, ${date}`, 0.5 * width - 12, INTRO, fonts);
+    const first = level([
+      [0, headline(job.title, width - said.width - 12, TITLE, fonts)],
+      [width - said.width, said],
+    ]);
+    if (job.customer === undefined) return first;
+    return stacked([first, paragraph(job.customer, width * 0.8, INTRO, fonts)], 2);
   }
 
-  #footItems(): Part & { readonly top: number } {
-    const { fonts } = this.#options;
-    const width = this.#right - this.#left;
-    const lines = paragraph(COLOURS, this.#left, 0, width, SMALL, fonts);
-    const last = this.#paper.height - MARGIN.bottom;
-    const y = last - lines.bottom;
-    return {
-      items: paragraph(COLOURS, this.#left, y, width, SMALL, fonts).items,
-      bottom: last,
-      top: y - capHeight(SMALL, fonts),
-    };
-  }
-
-  #column(i: number): { readonly x: number; readonly width: number } {
+  /** From the left edge of the area. */
+  #column(i: number): Column {
     const n = this.#perSheet;
-    const width = (this.#right - this.#left - (n - 1) * GUTTER) / n;
-    return { x: this.#left + i * (width + GUTTER), width };
+    const width = (this.#area.width - (n - 1) * GUTTER) / n;
+    return { x: i * (width + GUTTER), width };
   }
 
   #bestScale(variants: readonly Variant[]): number {
@@ -201,17 +175,25 @@ class SheetLayout {
     const free = this.#fieldBottom - this.#fieldTop - piece.height * this.scale - roomFor(rows.across);
     const spare = width - piece.width * this.scale;
     // In the middle by itself, as long as what stands at its right leaves it there.
-    const left = x + Math.min(spare / 2, spare - roomFor(rows.down));
+    const left = this.#area.x + x + Math.min(spare / 2, spare - roomFor(rows.down));
     return point(left - piece.x * this.scale, this.#fieldTop + free * 0.46 - piece.y * this.scale);
   }
 
-  /** Under a rule at `top`. */
-  #band(variants: readonly Variant[], top: number, first: number): Band {
+  /** Everything that is said of some variants. */
+  #band(variants: readonly Variant[], first: number): Block {
     const { fonts } = this.#options;
     const columns = Array.from({ length: this.#perSheet }, (_, i) => this.#column(i));
-    const whole = { x: this.#left, width: this.#right - this.#left };
-    const request = { variants, all: this.#all, first, whole, columns, gutter: GUTTER, fonts, share: this.#share };
-    return band({ ...request, scale: this.#scale ?? 1 }, top);
+    const request: BandRequest = {
+      variants,
+      all: this.#all,
+      first,
+      width: this.#area.width,
+      columns,
+      gutter: GUTTER,
+      scale: this.#scale ?? 1,
+      style: { ...this.#lists, fonts },
+    };
+    return band(request);
   }
 }
 

@@ -127,6 +127,6 @@ export const checkTable = (list: readonly Check[]): Entry => ({
   kind: 'table',
   head: ['what', 'should be', '±', 'measured'],
   rows: list.map(({ what, expected, tolerance }) => [what, expected, tolerance, '']),
-  widths: [0.36, 0.325, 0.155, 0.16],
+  widths: [0.34, 0.3, 0.16, 0.2],
   rowHeight: 5.5,
 });

@@ -1,5 +1,5 @@
+import { itemBox } from '../../drawing/bounds.ts';
 import type { PathItem, TextItem } from '../../drawing/model.ts';
-import { textBox } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { polygon } from '../../geometry/path.ts';
 import { point } from '../../geometry/point.ts';
@@ -20,7 +20,7 @@ const [BELOW, THICK] = [0.11, 0.09];
 /** The bar under an upright number that tells which way up it is read; nothing under others. */
 export function underline(item: TextItem, fonts: Fonts): readonly PathItem[] {
   if (!turnsIntoAnother(item.text)) return [];
-  const { x, width } = textBox(item, fonts);
+  const { x, width } = itemBox(item, {}, fonts)!;
   const [top, foot] = [item.at.y + BELOW * item.size, item.at.y + (BELOW + THICK) * item.size];
   const corners = [point(x, top), point(x + width, top), point(x + width, foot), point(x, foot)];
   return [{ kind: 'path', fill: item.colour, paths: [polygon(corners)] }];
