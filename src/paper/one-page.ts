@@ -131,6 +131,7 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
       title: drawing.title,
       view: drawing.view,
       stamp: options.stamp,
+      ...(options.printer === undefined ? {} : { printer: options.printer }),
       fonts: options.fonts,
     },
     words,

@@ -74,6 +74,7 @@ export function planPages(
         view: drawing.view,
         ...(naming.place === undefined ? {} : { place: naming.place }),
         stamp: options.stamp,
+        ...(options.printer === undefined ? {} : { printer: options.printer }),
         fonts: options.fonts,
       },
       words,

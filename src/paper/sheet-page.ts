@@ -12,7 +12,7 @@ import { furnitureFrames } from './furniture/frame.ts';
 import { SHEET_PENS } from './furniture/pens.ts';
 import { rulersOf } from './furniture/rulers.ts';
 import { crossBox, crossItems, type Edge, type Join, joinLine, neighbourBlock } from './furniture/seam-marks.ts';
-import { labelBlocks, type SheetLabel } from './furniture/sheet-label.ts';
+import { labelBlocks, type SheetLabel, uncorrectedBlock } from './furniture/sheet-label.ts';
 import type { CrossMark, LaidPage, Part } from './model.ts';
 import { partOf, type Turn, turnBox, turnedBack, turnPoint } from './turn.ts';
 
@@ -94,6 +94,11 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
   const rulers = rulersOf(fonts);
   set('a ruler in x', rulers.level, from('bottom right'));
   set('a ruler in y', rulers.upright, from('top right'));
+  // Last, so that nothing gives way to it: where it finds no room, the first sheet says it.
+  const uncorrected = uncorrectedBlock(plan.label);
+  const clear = uncorrected === undefined ? undefined : room.best(from('bottom left')(uncorrected));
+  if (uncorrected !== undefined && clear !== undefined && room.cost(clear) === 0)
+    under.push(...moved(uncorrected.items, clear.x, clear.y));
 
   const { name, place } = plan.label;
   const pens = { ...SHEET_PENS, ...plan.note?.pens };

@@ -1,5 +1,7 @@
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
+import { printerWords } from '../../settle/printer.ts';
+import type { Printer } from '../../shop/printer.ts';
 import { type Block, beside, type Line, labelBlock, stacked } from '../../text/block.ts';
 import { ellipsized } from '../../text/line.ts';
 import { FINE, inBold, LARGE, LEAD_IN, NAME, NUMBER, READING, SIGN, type Style, TEXT } from '../../text/styles.ts';
@@ -13,6 +15,7 @@ export interface SheetLabel {
   readonly view: Drawing['view'];
   /** Where on the board it lies, in words. */
   readonly place?: string;
+  readonly printer?: Printer;
   /** Which printer is corrected for, or that none is. */
   readonly stamp: string;
   readonly fonts: Fonts;
@@ -26,9 +29,10 @@ export function labelBlocks({
   title,
   view,
   place,
-  stamp,
+  printer,
   fonts,
 }: SheetLabel): readonly (() => Block)[] {
+  const stamp = printerWords(printer);
   const count = `sheet ${number} of ${of}`;
   const back = view === 'back' ? 'seen from the BACK' : view === 'face' ? 'seen from the FACE' : undefined;
   const own =
@@ -42,7 +46,7 @@ export function labelBlocks({
     const words = [
       own(inBold(style), width)(title),
       ...said.map(own(style, width + 30)),
-      { text: stamp, style: FINE, width: width + 30 },
+      ...(stamp === undefined ? [] : [{ text: stamp, style: FINE, width: width + 30 }]),
     ];
     return beside(large(name), labelBlock(words, fonts), 3, 'middle');
   };
@@ -52,7 +56,7 @@ export function labelBlocks({
     const words = [
       own(inBold(style), width)(title),
       ...said.map(own(style, width)),
-      { text: stamp, style: FINE, width },
+      ...(stamp === undefined ? [] : [{ text: stamp, style: FINE, width }]),
     ];
     return stacked([large(name), labelBlock(words, fonts)], 1.5);
   };
@@ -64,3 +68,7 @@ export function labelBlocks({
     () => narrow(SIGN, FINE, 18),
   ];
 }
+
+/** What a sheet says by itself where no printer is corrected for; a corrected one says it below its name. */
+export const uncorrectedBlock = ({ printer, stamp, fonts }: SheetLabel): Block | undefined =>
+  printerWords(printer) === undefined ? labelBlock([{ text: stamp, style: FINE }], fonts) : undefined;
