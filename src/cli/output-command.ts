@@ -3,10 +3,11 @@ import type { OutputOptions, Surroundings } from '../outputs/options.ts';
 import type { Output, Work } from '../outputs/output.ts';
 import { prepare } from '../outputs/prepare.ts';
 import { write } from '../outputs/write.ts';
+import { earlierIn, listedIn, tellEarlier } from './earlier.ts';
 import type { Finished } from './finished.ts';
 import type { SourceFile } from './input.ts';
 import { folderFor, shopOf, solveFiles } from './jobs.ts';
-import { leftOver, writeAll } from './output.ts';
+import { writeAll } from './output.ts';
 import { type Given, optionsFrom, outputOptions, type Shared } from './output-options.ts';
 import { jsonOf, wordsOf } from './output-words.ts';
 import { picturesBeside } from './picture.ts';
@@ -73,14 +74,16 @@ export async function runOutput(
   const { shopText, family } = prepared.value.drawn;
   const change =
     shop === undefined || shopText === undefined ? undefined : { file: shop.file, before: shop.text, after: shopText };
+  const listed = listedIn(folder);
   await writeAll(folder, made.value, change);
+  const earlier = earlierIn(folder, listed, family === undefined ? [] : [family], made.value);
   const all = [...warnings, ...prepared.warnings];
+  if (json || flags.quiet === true) tellEarlier(earlier, flags.prune === true, true);
   if (json) return printJson(rounded(jsonOf(finished, all)));
   if (flags.quiet === true) return;
   warn(all);
   for (const line of wordsOf(finished)) note(line);
-  const left = family === undefined ? [] : await leftOver(folder, new RegExp(family, 'u'), made.value);
-  for (const name of left) note(`${name} is from an earlier run and does not belong to what was made now`);
+  tellEarlier(earlier, flags.prune === true, false);
   note(`written to ${folder}`);
   if (change !== undefined) note(`${change.file}: shelf and counts brought up to date`);
 }

@@ -10,6 +10,8 @@ export type Given = Readonly<Record<string, string | boolean | undefined>>;
 export interface Shared {
   readonly shop?: string;
   readonly out?: string;
+  /** Take away what an earlier run made and this one did not. */
+  readonly prune?: boolean;
   readonly json?: boolean;
   readonly quiet?: boolean;
 }
@@ -29,6 +31,10 @@ export function outputOptions(
   return command
     .option('--out <dir>', "where the files go (default: a folder named after the job's file; bench for several jobs)")
     .option('--shop <file>', "the shop's file (default: shop.yaml beside the job or in a folder above it)")
+    .option(
+      '--prune',
+      'take away what an earlier make left there, as its manifest.json lists it, and this run did not make',
+    )
     .option('--json', 'one JSON document on standard output, every length in mm')
     .option('--quiet', 'say nothing but errors');
 }

@@ -1,4 +1,3 @@
-import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { OutputFile } from '../outputs/write.ts';
 import type { Piece } from './files/plan.ts';
@@ -44,16 +43,4 @@ export async function putInOrder(folder: string): Promise<void> {
     // Whoever only reads may go on: files that people write in are whole at any time.
     remark(problem instanceof Error ? problem.message : String(problem));
   }
-}
-
-/** Files in the folder that look like earlier outputs of `family` but are not among those written now. */
-export async function leftOver(
-  folder: string,
-  family: RegExp,
-  written: readonly OutputFile[],
-): Promise<readonly string[]> {
-  const now = new Set(written.map((file) => file.name));
-  return readdirSync(folder)
-    .filter((name) => family.test(name) && !now.has(name))
-    .sort();
 }

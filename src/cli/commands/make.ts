@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import { type Everything, everything } from '../../outputs/everything.ts';
 import type { OptionName } from '../../outputs/option-table.ts';
 import { type Problem, toldOnce } from '../../problems/problem.ts';
+import { earlierIn, listedIn, tellEarlier } from '../earlier.ts';
 import { defaultFolder } from '../input.ts';
 import { type SolvedFile, solveFiles } from '../jobs.ts';
 import { writeFolders } from '../output.ts';
@@ -15,6 +16,16 @@ import { UsageError } from '../usage.ts';
 
 /** What is asked of all outputs of a job at once. */
 const OPTIONS: readonly OptionName[] = ['paper', 'printer', 'extent', 'number', 'date', 'format', 'png', 'dpi'];
+
+/** What everything of a job may be called, whichever state of the job it was made of. */
+const FAMILIES = [
+  '^pattern-(?:\\d+|face)(?:-[\\w-]+)?\\.(?:pdf|svg|png)$',
+  '^(?:proof|ticket|intake|placement|blanks|labels)(?:-[\\w-]+)?\\.(?:pdf|svg|png)$',
+  '^cut-[\\w.-]+-\\d+\\.(?:svg|dxf|plt)$',
+];
+
+/** One name, whatever signs are in it. */
+const asFamily = (name: string): string => `^${name.replaceAll('.', '\\.')}$`;
 
 export function define(command: Command): void {
   outputOptions(command.argument('<job...>', 'job files, YAML or JSON'), OPTIONS, ['pdf', 'svg', 'png', 'tiles'])
@@ -54,7 +65,12 @@ async function make(files: readonly string[], flags: Given & Shared): Promise<vo
     }
   }
   if (wrong.length > 0) return fail(wrong, json);
+  const listed = made.map(({ folder }) => listedIn(folder));
   await writeFolders(made.map(({ folder, all }) => ({ folder, files: all.files })));
+  const earlier = made.map(({ folder, all }, i) =>
+    earlierIn(folder, listed[i]!, [...(listed[i] ?? []).map(asFamily), ...FAMILIES], all.files),
+  );
+  if (json || flags.quiet === true) for (const each of earlier) tellEarlier(each, flags.prune === true, true);
   if (json) {
     const list = made.map(({ job, folder, all }) => ({ job: job.file, folder, ...all.manifest }));
     return printJson(rounded({ jobs: list }));
@@ -62,6 +78,7 @@ async function make(files: readonly string[], flags: Given & Shared): Promise<vo
   if (flags.quiet === true) return;
   warn(toldOnce(told));
   for (const { folder, all } of made) note(`${all.manifest.title}: ${all.files.length} files in ${folder}`);
+  for (const each of earlier) tellEarlier(each, flags.prune === true, false);
 }
 
 /**

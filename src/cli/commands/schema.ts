@@ -8,7 +8,7 @@ export function define(command: Command): void {
     .addHelpText(
       'after',
       `
-The schema tells an editor the keys, their meaning and their examples. Save it and name it in the first line of a file:
+The schema tells an editor the keys, their meaning and their examples. Save it once for a folder, and name it in the first line of a file:
   # yaml-language-server: $schema=job.schema.json
 
 Example:

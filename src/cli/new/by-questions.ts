@@ -32,7 +32,8 @@ export async function byQuestions(
   for (;;) {
     const started = await start(starter, answers, file);
     if (started.solved.ok) return { file, started };
-    const { problems } = started.solved;
+    // What is only worth a warning may be gone with the next answer.
+    const problems = started.solved.problems.filter(({ severity }) => severity === 'error');
     const said = (each: AnswerName) => ANSWER_OPTIONS[each].words;
     warn(whereAsked(problems, answers, name, file, said));
     const found = answersIn(problems, answers);
