@@ -2,6 +2,7 @@ import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promis
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { rounded } from '../../src/cli/rounded.ts';
 import { run } from './run.ts';
 
 const SHOP = `units: mm
@@ -64,7 +65,7 @@ describe('make', () => {
 
     const pattern = await run(['pattern', at('one.yaml'), '--svg', '--out', at('single'), '--json']);
     const { pages } = JSON.parse(pattern.out) as Manifest;
-    expect(first.pages.filter(({ file }) => file === 'pattern-1.pdf')).toEqual(pages);
+    expect(rounded(first.pages.filter(({ file }) => file === 'pattern-1.pdf'))).toEqual(pages);
     expect(first.pages.some(({ file }) => file === 'placement.pdf')).toBe(true);
     await run(['cutfile', at('one.yaml'), '--machine', 'knife', '--out', at('single')]);
     await run(['proof', at('one.yaml'), '--svg', '--out', at('single')]);
