@@ -23,7 +23,7 @@ export const benchArea = (paper: Margined): Box => areaOf(paper, { top: 14.5, ri
 /** Between two columns. */
 export const GUTTER = 8;
 
-export const BENCH_PENS: Readonly<Record<string, Pen>> = {
+const BENCH_PENS: Readonly<Record<string, Pen>> = {
   ...WORD_PENS,
   edge: { width: 0.35, colour: 0, dash: [], cap: 'butt' },
   cut: { width: 0.5, colour: 0, dash: [], cap: 'butt' },
