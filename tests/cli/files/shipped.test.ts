@@ -192,7 +192,8 @@ describe('outputs', () => {
           expect.stringMatching(/pattern-\d\.\w+ cannot be written: the disk is full \(ENOSPC\); nothing was changed/u),
         ]);
         expect(contents(at('disk'))).toEqual(before);
-        writeFileSync(at('disk/filler'), Buffer.alloc(256 * 1024 - 4 * 4096 - 8 * 1024));
+        // Full to the last page.
+        writeFileSync(at('disk/filler'), Buffer.alloc(256 * 1024 - 3 * 4096));
         const tight = contents(at('disk'));
         const started = await inside(['new', 'single', '--yes', '--out', 'disk/new.yaml']);
         expect([started.code, contents(at('disk'))]).toEqual([1, tight]);
