@@ -147,7 +147,7 @@ describe('the square check', () => {
   test('diagonals and shears of the job’s own rectangles (check value 46: 16 × 20 is 25.6125)', async () => {
     const text = words(await sheet('square'));
     // 25.6125 in is 25 39/64 and 0.003 in more: 650.56 mm.
-    expect(text).toContain('25 39/64 in (650.56 mm)');
+    expect(text).toContain('25\u2009³⁹⁄₆₄ in (650.56 mm)');
     // A difference of 1/8 in on 16 × 20: d·D/(2·w) = 3.175 × 650.5575 / 812.8 = 2.541.
     expect(text).toContain('2.54');
   });
@@ -157,10 +157,10 @@ describe('the wall chart', () => {
   test('sizes, borders and readings of the shop’s own guide', async () => {
     const text = words(await sheet('chart', { job: undefined }));
     // 16 × 20 in the ready frame takes 11 × 14 with 1/4 in covered: borders 2 3/4 and 3 1/4.
-    for (const cell of ['16 × 20 in', 'Ash', '11 × 14 in', '10 1/2 × 13 1/2 in', '2 3/4 in', '3 1/4 in'])
+    for (const cell of ['16 × 20 in', 'Ash', '11 × 14 in', '10½ × 13½ in', '2¾ in', '3¼ in'])
       expect(text).toContain(cell);
     // 2 3/4 in is 69.85 mm: (69.85 − 0.2) / 1.002 = 69.511 mm, 0.34 mm under the mark.
-    expect(text).toContain('2 3/4 in scant');
+    expect(text).toContain('2¾ in scant');
   });
 });
 

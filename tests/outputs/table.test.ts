@@ -74,7 +74,7 @@ describe('every row of the table', () => {
   it.each(OUTPUTS)('$id names every option of its command, and no other', async ({ id, options, examples }) => {
     const help = (await run([id, '--help'])).out;
     const listed = [...help.matchAll(/^ {2}--([a-z-]+)/gmu)].map(([, name]) => name);
-    const shared = ['out', 'shop', 'json', 'quiet', ...(id === 'jig' ? ['list'] : [])];
+    const shared = ['out', 'shop', 'json', 'quiet', 'prune', ...(id === 'jig' ? ['list'] : [])];
     expect(listed.filter((name) => !shared.includes(name!)).sort()).toEqual([...options].sort());
     for (const example of examples) expect(help).toContain(`  matwright ${example}\n`);
     expect(examples.every((example) => example.split(' ')[0] === id)).toBe(true);
@@ -106,6 +106,16 @@ describe('the same bytes', () => {
       }
     }
     expect(all.value.manifest.files).toEqual(all.value.files.slice(0, -1).map(({ name }) => name));
+  });
+});
+
+describe('the options', () => {
+  it('are named where they speak of a format that is not made', async () => {
+    const made = await make('proof', { jobs: [solved()] }, { dpi: 40 }, AROUND);
+    expect(made.ok && made.warnings.map(({ code, path }) => [code, path])).toContainEqual([
+      'option-idle',
+      ['options', 'dpi'],
+    ]);
   });
 });
 

@@ -5,6 +5,7 @@ import type { Laid as LaidPages, Told } from '../engine/answers.ts';
 import { press } from '../engine/engines.ts';
 import { TakenBack } from '../engine/worker.ts';
 import { sources } from '../out/sources.ts';
+import { mistake } from '../state/mistake.ts';
 import { open, text } from '../state/piece.ts';
 import { pageElement } from './pages.ts';
 
@@ -26,8 +27,7 @@ export function Laid({ id, words }: LaidOf): ComponentChild {
       })
       .catch((error: unknown) => {
         if (error instanceof TakenBack) return;
-        const problem = { severity: 'error', code: 'page-broken', path: [], message: String(error), hint: '' } as const;
-        laid.value = { ok: false, problems: [problem] };
+        laid.value = { ok: false, problems: [mistake(error)] };
       });
   });
   const told = laid.value;

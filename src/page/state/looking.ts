@@ -1,6 +1,7 @@
 import { effect, signal, untracked } from '@preact/signals';
 import type { View } from '../engine/answers.ts';
 import { look as ask } from '../engine/engines.ts';
+import { mistake } from './mistake.ts';
 import { look, open, piece, text } from './piece.ts';
 
 /** What the picture is to show. */
@@ -45,15 +46,6 @@ async function askNow(): Promise<void> {
     await askNow();
   }
 }
-
-const mistake = (error: unknown) =>
-  ({
-    severity: 'error',
-    code: 'page-broken',
-    path: [],
-    message: `the program made a mistake: ${error instanceof Error ? error.message : String(error)}`,
-    hint: 'save the piece to a file, then load this page again',
-  }) as const;
 
 /** From now on the picture follows the text. */
 export function follow(): void {
