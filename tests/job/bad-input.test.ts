@@ -60,6 +60,7 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   'price-per': '../dev/every-message.test.ts',
   'readings-none': '../calibrate/wrong-readings.ts',
   'readings-diagonal': '../calibrate/wrong-readings.ts',
+  'yaml-comment': '../read/doubts.test.ts',
 };
 
 it('makes every code of the list appear, and lists every code that appears', () => {
