@@ -1,9 +1,8 @@
 import type { Item } from '../drawing/model.ts';
 import type { Fonts } from '../fonts/model.ts';
-import { box } from '../geometry/box.ts';
 import { point } from '../geometry/point.ts';
 import { type Block, moved, stacked } from './block.ts';
-import { boxItem, rule } from './figures.ts';
+import { frame, rule } from './figures.ts';
 import type { Density, Piece } from './flow.ts';
 import { capHeight, depthOf, set, widthOf } from './line.ts';
 import { headline, level, paragraph, type TextBlock, typed } from './paragraph.ts';
@@ -152,7 +151,7 @@ function fileBlock(lines: readonly string[], width: number, style: Style, fonts:
   return {
     width,
     height,
-    items: [boxItem(box(0, 0, width, height), undefined, 'frame'), ...moved(text.items, 0, pad)],
+    items: [frame(width, height), ...moved(text.items, 0, pad)],
   };
 }
 

@@ -29,3 +29,9 @@ export function boxItem({ x, y, width, height }: Box, fill: number | string | un
     ...(pen === undefined ? {} : { pen }),
   };
 }
+
+/** A frame within a width and a height, its own line too. */
+export function frame(width: number, height: number): PathItem {
+  const half = WORD_PENS.frame.width / 2;
+  return boxItem({ x: half, y: half, width: width - 2 * half, height: height - 2 * half }, undefined, 'frame');
+}

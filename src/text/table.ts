@@ -1,9 +1,8 @@
 import type { Item } from '../drawing/model.ts';
 import type { Fonts } from '../fonts/model.ts';
-import { box } from '../geometry/box.ts';
 import { point } from '../geometry/point.ts';
 import { type Block, moved } from './block.ts';
-import { boxItem, rule } from './figures.ts';
+import { frame, rule } from './figures.ts';
 import { depthOf, widthOf } from './line.ts';
 import { level, paragraph, type TextBlock } from './paragraph.ts';
 import { inBold, type Style, stepsDown } from './styles.ts';
@@ -47,7 +46,7 @@ export function tableBlock(table: Table, width: number, style: Style, fonts: Fon
   if (table.head.some((text) => text !== '')) add(row(table.head, inBold(own)), 0);
   for (const cells of table.rows) add(row(cells, own), table.rowHeight ?? BLANK.height);
   for (const x of lefts.slice(1)) items.push({ kind: 'line', pen: 'frame', from: point(x, 0), to: point(x, y) });
-  return { width, height: y, items: [boxItem(box(0, 0, width, y), undefined, 'frame'), ...items] };
+  return { width, height: y, items: [frame(width, y), ...items] };
 }
 
 interface Columns {

@@ -8,6 +8,8 @@ import {
   LONGEST_FILE,
   MADE,
   MAY_BE_THERE,
+  SET_ELSEWHERE,
+  SETTING,
   TOP_LEVEL,
   UNIT_NUMBERS,
   UNWANTED,
@@ -40,6 +42,16 @@ export function checkAmbient(files: readonly SourceFile[]): Finding[] {
       ...(under(file.path, ['src/cli/', 'src/dev/', 'src/page/']) ? [] : found(file, AMBIENT)),
       ...(under(file.path, ['src/page/']) ? found(file, LEAVES_THE_PAGE) : found(file, BROWSER)),
     ]);
+}
+
+/** Lines of words are broken and spaced in `src/text/` alone. */
+export function checkSetting(files: readonly SourceFile[]): Finding[] {
+  return files
+    .filter((file) => under(file.path, SET_ELSEWHERE))
+    .flatMap((file) => {
+      const code = codeOnly(file.text);
+      return SETTING.flatMap((pattern) => findAll('setting', file, code, pattern, 'say it in words of src/text/'));
+    });
 }
 
 /** Nothing unfinished, nothing switched off. The rules themselves have to name the words. */

@@ -1,7 +1,15 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { checkAmbient, checkFiles, checkFirstLines, checkTopLevel, checkUnitNumbers, checkWords } from './contents.ts';
+import {
+  checkAmbient,
+  checkFiles,
+  checkFirstLines,
+  checkSetting,
+  checkTopLevel,
+  checkUnitNumbers,
+  checkWords,
+} from './contents.ts';
 import { checkCycles, checkDependencies, checkImports } from './imports.ts';
 import { type Finding, readTree, showFindings, TOP } from './source.ts';
 
@@ -24,6 +32,8 @@ test('imports run one way, and each folder keeps to its packages', () => expectN
 test('no file imports itself through others', () => expectNone(checkCycles(src)));
 test('package.json lists what is used', () => expectNone(checkDependencies(src, JSON.parse(read('package.json')))));
 test('units are defined in one place', () => expectNone(checkUnitNumbers(src)));
+test('no line of words is broken or spaced outside the folder that sets them', () => expectNone(checkSetting(src)));
+
 test('nothing ambient outside the commands', () => expectNone(checkAmbient(src)));
 test('nothing unfinished, nothing switched off', () => expectNone(checkWords(all)));
 test('files are named by content and short', () => expectNone(checkFiles(all)));

@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { checkAmbient, checkFiles, checkFirstLines, checkTopLevel, checkUnitNumbers, checkWords } from './contents.ts';
+import {
+  checkAmbient,
+  checkFiles,
+  checkFirstLines,
+  checkSetting,
+  checkTopLevel,
+  checkUnitNumbers,
+  checkWords,
+} from './contents.ts';
 import { checkCycles, checkDependencies, checkImports } from './imports.ts';
 import { TOP_LEVEL } from './rules.ts';
 import type { Finding, SourceFile } from './source.ts';
@@ -104,6 +112,27 @@ const PLANTED: readonly (readonly [string, Checker, SourceFile, SourceFile])[] =
     checkUnitNumbers,
     file('src/writers/a.ts', 'const s = `${pt / 72} in`;'),
     file('src/writers/a.ts', 'const s = `${pt / 720} in`;'),
+  ],
+  [
+    'a line broken in a document',
+    checkSetting,
+    file('src/documents/a.ts', "const lines = wrap(text, 'bold', 3, 80, fonts);"),
+    file('src/text/a.ts', "const lines = wrap(text, 'bold', 3, 80, fonts);"),
+  ],
+  [
+    'lines spaced on a sheet',
+    checkSetting,
+    file('src/paper/a.ts', 'y += LEADINGS.open * style.size;'),
+    file('src/paper/a.ts', 'const block = stacked(lines, 1.5); // not LEADINGS'),
+  ],
+  [
+    'words set by hand',
+    checkSetting,
+    file(
+      'src/documents/a.ts',
+      "items.push({ kind: 'text', text, at, anchor: 'start', size: 4.2, weight, turn: 0, colour: 0 });",
+    ),
+    file('src/documents/a.ts', "entries.push({ kind: 'text', text: 'TOP' });"),
   ],
   [
     'the clock',

@@ -157,3 +157,12 @@ export const LEAVES_THE_PAGE: readonly RegExp[] = [
   /\bserviceWorker\b/g,
   /\b(?:innerHTML|outerHTML|insertAdjacentHTML|dangerouslySetInnerHTML)\b/g,
 ];
+
+/** Documents and sheets say what stands where; how lines break, and how far apart they run, is decided in `src/text/` alone. */
+export const SETTING: readonly RegExp[] = [
+  /\b(?:wrap|textWidth|textBox|metrics|fitSize)\(/g,
+  /\b(?:LEADINGS|pitch\()/g,
+  /\bleading\b/g,
+  /\banchor\s*[:,][^{}]*\bturn\s*[:,]/g,
+];
+export const SET_ELSEWHERE: readonly string[] = ['src/documents/', 'src/paper/', 'src/outputs/'];

@@ -88,21 +88,23 @@ export function labelSheets(
     const hint = `${show(LEAST.width)} × ${show(LEAST.height)} are needed: fewer rows or columns, smaller gaps or margins`;
     return fail([error('label-grid', ['grid'], message, hint)]);
   }
-  const perSheet = grid.rows * grid.columns;
-  const skip = grid.skip % perSheet;
+  const cells = Array.from({ length: grid.rows * grid.columns }, (_, cell): Box => {
+    const x = grid.marginX + (cell % grid.columns) * (width + grid.gapX);
+    const y = grid.marginY + Math.floor(cell / grid.columns) * (height + grid.gapY);
+    return shared(box(x + PAD, y + PAD, width - 2 * PAD, height - 2 * PAD), paper.area);
+  });
+  if (cells.some((cell) => cell.width < LEAST.width - 2 * PAD || cell.height < LEAST.height - 2 * PAD)) {
+    const message = 'the margins of the print leave too little of the labels at the edges of their sheet';
+    return fail([error('label-grid', ['grid'], message, 'make them smaller: print.margin, or the printer’s')]);
+  }
+  const skip = grid.skip % cells.length;
   const labels = labelsOf(jobs);
-  const count = Math.ceil((labels.length + skip) / perSheet);
+  const count = Math.ceil((labels.length + skip) / cells.length);
   const sheets = Array.from({ length: count }, (_, s): Drawing => {
-    const items: Item[] = [];
-    for (let cell = 0; cell < perSheet; cell++) {
-      const label = labels[s * perSheet + cell - skip];
-      if (label === undefined) continue;
-      const x = grid.marginX + (cell % grid.columns) * (width + grid.gapX);
-      const y = grid.marginY + Math.floor(cell / grid.columns) * (height + grid.gapY);
-      items.push(
-        ...labelItems(label, shared(box(x + PAD, y + PAD, width - 2 * PAD, height - 2 * PAD), paper.area), fonts),
-      );
-    }
+    const items = cells.flatMap((cell, i): readonly Item[] => {
+      const label = labels[s * cells.length + i - skip];
+      return label === undefined ? [] : labelItems(label, cell, fonts);
+    });
     return benchSheet('Labels', 'labels', paper, items);
   });
   return succeed(sheets);

@@ -1,5 +1,4 @@
-import type { Item, Pen } from '../../drawing/model.ts';
-import { fraction } from '../../fonts/fractions.ts';
+import type { Pen } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
 import { money, type PriceList } from '../../stock/prices.ts';
@@ -7,7 +6,7 @@ import { type Block, joined, moved, stacked } from '../../text/block.ts';
 import { boxItem, rule } from '../../text/figures.ts';
 import { capHeight } from '../../text/line.ts';
 import { fittedLine, level, line, paragraph, type TextBlock } from '../../text/paragraph.ts';
-import { BODY, INK, inBold, SMALL, SOFTLY, STRONG, type Style } from '../../text/styles.ts';
+import { BODY, inBold, SMALL, SOFTLY, STRONG, type Style } from '../../text/styles.ts';
 import type { Material, NamedSize } from './words.ts';
 
 /** How lists are set: their words, and how much white there is between rows. */
@@ -53,7 +52,7 @@ const PART_WIDTH = 21;
 export function materialRows(rows: readonly Material[], width: number, { body, gap, fonts }: ListStyle): Block {
   const side = 1.05 * body.size;
   const chip = (colour: string): TextBlock => ({
-    items: [boxItem(box(0, 0, side, side), colour, 'chip')],
+    items: [boxItem(box(0.06, 0, side, side), colour, 'chip')],
     width: side,
     height: side,
     base: (side + capHeight(body, fonts)) / 2,

@@ -36,6 +36,8 @@ const MILLIMETRES: readonly (readonly [number, number])[] = [
   [2000, 4],
 ];
 const LONGEST_BAR = 42;
+/** The bar's outline stays within its width. */
+const HALF_PEN = 0.07;
 
 /** A bar of dark and light parts, with what its ends stand for and the scale; as wide as `width`, at its right. */
 export function scaleBar(scale: number, units: Units, width: number, fonts: Fonts): Block {
@@ -55,7 +57,7 @@ export function scaleBar(scale: number, units: Units, width: number, fonts: Font
     [said, { x: width - said.width, y: 0 }],
     [
       { items: cells, width: long, height },
-      { x: width - long, y: said.height + 0.6 },
+      { x: width - long - HALF_PEN, y: said.height + 0.6 },
     ],
     [zero, { x: width - long, y: below }],
     [last, { x: width - last.width, y: below }],

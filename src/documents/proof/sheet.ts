@@ -3,7 +3,7 @@ import { type Box, bottom } from '../../geometry/box.ts';
 import { type Point, point } from '../../geometry/point.ts';
 import { pieceBox } from '../../mat/framed.ts';
 import type { Margined } from '../../settle/settled.ts';
-import { type Block, inGroup, moved, stacked } from '../../text/block.ts';
+import { type Block, moved, stacked } from '../../text/block.ts';
 import { fittedLine, headline, level, paragraph } from '../../text/paragraph.ts';
 import { BODY, INTRO, SMALL, smaller, TITLE, tight } from '../../text/styles.ts';
 import { areaOf } from '../bench-page.ts';
