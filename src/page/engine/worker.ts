@@ -22,7 +22,8 @@ export class Asking {
     this.#script = script;
   }
 
-  async ask<Name extends AskName>(
+  /** Gives its promise at once, before the worker stands, so that who asked hears of a stop in between too. */
+  ask<Name extends AskName>(
     name: Name,
     request: Asks[Name]['request'],
     progress?: (step: Step) => void,
@@ -32,8 +33,12 @@ export class Asking {
       this.#waiting.set(number, { name, done: done as Waiting['done'], failed, progress });
     });
     this.#worker ??= this.#start();
-    const worker = await this.#worker;
-    if (this.#waiting.has(number)) worker.postMessage({ number, name, request });
+    this.#worker.then(
+      (worker) => {
+        if (this.#waiting.has(number)) worker.postMessage({ number, name, request });
+      },
+      (error: Error) => this.#failAll(error),
+    );
     return answer;
   }
 
