@@ -3,6 +3,7 @@ import type { OutputOptions, Surroundings } from '../outputs/options.ts';
 import type { Output, Work } from '../outputs/output.ts';
 import { prepare } from '../outputs/prepare.ts';
 import { write } from '../outputs/write.ts';
+import { defined } from '../problems/defined.ts';
 import { earlierIn, listedIn, tellEarlier } from './earlier.ts';
 import type { Finished } from './finished.ts';
 import type { SourceFile } from './input.ts';
@@ -56,7 +57,7 @@ export async function runOutput(
   const { jobs, problems, warnings } = await solveFiles(given, flags.shop);
   if (problems.length > 0) return fail(problems, json);
   const shop = await shopOf(jobs, flags.shop, output.oneShop === true);
-  const work: Work = { jobs: jobs.map(({ solved }) => solved), ...(shop === undefined ? {} : { shop }) };
+  const work: Work = { jobs: jobs.map(({ solved }) => solved), ...defined({ shop }) };
   const around = surroundings(given);
   const dated = options.shelve === true ? { ...options, date: today() } : options;
   const prepared = await prepare(output.id, work, dated, around);
@@ -69,7 +70,7 @@ export async function runOutput(
     files: made.value,
     folder,
     jobs,
-    ...(shop === undefined ? {} : { shop }),
+    ...defined({ shop }),
   };
   const { shopText, family } = prepared.value.drawn;
   const change =

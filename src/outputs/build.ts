@@ -1,4 +1,5 @@
 import type { Report } from '../bench/report.ts';
+import { defined } from '../problems/defined.ts';
 import { fail, type Problem, type Result, succeed, toldOnce } from '../problems/problem.ts';
 import type { OutputOptions, Surroundings } from './options.ts';
 import type { Output } from './output.ts';
@@ -46,7 +47,7 @@ export async function build(jobText: string, options: BuildOptions = {}): Promis
       own: outputs.length === 1 ? options : optionsFor(output, options),
     }));
   const { shop } = options;
-  const work = { jobs: [solved.value], ...(shop === undefined ? {} : { shop }) };
+  const work = { jobs: [solved.value], ...defined({ shop }) };
   const made = await ready(
     work,
     options,
@@ -85,8 +86,8 @@ function reportOf(report: Report, prepared: readonly Prepared[]): Built['report'
   return {
     ...report,
     patterns: pattern,
-    ...(cutfile === undefined ? {} : { cutfiles: cutfile }),
-    ...(proof === undefined ? {} : { proof }),
+    ...defined({ cutfiles: cutfile }),
+    ...defined({ proof }),
     ...(said.length === 0 ? {} : { sheets }),
   };
 }

@@ -1,6 +1,7 @@
 import type { Report } from '../bench/report.ts';
 import { countedOn } from '../documents/ticket/tickets.ts';
 import type { PageRecord } from '../paper/manifest.ts';
+import { defined } from '../problems/defined.ts';
 import { fail, type Problem, type Result, succeed, toldOnce } from '../problems/problem.ts';
 import { optionsFor } from './build.ts';
 import type { OutputOptions, Surroundings } from './options.ts';
@@ -88,7 +89,7 @@ function manifestOf(
     ...report,
     files: files.map(({ name }) => name),
     pages: [...pattern.flatMap(({ pages }) => pages), ...(records.placement?.pages ?? [])],
-    ...(board === undefined ? {} : { board }),
+    ...defined({ board }),
     patterns: pattern,
     ...records,
     cutfiles: cutfile,

@@ -1,4 +1,5 @@
 import { findJig, jigDocument } from '../paper/jig-document.ts';
+import { defined } from '../problems/defined.ts';
 import { fail, succeed } from '../problems/problem.ts';
 import { calibrationState } from '../shop/calibrated.ts';
 import { type DrawingFormat, FORMATS, findFormat } from '../writers/formats.ts';
@@ -19,9 +20,9 @@ export const draw: Draw<Records['jig']> = async ({ work, shop, settled }, { kind
     shop,
     fonts: settled.fonts,
     state: calibrationState(work.shop?.text, work.shop?.file),
-    ...(solved === undefined ? {} : { solved }),
-    ...(head === undefined ? {} : { head }),
-    ...(thickness === undefined ? {} : { thickness }),
+    ...defined({ solved }),
+    ...defined({ head }),
+    ...defined({ thickness }),
   });
   if (!made.ok) return made;
   const { document, cut: drawing, stamp } = made.value;

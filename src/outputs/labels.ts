@@ -1,5 +1,6 @@
 import { labelSheets, labelsOf, USUAL_GRID } from '../documents/lists/labels.ts';
 import { numbered } from '../documents/ticket/tickets.ts';
+import { defined } from '../problems/defined.ts';
 import { succeed } from '../problems/problem.ts';
 import type { Draw } from './output.ts';
 import type { Records } from './records.ts';
@@ -10,9 +11,9 @@ export const draw: Draw<Records['labels']> = async ({ work, settled }, { rows, c
   const jobs = numbered(work.jobs, settled.number);
   const grid = {
     ...USUAL_GRID,
-    ...(rows === undefined ? {} : { rows }),
-    ...(columns === undefined ? {} : { columns }),
-    ...(skip === undefined ? {} : { skip }),
+    ...defined({ rows }),
+    ...defined({ columns }),
+    ...defined({ skip }),
     ...(gap === undefined ? {} : { gapX: gap[0], gapY: gap[1] }),
     ...(margin === undefined ? {} : { marginX: margin[0], marginY: margin[1] }),
   };

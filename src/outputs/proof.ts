@@ -3,6 +3,7 @@ import { proof } from '../documents/proof/proof.ts';
 import { type Change, parseVary } from '../job/change.ts';
 import type { Job } from '../job/job.ts';
 import { sheetsDocument } from '../paper/sheets.ts';
+import { defined } from '../problems/defined.ts';
 import { fail, succeed, toldOnce } from '../problems/problem.ts';
 import { money, priceList } from '../stock/prices.ts';
 import type { Draw, Drawer, Drawn } from './output.ts';
@@ -41,7 +42,7 @@ export const draw: Draw<ProofRecord> = async ({ work, settled }, options, { pict
     paper: settled.sheet,
     dimensions: options.dimensions === true,
     pictures: opened.value.map((picture) => picture?.size),
-    ...(date === undefined ? {} : { date }),
+    ...defined({ date }),
     fonts,
   });
   const pictures = await preparePictures(found.pictures, opened.value);
@@ -53,8 +54,8 @@ export const draw: Draw<ProofRecord> = async ({ work, settled }, options, { pict
     paper: { width, height },
     scale: 1 / found.scale,
     variants: variants.map(({ label, prices }) => ({
-      ...(label === undefined ? {} : { label }),
-      ...(prices === undefined ? {} : { prices }),
+      ...defined({ label }),
+      ...defined({ prices }),
     })),
   };
   const drawn: Drawn<ProofRecord> = {

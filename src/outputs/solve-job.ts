@@ -11,6 +11,7 @@ import { readJob } from '../job/read.ts';
 import { NEEDS_FONTS } from '../mat/lettering.ts';
 import type { Mat } from '../mat/model.ts';
 import { solve } from '../mat/solve.ts';
+import { defined } from '../problems/defined.ts';
 import { fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import type { Shop } from '../shop/shop.ts';
 
@@ -56,7 +57,7 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
     text: jobText,
     file: options.file ?? 'job.yaml',
     ...(options.shop === undefined ? {} : { shopText: options.shop.text, shopFile: options.shop.file }),
-    ...(options.change === undefined ? {} : { change: options.change }),
+    ...defined({ change: options.change }),
   });
   if (!read.ok) return read;
   const { job, shop, locate, written } = read.value;
@@ -71,7 +72,7 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   const report = makeReport(job, mat, strokes, grooves);
   const { change } = options;
   const again = (other: Change, fonts = options.fonts) =>
-    solveJob(jobText, { ...options, change: other, ...(fonts === undefined ? {} : { fonts }) });
+    solveJob(jobText, { ...options, change: other, ...defined({ fonts }) });
   const tried = change === undefined ? {} : { change };
   return succeed({ job, shop, mat, strokes, steps, grooves, report, ...tried, again, locate, written }, [
     ...read.warnings,

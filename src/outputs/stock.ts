@@ -65,7 +65,7 @@ export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, opti
   });
   const { value: shopText } = shelved;
   const notes = record.boards.map(boardWords);
-  return succeed({ ...drawn, notes, ...(shopText === undefined ? {} : { shopText }) }, planned.warnings);
+  return succeed({ ...drawn, notes, ...defined({ shopText }) }, planned.warnings);
 };
 
 function boardWords({ name, sheets, shelf, fallouts, verdict, yield: share }: StockRecord['boards'][number]): string {

@@ -1,4 +1,5 @@
 import { tickets } from '../documents/ticket/tickets.ts';
+import { defined } from '../problems/defined.ts';
 import { succeed } from '../problems/problem.ts';
 import type { Draw } from './output.ts';
 import type { Records } from './records.ts';
@@ -9,7 +10,7 @@ export const draw: Draw<Records['ticket']> = async ({ work, settled }) => {
   const { title, sheets, records } = tickets(work.jobs, {
     paper,
     fonts,
-    ...(number === undefined ? {} : { number }),
+    ...defined({ number }),
   });
   return succeed(drawnSheets({ name: 'ticket', title, subject: 'Bench ticket', sheets, record: records }));
 };

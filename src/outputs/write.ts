@@ -1,5 +1,6 @@
 import { type Document, type Page, wholeFrame } from '../drawing/document.ts';
 import type { Fonts } from '../fonts/model.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import { FORMATS } from '../writers/formats.ts';
 import { loadSvg } from '../writers/load-svg.ts';
@@ -51,7 +52,7 @@ export async function write(
   if (off.length > 0) return fail(off);
   if (formats.some((format) => AS_SVG.includes(format)) && !(await loadSvg()).hasWindow()) return fail([NO_WINDOW]);
   const { fonts } = settled;
-  const how = { fonts, ...(drawn.pictures === undefined ? {} : { pictures: drawn.pictures }) };
+  const how = { fonts, ...defined({ pictures: drawn.pictures }) };
   const dpi = options.dpi ?? USUAL_DPI;
   const jobs = [
     ...drawn.documents.flatMap((each) => documentFiles(each, formats, how, dpi, around)),

@@ -4,6 +4,7 @@ import type { Document, Page } from '../drawing/document.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { allSides } from '../geometry/sides.ts';
+import { defined } from '../problems/defined.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { quoted } from '../problems/quoted.ts';
@@ -90,7 +91,7 @@ function contextOf(entry: JigEntry, settled: Settled, { shop, solved, state, fon
   const { units, sheet, printer } = settled;
   const uncorrected = entry.uncorrected === true;
   const margin = entry.margin === undefined ? settled.margin : allSides(entry.margin);
-  const printing = { margin, ...(printer === undefined ? {} : { printer }) };
+  const printing = { margin, ...defined({ printer }) };
   const page = printable(sheet, uncorrected ? unscaled(printing) : printing, entry.sideways === true);
   return {
     paper: { id: sheet.id, name: sheet.name, ...page.paper },
@@ -108,7 +109,7 @@ function contextOf(entry: JigEntry, settled: Settled, { shop, solved, state, fon
           ? notYet(entry.kind, state)
           : [],
     ...(printer === undefined ? {} : { printer: printer.id }),
-    ...(solved === undefined ? {} : { solved }),
+    ...defined({ solved }),
   };
 }
 
@@ -125,5 +126,5 @@ function thicknessesOf(text: string | undefined, problems: Problem[]): readonly 
 
 function documentOf({ title, sheets, cut }: Jig, scale: Page['scale']): Omit<JigDocument, 'stamp'> {
   const document = sheetsDocument({ title, subject: title, sheets, scale });
-  return { document, drawings: sheets, ...(cut === undefined ? {} : { cut }) };
+  return { document, drawings: sheets, ...defined({ cut }) };
 }

@@ -1,6 +1,7 @@
 import { layersOf } from '../drawing/document.ts';
 import type { FullScale } from '../drawing/full-scale.ts';
 import type { SheetPaper } from '../papers/model.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Problem, type Result, succeed, toldOnce, warning } from '../problems/problem.ts';
 import { cornerGroups, cornerSheets, sheetsOf } from './corners.ts';
 import { checkPages } from './first-sheet/page.ts';
@@ -204,7 +205,7 @@ function finished(
       language: options.language ?? 'en',
       layers: options.flat === true ? [] : layersOf(drawing),
       drawing,
-      ...(board === undefined ? {} : { board }),
+      ...defined({ board }),
       pages,
       ...said,
     },

@@ -1,6 +1,7 @@
 import type { Page, Turned } from '../drawing/document.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
+import { defined } from '../problems/defined.ts';
 import type { LaidDocument, LaidPage } from './model.ts';
 
 /**
@@ -30,7 +31,7 @@ export interface DocumentRecord {
 export function documentRecord(file: string, { board, pages }: LaidDocument): DocumentRecord {
   return {
     pages: pages.map((page, i) => pageRecord(file, i + 1, page)),
-    ...(board === undefined ? {} : { board }),
+    ...defined({ board }),
   };
 }
 

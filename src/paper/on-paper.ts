@@ -1,4 +1,5 @@
 import type { PrintRequest } from '../job/print.ts';
+import { defined } from '../problems/defined.ts';
 import type { Settled } from '../settle/settled.ts';
 import type { LayoutOptions } from './options.ts';
 
@@ -16,7 +17,7 @@ export function onPaper(
     lap,
     join,
     extent,
-    ...(printer === undefined ? {} : { printer }),
+    ...defined({ printer }),
     path: ['print'],
   };
 }

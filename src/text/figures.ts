@@ -2,6 +2,7 @@ import type { LineItem, PathItem, Pen } from '../drawing/model.ts';
 import type { Box } from '../geometry/box.ts';
 import { polygon } from '../geometry/path.ts';
 import { point } from '../geometry/point.ts';
+import { defined } from '../problems/defined.ts';
 
 /** Pens of what is drawn with words: rules, frames of tables, squares to tick, lines to write on. */
 export const WORD_PENS = {
@@ -25,8 +26,8 @@ export function boxItem({ x, y, width, height }: Box, fill: number | string | un
   return {
     kind: 'path',
     paths: [polygon(corners)],
-    ...(fill === undefined ? {} : { fill }),
-    ...(pen === undefined ? {} : { pen }),
+    ...defined({ fill }),
+    ...defined({ pen }),
   };
 }
 

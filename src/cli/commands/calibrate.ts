@@ -1,6 +1,7 @@
 import { dirname, join } from 'node:path';
 import type { Command } from 'commander';
 import { type Calibration, calibrate } from '../../calibrate/calibrate.ts';
+import { defined } from '../../problems/defined.ts';
 import { nearest } from '../../problems/nearest.ts';
 import type { Result } from '../../problems/problem.ts';
 import { readShop } from '../../shop/read-shop.ts';
@@ -55,7 +56,7 @@ async function run(word: string, file: string | undefined, options: Options): Pr
   const readings = file === undefined ? await answers(kind, shop) : await readSource(file, 'readings file');
   const date = today();
   const solve = (text: string, confirmed: boolean, known: SourceFile | undefined) =>
-    calibrate({ kind, text, file: readings.file, date, confirmed, ...(known === undefined ? {} : { shop: known }) });
+    calibrate({ kind, text, file: readings.file, date, confirmed, ...defined({ shop: known }) });
   const text = await withPapers(readings.text, (given) => solve(given, false, shop));
   const made = solve(text, options.yes === true, shop);
   if (!made.ok) return fail(made.problems, options.json === true);

@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import type { Command } from 'commander';
 import { solveLoading } from '../../outputs/solve-job.ts';
+import { defined } from '../../problems/defined.ts';
 import { findShop, readSource } from '../input.ts';
 import { writeAll } from '../output.ts';
 import { pageWith } from '../page-file.ts';
@@ -40,7 +41,7 @@ async function page(files: readonly string[], options: Options): Promise<void> {
   const jobs = [];
   for (const file of files) {
     const { text } = await readSource(file, 'job');
-    const solved = await solveLoading(text, { file, ...(shop === undefined ? {} : { shop }) });
+    const solved = await solveLoading(text, { file, ...defined({ shop }) });
     if (options.quiet !== true && options.json !== true) warn(solved.ok ? solved.warnings : solved.problems);
     jobs.push({ name: basename(file), summary: solved.ok ? solved.value.job.title : basename(file), text });
   }

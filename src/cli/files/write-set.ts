@@ -1,4 +1,5 @@
 import { join, relative } from 'node:path';
+import { defined } from '../../problems/defined.ts';
 import { UsageError } from '../usage.ts';
 import { foldersOf, type Journal, journalText, oldOf, partOf } from './journal.ts';
 import { locked } from './lock.ts';
@@ -76,7 +77,7 @@ function writeParts(run: string, planned: readonly Planned[], { disk }: Place): 
     try {
       disk.create(partOf(run, step, index), bytes, {
         sync,
-        ...(step.before === undefined ? {} : { like: step.before }),
+        ...defined({ like: step.before }),
       });
     } catch (problem) {
       throw because(`${file} cannot be written`, problem);

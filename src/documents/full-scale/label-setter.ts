@@ -2,6 +2,7 @@ import type { LineItem } from '../../drawing/model.ts';
 import { type Box, contains } from '../../geometry/box.ts';
 import type { Line } from '../../geometry/clip.ts';
 import { between, distance, type Point } from '../../geometry/point.ts';
+import { defined } from '../../problems/defined.ts';
 import { boxAt, turnedBlock, turnedSize } from '../../text/block.ts';
 import type { Candidate, Room } from '../../text/room.ts';
 import { nearestOf } from './candidates.ts';
@@ -72,7 +73,7 @@ export class LabelSetter {
   }
 
   private made(label: Label, { block, quarter, at }: Candidate, box: Box, leader: LineItem | undefined): PlacedLabel {
-    return { label, block: turnedBlock(block, quarter, at), box, ...(leader === undefined ? {} : { leader }) };
+    return { label, block: turnedBlock(block, quarter, at), box, ...defined({ leader }) };
   }
 
   /** A leader from words to where they belong, unless other words stand in its way. */

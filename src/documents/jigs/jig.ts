@@ -6,6 +6,7 @@ import { polygon } from '../../geometry/path.ts';
 import { type Point, point, type Size } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
+import { defined } from '../../problems/defined.ts';
 import { error, fail, type Result } from '../../problems/problem.ts';
 import type { Guide } from '../../shop/guide.ts';
 import type { Head } from '../../shop/head.ts';
@@ -140,14 +141,14 @@ export const line = (pen: string, from: Point, to: Point, id?: string): Item => 
   pen,
   from,
   to,
-  ...(id === undefined ? {} : { id }),
+  ...defined({ id }),
 });
 
 export const outline = (pen: string, points: readonly Point[], id?: string): Item => ({
   kind: 'path',
   pen,
   paths: [polygon(points)],
-  ...(id === undefined ? {} : { id }),
+  ...defined({ id }),
 });
 
 export const rectangle = (pen: string, b: Box, id?: string): Item =>

@@ -4,6 +4,7 @@ import { type Box, bottom, box, grown, right } from '../../geometry/box.ts';
 import { clipLine, type Line } from '../../geometry/clip.ts';
 import { polygon } from '../../geometry/path.ts';
 import { distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
+import { defined } from '../../problems/defined.ts';
 import type { Room } from '../../text/room.ts';
 import { LEADER } from '../full-scale/label-setter.ts';
 
@@ -59,7 +60,7 @@ const TAB_HALF_WIDTH = 8;
 const TAB_FROM_CORNER = 40;
 
 export function line(pen: string, from: Point, to: Point, id?: string): LineItem {
-  return { kind: 'line', pen, from, to, ...(id === undefined ? {} : { id }) };
+  return { kind: 'line', pen, from, to, ...defined({ id }) };
 }
 
 /** From the line to follow towards the border, unit length: a head has the opening on one hand, a reverse bevel on the other. */

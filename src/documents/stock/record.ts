@@ -1,5 +1,6 @@
 import type { Box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
+import { defined } from '../../problems/defined.ts';
 import { type Blank, type JobToCut, jobName } from '../../stock/blanks.ts';
 import { layersBefore } from '../../stock/fallout.ts';
 import type { BoardLayouts, Layout } from '../../stock/layouts.ts';
@@ -116,9 +117,9 @@ function boardRecord({ board, layouts }: BoardLayouts, jobs: readonly JobToCut[]
     bound: plan.bound,
     verdict: plan.verdict,
     gap: plan.gap,
-    ...(plan.cost === undefined ? {} : { cost: plan.cost }),
-    ...(plan.credit === undefined ? {} : { credit: plan.credit }),
-    ...(plan.other === undefined ? {} : { other: plan.other }),
+    ...defined({ cost: plan.cost }),
+    ...defined({ credit: plan.credit }),
+    ...defined({ other: plan.other }),
     kerf: input.options?.kerf ?? 0,
     ...shares(plan),
     layouts: layouts.map((layout) => layoutRecord(layout, jobs, tape)),

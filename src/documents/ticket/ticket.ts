@@ -1,6 +1,7 @@
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { bottom } from '../../geometry/box.ts';
+import { defined } from '../../problems/defined.ts';
 import { type Block, moved } from '../../text/block.ts';
 import { type Entry, numbered, piecesOf } from '../../text/entries.ts';
 import { columnsOf, flow } from '../../text/flow.ts';
@@ -89,7 +90,7 @@ function entries(work: BenchJob, column: number, fonts: Fonts): readonly Entry[]
 export function ticketRecord({ job, mat, strokes, steps, number }: BenchJob) {
   return {
     title: job.title,
-    ...(number === undefined ? {} : { number }),
+    ...defined({ number }),
     count: job.count,
     stack: job.bench.stack,
     layers: mat.layers.map(({ name, blank }, i) => ({

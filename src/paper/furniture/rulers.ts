@@ -1,6 +1,7 @@
 import type { Item, LineItem } from '../../drawing/model.ts';
 import { once } from '../../drawing/once.ts';
 import type { Fonts } from '../../fonts/model.ts';
+import { defined } from '../../problems/defined.ts';
 import { type Block, turnedBlock } from '../../text/block.ts';
 import { capHeight, depthOf, set } from '../../text/line.ts';
 import { FINE } from '../../text/styles.ts';
@@ -47,7 +48,7 @@ function ruler(mm: number, inches: number, fonts: Fonts): Block {
     pen: 'tick',
     from: { x: left + x, y: line },
     to: { x: left + x, y: line + length },
-    ...(id === undefined ? {} : { id }),
+    ...defined({ id }),
   });
   const long = Math.max(mm, mmFromInches(inches));
   items.push({ kind: 'line', pen: 'ruler', from: { x: left, y: line }, to: { x: left + long, y: line } });
