@@ -156,7 +156,7 @@ function wronglyStated(text: string, { size, value }: Reason, sizes: ReadonlyMap
 }
 
 describe('what a contradiction says can be followed', () => {
-  // The lettered one says its outer size and its opening: what is left cannot be stated wrongly in its way of writing.
+  // Of the lettered one, whatever is stated wrongly its overlaps and borders take up.
   it.each(templates.filter((name) => name !== 'lettered.yaml'))(
     'one of %s is resolved by leaving out, or changing as proposed, any one of its set',
     (name) => {
