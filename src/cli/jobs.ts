@@ -1,5 +1,6 @@
 import { basename, dirname, join } from 'node:path';
 import { type Solved, solveLoading } from '../outputs/solve-job.ts';
+import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
 import { defaultFolder, findShop, readSource, type SourceFile } from './input.ts';
 import { UsageError } from './usage.ts';
@@ -19,7 +20,7 @@ export async function solveFiles(given: readonly string[], shopFile: string | un
   for (const file of files) {
     const source = await readSource(file, 'job');
     const shop = await findShop(file, shopFile);
-    const known = shop === undefined ? {} : { shop };
+    const known = defined({ shop });
     const solved = await solveLoading(source.text, { file: source.file, ...known });
     if (solved.ok) {
       jobs.push({ file, solved: solved.value, ...known });

@@ -1,4 +1,5 @@
 import { autocomplete, confirm, isCancel, select, text } from '@clack/prompts';
+import { defined } from '../problems/defined.ts';
 import type { Chooser } from './new/questions.ts';
 import { UsageError } from './usage.ts';
 
@@ -17,7 +18,7 @@ export const TERMINAL: Chooser = {
   async text(question, { example, optional = false, wrong }) {
     const answer = await text({
       message: question,
-      ...(example === undefined ? {} : { placeholder: example }),
+      ...defined({ placeholder: example }),
       validate: (value) => {
         const given = (value ?? '').trim();
         if (given === '') return optional ? undefined : 'an answer is needed here';

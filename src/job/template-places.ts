@@ -1,3 +1,4 @@
+import { defined } from '../problems/defined.ts';
 import type { AnswerName, Answers } from './answers.ts';
 
 /** What a template has a place for. */
@@ -38,7 +39,7 @@ export function placesOf(tree: unknown): Places {
       has: each.artwork === undefined ? 'size' : 'artwork',
     })),
     floats: own.some(({ float }) => float !== undefined),
-    ...(fixed === undefined ? {} : { fixed }),
+    ...defined({ fixed }),
   };
 }
 

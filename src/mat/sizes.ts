@@ -1,5 +1,6 @@
 import { type BySide, SIDES, type Side } from '../geometry/sides.ts';
 import type { Job } from '../job/job.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { arranged } from './arranged.ts';
 import { contradictionProblems } from './contradiction.ts';
@@ -115,7 +116,7 @@ const ROUNDS = 40;
  */
 export function solveSizes(job: Job, kept?: BySide<number>): Result<SolvedSizes> {
   const group = groupOf(job);
-  const more = kept === undefined ? {} : { kept };
+  const more = defined({ kept });
   let plan: Plan = { job, group, excess: NO_EXCESS, spans: roughSpans(job, group), ...more };
   const problems = notFinite(plan);
   if (problems.length > 0) return fail(problems);

@@ -61,7 +61,7 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   });
   if (!read.ok) return read;
   const { job, shop, locate, written } = read.value;
-  const solved = solve(job, options.fonts === undefined ? {} : { fonts: options.fonts });
+  const solved = solve(job, defined({ fonts: options.fonts }));
   if (!solved.ok) return fail(locate(solved.problems));
   const mat = solved.value;
   const cut = makeStrokes(mat, job);
@@ -73,7 +73,7 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   const { change } = options;
   const again = (other: Change, fonts = options.fonts) =>
     solveJob(jobText, { ...options, change: other, ...defined({ fonts }) });
-  const tried = change === undefined ? {} : { change };
+  const tried = defined({ change });
   return succeed({ job, shop, mat, strokes, steps, grooves, report, ...tried, again, locate, written }, [
     ...read.warnings,
     ...locate([...solved.warnings, ...cut.warnings]),

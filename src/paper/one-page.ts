@@ -3,6 +3,7 @@ import type { Drawing } from '../drawing/model.ts';
 import { type Box, box, grown } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import { type FitPaper, LARGEST_PAPER, type RollPaper } from '../papers/model.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
 import { placesFrom } from '../text/places.ts';
 import { Room } from '../text/room.ts';
@@ -131,7 +132,7 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
       title: drawing.title,
       view: drawing.view,
       stamp: options.stamp,
-      ...(options.printer === undefined ? {} : { printer: options.printer }),
+      ...defined({ printer: options.printer }),
       fonts: options.fonts,
     },
     words,

@@ -2,6 +2,7 @@ import type { FullScale, SheetArea } from '../drawing/full-scale.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { type Box, box } from '../geometry/box.ts';
+import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
 import { Room } from '../text/room.ts';
 import type { MapSheet } from './furniture/assembly-map.ts';
@@ -61,7 +62,7 @@ export function planPages(
     const ownWords = set?.sheets[i];
     return sheetPage({
       drawing: shown,
-      ...(ownWords === undefined ? {} : { ownWords }),
+      ...defined({ ownWords }),
       sheet: plan.sheet,
       turn,
       window: windowOf(plan, cell),
@@ -72,9 +73,9 @@ export function planPages(
         of: naming.of,
         title: drawing.title,
         view: drawing.view,
-        ...(naming.place === undefined ? {} : { place: naming.place }),
+        ...defined({ place: naming.place }),
         stamp: options.stamp,
-        ...(options.printer === undefined ? {} : { printer: options.printer }),
+        ...defined({ printer: options.printer }),
         fonts: options.fonts,
       },
       words,

@@ -3,6 +3,7 @@ import type { Stroke } from '../../bench/model.ts';
 import type { Report } from '../../bench/report.ts';
 import { sharedSettings } from '../../bench/settings.ts';
 import { solveLoading } from '../../outputs/solve-job.ts';
+import { defined } from '../../problems/defined.ts';
 import { showPath } from '../../problems/show.ts';
 import { reasons, type Why } from '../../why.ts';
 import { findShop, readSource } from '../input.ts';
@@ -42,7 +43,7 @@ async function check(files: readonly string[], options: Options): Promise<void> 
   for (const file of files) {
     const source = await readSource(file, 'job');
     const shop = await findShop(file, options.shop);
-    const solved = await solveLoading(source.text, { file: source.file, ...(shop === undefined ? {} : { shop }) });
+    const solved = await solveLoading(source.text, { file: source.file, ...defined({ shop }) });
     if (solved.ok) {
       const why = options.json === true ? { reasons: reasons(solved.value).map(reasonRecord) } : {};
       reports.push({ file: source.file, ...solved.value.report, ...why, warnings: solved.warnings });

@@ -3,6 +3,7 @@ import { type AnswerName, type Answers, answerAt, givenNames } from '../../job/a
 import { fillTemplate } from '../../job/from-template.ts';
 import { type Places, placesOf } from '../../job/template-places.ts';
 import { type Solved, solveLoading } from '../../outputs/solve-job.ts';
+import { defined } from '../../problems/defined.ts';
 import type { Problem, Result } from '../../problems/problem.ts';
 import { find, plain } from '../../read/text/node.ts';
 import { readText } from '../../read/text/text.ts';
@@ -81,7 +82,7 @@ export async function start(starter: Starter, answers: Answers, file: string): P
   const { template, source } = starter;
   const filled = fillTemplate(template.text, answers);
   if ('misfits' in filled) throw new UsageError(misfitWords(template.name, filled.misfits));
-  const solved = await solveLoading(filled.text, { file, ...(source === undefined ? {} : { shop: source }) });
+  const solved = await solveLoading(filled.text, { file, ...defined({ shop: source }) });
   return { text: filled.text, solved };
 }
 

@@ -6,6 +6,7 @@ import type { Job } from '../../job/job.ts';
 import { NEEDS_FONTS } from '../../mat/lettering.ts';
 import type { Mat } from '../../mat/model.ts';
 import { type Solved, solveJob } from '../../outputs/solve-job.ts';
+import { defined } from '../../problems/defined.ts';
 import { reasons } from '../../why.ts';
 import type { Look, LookRequest, Piece, View } from './answers.ts';
 
@@ -17,7 +18,7 @@ export interface More {
 /** What a text comes to, as it is to be seen: everything is plain data. */
 export async function lookAt(request: LookRequest, more?: More): Promise<Look> {
   const { text, file, shop, pictures, view } = request;
-  const asked = { file, ...(shop === undefined ? {} : { shop }) };
+  const asked = { file, ...defined({ shop }) };
   const fonts = more === undefined ? {} : { fonts: await loadFonts([], { outlines: true }) };
   const solved = solveJob(text, { ...asked, ...fonts });
   if (!solved.ok) {
@@ -42,7 +43,7 @@ async function pieceOf(solved: Solved, view: View, pictures: ReadonlySet<string>
     boards: [...shop.boards.values()].map(({ id, name, colour }) => ({ id, name, colour })),
     machines: [...shop.machines.keys()],
     colours: mat.layers.map(({ board }) => board.colour),
-    ...(face === undefined ? {} : { face }),
+    ...defined({ face }),
   };
 }
 

@@ -2,6 +2,7 @@ import type { Step, Surroundings } from '../../outputs/options.ts';
 import { prepare } from '../../outputs/prepare.ts';
 import { type Solved, solveLoading } from '../../outputs/solve-job.ts';
 import { type OutputFile, write } from '../../outputs/write.ts';
+import { defined } from '../../problems/defined.ts';
 import { fail, type Problem, type Result, succeed, toldOnce } from '../../problems/problem.ts';
 import type { Asks, JobSource, Laid, Told, Wanted } from './answers.ts';
 
@@ -64,7 +65,7 @@ async function solvedOf(jobs: readonly JobSource[]): Promise<Result<readonly Sol
   const problems: Problem[] = [];
   const warnings: Problem[] = [];
   for (const { text, file, shop } of jobs) {
-    const one = await solveLoading(text, { file, ...(shop === undefined ? {} : { shop }) });
+    const one = await solveLoading(text, { file, ...defined({ shop }) });
     if (one.ok) {
       all.push(one.value);
       warnings.push(...one.warnings);
@@ -75,7 +76,7 @@ async function solvedOf(jobs: readonly JobSource[]): Promise<Result<readonly Sol
 
 function workOf(solved: readonly Solved[], jobs: readonly JobSource[]) {
   const shop = jobs[0]?.shop;
-  return { jobs: solved, ...(shop === undefined ? {} : { shop }) };
+  return { jobs: solved, ...defined({ shop }) };
 }
 
 function around(jobs: readonly JobSource[]): Surroundings {

@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { defined } from '../../problems/defined.ts';
 import { open, text } from '../state/piece.ts';
 import { saying, trouble } from '../state/place.ts';
 import { save } from './savers.ts';
@@ -44,7 +45,7 @@ export async function saveJob(): Promise<void> {
   const handle = handles.get(now.id);
   const blob = new Blob([words], { type: 'application/yaml' });
   try {
-    const where = await save({ file: now.file, blob, ...(handle === undefined ? {} : { handle }) });
+    const where = await save({ file: now.file, blob, ...defined({ handle }) });
     savedAt.value = { id: now.id, time: clock(), text: words };
     saying.value = `Saved ${where} at ${clock()}.`;
   } catch (error) {

@@ -1,4 +1,5 @@
 import { effect, signal } from '@preact/signals';
+import { defined } from '../../problems/defined.ts';
 import { plainText } from '../form/typed.ts';
 import { history } from '../state/history.ts';
 import { open, said, text } from '../state/piece.ts';
@@ -33,7 +34,7 @@ const draftNow = (version: number): Draft | undefined => {
     history: history.value,
     version,
     at: Date.now(),
-    ...(now.shop === undefined ? {} : { shop: now.shop }),
+    ...defined({ shop: now.shop }),
   };
 };
 

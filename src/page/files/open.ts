@@ -1,5 +1,6 @@
 import { batch, signal } from '@preact/signals';
 import type { Source } from '../../outputs/solve-job.ts';
+import { defined } from '../../problems/defined.ts';
 import { EMPTY, type History, history } from '../state/history.ts';
 import { look, type Open, open, piece, text } from '../state/piece.ts';
 import { place } from '../state/place.ts';
@@ -26,7 +27,7 @@ export function openPiece({ id, file, text: words, shop: own, pictures, history:
     id: id ?? newId(),
     file,
     pictures: pictures ?? {},
-    ...(used === undefined ? {} : { shop: used }),
+    ...defined({ shop: used }),
   };
   batch(() => {
     look.value = undefined;

@@ -1,3 +1,4 @@
+import { defined } from '../../problems/defined.ts';
 import type { JobSource } from '../engine/answers.ts';
 import { open, text } from '../state/piece.ts';
 
@@ -9,5 +10,5 @@ export async function sources(): Promise<readonly JobSource[]> {
     Object.entries(now.pictures).map(async ([name, blob]) => [name, new Uint8Array(await blob.arrayBuffer())] as const),
   );
   const { file, shop } = now;
-  return [{ text: text.value, file, pictures: Object.fromEntries(pictures), ...(shop === undefined ? {} : { shop }) }];
+  return [{ text: text.value, file, pictures: Object.fromEntries(pictures), ...defined({ shop }) }];
 }

@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals';
+import { defined } from '../../problems/defined.ts';
 import { text } from './piece.ts';
 
 /** A change that can be taken back: the text before it, and what it was. */
@@ -33,7 +34,7 @@ export function change(next: string, what: string, run?: string): void {
   if (next === before) return;
   const { past } = history.value;
   const goesOn = run !== undefined && past.at(-1)?.run === run;
-  const step: Change = { before, what, ...(run === undefined ? {} : { run }) };
+  const step: Change = { before, what, ...defined({ run }) };
   history.value = { past: goesOn ? past : bounded([...past, step]), future: [] };
   text.value = next;
 }

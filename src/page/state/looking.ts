@@ -1,4 +1,5 @@
 import { effect, signal, untracked } from '@preact/signals';
+import { defined } from '../../problems/defined.ts';
 import type { View } from '../engine/answers.ts';
 import { look as ask } from '../engine/engines.ts';
 import { mistake } from './mistake.ts';
@@ -26,7 +27,7 @@ async function askNow(): Promise<void> {
     file: now.file,
     view: view.value,
     pictures: Object.keys(now.pictures),
-    ...(now.shop === undefined ? {} : { shop: now.shop }),
+    ...defined({ shop: now.shop }),
   };
   counted.value = { ...counted.value, asked: counted.value.asked + 1 };
   try {

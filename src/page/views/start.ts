@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
+import { defined } from '../../problems/defined.ts';
 import type { Look } from '../engine/answers.ts';
 import { look as ask } from '../engine/engines.ts';
 import { carried } from '../engine/scripts.ts';
@@ -42,7 +43,7 @@ export async function prepareStart(): Promise<void> {
       file: `${name}.yaml`,
       view: 'small',
       pictures: [],
-      ...(shop.value === undefined ? {} : { shop: shop.value }),
+      ...defined({ shop: shop.value }),
     });
     looks.value = new Map(looks.value).set(name, found);
   }

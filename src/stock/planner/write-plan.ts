@@ -1,4 +1,5 @@
 import type { Size } from '../../geometry/point.ts';
+import { defined } from '../../problems/defined.ts';
 import type { LowerBound } from './bounds.ts';
 import { flatLayout } from './flat.ts';
 import type { Forest } from './forest.ts';
@@ -41,7 +42,7 @@ export function writePlan(task: Task, forest: Forest, bound: LowerBound, options
     status: gap === 0 ? 'optimal' : 'open',
     gap,
     verdict: verdictOf(first, gap),
-    ...(largest === undefined ? {} : { largestOffcut: largest }),
+    ...defined({ largestOffcut: largest }),
     area: areas(sheets),
   };
 }
@@ -138,7 +139,7 @@ class Writer {
       return;
     }
     const { id, cost } = source.sheet;
-    const priced = cost === undefined ? {} : { cost };
+    const priced = defined({ cost });
     this.out.push({ number, id, source: { kind: source.kind }, width, height, ...priced, tree });
   }
 
