@@ -48,7 +48,7 @@ export type { BuildOptions, Built } from './outputs/build.ts';
 export type { Everything, Manifest } from './outputs/everything.ts';
 export type { Made } from './outputs/make.ts';
 export { OPTIONS, type Option, type OptionName } from './outputs/option-table.ts';
-export type { OutputOptions, PictureSource, Step, Surroundings } from './outputs/options.ts';
+export type { OutputOptions, PictureReader, Step, Surroundings } from './outputs/options.ts';
 export type { Needs, Output, Work } from './outputs/output.ts';
 export type { Prepared } from './outputs/prepare.ts';
 export type { OutputId, Records } from './outputs/records.ts';
@@ -63,7 +63,7 @@ export type { Clashing, Problem, Result } from './problems/problem.ts';
 export { showProblem } from './problems/show.ts';
 export type {
   CutNode,
-  Placement,
+  LaidPiece,
   StockInput,
   StockOptions,
   StockPiece,

@@ -1,5 +1,5 @@
 import { dirname, isAbsolute, join } from 'node:path';
-import type { PictureSource } from '../outputs/options.ts';
+import type { PictureReader } from '../outputs/options.ts';
 import { NotPlain, readPlain } from './files/plain.ts';
 import { remember } from './files/this-run.ts';
 import { codeOf, reason } from './files/why.ts';
@@ -8,7 +8,7 @@ import { codeOf, reason } from './files/why.ts';
 const MOST_BYTES = 512 * 1024 * 1024;
 
 /** Pictures as a job names them: files, relative to the job's own folder. */
-export function picturesBeside(jobFile: string): PictureSource {
+export function picturesBeside(jobFile: string): PictureReader {
   return async (name) => {
     const hint = 'name a JPEG or PNG file, relative to the job';
     if (/^[a-z][a-z0-9+.-]+:\/\//iu.test(name)) return { why: 'the picture is an address; only files are read', hint };

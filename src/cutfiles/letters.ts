@@ -3,6 +3,7 @@ import type { Fonts } from '../fonts/model.ts';
 import { textOutline } from '../fonts/outlines.ts';
 import { type Path, placedPath, polygon } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
+import { wrap } from '../text/wrap.ts';
 
 /**
  * Letters of single strokes, as a draughtsman's: a tool runs along each once, and a file stays small. Drawn on a grid of
@@ -137,14 +138,9 @@ function pointsOf(stroke: string): readonly Point[] {
   }));
 }
 
-/** Lines no wider than `width`, broken at spaces. */
+/** Lines no wider than `width`. */
 export function brokenLines(text: string, size: number, width: number, fonts: Fonts): readonly string[] {
-  const lines: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1);
-    if (last !== undefined && lettering(`${last} ${word}`, size, fonts).width <= width)
-      lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
+  // Letters stand apart, so that parts laid side by side take one gap more than each by itself.
+  const gap = (BETWEEN * CAPITAL_EM * size) / CAPITAL;
+  return wrap(text, width + gap, (part) => lettering(part, size, fonts).width + gap);
 }

@@ -13,13 +13,15 @@ import { CODES as TILING } from '../paper/codes.ts';
 import { CODES as PAPERS } from '../papers/codes.ts';
 import { CODES as PICTURES } from '../pictures/codes.ts';
 import type { Codes } from '../problems/code-entry.ts';
+import { CODES as READ } from '../read/codes.ts';
 import { CODES as SETTLE } from '../settle/codes.ts';
+import { CODES as SHOP } from '../shop/codes.ts';
 import { CODES as STOCK } from '../stock/codes.ts';
 import { CODES as WRITERS } from '../writers/codes.ts';
 
 /** In the order in which a job goes through the program. */
 export const SECTIONS: readonly (readonly [title: string, codes: Codes])[] = [
-  ['Reading a job, a shop or readings', JOB],
+  ['Reading a job, a shop or readings', { ...READ, ...SHOP, ...JOB }],
   ['Working out the mat', MAT],
   ['Strokes and stacking', BENCH],
   ['Files for machines', CUT_FILES],

@@ -4,7 +4,7 @@ import { defined } from '../problems/defined.ts';
 import type { Drawing } from './model.ts';
 
 /** Degrees clockwise, as the eye sees it. */
-export type Turned = 0 | 90 | 180 | 270;
+export type Rotation = 0 | 90 | 180 | 270;
 
 /**
  * A drawing on a page, or the part of it that `clip` holds. Tiles of a pattern, corner sheets, tickets, proofs and the
@@ -14,7 +14,7 @@ export interface Frame {
   readonly drawing: Drawing;
   /** What of the drawing is seen, its own mm before turning; all of it where left out. */
   readonly clip?: Box;
-  readonly turn: Turned;
+  readonly turn: Rotation;
   /** Where the top left of what is seen lies once it is turned, page mm. */
   readonly at: Point;
 }

@@ -157,52 +157,6 @@ export function fitSize(
   return wide * size <= width ? size : Math.max(smallest, width / wide);
 }
 
-/**
- * Lines no wider than `width`, broken at spaces, after a hyphen or dash between letters, and inside a word only where
- * it is wider than a line. A line break in the text stays one; a row of spaces counts as one, a no-break space never
- * breaks. A single character wider than `width` gets a line of its own.
- */
-export function wrap(text: string, weight: Weight, size: number, width: number, fonts: Fonts): string[] {
-  const wide = (part: string) => textWidth(part, weight, size, fonts);
-  const lines: string[] = [];
-  let line = '';
-  let used = 0;
-  const put = (part: string, partWidth: number): void => {
-    if (line !== '' && used + partWidth > width) {
-      lines.push(withoutLast(line));
-      line = '';
-      used = 0;
-      part = part.replace(/^ /, '');
-      partWidth = wide(part);
-    }
-    line += part;
-    used += partWidth;
-  };
-  for (const paragraph of text.normalize('NFC').split(/\r\n|[\n\r\u2028\u2029]/u)) {
-    for (const word of paragraph.split(/[ \t]+/u)) {
-      if (word === '') continue;
-      let gap = line === '' ? '' : ' ';
-      for (const part of HYPHEN.test(word) ? word.split(HYPHENS) : [word]) {
-        const whole = gap + part;
-        gap = '';
-        const partWidth = wide(whole);
-        if (partWidth <= width || wide(part) <= width) put(whole, partWidth);
-        else for (const character of whole) put(character, wide(character));
-      }
-    }
-    lines.push(withoutLast(line));
-    line = '';
-    used = 0;
-  }
-  return lines;
-}
-
-/** Only the plain space that a break takes the place of. */
-const withoutLast = (line: string): string => line.replace(/ $/, '');
-
-const HYPHEN = /[-\u2010\u2013\u2014]/;
-const HYPHENS = /(?<=\p{L}[-\u2010\u2013\u2014])(?=\p{L})/u;
-
 /** The text itself where it is no wider than `width`, else as much of its beginning as leaves room for an ellipsis. */
 export function ellipsized(text: string, weight: Weight, size: number, width: number, fonts: Fonts): string {
   const wide = (part: string) => textWidth(part, weight, size, fonts);

@@ -1,7 +1,7 @@
 import type { Job } from '../job/job.ts';
 import { shapeOf } from '../shapes/shapes.ts';
-import { type Sourced, sourced } from './parts.ts';
 import type { Plan } from './structure.ts';
+import { type SumEquation, sumEquation } from './sum-equation.ts';
 import {
   AXES,
   border,
@@ -16,9 +16,9 @@ import {
   VERTICAL,
 } from './unknowns.ts';
 
-const same = (a: string, b: string, what: string): Sourced => sourced({ [a]: 1, [b]: -1 }, [], { what });
-const usual = (name: string, length: number, what: string, sign = 1): Sourced =>
-  sourced({ [name]: sign }, [{ kind: 'usual', what, length, times: 1 }]);
+const same = (a: string, b: string, what: string): SumEquation => sumEquation({ [a]: 1, [b]: -1 }, [], { what });
+const usual = (name: string, length: number, what: string, sign = 1): SumEquation =>
+  sumEquation({ [name]: sign }, [{ kind: 'usual', what, length, times: 1 }]);
 
 const coverOf = (job: Job, of: number): string => (job.openings[of]!.float === undefined ? 'overlap' : 'float');
 
@@ -28,9 +28,9 @@ const coverOf = (job: Job, of: number): string => (job.openings[of]!.float === u
  * on opposite sides, then on both axes, then from opening to opening; missing reveals alike, then of the usual step; the
  * overlap of the usual step; gaps alike, then the usual one; sides = top.
  */
-export function assumptions(plan: Plan): readonly Sourced[] {
+export function assumptions(plan: Plan): readonly SumEquation[] {
   const { job, group } = plan;
-  const equations: Sourced[] = [same(border('left'), border('right'), 'left = right')];
+  const equations: SumEquation[] = [same(border('left'), border('right'), 'left = right')];
   if (job.mat.weighting === undefined) equations.push(same(border('top'), border('bottom'), 'top = bottom'));
   for (const index of group.placed) {
     const given = job.openings[index]!.place!;

@@ -4,7 +4,7 @@ import type { LengthUnit } from '../units/units.ts';
 import { fielded } from './fields.ts';
 import type { Given } from './given.ts';
 import { type Equation, type System, systemFrom } from './linear.ts';
-import { isSourced } from './parts.ts';
+import { isSum } from './sum-equation.ts';
 
 /**
  * Givens that differ by less agree: a hundredth of a millimetre, the last digit that messages show, so that sizes
@@ -103,8 +103,8 @@ function built({ taken, residual }: Contradiction, units: LengthUnit): readonly 
     else known.times += times;
   };
   for (const [source, count] of taken) {
-    if (!isSourced(source) || 'others' in source) continue;
-    for (const { kind, what, path, length, times } of source.parts) {
+    if (!isSum(source) || 'others' in source) continue;
+    for (const { kind, what, path, length, times } of source.summands) {
       if (kind !== 'given' || path === undefined) continue;
       // A layer's reveals are worked out only where none is stated.
       const ofLayer = path[0] === 'mat';

@@ -2,10 +2,10 @@ import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
 import { showLength } from '../units/print.ts';
 import type { LengthUnit } from '../units/units.ts';
-import { type Part, type Sourced, sourced } from './parts.ts';
+import { type SumEquation, type Summand, sumEquation } from './sum-equation.ts';
 
 /** A size or a rule that the job states, as an equation whose residual is a length. */
-export interface Given extends Sourced {
+export interface Given extends SumEquation {
   readonly path: Problem['path'];
   /** In words, with its length: `left border 3 in`. */
   readonly what: string;
@@ -34,7 +34,7 @@ interface Stated {
   /** As it was written, mm. */
   readonly length: number;
   /** What the terms sum up to beside the length. */
-  readonly more?: readonly Part[];
+  readonly more?: readonly Summand[];
   readonly whole?: boolean;
   readonly also?: readonly Problem['path'][];
   readonly shared?: string;
@@ -44,7 +44,7 @@ interface Stated {
 export function given(units: LengthUnit, stated: Stated): Given {
   const { path, what, terms, length, more = [], whole = false, also = [], shared, fixed } = stated;
   return {
-    ...sourced(terms, [{ kind: 'given', what: shared ?? what, path, length, times: 1 }, ...more]),
+    ...sumEquation(terms, [{ kind: 'given', what: shared ?? what, path, length, times: 1 }, ...more]),
     path,
     get what() {
       return `${what} ${showLength(length, units)}`;

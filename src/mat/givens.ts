@@ -8,8 +8,8 @@ import { shapeOf } from '../shapes/shapes.ts';
 import { type Given, given } from './given.ts';
 import { layerName } from './layers.ts';
 import { openingName } from './names.ts';
-import { bevelPart, type Part } from './parts.ts';
 import type { Plan } from './structure.ts';
+import { bevelSummand, type Summand } from './sum-equation.ts';
 import {
   AXES,
   type Axis,
@@ -55,7 +55,7 @@ function openingGivens(plan: Plan, index: number): Given[] {
   const at = ['openings', index];
   const others = group.alikes.flatMap((of, each) => (of === index && each !== index ? [each] : []));
   const also = (...more: readonly string[]) => others.map((each) => ['openings', each, ...more]);
-  const inset = insetParts(job, request, 2);
+  const inset = insetSummands(job, request, 2);
   const of = named(plan, index);
   const givens: Given[] = [];
   const covered = request.float !== undefined || !namesNoSide(request.overlap);
@@ -98,9 +98,9 @@ function openingGivens(plan: Plan, index: number): Given[] {
 }
 
 /** From the lowest face to the edge that is measured, as often as it is counted. */
-export function insetParts(job: Job, request: OpeningRequest, times: number): readonly Part[] {
+export function insetSummands(job: Job, request: OpeningRequest, times: number): readonly Summand[] {
   const lowest = seenLayers(job, request).at(-1)!;
-  return bevelPart(lowest, layerName(lowest), measuredInset(job, request), times);
+  return bevelSummand(lowest, layerName(lowest), measuredInset(job, request), times);
 }
 
 /** As given; an outline without an artwork has a size of its own. */
@@ -164,7 +164,7 @@ function wholeGivens(job: Job, axis: Axis): Given[] {
   const { frame, outer: whole } = job.mat;
   const terms = { [outer(axis)]: 1 };
   const givens: Given[] = [];
-  const state = (path: Problem['path'], what: string, length: number, more: readonly Part[] = []): void => {
+  const state = (path: Problem['path'], what: string, length: number, more: readonly Summand[] = []): void => {
     givens.push(given(job.units, { path, what: `${what} ${extent}`, terms, length, more, whole: true }));
   };
   if (frame?.inside !== undefined) {

@@ -1,5 +1,5 @@
 import type { Problem } from '../problems/problem.ts';
-import type { Part, Rule } from './parts.ts';
+import type { Rule, Summand } from './sum-equation.ts';
 
 /** Why a size is what it is. */
 export interface Reason {
@@ -14,7 +14,7 @@ export interface Reason {
   /** True where it is stated although the other sizes say it already: it is a check. */
   readonly spare?: true;
   /** What it follows from: `times × length`, summed up, make what the sizes alone come to. */
-  readonly from: readonly Part[];
+  readonly from: readonly Summand[];
   /** What else it follows from: weightings and proportions that the job states, and habits where it says nothing. */
   readonly rules: readonly Rule[];
   /** What the sizes alone come to, where snapping or what was cut moved it. */

@@ -40,15 +40,15 @@ function stated(solved: SolvedSizes, now: Snapped, system: System): readonly Rea
     const all: Sum =
       given === undefined
         ? sumOf(system.takenFor(unknown) ?? new Map())
-        : together([{ sum: { parts: given.parts, rules: [] }, times: 1 / given.terms.get(unknown)! }]);
-    const { parts, rules } = together([{ sum: all, times: sign }]);
+        : together([{ sum: { summands: given.summands, rules: [] }, times: 1 / given.terms.get(unknown)! }]);
+    const { summands, rules } = together([{ sum: all, times: sign }]);
     return {
       size,
       what,
       ...moved(sign * lengths.get(unknown)!, value),
       ...(given === undefined ? {} : { given: placeOf(given, opening) }),
       ...(given !== undefined && spare.has(given) ? { spare: true as const } : {}),
-      from: parts,
+      from: summands,
       rules,
     };
   });

@@ -1,16 +1,16 @@
 import { bottom, grown, right } from '../geometry/box.ts';
 import { SIDES, type Side } from '../geometry/sides.ts';
 import { backInset } from './bevel.ts';
-import { insetParts } from './givens.ts';
+import { insetSummands } from './givens.ts';
 import { layerName } from './layers.ts';
 import type { System } from './linear.ts';
 import { openingName } from './names.ts';
-import { bevelPart, type Part } from './parts.ts';
 import { placeOpening } from './placed.ts';
 import { moved, type Reason } from './reason.ts';
 import type { SolvedSizes } from './sizes.ts';
 import type { Snapped } from './snap/snap.ts';
-import { givenReveal, givenRevealPart, type Plan } from './structure.ts';
+import { givenReveal, givenRevealSummand, type Plan } from './structure.ts';
+import { bevelSummand, type Summand } from './sum-equation.ts';
 import { lengthOf, type Sum, sumOf, together } from './sums.ts';
 import { AXES, opening, overlap, reveal, seenLayers } from './unknowns.ts';
 
@@ -33,7 +33,7 @@ export function seenSizes(solved: SolvedSizes, now: Snapped, system: System): re
       bottom: bottom(placed.sight) - bottom(lowest),
     };
     const further = (side: Side): Sum => innermost(plan, index, side, edges[side], of);
-    const why = (sum: Sum): Pick<Reason, 'from' | 'rules'> => ({ from: sum.parts, rules: sum.rules });
+    const why = (sum: Sum): Pick<Reason, 'from' | 'rules'> => ({ from: sum.summands, rules: sum.rules });
     const sights = AXES.map((axis): Reason => {
       const { extent, near, far } = axis;
       const sum = together([once(of(opening(axis, kind))), once(further(near)), once(further(far))]);
@@ -44,7 +44,7 @@ export function seenSizes(solved: SolvedSizes, now: Snapped, system: System): re
     if (artwork === undefined) return sights;
     const sign = artwork.floated ? -1 : 1;
     const covers = SIDES.map((side): Reason => {
-      const inset = { parts: insetParts(job, request, -1), rules: [] };
+      const inset = { summands: insetSummands(job, request, -1), rules: [] };
       const taken = [once(of(overlap(side, kind))), { sum: further(side), times: -1 }, once(inset)];
       const sum = together([{ sum: together(taken), times: sign }]);
       const value = moved(sign * artwork.overlap[side], sign * last.artwork!.overlap[side]);
@@ -61,13 +61,13 @@ const once = (sum: Sum) => ({ sum, times: 1 });
 function innermost(plan: Plan, index: number, side: Side, edge: number, of: (unknown: string) => Sum): Sum {
   const { job, group } = plan;
   const kind = group.alikes[index]!;
-  let reveals: Sum = { parts: [], rules: [] };
+  let reveals: Sum = { summands: [], rules: [] };
   let least: { readonly sum: Sum; readonly value: number } | undefined;
   for (const layer of seenLayers(job, job.openings[index]!).toReversed()) {
     const { board, bevel } = job.mat.layers[layer]!;
     const inset = Math.max(0, backInset(board.thickness, bevel));
-    const own: readonly Part[] = bevelPart(layer, layerName(layer), inset, -1);
-    const sum = together([once(reveals), once({ parts: own, rules: [] })]);
+    const own: readonly Summand[] = bevelSummand(layer, layerName(layer), inset, -1);
+    const sum = together([once(reveals), once({ summands: own, rules: [] })]);
     const value = lengthOf(sum);
     if (least === undefined || value < least.value) least = { sum, value };
     if (layer === 0) break;
@@ -75,12 +75,12 @@ function innermost(plan: Plan, index: number, side: Side, edge: number, of: (unk
     const more: Sum =
       given === undefined
         ? of(reveal(layer))
-        : { parts: [givenRevealPart(job, kind, layer, side, given[side], 1)], rules: [] };
+        : { summands: [givenRevealSummand(job, kind, layer, side, given[side], 1)], rules: [] };
     reveals = together([once(reveals), once(more)]);
   }
   // Slanting sides reach in by another length than their reveal or bevel.
   const rest = edge - least!.value;
   if (Math.abs(rest) <= 1e-9) return least!.sum;
   const what = `what ${openingName(job, index)} reaches further at the ${side}`;
-  return together([once(least!.sum), once({ parts: [{ kind: 'shape', what, length: rest, times: 1 }], rules: [] })]);
+  return together([once(least!.sum), once({ summands: [{ kind: 'shape', what, length: rest, times: 1 }], rules: [] })]);
 }

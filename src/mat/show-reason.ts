@@ -1,7 +1,7 @@
 import { showLength } from '../units/print.ts';
 import type { LengthUnit } from '../units/units.ts';
-import type { Part } from './parts.ts';
 import type { Reason } from './reason.ts';
+import type { Summand } from './sum-equation.ts';
 
 /** Shares of weightings are shown with so many digits. */
 const DIGITS = 4;
@@ -18,7 +18,7 @@ export function showReason({ from }: Pick<Reason, 'from'>, units: LengthUnit): s
   return divisor === 1 ? sum : `(${sum}) / ${divisor}`;
 }
 
-function shown({ length }: Part, times: number, first: boolean, units: LengthUnit): string {
+function shown({ length }: Summand, times: number, first: boolean, units: LengthUnit): string {
   const negative = times < 0 !== length < 0;
   const often = Math.abs(times);
   const count = Math.abs(often - 1) < 1e-9 ? '' : `${Number(often.toFixed(DIGITS))} × `;

@@ -4,7 +4,7 @@ import { shapeOf } from '../shapes/shapes.ts';
 import { type Excess, excessAt, type Group } from './group.ts';
 import { layerName } from './layers.ts';
 import { openingName } from './names.ts';
-import { bevelPart, type Part, type Sourced, sourced } from './parts.ts';
+import { bevelSummand, type SumEquation, type Summand, sumEquation } from './sum-equation.ts';
 import {
   AXES,
   type Axis,
@@ -39,10 +39,10 @@ export interface Plan {
 /** A sum of unknowns and lengths. */
 interface Extent {
   readonly terms: Map<string, number>;
-  readonly parts: Part[];
+  readonly summands: Summand[];
 }
 
-const emptyExtent = (): Extent => ({ terms: new Map(), parts: [] });
+const emptyExtent = (): Extent => ({ terms: new Map(), summands: [] });
 
 function addTo(sum: Extent, name: string, factor: number): void {
   sum.terms.set(name, (sum.terms.get(name) ?? 0) + factor);
@@ -61,15 +61,22 @@ function addReveals(sum: Extent, plan: Plan, of: number, side: Side, factor: num
   for (const layer of seenLayers(job, job.openings[of]!).slice(1)) {
     const given = givenReveal(job, of, layer);
     if (given === undefined) addTo(sum, reveal(layer), factor);
-    else sum.parts.push(givenRevealPart(job, of, layer, side, given[side], factor));
+    else sum.summands.push(givenRevealSummand(job, of, layer, side, given[side], factor));
   }
   const length = excessAt(plan.excess, of, side);
   const what = `what ${openingName(job, of)} reaches further at the ${side}`;
-  if (length !== 0) sum.parts.push({ kind: 'shape', what, length, times: factor });
+  if (length !== 0) sum.summands.push({ kind: 'shape', what, length, times: factor });
 }
 
 /** A reveal that is stated by side, of the layer or of one opening. */
-export function givenRevealPart(job: Job, of: number, layer: number, side: Side, length: number, times: number): Part {
+export function givenRevealSummand(
+  job: Job,
+  of: number,
+  layer: number,
+  side: Side,
+  length: number,
+  times: number,
+): Summand {
   const own = typeof job.openings[of]!.steps?.[layer - 1] === 'object';
   const path = own ? ['openings', of, 'reveals', layer - 1, side] : ['mat', 'layers', layer, 'reveal', side];
   return { kind: 'given', what: `reveal of ${layerName(layer)} at the ${side}`, path, length, times };
@@ -91,11 +98,11 @@ export function rowGap({ arrange }: Group): { readonly times: number; readonly m
 }
 
 /** outer = border + openings with their reveals and gaps + border, for the group and for every placed opening. */
-export function structure(plan: Plan): readonly Sourced[] {
+export function structure(plan: Plan): readonly SumEquation[] {
   const { group } = plan;
-  const equations = AXES.flatMap((axis): Sourced[] => {
+  const equations = AXES.flatMap((axis): SumEquation[] => {
     const spans = plan.spans[axis.extent];
-    const found: Sourced[] = [];
+    const found: SumEquation[] = [];
     if (spans.length > 0) {
       const sum = emptyExtent();
       addTo(sum, outer(axis), 1);
@@ -108,14 +115,14 @@ export function structure(plan: Plan): readonly Sourced[] {
         const at = ['arrange', 'rowWeighting'];
         const below = 1 - spans.length;
         if (more !== 0)
-          sum.parts.push({ kind: 'given', what: 'weighting of the rows', path: at, length: more, times: below });
+          sum.summands.push({ kind: 'given', what: 'weighting of the rows', path: at, length: more, times: below });
       }
       found.push(equationOf(sum));
       if (group.arrange.fill) {
         // Equal margins and gaps; the weighting alone may make the bottom larger.
-        found.push(sourced({ [border(axis.near)]: 1, [gap(axis)]: -1 }, [], FILL));
+        found.push(sumEquation({ [border(axis.near)]: 1, [gap(axis)]: -1 }, [], FILL));
         if (axis === HORIZONTAL || plan.job.mat.weighting === undefined)
-          found.push(sourced({ [border(axis.far)]: 1, [gap(axis)]: -1 }, [], FILL));
+          found.push(sumEquation({ [border(axis.far)]: 1, [gap(axis)]: -1 }, [], FILL));
       }
     }
     for (const index of group.placed) {
@@ -133,25 +140,25 @@ export function structure(plan: Plan): readonly Sourced[] {
 
 const FILL = { what: 'borders and gaps alike', path: ['arrange', 'fill'] };
 
-const equationOf = ({ terms, parts }: Extent): Sourced =>
-  sourced(
+const equationOf = ({ terms, summands }: Extent): SumEquation =>
+  sumEquation(
     Object.fromEntries(terms),
-    parts.map((part) => ({ ...part, times: -part.times })),
+    summands.map((part) => ({ ...part, times: -part.times })),
   );
 
 /** Shapes with a fixed proportion: width = aspect × height at the edge that is measured. */
-function aspects({ job, group }: Plan): readonly Sourced[] {
+function aspects({ job, group }: Plan): readonly SumEquation[] {
   return group.kinds.flatMap((of) => {
     const request = job.openings[of]!;
     const aspect = shapeOf(request.shape).aspect?.(request.fields ?? {});
     if (aspect === undefined) return [];
     const lowest = seenLayers(job, request).at(-1)!;
-    const parts = bevelPart(lowest, layerName(lowest), measuredInset(job, request), 2 * (1 - aspect));
+    const summands = bevelSummand(lowest, layerName(lowest), measuredInset(job, request), 2 * (1 - aspect));
     const rule = {
       what: `${request.shape} (width = ${Number(aspect.toFixed(4))} × height)`,
       path: ['openings', of, 'shape'],
     };
-    return [sourced({ [opening(HORIZONTAL, of)]: 1, [opening(VERTICAL, of)]: -aspect }, parts, rule)];
+    return [sumEquation({ [opening(HORIZONTAL, of)]: 1, [opening(VERTICAL, of)]: -aspect }, summands, rule)];
   });
 }
 

@@ -2,17 +2,17 @@ import type { Job } from '../job/job.ts';
 import { showLength } from '../units/print.ts';
 import type { LengthUnit } from '../units/units.ts';
 import type { Given, Terms } from './given.ts';
-import { type Part, sourced } from './parts.ts';
+import { type Summand, sumEquation } from './sum-equation.ts';
 import { border } from './unknowns.ts';
 
 const WEIGHTING = ['mat', 'weighting'];
 
 function weightingRule(name: string, terms: Terms, more: number, others: Given['others']): Given {
   const rule = { what: name, path: WEIGHTING };
-  const parts: Part[] =
+  const summands: Summand[] =
     more === 0 ? [] : [{ kind: 'given', what: 'weighting', path: WEIGHTING, length: more, times: 1 }];
   return {
-    ...sourced(terms, parts, rule),
+    ...sumEquation(terms, summands, rule),
     path: WEIGHTING,
     what: name,
     name,

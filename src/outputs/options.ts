@@ -53,7 +53,7 @@ export interface OutputOptions extends SettleOptions {
 }
 
 /** What a caller hands over for the name of a picture: its file's bytes, or why there are none. */
-export type PictureSource = (
+export type PictureReader = (
   name: string,
 ) => Promise<{ readonly bytes: Uint8Array } | { readonly why: string; readonly hint: string }>;
 
@@ -68,7 +68,7 @@ export interface Step {
 /** What only the world around can give, and how it follows and stops the work. */
 export interface Surroundings {
   /** Pictures as the job names them. */
-  readonly pictures?: PictureSource;
+  readonly pictures?: PictureReader;
   /** The bytes of the program that renders a PNG (`index_bg.wasm` of @resvg/resvg-wasm). */
   readonly renderer?: () => Promise<Uint8Array>;
   readonly progress?: (step: Step) => void;

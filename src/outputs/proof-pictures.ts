@@ -2,7 +2,7 @@ import type { WantedPicture } from '../documents/proof/model.ts';
 import type { OpenPicture, Pictures, PreparedPicture } from '../pictures/model.ts';
 import { error, fail, type Problem, type Result, succeed, warning } from '../problems/problem.ts';
 import { dotsFromMm } from '../units/units.ts';
-import type { PictureSource } from './options.ts';
+import type { PictureReader } from './options.ts';
 
 /** Fine enough for a good print seen in the hand. */
 const DPI = 200;
@@ -12,7 +12,7 @@ const pathOf = (opening: number): Problem['path'] => ['openings', opening, 'pict
 /** Heads only. Where nobody hands pictures over at all, placeholders stand in, with a warning. */
 export async function openPictures(
   names: readonly (string | undefined)[],
-  source: PictureSource | undefined,
+  source: PictureReader | undefined,
 ): Promise<Result<readonly (OpenPicture | undefined)[]>> {
   if (names.every((name) => name === undefined)) return succeed([]);
   const { openPicture } = await import('../pictures/picture.ts');

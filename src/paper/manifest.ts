@@ -1,4 +1,4 @@
-import type { Page, Turned } from '../drawing/document.ts';
+import type { Page, Rotation } from '../drawing/document.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import { defined } from '../problems/defined.ts';
@@ -16,7 +16,7 @@ export interface PageRecord extends Partial<Box> {
   readonly name: string;
   readonly paper: Size;
   /** Degrees clockwise that the drawing is turned on the page. */
-  readonly rotation: Turned;
+  readonly rotation: Rotation;
   readonly pageX?: number;
   readonly pageY?: number;
   readonly scale: Page['scale'];

@@ -1,4 +1,4 @@
-import type { Document, Page, Turned } from '../drawing/document.ts';
+import type { Document, Page, Rotation } from '../drawing/document.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
@@ -6,7 +6,7 @@ import type { Point } from '../geometry/point.ts';
 /** A page on which something was laid, with what its manifest says and its neighbours share; a writer needs none of it. */
 export interface LaidPage extends Page {
   /** Degrees clockwise that the drawing is turned on the page. */
-  readonly rotation: Turned;
+  readonly rotation: Rotation;
   readonly part?: Part;
   /** Registration crosses on this page; a neighbour's page has one of the same name at the same place of the drawing. */
   readonly crosses?: readonly CrossMark[];

@@ -1,4 +1,4 @@
-import type { Turned } from '../drawing/document.ts';
+import type { Rotation } from '../drawing/document.ts';
 import { type Box, bottom, box, right } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Part } from './model.ts';
@@ -8,7 +8,7 @@ import type { Part } from './model.ts';
  * drawing's, mm. `width` and `height` are the drawing's own.
  */
 export interface Turn {
-  readonly rotation: Turned;
+  readonly rotation: Rotation;
   readonly width: number;
   readonly height: number;
 }

@@ -40,13 +40,13 @@ export interface BoardPlan {
   /** By the piece's id. */
   readonly blanks: ReadonlyMap<string, Blank>;
   /** By the sheet's id. */
-  readonly sources: ReadonlyMap<string, SheetSource>;
+  readonly shopSheets: ReadonlyMap<string, ShopSheet>;
   readonly input: StockInput;
   readonly plan: StockPlan;
 }
 
 /** `index`: in the board's list of sheets. */
-export type SheetSource =
+export type ShopSheet =
   | { readonly kind: 'sheet'; readonly index: number; readonly size: Size }
   | { readonly kind: 'offcut'; readonly offcut: ShelfOffcut };
 
@@ -111,7 +111,7 @@ function planBoard(blanks: readonly Blank[], request: StockRequest): Result<Boar
     return fail(planned.problems.map((problem) => inJobsWords(problem, context)));
   }
   const byId = new Map(pieces.map(({ id }, i) => [id, blanks[i]!]));
-  return succeed({ material, blanks: byId, sources: own.sources, input, plan: planned.value }, own.warnings);
+  return succeed({ material, blanks: byId, shopSheets: own.shopSheets, input, plan: planned.value }, own.warnings);
 }
 
 function plannerOptions({ shop: { stock } }: StockShop, { fallouts, effort, seed }: BoardPlanOptions): StockOptions {
@@ -141,26 +141,26 @@ function pieceOf(blank: Blank, id: string, { directional }: Material, request: S
 function sheetsOf(material: Material, shop: StockShop, units: Units) {
   const listed = material.sheets.length > 0;
   const sizes: readonly SheetSize[] = listed ? material.sheets : [SHEET];
-  const sources = new Map<string, SheetSource>();
+  const shopSheets = new Map<string, ShopSheet>();
   const sheets: StockSheet[] = [];
   sizes.forEach((given, index) => {
     const { count } = given;
     const { width, height } = given.measured ?? given;
     const shown = showSize(given, units);
-    const id = sources.has(shown) ? `${shown} (${index + 1})` : shown;
-    sources.set(id, { kind: 'sheet', index, size: { width, height } });
+    const id = shopSheets.has(shown) ? `${shown} (${index + 1})` : shown;
+    shopSheets.set(id, { kind: 'sheet', index, size: { width, height } });
     sheets.push({ id, width, height, ...defined({ count, cost: priceOfSheet(given, material) }) });
   });
   if (shopSection(material, shop) !== undefined) {
     for (const offcut of shop.shop.shelf.filter(({ board }) => board === material.id)) {
       const { id, width, height } = offcut;
-      sources.set(id, { kind: 'offcut', offcut });
+      shopSheets.set(id, { kind: 'offcut', offcut });
       sheets.push({ id, width, height, count: 1, offcut: true });
     }
   }
   const message = `nothing says what sheets of ${material.name} there are; ${showSize(SHEET, units)} is taken`;
   const hint = 'list them as sheets of the board in the shop’s file';
-  return { sizes, sheets, sources, warnings: listed ? [] : [warning('stock-sheets-assumed', [], message, hint)] };
+  return { sizes, sheets, shopSheets, warnings: listed ? [] : [warning('stock-sheets-assumed', [], message, hint)] };
 }
 
 function priceMissing(material: Material, size: Size, index: number, shop: StockShop, units: Units): Problem {

@@ -10,7 +10,7 @@ import { type CutSequence, cutSequence } from './planner/sequence.ts';
 export interface Layout extends Size {
   /** Counted over all boards, in the order of cutting. */
   readonly numbers: readonly number[];
-  readonly from: LayoutSource;
+  readonly from: LayoutOrigin;
   readonly tree: CutNode;
   readonly sequence: CutSequence;
   /** In the order in which they lie. */
@@ -19,7 +19,7 @@ export interface Layout extends Size {
   readonly offcuts: readonly KeptOffcut[];
 }
 
-export type LayoutSource =
+export type LayoutOrigin =
   | { readonly kind: 'sheet'; readonly id: string }
   /** From the shelf, by what is written on it. */
   | { readonly kind: 'offcut'; readonly id: string }
@@ -52,7 +52,7 @@ export interface BoardLayouts {
 export function layOutDay(boards: readonly BoardPlan[], shop: Shop): readonly BoardLayouts[] {
   const marks = new Marks(shop);
   const groups = boards.flatMap((board, b) => alike(board.plan.sheets).map((sheets) => ({ b, board, sheets })));
-  const drops = ({ sheets }: (typeof groups)[number]): boolean => sheets[0]!.source.kind === 'fallout';
+  const drops = ({ sheets }: (typeof groups)[number]): boolean => sheets[0]!.origin.kind === 'fallout';
   const area = ({ sheets }: (typeof groups)[number]): number => sheets[0]!.width * sheets[0]!.height;
   const inOrder = [
     ...groups.filter((group) => !drops(group)),
@@ -72,7 +72,7 @@ export function layOutDay(boards: readonly BoardPlan[], shop: Shop): readonly Bo
 /** Copies of a piece are alike; all else that is seen of a sheet counts. */
 function signature(sheet: UsedSheet): string {
   const { width, height, id, tree } = sheet;
-  const shown = { width, height, id, kind: sheet.source.kind, tree };
+  const shown = { width, height, id, kind: sheet.origin.kind, tree };
   return JSON.stringify(shown, (key, value: unknown) => (key === 'copy' ? undefined : value));
 }
 
@@ -81,7 +81,7 @@ function alike(sheets: readonly UsedSheet[]): readonly (readonly UsedSheet[])[] 
   const groups: { readonly signature: string; readonly sheets: UsedSheet[] }[] = [];
   for (const sheet of sheets) {
     const own = signature(sheet);
-    const known = sheet.source.kind === 'fallout' ? groups.slice(-1) : groups;
+    const known = sheet.origin.kind === 'fallout' ? groups.slice(-1) : groups;
     const same = known.find((group) => group.signature === own);
     if (same === undefined) groups.push({ signature: own, sheets: [sheet] });
     else same.sheets.push(sheet);
@@ -107,7 +107,7 @@ function layoutOf(sheet: UsedSheet, numbers: readonly number[], board: BoardPlan
     .map(({ x, y, width, height }) => ({ x, y, width, height, marks: numbers.map(() => marks.next()) }));
   return {
     numbers,
-    from: sourceOf(sheet, board),
+    from: originOf(sheet, board),
     width: sheet.width,
     height: sheet.height,
     tree: sheet.tree,
@@ -117,15 +117,15 @@ function layoutOf(sheet: UsedSheet, numbers: readonly number[], board: BoardPlan
   };
 }
 
-function sourceOf({ id, source }: UsedSheet, { blanks }: BoardPlan): LayoutSource {
-  switch (source.kind) {
+function originOf({ id, origin }: UsedSheet, { blanks }: BoardPlan): LayoutOrigin {
+  switch (origin.kind) {
     case 'sheet':
     case 'offcut':
-      return { kind: source.kind, id };
+      return { kind: origin.kind, id };
     case 'fallout':
-      return { kind: 'fallout', piece: source.piece, blank: blanks.get(source.piece)! };
+      return { kind: 'fallout', piece: origin.piece, blank: blanks.get(origin.piece)! };
     default: {
-      const never: never = source;
+      const never: never = origin;
       return never;
     }
   }

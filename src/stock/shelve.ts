@@ -26,7 +26,7 @@ export function shelveDay(
     if (section === undefined) continue;
     const opened = new Map<number, number>();
     for (const { from, numbers, offcuts, ...size } of layouts) {
-      const own = from.kind === 'fallout' ? undefined : board.sources.get(from.id);
+      const own = from.kind === 'fallout' ? undefined : board.shopSheets.get(from.id);
       if (own?.kind === 'sheet') opened.set(own.index, (opened.get(own.index) ?? 0) + numbers.length);
       if (own?.kind === 'offcut') used.add(own.offcut.id);
       const origin = from.kind === 'fallout' ? 'a fallout' : from.kind === 'offcut' ? from.id : written(size);

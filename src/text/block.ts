@@ -1,11 +1,12 @@
 import type { Item } from '../drawing/model.ts';
 import { type Quarter, turnedItem } from '../drawing/turned.ts';
-import { textBox, wrap } from '../fonts/measure.ts';
+import { textBox } from '../fonts/measure.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { type Box, box, union } from '../geometry/box.ts';
 import type { Point, Size } from '../geometry/point.ts';
-import { set } from './line.ts';
+import { set, widthOf } from './line.ts';
 import { LEADINGS, type Style } from './styles.ts';
+import { wrap } from './wrap.ts';
 
 /** Items that move as one; top left at 0 0, mm. */
 export interface Block extends Size {
@@ -44,7 +45,7 @@ export function labelBlock(given: readonly Line[], fonts: Fonts, anchor: 'start'
 function brokenLine(line: Line, fonts: Fonts): readonly Line[] {
   const { text, style, width } = line;
   if (width === undefined) return [line];
-  return wrap(text, style.weight, style.size, width, fonts).map((part) => ({ ...line, text: part }));
+  return wrap(text, width, (part) => widthOf(part, style, fonts)).map((part) => ({ ...line, text: part }));
 }
 
 /** Two blocks side by side, their tops or their middles level. */
@@ -96,7 +97,7 @@ export function turnedSize({ width, height }: Size, quarter: Quarter): Size {
   return quarter % 2 === 0 ? { width, height } : { width: height, height: width };
 }
 
-/** Turned by quarters clockwise, its top left then at `at`. */
+/** Rotation by quarters clockwise, its top left then at `at`. */
 export function turnedBlock(block: Block, quarter: Quarter, at: Point = { x: 0, y: 0 }): Block {
   const { width, height } = block;
   const by: Readonly<Record<Quarter, Point>> = {

@@ -1,10 +1,11 @@
 import { fraction } from '../fonts/fractions.ts';
-import { textBox, wrap } from '../fonts/measure.ts';
+import { textBox } from '../fonts/measure.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { bottom } from '../geometry/box.ts';
 import { type Block, moved } from './block.ts';
 import { capHeight, depthOf, ellipsized, fitted, set, widthOf } from './line.ts';
 import { pitch, type Style, stepsDown } from './styles.ts';
+import { wrap } from './wrap.ts';
 
 /** Lines of words; `base` is where the first of them stands. */
 export interface TextBlock extends Block {
@@ -69,11 +70,11 @@ const BROKEN = new WeakMap<Fonts, Map<string, readonly string[]>>();
 const MOST_KNOWN = 1000;
 
 /** The sheets of one job say much the same, and a text is tried in several columns more than once. */
-function broken(text: string, { weight, size }: Style, width: number, fonts: Fonts): readonly string[] {
+function broken(text: string, style: Style, width: number, fonts: Fonts): readonly string[] {
   const all = BROKEN.get(fonts) ?? new Map<string, readonly string[]>();
   BROKEN.set(fonts, all);
-  const key = `${weight} ${size} ${width} ${text}`;
-  const known = all.get(key) ?? wrap(text, weight, size, width, fonts);
+  const key = `${style.weight} ${style.size} ${width} ${text}`;
+  const known = all.get(key) ?? wrap(text, width, (part) => widthOf(part, style, fonts));
   if (all.size >= MOST_KNOWN) all.clear();
   all.set(key, known);
   return known;

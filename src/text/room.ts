@@ -66,14 +66,14 @@ export class Room {
     // Places are asked for one beside the other, so that what was in the way is most often still in the way.
     if (this.#lastBox !== undefined && overlaps(padded, this.#lastBox)) return false;
     if (this.#lastLine !== undefined && runsThrough(this.#lastLine, padded)) return false;
-    const asked = grown(padded, 1);
-    const box = this.#boxes.find(asked, (other) => overlaps(padded, other));
+    const around = grown(padded, 1);
+    const box = this.#boxes.find(around, (other) => overlaps(padded, other));
     this.#lastBox = box ?? this.#lastBox;
     if (box !== undefined) return false;
-    const line = this.#lines.find(asked, (other) => runsThrough(other, padded));
+    const line = this.#lines.find(around, (other) => runsThrough(other, padded));
     this.#lastLine = line ?? this.#lastLine;
     if (line !== undefined) return false;
-    return this.#strips.find(asked, (other) => overlaps(padded, other)) === undefined;
+    return this.#strips.find(around, (other) => overlaps(padded, other)) === undefined;
   }
 
   /** The first candidate that lies inside `within` and touches nothing; candidates are made as they are tried. */
@@ -89,12 +89,12 @@ export class Room {
    * On how many strips an area would lie; infinite where it would touch words. Where it comes to `enough` it may be more.
    */
   cost(area: Box, enough = Number.POSITIVE_INFINITY): number {
-    const asked = grown(area, GAP);
-    if (this.#boxes.find(asked, (other) => overlaps(area, other, GAP)) !== undefined) return Number.POSITIVE_INFINITY;
+    const around = grown(area, GAP);
+    if (this.#boxes.find(around, (other) => overlaps(area, other, GAP)) !== undefined) return Number.POSITIVE_INFINITY;
     // Most places lie on nothing at all; a strip that lies in several squares counts once.
-    if (this.#strips.find(asked, (other) => overlaps(area, other, GAP)) === undefined) return 0;
+    if (this.#strips.find(around, (other) => overlaps(area, other, GAP)) === undefined) return 0;
     const counted = new Set<Box>();
-    this.#strips.find(asked, (other) => {
+    this.#strips.find(around, (other) => {
       if (overlaps(area, other, GAP)) counted.add(other);
       return counted.size >= enough;
     });

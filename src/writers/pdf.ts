@@ -7,13 +7,13 @@ import type { Pictures } from '../pictures/model.ts';
 import { defined } from '../problems/defined.ts';
 import { pointsFromMm } from '../units/units.ts';
 import { decimal } from './decimal.ts';
+import { frameMatrix, isInPlace } from './frame-matrix.ts';
 import { Content, points, type Resources } from './pdf-content.ts';
 import { UsedFonts, writeFont } from './pdf-fonts.ts';
 import { type WrittenLayers, writeLayers } from './pdf-layers.ts';
 import { pageLabels, writeOutline } from './pdf-outline.ts';
 import { writePictures } from './pdf-pictures.ts';
 import { streamOf } from './pdf-stream.ts';
-import { isInPlace, placement } from './placement.ts';
 import { shownLayers } from './shown.ts';
 
 export interface PdfOptions {
@@ -179,7 +179,7 @@ function writePage(
 /** The clip of a frame, and how it is turned and shifted to its place. */
 function placed(frame: Frame, { paper }: Page): string {
   const { drawing, clip, turn, at } = frame;
-  const { a, b, c, d, e, f } = placement(frame);
+  const { a, b, c, d, e, f } = frameMatrix(frame);
   // The drawing counts y from its bottom, upwards, and so does the page.
   const matrix = [a, -b, -c, d].map((v) => decimal(v, 0)).join(' ');
   const origin = [c * drawing.height + e, paper.height - d * drawing.height - f].map(points).join(' ');

@@ -7,7 +7,7 @@ import type { Box } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import type { Pictures } from '../pictures/model.ts';
 import { decimal } from './decimal.ts';
-import { isInPlace, placement } from './placement.ts';
+import { frameMatrix, isInPlace } from './frame-matrix.ts';
 import { namedGroups, shownLayers } from './shown.ts';
 import { addItem, mm, type Setting } from './svg-items.ts';
 import type { SvgWindow } from './svg-window.ts';
@@ -108,7 +108,7 @@ function addGroup(parent: Svg | G, group: Group, setting: Setting): void {
 
 /** A group in the drawing's own mm, which shows through the frame's clip alone. */
 function addWindow(sheet: G, frame: Frame, ids: Set<string>): G {
-  const { a, b, c, d, e, f } = placement(frame);
+  const { a, b, c, d, e, f } = frameMatrix(frame);
   const transform = `matrix(${[a, b, c, d, e, f].map(mm).join(' ')})`;
   if (frame.clip === undefined) return sheet.group().attr({ transform });
   const id = addClip(sheet, frame.clip, ids);

@@ -47,7 +47,7 @@ function measure(turn: boolean, options: StockInput['options'], packers: boolean
       sums.others[i]! += sheets;
     });
     const cells = [
-      String(plan.placements.length).padStart(6),
+      String(plan.laid.length).padStart(6),
       String(plan.bound.value).padStart(5),
       String(plan.count).padStart(6),
       percent(gap).padStart(6),

@@ -69,7 +69,7 @@ function compare(instances: readonly StockInstance[], turn: boolean, options: Op
     if (wrong.length > 0) throw new Error(`${instance.id}: ${wrong.join(', ')}`);
     const { lb, ub } = known(instance);
     if (plan.bound.value > ub) throw new Error(`${instance.id}: a bound of ${plan.bound.value} above the known ${ub}`);
-    const laid = plan.sheets.map(({ number }) => plan.placements.filter(({ sheet }) => sheet === number));
+    const laid = plan.sheets.map(({ number }) => plan.laid.filter(({ sheet }) => sheet === number));
     add(ours, laid, ub, seconds);
     if (plan.bound.value >= lb) ours.bound++;
     if (plan.status === 'optimal') ours.optimal++;

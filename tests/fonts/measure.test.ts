@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { ellipsized, fitSize, metrics, textBox, textWidth, wrap } from '../../src/fonts/measure.ts';
+import { ellipsized, fitSize, metrics, textBox, textWidth } from '../../src/fonts/measure.ts';
 import { bottom, right } from '../../src/geometry/box.ts';
 import { FULL, fullFont, glyphOf, WEIGHTS } from './full-fonts.ts';
 import { FONTS } from './loaded.ts';
@@ -147,59 +147,6 @@ describe('fit', () => {
         },
       ),
     );
-  });
-});
-
-describe('wrap', () => {
-  const blank = /[ \t]+/g;
-
-  test('no line is wider than allowed, nothing is lost, and no line could take the next word', () => {
-    fc.assert(
-      fc.property(prose, weight, fc.double({ min: 12, max: 120, noNaN: true }), (text, of, width) => {
-        const lines = wrap(text, of, 4, width, FONTS);
-        for (const line of lines) {
-          expect(textWidth(line, of, 4, FONTS)).toBeLessThanOrEqual(width + 1e-9);
-          expect(line).not.toMatch(/^ | $|\n/);
-        }
-        expect(lines.join('').replace(blank, '')).toBe(text.normalize('NFC').replace(/[ \n]+/g, ''));
-      }),
-      { numRuns: 500 },
-    );
-  });
-
-  test('each line is as full as it can be', () => {
-    const words = 'one two three four five six seven eight nine ten';
-    const lines = wrap(words, 'regular', 5, 40, FONTS);
-    expect(lines.join(' ')).toBe(words);
-    expect(lines.length).toBeGreaterThan(2);
-    for (const [i, line] of lines.slice(0, -1).entries()) {
-      expect(textWidth(`${line} ${lines[i + 1]!.split(' ')[0]}`, 'regular', 5, FONTS)).toBeGreaterThan(40);
-    }
-  });
-
-  test('keeps line breaks, breaks after hyphens between letters but not in 16-1/2, and never at a no-break space', () => {
-    const narrow = textWidth('lino-', 'regular', 5, FONTS) + 0.001;
-    expect(wrap('lino-cut', 'regular', 5, narrow, FONTS)).toEqual(['lino-', 'cut']);
-    expect(wrap('a 16-1/2', 'regular', 5, textWidth('16-1/2', 'regular', 5, FONTS) + 0.001, FONTS)).toEqual([
-      'a',
-      '16-1/2',
-    ]);
-    expect(wrap('a 16\u00a0mm', 'regular', 5, textWidth('16 mm', 'regular', 5, FONTS) + 0.001, FONTS)).toEqual([
-      'a',
-      '16\u00a0mm',
-    ]);
-    expect(wrap('a\n\nb\r\nc', 'regular', 5, 100, FONTS)).toEqual(['a', '', 'b', 'c']);
-    expect(wrap('', 'regular', 5, 100, FONTS)).toEqual(['']);
-  });
-
-  test('a word wider than a line is broken inside, a character wider than it stands alone', () => {
-    expect(wrap('mmmm', 'bold', 5, textWidth('mm', 'bold', 5, FONTS) + 0.001, FONTS)).toEqual(['mm', 'mm']);
-    expect(wrap('mi m', 'bold', 5, 1, FONTS)).toEqual(['m', 'i', 'm']);
-  });
-
-  test('a hundred thousand characters without a space take their time once', () => {
-    const lines = wrap('x'.repeat(100_000), 'regular', 4, 60, FONTS);
-    expect(lines.join('').length).toBe(100_000);
   });
 });
 

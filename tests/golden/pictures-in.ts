@@ -1,10 +1,10 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { PictureSource } from '../../src/index.ts';
+import type { PictureReader } from '../../src/index.ts';
 
 /** The pictures of a job that lies in this folder. */
 export const picturesIn =
-  (folder: string | undefined): PictureSource =>
+  (folder: string | undefined): PictureReader =>
   async (name) => {
     const path = join(folder ?? '', name);
     if (folder === undefined || !existsSync(path)) return { why: `there is no ${name}`, hint: '' };

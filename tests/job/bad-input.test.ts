@@ -1,10 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { CODES } from '../../src/job/codes.ts';
+import { CODES as JOB } from '../../src/job/codes.ts';
+import { CODES as PAPERS } from '../../src/papers/codes.ts';
 import type { Problem } from '../../src/problems/problem.ts';
 import { showProblem } from '../../src/problems/show.ts';
+import { CODES as READ } from '../../src/read/codes.ts';
+import { CODES as SHOPS } from '../../src/shop/codes.ts';
 import { BAD_JOBS, BAD_JSON, BAD_SHOPS, BAD_YAML, type Bad } from './bad-texts.ts';
 import { read, refused, SHOP, shopOf } from './texts.ts';
+
+const CODES = { ...READ, ...SHOPS, ...JOB, ...PAPERS };
 
 const WITH_PRINTER = `${SHOP.replace('y: 0.998', 'y: 0.998, margin: 1/8')}`;
 
@@ -48,6 +53,7 @@ const ELSEWHERE: Readonly<Record<string, string>> = {
   'text-too-long': '../read/hostile.test.ts',
   'text-too-many-values': '../read/hostile.test.ts',
   'problems-more': '../read/hostile.test.ts',
+  'paper-unit': '../papers/find.test.ts',
   'bevel-not-head': './job.test.ts',
   'rebate-shallow': './job.test.ts',
   'shop-not-editable': '../shop/edit-shop.test.ts',

@@ -56,7 +56,7 @@ describe('names and order', () => {
   it('on a turned pattern names follow the sheets as they lie, not the drawing', () => {
     const sheets = sheetsIn(turned);
     expect(sheets.map(({ name }) => name)).toEqual(['A1', 'B1']);
-    // Turned clockwise the drawing's left end is on top.
+    // Rotation clockwise the drawing's left end is on top.
     expect(sheets[0]!.part.x).toBeLessThan(sheets[1]!.part.x);
     expect(sheets[0]!.neighbours).toEqual({ bottom: 'B1' });
   });

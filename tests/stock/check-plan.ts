@@ -2,7 +2,7 @@
  * Says what is wrong with a plan, from the input and the plan alone: it shares no code with the planner. An empty list
  * is a valid plan.
  */
-import type { CutNode, PieceNode, Placement, StockInput, StockPlan, UsedSheet } from '../../src/stock/planner/model.ts';
+import type { CutNode, LaidPiece, PieceNode, StockInput, StockPlan, UsedSheet } from '../../src/stock/planner/model.ts';
 
 const NOISE = 1e-6;
 
@@ -38,7 +38,7 @@ export function faults(input: StockInput, plan: StockPlan): string[] {
 function copyFaults(input: StockInput, plan: StockPlan): string[] {
   const out: string[] = [];
   const seen = new Set<string>();
-  for (const placed of plan.placements) {
+  for (const placed of plan.laid) {
     const piece = input.pieces.find(({ id }) => id === placed.piece);
     const key = `${placed.piece} #${placed.copy}`;
     if (piece === undefined) {
@@ -62,13 +62,13 @@ function stockFaults(input: StockInput, plan: StockPlan): string[] {
   const out: string[] = [];
   let [count, cost] = [0, 0];
   for (const sheet of input.sheets) {
-    const used = plan.sheets.filter(({ id, source }) => id === sheet.id && source.kind !== 'fallout');
+    const used = plan.sheets.filter(({ id, origin }) => id === sheet.id && origin.kind !== 'fallout');
     if (used.length > (sheet.count ?? Infinity)) out.push(`${used.length} of ${sheet.id} are used`);
     if (sheet.offcut !== true) count += used.length;
     cost += used.length * (sheet.cost ?? 0);
     for (const each of used) {
-      if (each.source.kind !== (sheet.offcut === true ? 'offcut' : 'sheet'))
-        out.push(`${sheet.id} is no ${each.source.kind}`);
+      if (each.origin.kind !== (sheet.offcut === true ? 'offcut' : 'sheet'))
+        out.push(`${sheet.id} is no ${each.origin.kind}`);
       if (!same(each.width, sheet.width) || !same(each.height, sheet.height)) out.push(`${sheet.id} has another size`);
     }
   }
@@ -83,7 +83,7 @@ function stockFaults(input: StockInput, plan: StockPlan): string[] {
 
 function marginsOf(input: StockInput, used: UsedSheet): Margins {
   const sheet = input.sheets.find(({ id }) => id === used.id);
-  if (used.source.kind === 'fallout' || sheet === undefined) return { top: 0, right: 0, bottom: 0, left: 0 };
+  if (used.origin.kind === 'fallout' || sheet === undefined) return { top: 0, right: 0, bottom: 0, left: 0 };
   const trim = sheet.trim ?? (sheet.offcut === true ? 0 : (input.options?.trim ?? 0));
   if (typeof trim === 'number') return { top: trim, right: trim, bottom: trim, left: trim };
   return { top: 0, right: 0, bottom: 0, left: 0, ...trim };
@@ -92,7 +92,7 @@ function marginsOf(input: StockInput, used: UsedSheet): Margins {
 function sheetFaults(input: StockInput, plan: StockPlan, sheet: UsedSheet): string[] {
   const out: string[] = [];
   const kerf = input.options?.kerf ?? 0;
-  const placed = plan.placements.filter((each) => each.sheet === sheet.number);
+  const placed = plan.laid.filter((each) => each.sheet === sheet.number);
   if (placed.length === 0) out.push(`sheet ${sheet.number} is empty`);
   const margins = marginsOf(input, sheet);
   for (const [i, a] of placed.entries()) {
@@ -120,7 +120,7 @@ export function gap(a: Rect, b: Rect): number {
 }
 
 function onFactoryEdge(a: Rect, sheet: UsedSheet, margins: Margins): boolean {
-  if (sheet.source.kind !== 'sheet') return false;
+  if (sheet.origin.kind !== 'sheet') return false;
   return (
     (margins.left === 0 && same(a.x, 0)) ||
     (margins.top === 0 && same(a.y, 0)) ||
@@ -151,11 +151,11 @@ export function separable(rects: readonly Rect[], kerf: number): boolean {
   return false;
 }
 
-const sameCopy = (node: PieceNode, placed: Placement): boolean =>
+const sameCopy = (node: PieceNode, placed: LaidPiece): boolean =>
   node.piece === placed.piece && node.copy === placed.copy && node.turned === placed.turned;
 
-/** The tree divides the sheet as it says, ends in the placements, and has no cut that is too long. */
-function treeFaults(input: StockInput, sheet: UsedSheet, placed: readonly Placement[]): string[] {
+/** The tree divides the sheet as it says, ends in the pieces laid, and has no cut that is too long. */
+function treeFaults(input: StockInput, sheet: UsedSheet, placed: readonly LaidPiece[]): string[] {
   const out: string[] = [];
   const pieces: PieceNode[] = [];
   const kerf = input.options?.kerf ?? 0;
@@ -192,7 +192,7 @@ function treeFaults(input: StockInput, sheet: UsedSheet, placed: readonly Placem
     pieces.length !== placed.length ||
     !placed.every((each) => pieces.some((piece) => sameCopy(piece, each) && equal(piece, each)))
   ) {
-    out.push('tree and placements differ');
+    out.push('tree and pieces differ');
   }
   return out;
 }
@@ -202,14 +202,14 @@ function falloutFaults(input: StockInput, plan: StockPlan): string[] {
   const out: string[] = [];
   const used = new Set<string>();
   for (const sheet of plan.sheets) {
-    const { source } = sheet;
-    if (source.kind !== 'fallout') continue;
-    const key = `${source.piece} #${source.copy} ${source.which}`;
+    const { origin } = sheet;
+    if (origin.kind !== 'fallout') continue;
+    const key = `${origin.piece} #${origin.copy} ${origin.which}`;
     if (input.options?.fallouts !== true) out.push('a fallout is used unasked');
     if (used.has(key)) out.push(`the fallout of ${key} is used twice`);
     used.add(key);
-    const mat = plan.placements.find(({ piece, copy }) => piece === source.piece && copy === source.copy);
-    const fallout = input.pieces.find(({ id }) => id === source.piece)?.fallouts?.[source.which];
+    const mat = plan.laid.find(({ piece, copy }) => piece === origin.piece && copy === origin.copy);
+    const fallout = input.pieces.find(({ id }) => id === origin.piece)?.fallouts?.[origin.which];
     if (mat === undefined || mat.sheet >= sheet.number) out.push(`the fallout of ${key} is used before its mat is cut`);
     if (fallout === undefined || !same(fallout.width, sheet.width) || !same(fallout.height, sheet.height)) {
       out.push(`${key} has no such fallout`);
@@ -240,6 +240,6 @@ function factFaults(plan: StockPlan): string[] {
   ) {
     out.push('the area used is wrong');
   }
-  if (Math.abs(area(plan.placements) - pieces) > 1e-6 * used) out.push('the area of the pieces is wrong');
+  if (Math.abs(area(plan.laid) - pieces) > 1e-6 * used) out.push('the area of the pieces is wrong');
   return out;
 }

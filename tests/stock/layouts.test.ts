@@ -12,7 +12,7 @@ const blank = (name: string): Blank => ({
 });
 
 /** A sheet of 100 × 100 with two blanks side by side and an offcut, in that order. */
-function sheet(number: number, order: readonly string[], copy: number, source: UsedSheet['source']): UsedSheet {
+function sheet(number: number, order: readonly string[], copy: number, origin: UsedSheet['origin']): UsedSheet {
   const widths: Record<string, number> = { p: 40, q: 40, rest: 20 };
   let x = 0;
   const parts = order.map((piece): CutNode => {
@@ -23,19 +23,19 @@ function sheet(number: number, order: readonly string[], copy: number, source: U
       : { kind: 'piece', piece, copy, turned: false, ...at };
   });
   const tree: CutNode = { kind: 'cuts', along: 'x', x: 0, y: 0, width: 100, height: 100, parts };
-  return { number, id: source.kind === 'fallout' ? source.piece : 's', source, width: 100, height: 100, tree };
+  return { number, id: origin.kind === 'fallout' ? origin.piece : 's', origin, width: 100, height: 100, tree };
 }
 
 function day(sheets: readonly UsedSheet[], shop = NO_SHOP) {
   const plan: StockPlan = {
-    ...{ sheets, placements: [], count: sheets.length, status: 'open', gap: 0, verdict: '', first: 'sheets' },
+    ...{ sheets, laid: [], count: sheets.length, status: 'open', gap: 0, verdict: '', first: 'sheets' },
     bound: { value: 1, by: 'area' },
     area: { used: 1, pieces: 1, offcuts: 0, waste: 0 },
   };
   const board: BoardPlan = {
     material: MATERIAL,
     blanks: new Map(['p', 'q'].map((id) => [id, blank(id)])),
-    sources: new Map(),
+    shopSheets: new Map(),
     input: { sheets: [], pieces: [] },
     plan,
   };

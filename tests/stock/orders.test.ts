@@ -44,10 +44,10 @@ describe('an order of the same blanks many times', () => {
       options,
     };
     const other = planned(turned);
-    const laid = ({ placements, sheets }: StockPlan): readonly string[] =>
+    const laid = ({ laid, sheets }: StockPlan): readonly string[] =>
       sheets
         .map(({ number }) =>
-          placements
+          laid
             .filter(({ sheet }) => sheet === number)
             .map(({ piece }) => piece)
             .sort()

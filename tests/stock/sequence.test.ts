@@ -150,7 +150,7 @@ describe('laying sheets anew for fewer settings', () => {
       const sheets = Array.from({ length: forest.sheets }, (_, sheet) => sheet);
       const piece = (type: number) => ({ piece: task.members[type]![0]!, copy: 1 });
       return sheets.reduce((sum, sheet) => {
-        const laid = sheetToLay(task.sources[forest.stock[sheet]!]!, sheet);
+        const laid = sheetToLay(task.supplies[forest.stock[sheet]!]!, sheet);
         return sum + cutSequence(layOutSheet(task, forest, laid, Infinity, piece)).settings;
       }, 0);
     };

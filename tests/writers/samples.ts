@@ -1,5 +1,12 @@
 import fc from 'fast-check';
-import { type Document, type Frame, layersOf, type Page, type Turned, wholeFrame } from '../../src/drawing/document.ts';
+import {
+  type Document,
+  type Frame,
+  layersOf,
+  type Page,
+  type Rotation,
+  wholeFrame,
+} from '../../src/drawing/document.ts';
 import type { Drawing, Group, Item, LineItem, Pen } from '../../src/drawing/model.ts';
 import { box } from '../../src/geometry/box.ts';
 import type { Part } from '../../src/paper/model.ts';
@@ -43,7 +50,7 @@ export const group = (name: string, items: readonly Item[], shown = true): Group
 
 /** A page of one drawing, with lines of its own below and above it. */
 export interface SamplePage extends Omit<Page, 'frames'> {
-  readonly rotation: Turned;
+  readonly rotation: Rotation;
   readonly part?: Part;
   readonly under: readonly Item[];
   readonly over: readonly Item[];

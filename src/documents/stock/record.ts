@@ -111,7 +111,7 @@ function boardRecord({ board, layouts }: BoardLayouts, jobs: readonly JobToCut[]
     blanks: [...blanks.values()].reduce((sum, { count }) => sum + count, 0),
     fetch: [...taken('sheet')].map(([sheet, count]) => ({ sheet, count })),
     shelf: [...taken('offcut').keys()],
-    fallouts: plan.sheets.filter(({ source }) => source.kind === 'fallout').length,
+    fallouts: plan.sheets.filter(({ origin }) => origin.kind === 'fallout').length,
     sheets: plan.count,
     first: plan.first,
     bound: plan.bound,

@@ -18,9 +18,9 @@ import { scaleFor, stockDiagram } from './diagram.ts';
 import {
   blankName,
   type CutRow,
+  originWords,
   type StopGroup,
   sheetsName,
-  sourceWords,
   stopGroups,
   type Tape,
   tapeSize,
@@ -47,7 +47,7 @@ export function layoutPages(
   const area = benchArea(paper);
   const foot = paragraph(BLADE_CAUTION, area.width, FINE, fonts);
   const [column] = columnsOf(area, 2, GUTTER);
-  const lead = `${board.material.name}, ${fine(board.material.thickness)}: ${sourceWords(layout, jobs, tape)}`;
+  const lead = `${board.material.name}, ${fine(board.material.thickness)}: ${originWords(layout, jobs, tape)}`;
   const head = stacked(
     [headline(sheetsName(layout), area.width, NAME, fonts), paragraph(lead, area.width, LEAD_IN, fonts)],
     2,

@@ -151,7 +151,7 @@ export function sheetsName({ numbers }: Pick<Layout, 'numbers'>): string {
 }
 
 /** Where the sheet comes from, and what is done before it is cut. */
-export function sourceWords(layout: Layout, jobs: readonly JobToCut[], tape: Tape): string {
+export function originWords(layout: Layout, jobs: readonly JobToCut[], tape: Tape): string {
   const { from, numbers } = layout;
   const many = numbers.length === 1 ? '' : `; cut ${numbers.length} like this`;
   const size = tapeSize(layout, tape);

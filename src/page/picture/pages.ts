@@ -1,6 +1,6 @@
 import { type ComponentChild, h } from 'preact';
 import { type Document, type Frame, type Page, shownPart } from '../../drawing/document.ts';
-import { placement } from '../../writers/placement.ts';
+import { frameMatrix } from '../../writers/frame-matrix.ts';
 import { drawingElements, type PictureUrls } from './items.ts';
 
 /** A page of a document as it comes out of the printer: frames clipped, turned, placed and corrected as in the file. */
@@ -28,7 +28,7 @@ export function pageElement(document: Document, page: Page, key: string, picture
 }
 
 function frameElement(frame: Frame, key: string, pictures: PictureUrls): ComponentChild {
-  const { a, b, c, d, e, f } = placement(frame);
+  const { a, b, c, d, e, f } = frameMatrix(frame);
   const drawn = drawingElements(frame.drawing, pictures);
   const { x, y, width, height } = shownPart(frame);
   const clip = `clip-${key}`;

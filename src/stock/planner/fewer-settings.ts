@@ -136,7 +136,7 @@ class OneSheet {
   private work(): number {
     const { task, forest, longestCut } = this;
     const hand = (type: number) => ({ piece: task.members[type]![0]!, copy: 1 });
-    const tree = layOutSheet(task, forest, sheetToLay(task.sources[this.stock]!, 0), longestCut, hand);
+    const tree = layOutSheet(task, forest, sheetToLay(task.supplies[this.stock]!, 0), longestCut, hand);
     const { settings, cuts, turns } = cutSequence(tree);
     return SETTING * settings + cuts + turns;
   }

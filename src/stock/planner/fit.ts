@@ -32,7 +32,7 @@ export function unfit(
   piece: StockPiece,
   path: Problem['path'],
   type: BlankType,
-  stocks: readonly { readonly stock: Stock; readonly source: NamedSource }[],
+  stocks: readonly { readonly stock: Stock; readonly supply: NamedSupply }[],
   { grid, kerf, longest }: Measures,
 ): Problem | undefined {
   const all = stocks.map(({ stock }) => stock);
@@ -58,13 +58,13 @@ export function unfit(
     return error('stock-piece-turned', path, message, 'let it turn, or get a larger sheet');
   }
   const largest = stocks
-    .filter(({ source }) => source.kind !== 'fallout')
+    .filter(({ supply }) => supply.kind !== 'fallout')
     .sort((a, b) => b.stock.width * b.stock.height - a.stock.width * a.stock.height)[0]!;
   const [width, height] = [largest.stock.width, largest.stock.height].map((side) => shown(grid.length(side - kerf)));
   const message = `${name} is larger than every sheet; the largest piece that fits is ${width} × ${height}`;
   return error('stock-piece-too-large', path, message, 'make it smaller, or get a larger sheet');
 }
 
-interface NamedSource {
+interface NamedSupply {
   readonly kind: 'sheet' | 'offcut' | 'fallout';
 }

@@ -5,7 +5,7 @@ import type { Forest } from './forest.ts';
 import type { CutNode, StockPiece } from './model.ts';
 import { CUT_X, LEFTOVER, PIECE } from './nodes.ts';
 import { useful } from './offcut.ts';
-import type { StockSource, Task } from './task.ts';
+import type { Supply, Task } from './task.ts';
 import { transposedNode, transposedSides } from './transpose.ts';
 import { NO_TRIM } from './trim.ts';
 
@@ -26,11 +26,11 @@ export interface SheetToLay {
 }
 
 /** A fallout, like an offcut, has no factory edge. */
-export function sheetToLay(source: StockSource, sheet: number): SheetToLay {
-  if (source.kind === 'fallout')
-    return { sheet, width: source.size.width, height: source.size.height, trim: NO_TRIM, factory: false };
-  const { width, height } = source.sheet;
-  return { sheet, width, height, trim: source.trim, factory: source.kind === 'sheet' };
+export function sheetToLay(supply: Supply, sheet: number): SheetToLay {
+  if (supply.kind === 'fallout')
+    return { sheet, width: supply.size.width, height: supply.size.height, trim: NO_TRIM, factory: false };
+  const { width, height } = supply.sheet;
+  return { sheet, width, height, trim: supply.trim, factory: supply.kind === 'sheet' };
 }
 
 const NO_NODE = -1;

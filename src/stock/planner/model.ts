@@ -70,7 +70,7 @@ export interface StockOptions {
 export interface StockPlan {
   /** In an order in which they can be cut. */
   readonly sheets: readonly UsedSheet[];
-  readonly placements: readonly Placement[];
+  readonly laid: readonly LaidPiece[];
   /** Sheets opened; offcuts and fallouts are not counted. */
   readonly count: number;
   /** Undefined where no prices were given. */
@@ -110,7 +110,7 @@ export interface Areas {
   readonly waste: number;
 }
 
-export type Source =
+export type Origin =
   | { readonly kind: 'sheet' }
   | { readonly kind: 'offcut' }
   /** The fallout at `which` in the list of a piece, from 0, of that copy, which must be cut, and its opening too, before this can be used. */
@@ -121,14 +121,14 @@ export interface UsedSheet {
   readonly number: number;
   /** The stock sheet's id; the piece's id for a fallout. */
   readonly id: string;
-  readonly source: Source;
+  readonly origin: Origin;
   readonly width: number;
   readonly height: number;
   readonly cost?: number;
   readonly tree: CutNode;
 }
 
-export interface Placement extends Box {
+export interface LaidPiece extends Box {
   /** The used sheet's number. */
   readonly sheet: number;
   readonly sheetId: string;

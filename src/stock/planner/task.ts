@@ -8,7 +8,7 @@ import type { StockInput, StockOptions, StockPiece, StockSheet } from './model.t
 import { NO_TRIM, trimOf } from './trim.ts';
 
 /** Where a stock of the instance comes from. */
-export type StockSource =
+export type Supply =
   | { readonly kind: 'sheet' | 'offcut'; readonly sheet: StockSheet; readonly trim: BySide<number> }
   | { readonly kind: 'fallout'; readonly piece: StockPiece; readonly which: number; readonly size: Size };
 
@@ -19,7 +19,7 @@ export interface Task {
   /** x and y of the instance are y and x of the input. */
   readonly transposed: boolean;
   /** One for each stock of the instance. */
-  readonly sources: readonly StockSource[];
+  readonly supplies: readonly Supply[];
   /** The pieces of each type of the instance; those with fallouts first. */
   readonly members: readonly (readonly StockPiece[])[];
   /** The smallest useful offcut, on the grid. */
@@ -27,7 +27,7 @@ export interface Task {
 }
 
 interface OwnStock {
-  readonly source: StockSource;
+  readonly supply: Supply;
   readonly stock: Stock;
 }
 
@@ -40,12 +40,12 @@ interface OwnType {
 export function taskOf(input: StockInput): Result<Task> {
   const options = input.options ?? {};
   const problems: Problem[] = [];
-  const sources = sourcesOf(input, options, problems);
+  const supplies = suppliesOf(input, options, problems);
   if (problems.length > 0) return fail(problems);
-  const grid = gridFor(lengthsOf(input, options, sources));
+  const grid = gridFor(lengthsOf(input, options, supplies));
   const kerf = grid.up(options.kerf ?? 0);
   const longest = options.longestCut === undefined ? Infinity : grid.down(options.longestCut) + kerf;
-  const all = sources.map((source): OwnStock => ({ source, stock: stockOf(source, grid, kerf, longest) }));
+  const all = supplies.map((supply): OwnStock => ({ supply, stock: stockOf(supply, grid, kerf, longest) }));
   input.pieces.forEach((piece, i) => {
     const problem = unfit(piece, ['pieces', i], typeOf(piece, grid, kerf), all, { grid, kerf, longest });
     if (problem !== undefined) problems.push(problem);
@@ -60,65 +60,65 @@ export function taskOf(input: StockInput): Result<Task> {
 /** What is to be bought is told apart only where other sheets are on hand. */
 function boughtLast(all: readonly OwnStock[]): readonly OwnStock[] {
   if (all.some(({ stock }) => !stock.free && !stock.bought)) return all;
-  return all.map(({ source, stock }) => ({ source, stock: { ...stock, bought: false } }));
+  return all.map(({ supply, stock }) => ({ supply, stock: { ...stock, bought: false } }));
 }
 
-function sourcesOf(input: StockInput, options: StockOptions, problems: Problem[]): StockSource[] {
-  const sources: StockSource[] = [];
+function suppliesOf(input: StockInput, options: StockOptions, problems: Problem[]): Supply[] {
+  const supplies: Supply[] = [];
   input.sheets.forEach((sheet, i) => {
     const trim = trimOf(sheet, options);
     if (trim.left + trim.right >= sheet.width || trim.top + trim.bottom >= sheet.height) {
       const message = `nothing is left of sheet ${JSON.stringify(sheet.id)} once it is trimmed`;
       problems.push(error('stock-trim-too-wide', ['sheets', i], message, 'trim less'));
     } else if (sheet.count !== 0) {
-      sources.push({ kind: sheet.offcut === true ? 'offcut' : 'sheet', sheet, trim });
+      supplies.push({ kind: sheet.offcut === true ? 'offcut' : 'sheet', sheet, trim });
     }
   });
-  if (sources.length === 0 && problems.length === 0) {
+  if (supplies.length === 0 && problems.length === 0) {
     const message = 'every sheet has a count of 0';
     problems.push(error('stock-sheets-missing', ['sheets'], message, 'list at least one that is there'));
   }
   if (options.fallouts === true) {
     for (const piece of input.pieces) {
       for (const [which, size] of (piece.fallouts ?? []).entries()) {
-        sources.push({ kind: 'fallout', piece, which, size });
+        supplies.push({ kind: 'fallout', piece, which, size });
       }
     }
   }
-  return sources;
+  return supplies;
 }
 
-const sizeOf = (source: StockSource): Size =>
-  source.kind === 'fallout' ? source.size : { width: source.sheet.width, height: source.sheet.height };
+const sizeOf = (supply: Supply): Size =>
+  supply.kind === 'fallout' ? supply.size : { width: supply.sheet.width, height: supply.sheet.height };
 
-const sourceTrim = (source: StockSource): BySide<number> => (source.kind === 'fallout' ? NO_TRIM : source.trim);
+const supplyTrim = (supply: Supply): BySide<number> => (supply.kind === 'fallout' ? NO_TRIM : supply.trim);
 
-function usable(source: StockSource): Size {
-  const { width, height } = sizeOf(source);
-  const trim = sourceTrim(source);
+function usable(supply: Supply): Size {
+  const { width, height } = sizeOf(supply);
+  const trim = supplyTrim(supply);
   return { width: width - trim.left - trim.right, height: height - trim.top - trim.bottom };
 }
 
-function lengthsOf(input: StockInput, options: StockOptions, sources: readonly StockSource[]): number[] {
-  const sizes: Size[] = [...input.pieces, ...sources.map(sizeOf), ...sources.map(usable)];
+function lengthsOf(input: StockInput, options: StockOptions, supplies: readonly Supply[]): number[] {
+  const sizes: Size[] = [...input.pieces, ...supplies.map(sizeOf), ...supplies.map(usable)];
   const more = [options.kerf, options.longestCut].filter((length) => length !== undefined);
   return [...sizes.flatMap(({ width, height }) => [width, height]), ...more];
 }
 
-function stockOf(source: StockSource, grid: Grid, kerf: number, longest: number): Stock {
-  const { width, height } = usable(source);
-  const trim = sourceTrim(source);
-  const full = sizeOf(source);
-  const factory = source.kind === 'sheet';
+function stockOf(supply: Supply, grid: Grid, kerf: number, longest: number): Stock {
+  const { width, height } = usable(supply);
+  const trim = supplyTrim(supply);
+  const full = sizeOf(supply);
+  const factory = supply.kind === 'sheet';
   const untrimmed = (...sides: readonly number[]): number =>
     factory ? sides.filter((length) => length === 0).length : 0;
   return {
     width: grid.down(width) + kerf,
     height: grid.down(height) + kerf,
-    limit: source.kind === 'fallout' ? (source.piece.count ?? 1) : (source.sheet.count ?? Infinity),
-    free: source.kind !== 'sheet',
-    cost: source.kind === 'fallout' ? 0 : (source.sheet.cost ?? 0),
-    bought: source.kind === 'sheet' && source.sheet.count === undefined,
+    limit: supply.kind === 'fallout' ? (supply.piece.count ?? 1) : (supply.sheet.count ?? Infinity),
+    free: supply.kind !== 'sheet',
+    cost: supply.kind === 'fallout' ? 0 : (supply.sheet.cost ?? 0),
+    bought: supply.kind === 'sheet' && supply.sheet.count === undefined,
     edgesX: untrimmed(trim.left, trim.right),
     edgesY: untrimmed(trim.top, trim.bottom),
     whole: trimsWithin(
@@ -239,7 +239,7 @@ function canonical(
     },
     grid,
     transposed,
-    sources: chosen.stocks.map(({ source }) => source),
+    supplies: chosen.stocks.map(({ supply }) => supply),
     members: chosen.types.map(({ pieces }) => pieces),
     least,
   };

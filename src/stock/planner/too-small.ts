@@ -28,8 +28,8 @@ export function tooSmall(task: Task, proved: boolean): Problem {
   const verdict = proved ? 'the stock is too small' : 'the stock seems too small';
   const message = `${verdict}: without a place stay ${list.join(', ')}`;
   const sheets = more.flatMap((stock, i) => {
-    const [count, source] = [best.opened[own + i]!, task.sources[stock]!];
-    return count > 0 && source.kind === 'sheet' ? [`${count} more of ${JSON.stringify(source.sheet.id)}`] : [];
+    const [count, supply] = [best.opened[own + i]!, task.supplies[stock]!];
+    return count > 0 && supply.kind === 'sheet' ? [`${count} more of ${JSON.stringify(supply.sheet.id)}`] : [];
   });
   const hint = sheets.length === 0 ? 'add sheets that are large enough' : `${sheets.join(' and ')} would do`;
   return error('stock-too-small', ['sheets'], message, proved ? hint : `${hint}; or search longer`);

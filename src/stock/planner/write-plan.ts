@@ -8,16 +8,16 @@ import { type Copy, layOutSheet, sheetToLay } from './layout.ts';
 import type {
   Areas,
   CutNode,
+  LaidPiece,
   Offcut,
   OffcutNode,
   PieceNode,
-  Placement,
   StockOptions,
   StockPiece,
   StockPlan,
   UsedSheet,
 } from './model.ts';
-import type { StockSource, Task } from './task.ts';
+import type { Supply, Task } from './task.ts';
 
 /** The plan in the input's own terms. */
 export function writePlan(task: Task, forest: Forest, bound: LowerBound, options: StockOptions): StockPlan {
@@ -33,7 +33,7 @@ export function writePlan(task: Task, forest: Forest, bound: LowerBound, options
   const priced = sheets.some((sheet) => sheet.cost !== undefined);
   return {
     sheets,
-    placements: sheets.flatMap((sheet) => leaves(sheet.tree).flatMap((leaf) => placement(sheet, leaf))),
+    laid: sheets.flatMap((sheet) => leaves(sheet.tree).flatMap((leaf) => laidPieces(sheet, leaf))),
     count: price.sheets,
     ...(priced ? { cost: sheets.reduce((sum, sheet) => sum + (sheet.cost ?? 0), 0) } : {}),
     ...(priced && rate > 0 ? { credit } : {}),
@@ -57,14 +57,14 @@ function worthKept(sheet: UsedSheet): number {
 }
 
 /** All of a sheet but its blanks could be credited: that is the most which the bound can lose. */
-function lessCredit({ instance, sources, grid }: Task, bound: LowerBound, rate: number): LowerBound {
+function lessCredit({ instance, supplies, grid }: Task, bound: LowerBound, rate: number): LowerBound {
   const { stocks, types, kerf } = instance;
   const area = ({ width, height }: Size): number => grid.length(width - kerf) * grid.length(height - kerf);
   const blanks = types.reduce((sum, type) => sum + type.demand * area(type), 0);
   const free = stocks.reduce((sum, stock) => sum + (stock.free ? stock.limit * area(stock) : 0), 0);
-  const cheapest = sources.reduce((least, source) => {
-    if (source.kind !== 'sheet') return least;
-    return Math.min(least, (source.sheet.cost ?? 0) / areaOf(source.sheet));
+  const cheapest = supplies.reduce((least, supply) => {
+    if (supply.kind !== 'sheet') return least;
+    return Math.min(least, (supply.sheet.cost ?? 0) / areaOf(supply.sheet));
   }, Infinity);
   const least = cheapest === Infinity ? 0 : cheapest * Math.max(0, blanks - free);
   return { value: (1 - rate) * bound.value + rate * least, by: bound.by };
@@ -111,36 +111,36 @@ class Writer {
     used.sort(
       (a, b) => forest.stock[a]! - forest.stock[b]! || filled(b) - filled(a) || like.get(a)! - like.get(b)! || a - b,
     );
-    const source = (sheet: number): StockSource => task.sources[forest.stock[sheet]!]!;
+    const supply = (sheet: number): Supply => task.supplies[forest.stock[sheet]!]!;
     // Fallouts come in the order of their size: a mat is larger than its fallout, so it lies on something before that.
-    const fallouts = used.filter((sheet) => source(sheet).kind === 'fallout');
-    for (const sheet of used) if (!fallouts.includes(sheet)) this.lay(sheet, source(sheet));
-    for (const sheet of fallouts) this.lay(sheet, source(sheet));
+    const fallouts = used.filter((sheet) => supply(sheet).kind === 'fallout');
+    for (const sheet of used) if (!fallouts.includes(sheet)) this.lay(sheet, supply(sheet));
+    for (const sheet of fallouts) this.lay(sheet, supply(sheet));
     return this.out;
   }
 
-  private lay(sheet: number, source: StockSource): void {
+  private lay(sheet: number, supply: Supply): void {
     const number = this.out.length + 1;
-    const laid = sheetToLay(source, sheet);
+    const laid = sheetToLay(supply, sheet);
     const { width, height } = laid;
     // The copy whose fallout is used is taken before others are handed out.
-    const copy = source.kind === 'fallout' ? this.fallouts.get(falloutKey(source.piece, source.which))!.shift()! : 0;
+    const copy = supply.kind === 'fallout' ? this.fallouts.get(falloutKey(supply.piece, supply.which))!.shift()! : 0;
     const tree = layOutSheet(this.task, this.forest, laid, this.longestCut, (type) => this.hand(type));
-    if (source.kind === 'fallout') {
-      const { id } = source.piece;
+    if (supply.kind === 'fallout') {
+      const { id } = supply.piece;
       this.out.push({
         number,
         id,
-        source: { kind: 'fallout', piece: id, copy, which: source.which },
+        origin: { kind: 'fallout', piece: id, copy, which: supply.which },
         width,
         height,
         tree,
       });
       return;
     }
-    const { id, cost } = source.sheet;
+    const { id, cost } = supply.sheet;
     const priced = defined({ cost });
-    this.out.push({ number, id, source: { kind: source.kind }, width, height, ...priced, tree });
+    this.out.push({ number, id, origin: { kind: supply.kind }, width, height, ...priced, tree });
   }
 
   /** The next copy of a type, piece by piece as the input lists them. */
@@ -165,7 +165,7 @@ function leaves(node: CutNode): CutNode[] {
   return node.kind === 'cuts' ? node.parts.flatMap(leaves) : [node];
 }
 
-function placement(sheet: UsedSheet, leaf: CutNode): Placement[] {
+function laidPieces(sheet: UsedSheet, leaf: CutNode): LaidPiece[] {
   if (leaf.kind !== 'piece') return [];
   const { x, y, width, height, piece, copy, turned }: PieceNode = leaf;
   return [{ sheet: sheet.number, sheetId: sheet.id, piece, copy, turned, x, y, width, height }];

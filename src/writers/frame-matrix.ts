@@ -5,7 +5,7 @@ import { bottom, right } from '../geometry/box.ts';
  * Where a drawing lies on a page, before the printer's correction, both in mm with y down:
  * `page = (a·x + c·y + e, b·x + d·y + f)`, a turn by quarters and a shift.
  */
-export interface Placement {
+export interface Matrix {
   readonly a: number;
   readonly b: number;
   readonly c: number;
@@ -14,7 +14,7 @@ export interface Placement {
   readonly f: number;
 }
 
-export function placement(frame: Frame): Placement {
+export function frameMatrix(frame: Frame): Matrix {
   const { turn, at } = frame;
   const part = shownPart(frame);
   switch (turn) {
@@ -35,6 +35,6 @@ export function placement(frame: Frame): Placement {
 
 /** Whether a frame shows its drawing as it is, from the page's top left. */
 export function isInPlace(frame: Frame): boolean {
-  const { e, f } = placement(frame);
+  const { e, f } = frameMatrix(frame);
   return frame.clip === undefined && frame.turn === 0 && e === 0 && f === 0;
 }

@@ -3,7 +3,7 @@ import type { Problem } from '../problems/problem.ts';
 import { type Equation, equation } from './linear.ts';
 
 /** A length that a size is made of. */
-export interface Part {
+export interface Summand {
   /** Stated in the job, the usual one of a job that says nothing, what a bevel takes, or what a shape reaches further. */
   readonly kind: 'given' | 'usual' | 'bevel' | 'shape';
   /** e.g. `left border`. */
@@ -21,21 +21,25 @@ export interface Rule {
   readonly path?: Problem['path'];
 }
 
-/** An equation that says what it was made from: its value is the sum of `times × length` of its parts. */
-export interface Sourced extends Equation {
-  readonly parts: readonly Part[];
+/** An equation that says what it was made from: its value is the sum of `times × length` of its summands. */
+export interface SumEquation extends Equation {
+  readonly summands: readonly Summand[];
   readonly rule?: Rule;
 }
 
-export const isSourced = (each: Equation): each is Sourced => 'parts' in each;
+export const isSum = (each: Equation): each is SumEquation => 'summands' in each;
 
-export function sourced(terms: Readonly<Record<string, number>>, parts: readonly Part[], rule?: Rule): Sourced {
-  const value = parts.reduce((sum, { length, times }) => sum + times * length, 0);
-  return { ...equation(terms, value), parts, ...defined({ rule }) };
+export function sumEquation(
+  terms: Readonly<Record<string, number>>,
+  summands: readonly Summand[],
+  rule?: Rule,
+): SumEquation {
+  const value = summands.reduce((sum, { length, times }) => sum + times * length, 0);
+  return { ...equation(terms, value), summands, ...defined({ rule }) };
 }
 
 /** The bevel of a layer, as often as it is counted. */
-export const bevelPart = (layer: number, name: string, length: number, times: number): readonly Part[] =>
+export const bevelSummand = (layer: number, name: string, length: number, times: number): readonly Summand[] =>
   length === 0
     ? []
     : [{ kind: 'bevel', what: `bevel of ${name}`, path: ['mat', 'layers', layer, 'board'], length, times }];

@@ -73,7 +73,7 @@ describe('fallouts', () => {
     expect(before.count).toBe(4);
     const plan = planned({ sheets: [board], pieces, options: { ...options, fallouts: true } });
     expect(plan.count).toBe(2);
-    expect(plan.sheets.map(({ source }) => source)).toEqual([
+    expect(plan.sheets.map(({ origin }) => origin)).toEqual([
       { kind: 'sheet' },
       { kind: 'sheet' },
       { kind: 'fallout', piece: 'mat', copy: 1, which: 0 },
@@ -95,14 +95,14 @@ describe('fallouts', () => {
     ];
     const plan = planned({ sheets: [board], pieces: [two, ...small], options: { ...options, fallouts: true } });
     expect(plan.count).toBe(2);
-    expect(plan.sheets.filter(({ source }) => source.kind === 'fallout').length).toBe(4);
+    expect(plan.sheets.filter(({ origin }) => origin.kind === 'fallout').length).toBe(4);
   });
 
   it('of fallouts are stock as well', () => {
     const nested = [...pieces, { id: 'innermost', width: 35, height: 35, count: 2 }];
     const plan = planned({ sheets: [board], pieces: nested, options: { ...options, fallouts: true } });
     expect(plan.count).toBe(2);
-    expect(plan.sheets.map(({ source }) => source.kind).join(' ')).toBe('sheet sheet fallout fallout fallout fallout');
+    expect(plan.sheets.map(({ origin }) => origin.kind).join(' ')).toBe('sheet sheet fallout fallout fallout fallout');
   });
 });
 
@@ -142,7 +142,7 @@ describe('factory edges', () => {
   it('are where the sheet is not trimmed', () => {
     const sheets = [{ id: 's', width: 100, height: 100, trim: { left: 3, top: 3, bottom: 3 } }];
     const plan = planned({ sheets, pieces: [{ id: 'p', width: 20, height: 30, factoryEdge: true }], options });
-    const [placed] = plan.placements;
+    const [placed] = plan.laid;
     expect(placed!.x + placed!.width).toBeCloseTo(100, 9);
   });
 });
