@@ -6,6 +6,8 @@
 import type { Stroke } from './bench/model.ts';
 import { type SharedSetting, sharedSettings as settingsOf } from './bench/settings.ts';
 import { type Calibration, type CalibrationRequest, calibrate as calibrateTool } from './calibrate/calibrate.ts';
+import type { TableJob, TableJobs } from './day/table/jobs-from-table.ts';
+import type { WrittenTable } from './day/table/table-from-jobs.ts';
 import type { Drawing } from './drawing/model.ts';
 import { SCHEMA_KINDS, type SchemaKind, jsonSchema as schemaOf } from './job/json-schema.ts';
 import { type BuildOptions, type Built, build as buildJob } from './outputs/build.ts';
@@ -27,7 +29,7 @@ import {
 import { type OutputFile, write as writeOutput } from './outputs/write.ts';
 import { findPaper as find, type PaperQuestion } from './papers/find.ts';
 import type { Paper } from './papers/model.ts';
-import { type Result, succeed } from './problems/problem.ts';
+import { type Problem, type Result, succeed } from './problems/problem.ts';
 import type { EditPath } from './read/edit/find-node.ts';
 import { clearField as clear, setField as set } from './read/edit/set-field.ts';
 import type { Plain } from './read/edit/yaml-print.ts';
@@ -42,6 +44,8 @@ import { reasons as reasonsOf, type Why } from './why.ts';
 export type { Report } from './bench/report.ts';
 export type { SharedSetting } from './bench/settings.ts';
 export type { Calibration, CalibrationRequest } from './calibrate/calibrate.ts';
+export type { TableJob, TableJobs } from './day/table/jobs-from-table.ts';
+export type { WrittenTable } from './day/table/table-from-jobs.ts';
 export type { Drawing } from './drawing/model.ts';
 export { SCHEMA_KINDS, type SchemaKind } from './job/json-schema.ts';
 export type { BuildOptions, Built } from './outputs/build.ts';
@@ -146,9 +150,41 @@ export const everything = (
     () => everyOutput(job, index, options, around),
   );
 
+const FILE = 'a text and the name of its file: {text, file}';
+
+/**
+ * Rows of a table (commas, semicolons, or tabs as a spreadsheet hands them over) as jobs, each the text of a template with
+ * other values. Errors: those of the table and of the template; a row that is wrong by itself is left out and told.
+ */
+export const jobsFromTable = (table: Source, template: Source): Promise<Result<TableJobs>> =>
+  calledLater([...wrongArgument('table', table, FILE), ...wrongArgument('template', template, FILE)], async () =>
+    (await import('./day/table/jobs-from-table.ts')).jobsFromTable(table, template),
+  );
+
+/** What is wrong with a job of a table, by row and column of the table; `own` is the file's name that it was solved by. */
+export const atCells = async (
+  job: TableJob,
+  problems: readonly Problem[],
+  own: string,
+): Promise<Result<readonly Problem[]>> =>
+  calledLater(
+    [
+      ...wrongArgument('job', job, 'a row that jobsFromTable has made'),
+      ...wrongArgument('problems', problems, 'a list of problems'),
+      ...wrongArgument('own', own, 'text'),
+    ],
+    async () => succeed((await import('./day/table/at-cells.ts')).atCells(job, problems, own)),
+  );
+
+/** Some jobs as a table over the first of them. Errors: those of reading them, `table-unlike`. */
+export const tableFromJobs = (jobs: readonly Source[]): Promise<Result<WrittenTable>> =>
+  calledLater(wrongArgument('jobs', jobs, 'a list of texts with the names of their files'), async () =>
+    (await import('./day/table/table-from-jobs.ts')).tableFromJobs(jobs),
+  );
+
 /** The shop that a text describes. */
 export const readShop = (source: Source): Result<Shop> =>
-  called(wrongArgument('source', source, 'a text and the name of its file: {text, file}'), () => read(source));
+  called(wrongArgument('source', source, FILE), () => read(source));
 
 /** The text of a job or a shop with one field set; all else stays as it was. */
 export const setField = (text: string, path: EditPath, value: Plain): Result<string> =>

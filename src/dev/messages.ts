@@ -5,6 +5,7 @@
 import { CODES as BENCH } from '../bench/codes.ts';
 import { CODES as CALIBRATE } from '../calibrate/codes.ts';
 import { CODES as CUT_FILES } from '../cutfiles/codes.ts';
+import { CODES as DAY } from '../day/codes.ts';
 import { CODES as DOCUMENTS } from '../documents/codes.ts';
 import { CODES as JOB } from '../job/codes.ts';
 import { CODES as MAT } from '../mat/codes.ts';
@@ -29,6 +30,7 @@ export const SECTIONS: readonly (readonly [title: string, codes: Codes])[] = [
   ['Planning stock', STOCK],
   ['Pictures', PICTURES],
   ['Patterns and other documents', { ...DOCUMENTS, ...MAKING }],
+  ['A day’s work', DAY],
   ['Paper, sheets and files', { ...PAPERS, ...SETTLE, ...TILING, ...WRITERS }],
 ];
 

@@ -13,18 +13,25 @@ const EXAMPLE = 'write for example mat.layers[1].board=bone-4,slate-4 (the first
 /** More than a customer can choose from. */
 const MOST = 12;
 
+/** `mat.layers[1].board` as keys and places in lists; undefined where it is none. */
+export function parsePlace(text: string): Problem['path'] | undefined {
+  const path: (string | number)[] = [];
+  for (let rest = text; rest !== ''; ) {
+    const step = STEP.exec(rest);
+    if (step === null) return undefined;
+    path.push(step[1] ?? Number(step[2]));
+    rest = rest.slice(step[0].length);
+  }
+  return path.length === 0 ? undefined : path;
+}
+
 /** `mat.layers[1].board=a,b,c` as one change for each value, or what is wrong with it. */
 export function parseVary(text: string): { readonly changes: readonly Change[] } | { readonly problem: Problem } {
   const refuse = (message: string) => ({ problem: error('vary-unreadable', [], message, EXAMPLE) });
   const equals = text.indexOf('=');
   if (equals < 1) return refuse(`${quoted(text)} does not say what is to be varied, and how`);
-  const path: (string | number)[] = [];
-  for (let rest = text.slice(0, equals).trim(); rest !== ''; ) {
-    const step = STEP.exec(rest);
-    if (step === null) return refuse(`${quoted(text.slice(0, equals))} is not a place in a job`);
-    path.push(step[1] ?? Number(step[2]));
-    rest = rest.slice(step[0].length);
-  }
+  const path = parsePlace(text.slice(0, equals).trim());
+  if (path === undefined) return refuse(`${quoted(text.slice(0, equals))} is not a place in a job`);
   const values = text
     .slice(equals + 1)
     .split(',')

@@ -1,9 +1,9 @@
 import { dirname } from 'node:path';
 import type { Command } from 'commander';
 import { type Answers, givenNames } from '../../job/answers.ts';
+import { fileStem } from '../../job/file-stem.ts';
 import { isThere } from '../input.ts';
 import { byQuestions, type Made } from '../new/by-questions.ts';
-import { fileStem } from '../new/file-name.ts';
 import { answerOptions, answersOf, type Options, optionOf } from '../new/options.ts';
 import { refuseWrong, type Starter, start, starterIn, whereAsked, withShop } from '../new/starter.ts';
 import { writeNew } from '../replace.ts';

@@ -1,7 +1,7 @@
 import { type AnswerName, type Answers, givenNames } from '../../job/answers.ts';
+import { fileStem } from '../../job/file-stem.ts';
 import { isThere } from '../input.ts';
 import { warn } from '../say.ts';
-import { fileStem } from './file-name.ts';
 import { ANSWER_OPTIONS, type Options } from './options.ts';
 import { askJob, type Chooser } from './questions.ts';
 import { answersIn, type Started, type Starter, start, whereAsked } from './starter.ts';

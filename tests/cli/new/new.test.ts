@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { fileStem } from '../../../src/cli/new/file-name.ts';
+import { fileStem } from '../../../src/job/file-stem.ts';
 import { fillTemplate } from '../../../src/job/from-template.ts';
 import { run } from '../run.ts';
 
