@@ -4,8 +4,8 @@ import { type Codes, entry } from '../problems/code-entry.ts';
 export const CODES: Codes = {
   'picture-broken': entry('A picture’s file is damaged.', 'Save it again.'),
   'picture-cmyk': entry(
-    'A picture is in printing colours, shown here as nearly as can be.',
-    'Save it in RGB for true colours.',
+    'A picture is in printing colours, which only their own profile could show.',
+    'Save it in sRGB.',
   ),
   'picture-empty': entry('A picture has no pixels, or its file holds nothing.', 'Check that it is the right file.'),
   'picture-kind': entry('A file is no JPEG or PNG, or one of a kind that is not read.', 'Save it as JPEG or PNG.'),

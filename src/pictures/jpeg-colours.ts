@@ -8,15 +8,9 @@ export interface SampleRow {
   readonly step: number;
 }
 
-const byte = new Uint8ClampedArray(1);
-const clamped = (value: number): number => {
-  byte[0] = value;
-  return byte[0]!;
-};
-
 /** Colours of one row of pixels (luminance and colour difference as in ITU-T T.871, 7). */
 export function rowToRgb(head: JpegHead, rows: readonly SampleRow[], width: number, to: Uint8ClampedArray): void {
-  const [a, b, c, d] = rows;
+  const [a, b, c] = rows;
   const sample = (row: SampleRow, x: number): number => row.plane[row.at + Math.floor(x * row.step)]!;
   if (head.colours === 'grey') {
     for (let x = 0, i = 0; x < width; x++, i += 3) to[i] = to[i + 1] = to[i + 2] = sample(a!, x);
@@ -30,30 +24,12 @@ export function rowToRgb(head: JpegHead, rows: readonly SampleRow[], width: numb
     }
     return;
   }
-  if (head.colours === 'ycc') {
-    for (let x = 0, i = 0; x < width; x++, i += 3) {
-      const y = sample(a!, x);
-      const cb = sample(b!, x) - 128;
-      const cr = sample(c!, x) - 128;
-      to[i] = y + 1.402 * cr;
-      to[i + 1] = y - 0.344136286 * cb - 0.714136286 * cr;
-      to[i + 2] = y + 1.772 * cb;
-    }
-    return;
-  }
-  // Inks: what each leaves of the paper's light, multiplied. Stored inverted, a sample already is what is left.
-  const left = (value: number): number => (head.inverted ? value : 255 - value);
   for (let x = 0, i = 0; x < width; x++, i += 3) {
-    let [cyan, magenta, yellow] = [sample(a!, x), sample(b!, x), sample(c!, x)];
-    if (head.colours === 'ycck') {
-      const [y, cb, cr] = [cyan, magenta - 128, yellow - 128];
-      cyan = clamped(y + 1.402 * cr);
-      magenta = clamped(y - 0.344136286 * cb - 0.714136286 * cr);
-      yellow = clamped(y + 1.772 * cb);
-    }
-    const black = left(sample(d!, x)) / 255;
-    to[i] = left(cyan) * black;
-    to[i + 1] = left(magenta) * black;
-    to[i + 2] = left(yellow) * black;
+    const y = sample(a!, x);
+    const cb = sample(b!, x) - 128;
+    const cr = sample(c!, x) - 128;
+    to[i] = y + 1.402 * cr;
+    to[i + 1] = y - 0.344136286 * cb - 0.714136286 * cr;
+    to[i + 2] = y + 1.772 * cb;
   }
 }

@@ -8,9 +8,7 @@ export interface JpegHead extends Head {
   readonly progressive: boolean;
   readonly components: readonly FrameComponent[];
   /** How the components make a colour. */
-  readonly colours: 'grey' | 'rgb' | 'ycc' | 'cmyk' | 'ycck';
-  /** True where inks are stored as what they leave, as many programs do. */
-  readonly inverted: boolean;
+  readonly colours: 'grey' | 'rgb' | 'ycc';
   /** Where the first segment behind the frame's begins; tables before it are in `tables`. */
   readonly tables: readonly Segment[];
   readonly rest: number;
@@ -83,9 +81,7 @@ export function readJpegHead(bytes: Uint8Array): JpegHead {
     if (kind !== undefined) {
       const frame = readFrame(kind, body, marker);
       const colours = coloursOf(frame.components, adobe, jfif);
-      if (frame.components.length === 4) notes.push('cmyk');
-      const inverted = adobe !== undefined;
-      return { ...frame, colours, inverted, orientation, tables, notes, rest: at };
+      return { ...frame, colours, orientation, tables, notes, rest: at };
     }
     if (marker === EOI || marker === SOS) throw broken('it has no size');
     if (marker === DQT || marker === DHT || marker === DRI) tables.push(segment);
@@ -116,6 +112,10 @@ function readFrame(kind: string, body: Uint8Array, marker: number): Frame {
       'save it with 8 bits a colour, or as PNG',
     );
   }
+  // What inks look like on paper only their profile can tell, and none is followed here.
+  if (count === 4) {
+    throw new Unreadable('picture-cmyk', 'the picture is made of inks (CMYK), not of light', 'save it in sRGB');
+  }
   const height = (body[1]! << 8) | body[2]!;
   const width = (body[3]! << 8) | body[4]!;
   if (width === 0 || height === 0) throw broken('it has no size');
@@ -124,13 +124,13 @@ function readFrame(kind: string, body: Uint8Array, marker: number): Frame {
     return { id: body[from]!, h: body[from + 1]! >> 4, v: body[from + 1]! & 15, quantization: body[from + 2]! };
   });
   const sound = components.every(({ h, v, quantization }) => h >= 1 && h <= 4 && v >= 1 && v <= 4 && quantization < 4);
-  if (!sound || ![1, 3, 4].includes(count)) throw broken(`it has ${count} colours of a kind that is not known`);
+  if (!sound || ![1, 3].includes(count)) throw broken(`it has ${count} colours of a kind that is not known`);
   return { width, height, progressive: kind === 'progressive', components };
 }
 
 /**
- * Of three components without a word about them: luminance and colour, unless they are called R, G and B. Of four: inks
- * (the transform flag of an Adobe segment: ITU-T T.872, 6.5.3).
+ * Of three components without a word about them: luminance and colour, unless they are called R, G and B (the transform
+ * flag of an Adobe segment: ITU-T T.872, 6.5.3).
  */
 function coloursOf(
   components: readonly FrameComponent[],
@@ -138,7 +138,6 @@ function coloursOf(
   jfif: boolean,
 ): JpegHead['colours'] {
   if (components.length === 1) return 'grey';
-  if (components.length === 4) return adobe === 2 ? 'ycck' : 'cmyk';
   if (jfif) return 'ycc';
   if (adobe !== undefined) return adobe === 0 ? 'rgb' : 'ycc';
   return components.map(({ id }) => String.fromCharCode(id)).join('') === 'RGB' ? 'rgb' : 'ycc';

@@ -29,7 +29,7 @@ export interface Head extends Size {
   readonly notes: readonly Note[];
 }
 
-export type Note = 'profile' | 'cmyk';
+export type Note = 'profile';
 
 /** Takes the rows of a picture from the top, each `width` pixels of red, green and blue, and may leave some out. */
 export interface Rows {

@@ -18,8 +18,8 @@ type Path = Problem['path'];
 
 /**
  * The head of a picture's file, JPEG or PNG by its first bytes, whatever it is called. Problems are told at `path`:
- * `picture-kind`, `picture-broken`, `picture-large`, `picture-empty`; warnings: `picture-name`, `picture-profile`,
- * `picture-cmyk`.
+ * `picture-kind`, `picture-broken`, `picture-large`, `picture-empty`; `picture-cmyk`; warnings:
+ * `picture-name`, `picture-profile`.
  */
 export function openPicture(bytes: Uint8Array, name: string, path: Path): Result<OpenPicture> {
   const kind = kindOf(bytes, name);
@@ -114,12 +114,6 @@ function notesOf(head: Head): readonly { readonly code: string; readonly message
         return {
           code: 'picture-profile',
           message: 'the picture has a colour profile, which is not read: its colours are taken as sRGB',
-          hint: 'save it in sRGB where its colours matter',
-        };
-      case 'cmyk':
-        return {
-          code: 'picture-cmyk',
-          message: 'the picture is made of inks (CMYK): its colours on the proof are only near',
           hint: 'save it in sRGB where its colours matter',
         };
       default: {
