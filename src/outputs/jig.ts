@@ -1,8 +1,8 @@
-import { findJig, jigDocument } from '../paper/jig-document.ts';
 import { defined } from '../problems/defined.ts';
 import { fail, succeed } from '../problems/problem.ts';
 import { calibrationState } from '../shop/calibrated.ts';
 import { type DrawingFormat, FORMATS, findFormat } from '../writers/formats.ts';
+import { findJig, jigDocument } from './jig-document.ts';
 import type { Draw } from './output.ts';
 import type { Records } from './records.ts';
 import { countWords } from './taken.ts';

@@ -4,6 +4,7 @@ import type { Document, Page } from '../drawing/document.ts';
 import type { Drawing } from '../drawing/model.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { allSides } from '../geometry/sides.ts';
+import { sheetsDocument } from '../paper/sheets.ts';
 import { defined } from '../problems/defined.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
@@ -16,7 +17,6 @@ import { usualGuide } from '../shop/guide.ts';
 import { HEAD, type Head } from '../shop/head.ts';
 import type { Shop } from '../shop/shop.ts';
 import { parseLength } from '../units/parse.ts';
-import { sheetsDocument } from './sheets.ts';
 
 export interface JigRequest {
   readonly shop: Shop;
