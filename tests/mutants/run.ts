@@ -1,26 +1,30 @@
 /**
- * `npm run mutants -- [FOLDER…] [--sample N] [--seed S] [--list]`: changes one operator, sign, constant or branch at a
- * time in the folders of `src/` where a wrong number spoils a board, and runs the tests that relate: first those of the
- * folder itself, then those of what stands on it, then the golden references. What no test notices is named, and the run
- * ends with 1. Each run has a process group and a time limit of its own; one that hangs counts as found.
+ * `npm run mutants -- [FOLDER…] [--sample N] [--seed S] [--budget SECONDS] [--list]`: changes one operator, sign, constant
+ * or branch at a time in the folders of `src/` where a wrong number spoils a board, and runs the tests that come by it:
+ * first those of the folder itself, then those of what stands on it, then the golden references. Which tests come by which
+ * place is found first, by running all of them once. What no test notices is named, and the run ends with 1. Each run has a
+ * process group and a time limit of its own; one that hangs counts as found. A FOLDER may be a file, or a line of it:
+ * `bench/offsets.ts:40`.
  */
 import { spawn } from 'node:child_process';
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { random } from '../fuzz/generate.ts';
-import { GOLDEN, RELATED } from './related.ts';
+import { reachOf, type TestFile } from './reach.ts';
+import { batchesFor, FOLDERS, type Verdict } from './related.ts';
 import { type Mutant, mutantsOf } from './sites.ts';
 
 const TOP = join(import.meta.dirname, '../..');
-const LIMIT_MS = 180_000;
 
-type Verdict = 'own' | 'other' | 'golden' | 'nothing';
+/** Running these says nothing of a number, or takes the packed program, which is not built of the mutant. */
+const LEFT_OUT = /^tests\/(?:house|fuzz|mutants|tasks|dev|page|cli\/files)\//;
 
 interface Options {
   readonly folders: readonly string[];
   readonly sample: number;
   readonly seed: number;
+  readonly budget: number;
   readonly list: boolean;
 }
 
@@ -29,14 +33,16 @@ function optionsOf(args: readonly string[]): Options {
     const at = args.indexOf(name);
     return at < 0 ? otherwise : Number(args[at + 1]);
   };
-  const folders = args.filter((arg, i) => !arg.startsWith('--') && !/^--(?:sample|seed)$/.test(args[i - 1] ?? ''));
-  const unknown = folders.filter((folder) => !Object.keys(RELATED).some((known) => within(folder, known)));
-  if (unknown.length > 0)
-    throw new Error(`no tests are known for ${unknown.join(', ')}: ${Object.keys(RELATED).join(', ')}`);
+  const folders = args.filter(
+    (arg, i) => !arg.startsWith('--') && !/^--(?:sample|seed|budget)$/.test(args[i - 1] ?? ''),
+  );
+  const unknown = folders.filter((folder) => !FOLDERS.some((known) => within(folder, known)));
+  if (unknown.length > 0) throw new Error(`${unknown.join(', ')} is none of the folders: ${FOLDERS.join(', ')}`);
   return {
-    folders: folders.length > 0 ? folders : Object.keys(RELATED),
+    folders: folders.length > 0 ? folders : FOLDERS,
     sample: numberAfter('--sample', 300),
     seed: numberAfter('--seed', 1),
+    budget: numberAfter('--budget', 60),
     list: args.includes('--list'),
   };
 }
@@ -44,12 +50,17 @@ function optionsOf(args: readonly string[]): Options {
 /** `paper/search` lies within `paper`, and `bench/offsets.ts` within `bench`. */
 const within = (path: string, folder: string): boolean => path === folder || path.startsWith(`${folder}/`);
 
-function sourcesOf(folder: string): readonly string[] {
-  if (folder.endsWith('.ts')) return [folder];
-  return readdirSync(join(TOP, 'src', folder), { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.ts') && !/(?:^|\/)codes\.ts$/.test(name))
-    .map((name) => `${folder}/${name}`)
-    .sort();
+function mutantsIn(folder: string): readonly Mutant[] {
+  const [path = '', line] = folder.split(':');
+  const names = path.endsWith('.ts')
+    ? [path]
+    : readdirSync(join(TOP, 'src', path), { recursive: true, encoding: 'utf8' })
+        .filter((name) => name.endsWith('.ts') && !/(?:^|\/)codes\.ts$/.test(name))
+        .map((name) => `${path}/${name}`)
+        .sort();
+  return names
+    .flatMap((file) => mutantsOf(file, readFileSync(join(TOP, 'src', file), 'utf8')))
+    .filter((mutant) => line === undefined || mutant.line === Number(line));
 }
 
 /** So many of all, each as likely as any other. */
@@ -72,26 +83,20 @@ function copied(): string {
   return folder;
 }
 
-/** Whether the tests pass; one that goes on for too long is stopped with all that it started, and does not. */
-function pass(folder: string, tests: readonly string[]): Promise<boolean> {
+const testFiles = (): readonly string[] =>
+  readdirSync(join(TOP, 'tests'), { recursive: true, encoding: 'utf8' })
+    .map((name) => `tests/${name}`)
+    .filter((name) => name.endsWith('.test.ts') && !LEFT_OUT.test(name));
+
+/** Whether the tests pass; what goes on for too long is stopped with all that it started, and does not. */
+function pass(folder: string, files: readonly string[], seconds: number): Promise<boolean> {
   return new Promise((done) => {
-    const args = [
-      'node_modules/vitest/vitest.mjs',
-      'run',
-      '--config',
-      'tests/vitest.config.ts',
-      '--bail',
-      '1',
-      '--reporter',
-      'dot',
-      ...tests,
-    ];
-    const child = spawn(process.execPath, args, {
-      cwd: folder,
-      stdio: 'ignore',
-      detached: true,
-      env: { ...process.env, CI: '' },
-    });
+    const args = ['--config', 'tests/vitest.config.ts', '--bail', '1', '--reporter', 'dot'];
+    const child = spawn(
+      process.execPath,
+      ['node_modules/vitest/vitest.mjs', 'run', ...args, '--maxWorkers=1', '--minWorkers=1', ...files],
+      { cwd: folder, stdio: 'ignore', detached: true, env: { ...process.env, CI: '' } },
+    );
     const stop = (): void => {
       try {
         process.kill(-child.pid!, 'SIGKILL');
@@ -99,7 +104,7 @@ function pass(folder: string, tests: readonly string[]): Promise<boolean> {
         // It is gone already.
       }
     };
-    const timer = setTimeout(stop, LIMIT_MS);
+    const timer = setTimeout(stop, 1000 * (60 + 6 * seconds));
     child.on('exit', (code) => {
       clearTimeout(timer);
       stop();
@@ -108,15 +113,14 @@ function pass(folder: string, tests: readonly string[]): Promise<boolean> {
   });
 }
 
-async function verdictOn(mutant: Mutant, folder: string): Promise<Verdict> {
+async function verdictOn(mutant: Mutant, i: number, folder: string, tests: readonly TestFile[]): Promise<Verdict> {
   const path = join(folder, 'src', mutant.file);
   const text = readFileSync(path, 'utf8');
-  const related = Object.entries(RELATED).find(([known]) => within(mutant.file, known))![1];
   writeFileSync(path, text.slice(0, mutant.start) + mutant.to + text.slice(mutant.end));
   try {
-    if (!(await pass(folder, related.own))) return 'own';
-    if (related.other.length > 0 && !(await pass(folder, related.other))) return 'other';
-    return (await pass(folder, GOLDEN)) ? 'nothing' : 'golden';
+    for (const batch of batchesFor(i, mutant.file.split('/')[0]!, tests, options.budget))
+      if (!(await pass(folder, batch.files, batch.seconds))) return batch.verdict;
+    return 'nothing';
   } finally {
     writeFileSync(path, text);
   }
@@ -126,29 +130,30 @@ const shown = ({ file, line, from, to }: Mutant): string =>
   `src/${file}:${line}  ${from.trim()} → ${to.trim() || '(nothing)'}`;
 
 const options = optionsOf(process.argv.slice(2));
-const all = options.folders
-  .flatMap(sourcesOf)
-  .flatMap((file) => mutantsOf(file, readFileSync(join(TOP, 'src', file), 'utf8')));
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+const all = options.folders.flatMap(mutantsIn);
 const chosen = sampled(all, options);
-process.stdout.write(`${all.length} places, ${chosen.length} tried, seed ${options.seed}\n`);
-if (options.list) for (const mutant of chosen) process.stdout.write(`${shown(mutant)}\n`);
+say(`${all.length} places, ${chosen.length} tried, seed ${options.seed}`);
+if (options.list) for (const mutant of chosen) say(shown(mutant));
 else {
   const tally: Record<Verdict, number> = { own: 0, other: 0, golden: 0, nothing: 0 };
   const folder = copied();
   try {
+    const tests = reachOf(folder, chosen, testFiles());
+    say(`${tests.length} files of tests come by ${new Set(tests.flatMap(({ reaches }) => [...reaches])).size} of them`);
     for (const [i, mutant] of chosen.entries()) {
-      const verdict = await verdictOn(mutant, folder);
+      const verdict = await verdictOn(mutant, i, folder, tests);
       tally[verdict]++;
       if (verdict === 'nothing' || verdict === 'golden')
-        process.stdout.write(`${verdict === 'nothing' ? 'SURVIVES' : 'golden only'}  ${shown(mutant)}\n`);
-      else if (i % 20 === 19) process.stdout.write(`${i + 1} tried\n`);
+        say(`${verdict === 'nothing' ? 'SURVIVES' : 'golden only'}  ${shown(mutant)}`);
+      else if (i % 20 === 19) say(`${i + 1} tried`);
     }
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
   const found = chosen.length - tally.nothing;
-  process.stdout.write(
-    `found ${found} of ${chosen.length} (${((100 * found) / chosen.length).toFixed(1)} %): by the folder's own tests ${tally.own}, by others ${tally.other}, by golden references alone ${tally.golden}\n`,
+  say(
+    `found ${found} of ${chosen.length} (${((100 * found) / chosen.length).toFixed(1)} %): by the folder's own tests ${tally.own}, by others ${tally.other}, by golden references alone ${tally.golden}`,
   );
   process.exitCode = tally.nothing > 0 ? 1 : 0;
 }

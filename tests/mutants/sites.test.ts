@@ -1,4 +1,6 @@
 import { expect, it } from 'vitest';
+import { telling } from './reach.ts';
+import { batchesFor } from './related.ts';
 import { mutantsOf } from './sites.ts';
 
 const changes = (text: string): readonly string[] =>
@@ -24,4 +26,51 @@ it('leaves types, imports and words alone', () => {
 
 it('names the line', () => {
   expect(mutantsOf('a.ts', 'const a =\n  b * c;')).toMatchObject([{ line: 2, from: '*', to: '/', kind: 'operator' }]);
+});
+
+it('lets the functions that hold a mutant tell when they run, and changes nothing else', () => {
+  const text =
+    'export const f = (a) => a + 1;\nexport function g(b) { return () => ({ c: b * 2 }); }\nexport const d = 3 * 4;\n';
+  const told = telling(text, mutantsOf('a.ts', text));
+  const reached = new Set<string>();
+  const run = new Function(
+    '__reached',
+    `globalThis.__reached = __reached; ${told.replaceAll('export ', '')} return { f, g, d };`,
+  );
+  const { f, g, d } = run(reached) as { f: (a: number) => number; g: (b: number) => () => unknown; d: number };
+  expect(d).toBe(12);
+  expect([...reached]).toEqual(['a.ts:file']);
+  expect(f(1)).toBe(2);
+  const inner = g(2);
+  // The function around does no arithmetic of its own.
+  expect(reached.size).toBe(2);
+  expect(inner()).toEqual({ c: 4 });
+  expect(reached.size).toBe(3);
+});
+
+it("tries what is quick and comes by little first, the folder's own before others, golden references last", () => {
+  const file = (name: string, seconds: number, ...reaches: readonly number[]) => ({
+    file: name,
+    seconds,
+    reaches: new Set(reaches),
+  });
+  const batches = batchesFor(
+    1,
+    'bench',
+    [
+      file('tests/golden/golden.test.ts', 30, 0, 1),
+      file('tests/bench/slow.test.ts', 9, 1),
+      file('tests/bench/quick.test.ts', 0.5, 1),
+      file('tests/bench/elsewhere.test.ts', 0.1, 0),
+      file('tests/documents/a.test.ts', 1, 1),
+      file('tests/documents/far.test.ts', 500, 1),
+    ],
+    60,
+  );
+  expect(batches.map(({ verdict, files }) => [verdict, files])).toEqual([
+    ['own', ['tests/bench/quick.test.ts']],
+    ['own', ['tests/bench/slow.test.ts']],
+    ['other', ['tests/documents/a.test.ts']],
+    ['golden', ['tests/golden/golden.test.ts']],
+  ]);
 });

@@ -9,6 +9,15 @@ export interface Mutant {
   readonly from: string;
   readonly to: string;
   readonly kind: 'operator' | 'sign' | 'constant' | 'branch';
+  /** The body of the function around it; what runs as the file is read in has none. */
+  readonly within: Body | undefined;
+}
+
+export interface Body {
+  readonly start: number;
+  readonly end: number;
+  /** Of braces, or an arrow's one expression. */
+  readonly block: boolean;
 }
 
 /** Another operator of the same types; where there are two, both are tried. */
@@ -43,6 +52,10 @@ const FUNCTIONS: Readonly<Record<string, string>> = {
 /** What types alone say cannot be wrong at run time. */
 const TYPES = /^(?:TS|Import|ExportAll)/;
 
+const FUNCTION = /^(?:Function|ArrowFunction|ObjectMethod|ClassMethod|ClassPrivateMethod)/;
+
+const bodyOf = ({ start, end, type }: Node): Body => ({ start, end, block: type === 'BlockStatement' });
+
 interface Node {
   readonly type: string;
   readonly start: number;
@@ -57,9 +70,10 @@ const isNode = (value: unknown): value is Node =>
 export function mutantsOf(file: string, text: string): readonly Mutant[] {
   const { program } = parse(text, { sourceType: 'module', plugins: ['typescript'] });
   const found: Mutant[] = [];
+  let within: Body | undefined;
   const lineAt = (index: number): number => text.slice(0, index).split('\n').length;
   const add = (kind: Mutant['kind'], start: number, end: number, to: string): void => {
-    found.push({ file, line: lineAt(start), start, end, from: text.slice(start, end), to, kind });
+    found.push({ file, line: lineAt(start), start, end, from: text.slice(start, end), to, kind, within });
   };
   const between = (left: Node, right: Node, operator: string): void => {
     const start = text.indexOf(operator, left.end);
@@ -75,10 +89,14 @@ export function mutantsOf(file: string, text: string): readonly Mutant[] {
     )
       return;
     mutate(node);
+    const outer = within;
+    // What stands in a parameter's default counts as the body's: it runs with it.
+    if (isNode(node.body) && FUNCTION.test(node.type)) within = bodyOf(node.body);
     for (const [key, value] of Object.entries(node)) {
       if (key === 'typeAnnotation' || key === 'typeParameters' || key === 'returnType') continue;
       for (const child of Array.isArray(value) ? value : [value]) if (isNode(child)) visit(child);
     }
+    within = outer;
   };
   const mutate = (node: Node): void => {
     switch (node.type) {
