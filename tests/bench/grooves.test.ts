@@ -40,6 +40,25 @@ describe('V-grooves', () => {
     for (const s of grooves) expect(s.depth).toBeCloseTo(1, 12);
   });
 
+  it.each([
+    // Half of the width times the tangent: √3 at 60°, its inverse at 30°.
+    [30, 0.75 / Math.sqrt(3)],
+    [45, 0.75],
+    [60, 0.75 * Math.sqrt(3)],
+  ])('at %i° go %f mm deep where they are 1.5 mm wide, and their reading follows', (angle, depth) => {
+    const text = job('{distance: 20, width: 1.5}').replace('thickness: 1.5', 'thickness: 3');
+    const { file, text: usual } = shop('left', ', setAt: 3');
+    const made = solveJob(text, { shop: { file, text: usual.replace('bevel: 45', `bevel: ${angle}`) } });
+    if (!made.ok) throw new Error(JSON.stringify(made.problems));
+    const { grooves } = made.value;
+    expect(grooves.length).toBe(8);
+    expect(grooves.length).toBe(8);
+    for (const s of grooves) expect(s.depth).toBeCloseTo(depth, 12);
+    // Set at 3 mm: the bar is lower by all that the groove is not deep, and the bevel carries that sideways by its cotangent.
+    const left = grooves.find((s) => s.side === 'left' && s.pass === 1)!;
+    expect(left.guide).toBeCloseTo(40 + (depth - 3) / Math.tan((angle * Math.PI) / 180), 9);
+  });
+
   it('enter half a width inside of the middle, then outside, and lean towards it on one hand of the travel', () => {
     for (const hand of ['left', 'right'] as const) {
       const { grooves } = solved(job('{distance: 20, width: 2}'), hand);

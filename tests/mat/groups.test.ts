@@ -218,6 +218,22 @@ describe('ways to lay openings out', () => {
     expect(made[1]!.x).toBe(202);
   });
 
+  it.each([
+    ['45', 0],
+    ['{angle: 45, reverse: true}', 1.5],
+    ['{angle: 60, reverse: true}', 1.5 / Math.sqrt(3)],
+  ])('a layer that is skipped hides 3 mm behind all of the bevel above it: %s', (bevel, reach) => {
+    const mat = must(
+      `units: mm\nmat: {border: 60, layers: [{board: {thickness: 1.5 mm}, bevel: ${bevel}}, {board: {thickness: 1.2 mm}, reveal: 6, bevel: 45}]}\nopenings: [{size: 100 x 120, reveals: [skip]}]\nbench: {stack: apart}\n`,
+    );
+    const [top, under] = mat.openings[0]!.layers;
+    expect(under!.hidden).toBe(true);
+    // The farthest edge of the top mat is its back where the bevel is reversed; the nearest of the under mat its own back.
+    expect(top!.faceBox.x - under!.backBox.x).toBeCloseTo(reach + 3, 9);
+    expect(under!.backBox.x - under!.faceBox.x).toBeCloseTo(1.2, 9);
+    expect(mat.openings[0]!.sight.width).toBeCloseTo(bevel === '45' ? 100 - 3 : 100, 9);
+  });
+
   it('reveals may differ by side, an opening may have its own, and skip a layer', () => {
     const mat = must(
       job(

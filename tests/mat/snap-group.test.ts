@@ -47,6 +47,23 @@ describe('snapping a group', () => {
     expect(a!.x).toBeCloseTo(51, 9);
   });
 
+  it('never spends an overlap below 2 mm: where the near graduation would, the other one is taken', () => {
+    const overlapped = (artwork: string, overlap: string): Mat =>
+      solved(
+        `units: mm\nmat: {border: 60}\nopenings: [{artwork: ${artwork}, ${overlap}}, {artwork: ${artwork}, ${overlap}}]\narrange: {rows: 1}\nbench: {snap: true, graduation: 2, stack: apart}\n`,
+      ).mat;
+    // 105.5 − 2 × 2.1 = 101.3: 102 is nearer, but leaves 1.75 each; 100 takes 2.75.
+    const [spared] = overlapped('105.5 x 150', 'overlap: 2.1').openings;
+    expect(spared!.layers[0]!.faceBox.width).toBeCloseTo(100, 9);
+    // The back edge, which is what covers it in the end, reaches in by a bevel of 1.4 more.
+    expect(spared!.artwork!.overlap.left).toBeCloseTo(2.75 + 1.4, 9);
+    expect(spared!.artwork!.overlap.right).toBeCloseTo(2.75 + 1.4, 9);
+    // 106 − 2 × 2.4 = 101.2: 102 leaves 2 exactly, which is enough.
+    const [just] = overlapped('106 x 150', 'overlap: 2.4').openings;
+    expect(just!.layers[0]!.faceBox.width).toBeCloseTo(102, 9);
+    expect(just!.artwork!.overlap.left).toBeCloseTo(2 + 1.4, 9);
+  });
+
   it('keeps gaps alike, artworks covered and the mat in its size in any group', () => {
     const any = fc.record({
       count: fc.integer({ min: 2, max: 6 }),

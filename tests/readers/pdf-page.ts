@@ -30,6 +30,9 @@ export class PageReader {
   readonly #marked: (string | undefined)[] = [];
   #state: State;
   #pieces: Piece[] = [];
+  /** Of the subpath that is being built: pdf.js may hand a path over in several parts. */
+  #start: ReadPoint = { x: Number.NaN, y: Number.NaN };
+  #from: ReadPoint = this.#start;
   #clips = false;
   #paths = 0;
   #text: Matrix = IDENTITY;
@@ -148,17 +151,15 @@ export class PageReader {
   #construct(operators: readonly number[], numbers: readonly number[]): void {
     let i = 0;
     const next = (): ReadPoint => through(this.#state.matrix, numbers[i++]!, numbers[i++]!);
-    let start: ReadPoint = { x: 0, y: 0 };
-    let from = start;
     const lineTo = (to: ReadPoint): void => {
-      this.#pieces.push({ from, to });
-      from = to;
+      this.#pieces.push({ from: this.#from, to });
+      this.#from = to;
     };
     for (const operator of operators) {
       switch (operator) {
         case OPS.moveTo:
-          start = next();
-          from = start;
+          this.#start = next();
+          this.#from = this.#start;
           break;
         case OPS.lineTo:
           lineTo(next());
@@ -166,21 +167,21 @@ export class PageReader {
         case OPS.curveTo: {
           const controls = [next(), next()] as const;
           const to = next();
-          this.#pieces.push({ from, to, controls });
-          from = to;
+          this.#pieces.push({ from: this.#from, to, controls });
+          this.#from = to;
           break;
         }
         case OPS.closePath:
-          if (Math.hypot(from.x - start.x, from.y - start.y) > 1e-6) lineTo(start);
+          if (Math.hypot(this.#from.x - this.#start.x, this.#from.y - this.#start.y) > 1e-6) lineTo(this.#start);
           break;
         case OPS.rectangle: {
           const [x, y, width, height] = [numbers[i++]!, numbers[i++]!, numbers[i++]!, numbers[i++]!];
-          start = through(this.#state.matrix, x, y);
-          from = start;
+          this.#start = through(this.#state.matrix, x, y);
+          this.#from = this.#start;
           lineTo(through(this.#state.matrix, x + width, y));
           lineTo(through(this.#state.matrix, x + width, y + height));
           lineTo(through(this.#state.matrix, x, y + height));
-          lineTo(start);
+          lineTo(this.#start);
           break;
         }
         default:

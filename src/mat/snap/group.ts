@@ -26,6 +26,9 @@ export interface SnappedGroup {
   readonly warnings: readonly Problem[];
 }
 
+/** What adding up leaves of a length that is right. */
+const NOISE = 1e-9;
+
 const off = (length: number, { zero, step }: Scale): number => {
   const rest = (((length - zero) % step) + step) % step;
   return rest < AGREEMENT || step - rest < AGREEMENT ? 0 : rest;
@@ -89,7 +92,7 @@ function widthMove(job: Job, of: number, own: Unplaced, face: number, axis: Axis
     // Half of it goes to each side: less overlap where the opening grows, less float where it shrinks.
     const spent = floated ? -by / 2 : by / 2;
     const has = Math.min(own.overlap![axis.near], own.overlap![axis.far]) * (floated ? -1 : 1);
-    return spent <= 0 || has - spent >= LEAST_OVERLAP;
+    return spent <= 0 || has - spent >= LEAST_OVERLAP - NOISE;
   };
   return ways.find(room) ?? 0;
 }
