@@ -5,6 +5,9 @@
 
 import type { Stroke } from './bench/model.ts';
 import { type SharedSetting, sharedSettings as settingsOf } from './bench/settings.ts';
+import type { Wait } from './bench/work/lots.ts';
+import type { OrderOfWork } from './bench/work/model.ts';
+import { work as workOf } from './bench/work/work.ts';
 import { type Calibration, type CalibrationRequest, calibrate as calibrateTool } from './calibrate/calibrate.ts';
 import type { TableJob, TableJobs } from './day/table/jobs-from-table.ts';
 import type { WrittenTable } from './day/table/table-from-jobs.ts';
@@ -43,6 +46,8 @@ import { reasons as reasonsOf, type Why } from './why.ts';
 
 export type { Report } from './bench/report.ts';
 export type { SharedSetting } from './bench/settings.ts';
+export type { Wait } from './bench/work/lots.ts';
+export type { CutStep, Lot, LotStep, OrderOfWork, ToolStep, WorkStep } from './bench/work/model.ts';
 export type { Calibration, CalibrationRequest } from './calibrate/calibrate.ts';
 export type { TableJob, TableJobs } from './day/table/jobs-from-table.ts';
 export type { WrittenTable } from './day/table/table-from-jobs.ts';
@@ -215,6 +220,15 @@ export const cutSequence = (tree: CutNode): Result<CutSequence> =>
 /** Settings at which the guide can stay while several jobs are cut. */
 export const sharedSettings = (jobs: readonly (readonly Stroke[])[]): Result<readonly SharedSetting[]> =>
   called(wrongArgument('jobs', jobs, 'a list of strokes for each job'), () => succeed(settingsOf(jobs)));
+
+/**
+ * Everything that is done at the bench, step by step: of one job worked alone, or of several as one day. `waits` names
+ * blanks that come out of fallouts of the same day.
+ */
+export const orderOfWork = (jobs: readonly Solved[], waits: readonly Wait[] = []): Result<OrderOfWork> =>
+  called(wrongArgument('jobs', jobs, 'a list of solved jobs, as solveJob makes them'), () =>
+    succeed(workOf(jobs, waits)),
+  );
 
 /** Why every size of a solved job is what it is. */
 export const reasons = (job: Pick<Solved, 'job' | 'written'>): Result<readonly Why[]> =>

@@ -11,6 +11,7 @@ import { beyondCorners, offsetsOn } from './offsets.ts';
 import { order, type Unordered } from './order.ts';
 import { travelledSides } from './outline.ts';
 import { restOf } from './rest.ts';
+import { withOneReading } from './settings.ts';
 import { barLine, straightedgeLine } from './strokes.ts';
 
 /**
@@ -39,8 +40,11 @@ export function grooveStrokes(mat: Mat, job: Job): readonly GrooveStroke[] {
   const found = decor(mat, job)
     .filter(({ request }) => request.kind === 'groove')
     .flatMap((each) => [...passOf(mat, job, each, 1), ...passOf(mat, job, each, 2)]);
+  const { graduation } = job.bench;
+  const scale = scaleUnits(graduation, job.units);
+  const read = withOneReading(found, (guide) => settingOf(guide, graduation, scale));
   // `order` hands every stroke on as it is, with its number.
-  return order(found, 'together').strokes as readonly GrooveStroke[];
+  return order(read, 'together').strokes as readonly GrooveStroke[];
 }
 
 type Unnumbered = Unordered & Omit<GrooveStroke, keyof Stroke>;

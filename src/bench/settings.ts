@@ -1,10 +1,7 @@
-import type { Stroke } from './model.ts';
+import type { Setting, Stroke } from './model.ts';
 
-/**
- * Two settings of the guide within this of each other are one: nobody can set the difference (common practice, no
- * source; the same hundredths that a setting counts as exact within).
- */
-const SAME_SETTING = 0.05;
+/** Readings of the guide within this of each other are one setting: nobody sets the difference (common practice, no source). */
+const SAME_SETTING = 0.15;
 
 /** The guide taken off, for strokes laid to a drawn bar line. */
 export const GUIDE_OFF = -1;
@@ -28,6 +25,20 @@ export function settingNumbers(strokes: readonly Reading[]): readonly number[] {
     numbers.set(reading, number);
   }
   return strokes.map((s) => (s.beyondGuide ? GUIDE_OFF : numbers.get(s.guide)!));
+}
+
+/** The same strokes, each with the reading that all of its setting are cut at: the middle of theirs. */
+export function withOneReading<S extends Reading & Pick<Stroke, 'setting'>>(
+  strokes: readonly S[],
+  read: (guide: number) => Setting,
+): readonly S[] {
+  const numbers = settingNumbers(strokes);
+  return strokes.map((stroke, i) => {
+    if (numbers[i] === GUIDE_OFF) return stroke;
+    const guides = strokes.flatMap(({ guide }, k) => (numbers[k] === numbers[i] ? [guide] : []));
+    const [least, most] = [Math.min(...guides), Math.max(...guides)];
+    return least === most ? stroke : { ...stroke, setting: read((least + most) / 2) };
+  });
 }
 
 /** A setting that several jobs share, for a production stop. */

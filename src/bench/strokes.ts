@@ -19,6 +19,7 @@ import { beyondCorners, type EndOffsets, offsetsOn, outsideWarning } from './off
 import { order, type Unordered, type WorkOrder } from './order.ts';
 import { mirror, type TravelledSide, travelledSides } from './outline.ts';
 import { restOf } from './rest.ts';
+import { withOneReading } from './settings.ts';
 import { hasLine, tooShort } from './short-sides.ts';
 import { sideName } from './side-name.ts';
 import { checkStacking } from './stacking.ts';
@@ -56,7 +57,12 @@ export function strokes(whole: Mat, job: Job): BenchWork {
       warnings.push(...beyondWarnings(job, layer, opening, cut));
     });
   });
-  const work = order(found, job.bench.stack);
+  const { graduation } = job.bench;
+  const scale = scaleUnits(graduation, job.units);
+  const work = order(
+    withOneReading(found, (guide) => settingOf(guide, graduation, scale)),
+    job.bench.stack,
+  );
   const marked =
     whole.planned === undefined ? work.strokes : changedFrom(strokes(whole.planned, job).strokes, work.strokes);
   return { ...work, strokes: marked, warnings: [...warnings, ...checkStacking(whole, job)] };

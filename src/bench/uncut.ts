@@ -25,3 +25,6 @@ export const mostUncut = (strokes: readonly Stroke[], layer: number): number =>
       .filter((s) => s.layer === layer && s.cut !== true)
       .flatMap(({ uncut }) => [uncut?.start ?? 0, uncut?.stop ?? 0]),
   );
+
+/** Below this nothing is freed: a knife finds no more to do there, mm. */
+export const LEAST_FREED = 0.05;

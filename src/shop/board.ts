@@ -25,6 +25,10 @@ export interface Board {
   readonly directional: boolean;
 }
 
+/** Boards are one where their name and thickness are: jobs may call the same one differently. */
+export const boardKey = ({ name, thickness }: Pick<Board, 'name' | 'thickness'>): string =>
+  `${name.toLowerCase()} ${thickness.toFixed(3)}`;
+
 /** A size of sheet that a board is bought in. */
 export interface SheetSize extends Size {
   readonly price?: number;

@@ -39,6 +39,9 @@ export interface Head {
   readonly date?: string;
 }
 
+/** A head that runs along a straightedge knows no guide. */
+export const handHeld = ({ straightedge }: Pick<Head, 'straightedge'>): boolean => straightedge > 0;
+
 /** `thickness` is undefined where one offset serves for all. */
 export interface OffsetAt {
   readonly thickness?: number;

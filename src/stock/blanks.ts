@@ -32,10 +32,6 @@ export interface Blank extends Size {
 
 export const boardMaterial = (board: Board): Material => ({ ...board, kind: 'board' });
 
-/** Boards are one where their name and thickness are: jobs may call the same one differently. */
-export const boardKey = ({ name, thickness }: Pick<Board, 'name' | 'thickness'>): string =>
-  `${name.toLowerCase()} ${thickness.toFixed(3)}`;
-
 /** The blanks of all layers, job by job, trimmed back where layers are stacked. */
 export function layerBlanks(jobs: readonly JobToCut[]): readonly (Blank & { readonly layer: number })[] {
   return jobs.flatMap(({ job, mat }, j) =>

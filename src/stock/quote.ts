@@ -2,9 +2,9 @@ import type { Size } from '../geometry/point.ts';
 import type { Job } from '../job/job.ts';
 import type { Mat } from '../mat/model.ts';
 import { defined } from '../problems/defined.ts';
-import { type Board, SHEET } from '../shop/board.ts';
+import { type Board, boardKey, SHEET } from '../shop/board.ts';
 import type { StockSettings } from '../shop/stock.ts';
-import { boardKey, boardMaterial } from './blanks.ts';
+import { boardMaterial } from './blanks.ts';
 import { planStock } from './planner/plan.ts';
 import { priceOfSheet } from './sheet-price.ts';
 

@@ -5,9 +5,9 @@ import { box } from '../../src/geometry/box.ts';
 import { bevel, lopsidedMat, makeJob, makeMat } from './mats.ts';
 
 describe('settings', () => {
-  test('readings within 0.05 mm of the smallest are one setting; beyond the guide is its own', () => {
+  test('readings within 0.15 mm of the smallest are one setting; beyond the guide is its own', () => {
     const at = (guide: number, beyondGuide = false) => ({ guide, beyondGuide });
-    expect(settingNumbers([at(60.04), at(60), at(60.06), at(300, true), at(10)])).toEqual([1, 1, 2, GUIDE_OFF, 0]);
+    expect(settingNumbers([at(60.14), at(60), at(60.16), at(300, true), at(10)])).toEqual([1, 1, 2, GUIDE_OFF, 0]);
   });
 
   test('settings shared by several jobs, those that serve most jobs first', () => {

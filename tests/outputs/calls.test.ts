@@ -67,6 +67,7 @@ const CALLS: readonly (readonly [what: string, call: Call, words: string])[] = [
   ['a plan of nothing', () => library.planStock(untyped(undefined)), 'input is to be an object'],
   ['cuts of nothing', () => library.cutSequence(untyped(undefined)), 'a plan of cuts'],
   ['settings of one job’s strokes', () => library.sharedSettings(untyped([{}])), 'a list of strokes for each job'],
+  ['the work of one job without a list', () => library.orderOfWork(untyped({})), 'a list of solved jobs'],
   ['reasons of nothing', () => library.reasons(untyped(undefined)), 'a job that was read'],
   ['a face of nothing', () => library.face(untyped(undefined)), 'a job that was solved'],
   ['a face of a text', () => library.faceSvg(untyped(JOB)), 'a job that was solved'],

@@ -2,7 +2,7 @@ import { sharedSettings } from '../../bench/settings.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Margined } from '../../settle/settled.ts';
-import { boardKey } from '../../stock/blanks.ts';
+import { boardKey } from '../../shop/board.ts';
 import type { BenchJob } from './model.ts';
 import { runList } from './run.ts';
 import { ticket, ticketRecord } from './ticket.ts';

@@ -1,14 +1,12 @@
+import { LEAST_FREED } from '../../bench/uncut.ts';
 import { printDecimal } from '../../units/print.ts';
-
-/** Below this nothing is said: a knife finds no more to do there. */
-const LEAST = 0.05;
 
 /**
  * How the corners of a reverse bevel are freed that was cut from the back, `most` being what stays uncut there at an end of
  * a stroke. A longer stroke would overcut the face. One sentence a line; nothing where there is nothing to free.
  */
 export function reverseCornerWords(most: number): readonly string[] {
-  if (most < LEAST) return [];
+  if (most < LEAST_FREED) return [];
   // What is left is never said to be less than it is.
   const length = `${printDecimal(Math.ceil(most * 10 - 1e-6) / 10, 'mm', 1).text} mm`;
   return [
