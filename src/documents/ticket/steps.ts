@@ -3,6 +3,7 @@ import type { Stroke } from '../../bench/model.ts';
 import { beyondCorners, offsetsOn } from '../../bench/offsets.ts';
 import { runOn } from '../../bench/strokes.ts';
 import { mostUncut } from '../../bench/uncut.ts';
+import { THICK } from '../../bench/work/lots.ts';
 import type { Side } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
 import { grooveDepth } from '../../mat/decor.ts';
@@ -19,9 +20,6 @@ import { reverseCornerWords } from '../words/reverse-corners.ts';
 
 /** Millimetres to the hundredth: what a caliper reads and a head is set by, whatever the job's unit. */
 export const fine = (mm: number): string => `${printDecimal(mm, 'mm', 2).text} mm`;
-
-/** From this on a board is cut in two passes: between 4-ply and double weight (Saitzyk, Art Hardware, 1987: 1.5 and 2.5 mm). */
-const THICK = 2;
 
 export const layerTitle = ({ name }: MatLayer): string => sentenceCase(name);
 
