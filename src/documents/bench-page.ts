@@ -9,6 +9,7 @@ import { WORD_PENS } from '../text/figures.ts';
 import { columnsOf, flow } from '../text/flow.ts';
 import { headline, paragraph } from '../text/paragraph.ts';
 import { LEAD_IN, NAME } from '../text/styles.ts';
+import { HEAD_ROOM, type HeadedJob, runningHead } from './words/running-head.ts';
 
 /** What of a sheet is set: its own margins, and never less than `least` of its edges. */
 export function areaOf({ width, height, area }: Margined, least: BySide<number>): Box {
@@ -17,8 +18,11 @@ export function areaOf({ width, height, area }: Margined, least: BySide<number>)
   return box(left, top, end - left, foot - top);
 }
 
-/** Sheets of the bench are clipped to a board: room at the top for the clip, at the sides for a thumb. */
-export const benchArea = (paper: Margined): Box => areaOf(paper, { top: 14.5, right: 10, bottom: 8.5, left: 10 });
+const SIDE = 10;
+
+/** Sheets of the bench are clipped to a board: room at the top for the clip, beside it for the running head, at the sides for a thumb. */
+export const benchArea = (paper: Margined): Box =>
+  areaOf(paper, { top: Math.max(14.5, paper.area.y + HEAD_ROOM), right: SIDE, bottom: 8.5, left: SIDE });
 
 /** Between two columns. */
 export const GUTTER = 8;
@@ -39,12 +43,14 @@ export interface Listed {
   /** What the drawing's only group is called. */
   readonly group: string;
   readonly entries: readonly Entry[];
+  /** That it is of; none for an empty form. */
+  readonly jobs: readonly HeadedJob[];
   readonly paper: Margined;
   readonly fonts: Fonts;
 }
 
 /** A headline and numbered sections in two columns, on as many sheets as they take. */
-export function listedSheets({ title, name, lead, group, entries, paper, fonts }: Listed): readonly Drawing[] {
+export function listedSheets({ title, name, lead, group, entries, jobs, paper, fonts }: Listed): readonly Drawing[] {
   const area = benchArea(paper);
   const head = stacked([headline(name, area.width, NAME, fonts), paragraph(lead, area.width, LEAD_IN, fonts)], 2);
   const columns = (page: number): readonly Box[] =>
@@ -52,21 +58,30 @@ export function listedSheets({ title, name, lead, group, entries, paper, fonts }
   const { pages } = flow(piecesOf(numbered(entries), fonts), { columns, even: true });
   return pages.map(({ items }, index) => {
     const all = [...(index === 0 ? moved(head.items, area.x, area.y) : []), ...items];
-    return benchSheet(title, group, paper, all);
+    return benchSheet(title, group, { jobs, paper, fonts }, all);
   });
 }
 
 /** What is left of an area below so much of it. */
 export const below = (area: Box, taken: number): Box => ({ ...area, y: area.y + taken, height: area.height - taken });
 
-/** A finished sheet of one group. */
-export function benchSheet(title: string, group: string, paper: Margined, items: readonly Item[]): Drawing {
+/** What a sheet of the bench is of, and on. */
+export type BenchSheet = Pick<Listed, 'jobs' | 'paper' | 'fonts'>;
+
+/** A finished sheet of one group, its running head above what is on it. */
+export function benchSheet(
+  title: string,
+  group: string,
+  { jobs, paper, fonts }: BenchSheet,
+  items: readonly Item[],
+): Drawing {
+  const above = areaOf(paper, { top: 0, right: SIDE, bottom: 0, left: SIDE });
   return {
     title,
     width: paper.width,
     height: paper.height,
     view: 'sheet',
     pens: BENCH_PENS,
-    groups: [{ name: group, label: title, shown: true, items }],
+    groups: [{ name: group, label: title, shown: true, items: [...runningHead(jobs, above, fonts), ...items] }],
   };
 }

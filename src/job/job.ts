@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
+import { type Day, day } from '../read/fields/day.ts';
 import { described, jobNumber, line, oneOf, record, whole } from '../read/fields/fields.ts';
 import type { Shop } from '../shop/shop.ts';
 import { LENGTH_UNITS, type LengthUnit, type Units } from '../units/units.ts';
@@ -20,6 +21,8 @@ export interface Job {
   readonly title: string;
   readonly number?: string;
   readonly customer?: string;
+  /** The day on which it is wanted. */
+  readonly due?: Day;
   readonly units: Units;
   readonly mat: MatRequest;
   readonly openings: readonly OpeningRequest[];
@@ -46,8 +49,9 @@ export function jobSchema(unit: LengthUnit) {
       title: z.optional(
         line('What the piece is called; the name of the file where it is left out', ['Heron, linocut']),
       ),
-      number: z.optional(jobNumber('Its number in the shop’s own count, for ticket, labels and lists', ['A-07', 41])),
+      number: z.optional(jobNumber('Its number in the shop’s own count, for every sheet', ['A-07', 41])),
       customer: z.optional(line('Whom it is for', ['Saltmarsh Print Room'])),
+      due: z.optional(day('The day on which it is wanted, for every sheet', ['2031-03-12'])),
       units: z.optional(oneOf('The unit of bare numbers, and of what documents print; in without it', LENGTH_UNITS)),
       mat: z.optional(matSchema(unit)),
       openings: openingsSchema(unit),
@@ -91,6 +95,7 @@ export function jobFrom(
     ...defined({
       number: input.number,
       customer: input.customer,
+      due: input.due,
       arrange: arrangeFrom(input.arrange, free),
       lettering: letteringFrom(input.lettering, units),
       asCut,

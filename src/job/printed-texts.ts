@@ -2,6 +2,7 @@ import { missing } from '../fonts/coverage.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { unshapable } from '../fonts/shaping.ts';
 import { type Problem, warning } from '../problems/problem.ts';
+import type { Shop } from '../shop/shop.ts';
 import type { Job } from './job.ts';
 
 export interface PrintedText {
@@ -24,6 +25,16 @@ export function userTexts(job: Job): readonly PrintedText[] {
     })),
     ...(job.lettering ?? []).map(({ text }, i) => ({ text, path: ['lettering', i, 'text'] })),
     ...job.openings.map(({ name }, i) => ({ text: name ?? '', path: ['openings', i, 'name'] })),
+  ];
+}
+
+/** The words of a shop that documents print as they were written, with their places. */
+export function shopTexts({ letterhead }: Shop): readonly PrintedText[] {
+  if (letterhead === undefined) return [];
+  const { name, address } = letterhead;
+  return [
+    { text: name, path: ['shop', 'name'] },
+    ...address.map((text, i) => ({ text, path: ['shop', 'address', i] })),
   ];
 }
 

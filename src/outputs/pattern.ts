@@ -33,7 +33,7 @@ export const draw: Draw<Records['pattern']> = async ({ work, settled }, { show, 
   if (unknown.length > 0) return fail(unknown);
   const layouts = patterns.map((each) =>
     layOut(show === undefined ? each : onlyGroups(each, show), {
-      ...onPaper(settled, job.print, extent),
+      ...onPaper(settled, job, extent),
       fonts,
       title: job.title,
       flat: show !== undefined,

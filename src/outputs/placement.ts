@@ -19,7 +19,7 @@ export const draw: Draw<Records['placement']> = async ({ work, settled }, option
   const { sheet, record } = made.value;
   const lay = (extent: 'whole' | 'corners') =>
     layOut(sheet, {
-      ...onPaper(settled, job.print, extent),
+      ...onPaper(settled, job, extent),
       fonts,
       title: job.title,
       subject: 'Placement sheet',

@@ -36,8 +36,8 @@ export const draw: Draw<ProofRecord> = async ({ work, settled }, options, { pict
     source,
   );
   if (!opened.ok) return opened;
-  const variants = work.jobs.map(variantOf);
-  const { date, fonts } = settled;
+  const { date, number, fonts } = settled;
+  const variants = work.jobs.map((each) => variantOf(each, number));
   const found = proof(variants, {
     paper: settled.sheet,
     dimensions: options.dimensions === true,
@@ -81,9 +81,9 @@ export const draw: Draw<ProofRecord> = async ({ work, settled }, options, { pict
   return succeed(drawn, [...opened.warnings, ...pictures.warnings]);
 };
 
-function variantOf({ mat, job, shop, change }: Solved): Variant {
+function variantOf({ mat, job, shop, change }: Solved, number = job.number): Variant {
   const prices = priceList(mat, job, shop);
-  return { mat, job, prices, ...(change === undefined ? {} : { label: labelOf(change, job) }) };
+  return { mat, job, prices, ...defined({ number }), ...(change === undefined ? {} : { label: labelOf(change, job) }) };
 }
 
 /** A letter for each way, what is different in it and what it comes to. */

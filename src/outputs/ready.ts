@@ -1,9 +1,9 @@
 import { loadFonts } from '../fonts/load.ts';
 import type { Fonts } from '../fonts/model.ts';
-import { notShown, type PrintedText, userTexts } from '../job/printed-texts.ts';
+import { notShown, type PrintedText, shopTexts, userTexts } from '../job/printed-texts.ts';
 import { fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { settle } from '../settle/settle.ts';
-import { readShop } from '../shop/read-shop.ts';
+import { readShop, shopLocator } from '../shop/read-shop.ts';
 import { NO_SHOP, type Shop } from '../shop/shop.ts';
 import type { OutputOptions } from './options.ts';
 import type { Output, Ready, Work } from './output.ts';
@@ -20,7 +20,8 @@ export async function ready(work: Work, options: OutputOptions, planned: Planned
   const shop = first === undefined ? shopOf(work) : succeed(first.shop);
   if (!shop.ok) return shop;
   const words = optionTexts(options);
-  const texts = [...words, ...work.jobs.flatMap(({ job }) => userTexts(job))].map(({ text }) => text);
+  const own = shopTexts(shop.value);
+  const texts = [...words, ...own, ...work.jobs.flatMap(({ job }) => userTexts(job))].map(({ text }) => text);
   const formats = planned.flatMap(([output, own]) => own.format ?? output.formats.slice(0, 1));
   const cuts = planned.some(([{ id }, { cut = [] }]) => id === 'cutfile' || cut.length > 0);
   const fonts = await loadFonts(texts, {
@@ -36,7 +37,7 @@ export async function ready(work: Work, options: OutputOptions, planned: Planned
     ...(first === undefined ? {} : { job: first.job }),
   });
   if (!settled.ok) return fail(first === undefined ? settled.problems : located(settled.problems, first.locate));
-  return succeed({ work, shop: shop.value, settled: settled.value }, missing(work, words, fonts));
+  return succeed({ work, shop: shop.value, settled: settled.value }, missing(work, words, own, fonts));
 }
 
 /** What a caller's options are to blame for has no line in the job. */
@@ -51,7 +52,16 @@ const optionTexts = ({ number, date }: OutputOptions): readonly PrintedText[] =>
 ];
 
 /** Warnings of characters that nothing here can show. */
-const missing = (work: Work, words: readonly PrintedText[], fonts: Fonts): readonly Problem[] => [
+const missing = (
+  work: Work,
+  words: readonly PrintedText[],
+  own: readonly PrintedText[],
+  fonts: Fonts,
+): readonly Problem[] => [
   ...notShown(words, fonts),
+  ...inShop(work, notShown(own, fonts)),
   ...work.jobs.flatMap(({ job, locate }) => locate(notShown(userTexts(job), fonts))),
 ];
+
+const inShop = ({ shop }: Work, problems: readonly Problem[]): readonly Problem[] =>
+  shop === undefined || problems.length === 0 ? problems : shopLocator(shop.text, shop.file)(problems);

@@ -2,7 +2,7 @@ import { type StockRecord, stockRecord } from '../documents/stock/record.ts';
 import { layoutPages } from '../documents/stock/sheet.ts';
 import { stockSummary } from '../documents/stock/summary.ts';
 import { tapeGraduation } from '../documents/ticket/blanks.ts';
-import { countedOn } from '../documents/ticket/tickets.ts';
+import { numbered } from '../documents/ticket/tickets.ts';
 import { defined } from '../problems/defined.ts';
 import { error, fail, succeed } from '../problems/problem.ts';
 import { PRICES } from '../shop/prices.ts';
@@ -26,12 +26,7 @@ export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, opti
     const message = 'there is no shop.yaml to shelve offcuts in';
     return fail([error('shelve-shop', [], message, 'make one with matwright new shop, or name it with --shop')]);
   }
-  const jobs = work.jobs.map(({ job, mat, locate }, i) => ({
-    job,
-    mat,
-    locate,
-    ...(number === undefined ? {} : { number: countedOn(number, i) }),
-  }));
+  const jobs = numbered(work.jobs, number);
   const located = {
     shop,
     locate: source === undefined ? <T>(problems: T) => problems : shopLocator(source.text, source.file),

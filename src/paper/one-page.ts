@@ -132,7 +132,7 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
       title: drawing.title,
       view: drawing.view,
       stamp: options.stamp,
-      ...defined({ printer: options.printer }),
+      ...defined({ head: options.head, printer: options.printer }),
       fonts: options.fonts,
     },
     words,

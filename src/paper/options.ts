@@ -1,3 +1,4 @@
+import type { SheetHead } from '../documents/words/running-head.ts';
 import type { Fonts } from '../fonts/model.ts';
 import type { BySide } from '../geometry/sides.ts';
 import type { Paper } from '../papers/model.ts';
@@ -22,6 +23,8 @@ export interface LayoutOptions {
   readonly units: LengthUnit;
   /** What every sheet says it belongs to; the drawing's title where left out. */
   readonly title?: string;
+  /** What tells every sheet from those of other jobs. */
+  readonly head?: SheetHead;
   /** What the file is about, for its metadata. */
   readonly subject?: string;
   readonly language?: string;

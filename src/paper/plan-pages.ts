@@ -75,7 +75,7 @@ export function planPages(
         view: drawing.view,
         ...defined({ place: naming.place }),
         stamp: options.stamp,
-        ...defined({ printer: options.printer }),
+        ...defined({ head: options.head, printer: options.printer }),
         fonts: options.fonts,
       },
       words,

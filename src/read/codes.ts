@@ -80,6 +80,7 @@ const KEYS = {
     'A colour is not `#` and six hexadecimal digits.',
     'Write for example `"#efe9dc"`, in quotes.',
   ),
+  'day-unreadable': entry('A text is no day of the calendar.', 'Write year-month-day: `2031-03-12`.'),
   'ratio-unreadable': entry('A ratio is no number and no fraction.', 'Write for example `4/3`.'),
 };
 

@@ -23,6 +23,7 @@ export const CODES: Codes = {
   'shelf-id-twice': entry('Two offcuts on the shelf have the same mark.', 'Write another one on one of them.'),
   'readings-none': entry('A list of readings is empty.', 'Measure, and write the readings down.'),
   'readings-diagonal': entry('One diagonal of a sheet is given without the other.', 'Measure both, or leave both out.'),
+  'address-lines': entry('An address has more than 6 lines.', 'Put several things on a line.'),
   'price-one': entry('A price is given in two ways.', 'Keep one.'),
   'price-per': entry('A price is for something that it cannot be for here.', 'Take what the message names.'),
   'shop-not-editable': entry(

@@ -21,6 +21,7 @@ import {
 } from './frame.ts';
 import { type Guide, guideFrom, guideSchema } from './guide.ts';
 import { type Head, headFrom, headSchema } from './head.ts';
+import { type Letterhead, letterheadFrom, letterheadSchema } from './letterhead.ts';
 import { type Machine, machineFrom, machineSchema } from './machine.ts';
 import { type Prices, pricesFrom, pricesSchema } from './prices.ts';
 import { type Printer, printerFrom, printerSchema } from './printer.ts';
@@ -31,6 +32,8 @@ import { UNITS } from './units.ts';
 /** A checked shop; the names are those that jobs use. Lengths are mm. */
 export interface Shop {
   readonly units: Units;
+  /** What it puts on the papers that customers see. */
+  readonly letterhead?: Letterhead;
   readonly boards: ReadonlyMap<string, Board>;
   readonly heads: ReadonlyMap<string, Head>;
   readonly machines: ReadonlyMap<string, Machine>;
@@ -69,6 +72,7 @@ export function shopSchema(unit: LengthUnit) {
   const frames = z.lazy(() => readyFrameSchema(unit));
   const glazing = z.lazy(() => packagePart(unit, 'a map: thickness, name'));
   const backing = z.lazy(() => backingSchema(unit));
+  const letterhead = z.lazy(letterheadSchema);
   const prices = z.lazy(pricesSchema);
   const shelf = z.lazy(() => shelfSchema(unit));
   const stock = z.lazy(() => stockSchema(unit));
@@ -76,6 +80,7 @@ export function shopSchema(unit: LengthUnit) {
   const shop = record(
     {
       units: z.optional(oneOf('The unit of bare numbers in this file; in without it', LENGTH_UNITS)),
+      shop: z.optional(letterhead),
       boards: z.optional(named('The boards that are cut', { 'bone-4': BONE }, boardSchema(unit))),
       heads: z.optional(named('The cutting heads', { 'pull-45': PULL }, headSchema(unit))),
       guide: z.optional(guideSchema(unit)),
@@ -130,6 +135,7 @@ export function shopFrom(
     shelf: shelfFrom(input.shelf ?? [], new Map<string, unknown>([...backing, ...boards]), problems),
     stock: stockFrom(input.stock ?? {}, boards, units, problems),
     ...defined({
+      letterhead: input.shop && letterheadFrom(input.shop),
       guide: input.guide && guideFrom(input.guide, units),
       prices: input.prices && pricesFrom(input.prices),
     }),

@@ -102,6 +102,9 @@ export const BAD_JOBS: readonly Bad[] = [
   [`${O}__proto__: {count: 3}\n`, 'key-unknown', 2, 1, '__proto__ is not a key'],
   [`${O}constructor: 1\n`, 'key-unknown', 2, 1, 'known here: title, number, customer'],
   [`${O}mat: {prototype: 1}\n`, 'key-unknown', 2, 7, 'prototype is not a key of mat'],
+  [`${O}due: 12 March\n`, 'day-unreadable', 2, 6, 'write year-month-day'],
+  [`${O}due: 2031-02-30\n`, 'day-unreadable', 2, 6, '"2031-02-30" is no day'],
+  [`${O}due: 20310312\n`, 'value-kind', 2, 6, 'a day such as 2031-03-12'],
   [`${O}units: feet\n`, 'value-unknown', 2, 8, 'one of in, mm, cm'],
   [`${O}units: 3\n`, 'value-kind', 2, 8, 'one of in, mm, cm'],
   ['openings:\n  shape: rectangle\n', 'value-kind', 2, 3, 'with a hyphen'],
@@ -197,6 +200,9 @@ export const BAD_JOBS: readonly Bad[] = [
 
 /** What can be read, but is no shop. */
 export const BAD_SHOPS: readonly Bad[] = [
+  ['shop: {address: [Quay]}\n', 'key-missing', 1, 7, 'name is missing'],
+  ['shop: {name: S, address: Quay}\n', 'value-kind', 1, 26, 'a list of lines'],
+  ['shop: {name: S, address: [a, b, c, d, e, f, g]}\n', 'address-lines', 1, 26, '7 lines'],
   ['boards: [bone-4]\n', 'value-kind', 1, 9, 'a map of names'],
   ['boards: {bone 4: {}}\n', 'key-unusable', 1, 10, '"bone 4" cannot be a name'],
   ['boards: {__proto__: {thickness: 1 mm}}\n', 'key-unknown', 1, 10, '__proto__'],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { jobOf } from './texts.ts';
+import { jobOf, read, refused } from './texts.ts';
 
 const all = (mm: number) => ({ top: mm, right: mm, bottom: mm, left: mm });
 const near = (mm: number) => expect.closeTo(mm, 9);
@@ -148,6 +148,22 @@ describe('every key of a job', () => {
 
   it.each(['letter', 'a4', 'fit', 'roll:24in', '13 x 19', '300 x 450 mm', 'ARCH C'])('print.paper: %s', (paper) => {
     expect(print(`{paper: "${paper}"}`).paper).toBe(paper);
+  });
+
+  it('due: a day of the calendar, as written', () => {
+    expect(jobOf('due: 2031-03-12\nopenings: [{}]\n').due).toBe('2031-03-12');
+    expect(jobOf('due: "2032-02-29"\nopenings: [{}]\n').due).toBe('2032-02-29');
+    expect(jobOf('openings: [{}]\n').due).toBeUndefined();
+    for (const wrong of [
+      '2031-02-29',
+      '2100-02-29',
+      '2031-04-31',
+      '2031-13-01',
+      '2031-01-00',
+      '1899-12-31',
+      '0031-01-01',
+    ])
+      expect(refused(read(`due: ${wrong}\nopenings: [{}]\n`))).toMatchObject([{ code: 'day-unreadable' }]);
   });
 
   it('count and customer', () => {

@@ -11,6 +11,14 @@ describe('a shop', () => {
     expect(accepted(shopOf(' \n', 'shop.json'))).toStrictEqual(NO_SHOP);
   });
 
+  it('has a name, lines of an address and a mark', () => {
+    const text = 'shop: {name: Saltmarsh Print Room, address: [3 Quay Lane, Saltmarsh], mark: mark.png}\n';
+    const whole = { name: 'Saltmarsh Print Room', address: ['3 Quay Lane', 'Saltmarsh'], mark: 'mark.png' };
+    expect(shop(text).letterhead).toStrictEqual(whole);
+    expect(shop('shop: {name: Saltmarsh}\n').letterhead).toStrictEqual({ name: 'Saltmarsh', address: [] });
+    expect(NO_SHOP.letterhead).toBeUndefined();
+  });
+
   it('holds boards, heads, guide and printers', () => {
     const { boards, heads, guide, printers } = shop(SHOP);
     expect([...boards.keys()]).toStrictEqual(['bone-4', 'slate-4']);

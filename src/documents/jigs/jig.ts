@@ -18,6 +18,7 @@ import { ellipsized, widthOf } from '../../text/line.ts';
 import { LEAD_IN, TEXT } from '../../text/styles.ts';
 import { showLength } from '../../units/print.ts';
 import type { LengthUnit } from '../../units/units.ts';
+import { sheetHead } from '../words/running-head.ts';
 import { words } from './words.ts';
 
 /** What a jig is made from. Lengths are mm. */
@@ -123,8 +124,10 @@ export function sheet(
   };
 }
 
-function foot({ area, paper, stamp, fonts }: JigContext, kind: string): readonly Item[] {
-  const left = `jig ${kind}, made for ${paper.name}`;
+function foot({ area, paper, stamp, fonts, solved }: JigContext, kind: string): readonly Item[] {
+  const { number, due } =
+    solved === undefined ? {} : sheetHead([{ ...solved, ...defined({ number: solved.job.number }) }]);
+  const left = [number, due, `jig ${kind}, made for ${paper.name}`].filter((text) => text !== undefined).join(', ');
   const y = bottom(area) - 0.9;
   const room = area.width - widthOf(left, TEXT, fonts) - 4;
   return [

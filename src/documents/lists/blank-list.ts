@@ -71,7 +71,7 @@ export function blankList(
     ),
   ]);
   const lead = `${total} ${total === 1 ? 'blank' : 'blanks'} for ${of}; width × height as the stops are set`;
-  return listedSheets({ title: 'Blanks', name: 'Blanks', lead, group: 'blanks', entries, paper, fonts });
+  return listedSheets({ title: 'Blanks', name: 'Blanks', lead, group: 'blanks', entries, jobs, paper, fonts });
 }
 
 function blankRow({ shown, note, count, uses }: ListedBlank, width: number, text: Style, fonts: Fonts): Block {

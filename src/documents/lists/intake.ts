@@ -33,7 +33,16 @@ export function intakeSheets(
   ]);
   const title = work === undefined ? 'Intake' : `${work.job.title}, intake`;
   const lead = `Lengths in ${UNIT_NAMES[units]}; width × height, seen from the face`;
-  return listedSheets({ title, name: 'Intake', lead, group: 'intake', entries, paper, fonts });
+  return listedSheets({
+    title,
+    name: 'Intake',
+    lead,
+    group: 'intake',
+    entries,
+    jobs: work === undefined ? [] : [work],
+    paper,
+    fonts,
+  });
 }
 
 function fieldBlock(field: Field, width: number, fonts: Fonts): Block {

@@ -105,7 +105,8 @@ export function labelSheets(
       const label = labels[s * cells.length + i - skip];
       return label === undefined ? [] : labelItems(label, cell, fonts);
     });
-    return benchSheet('Labels', 'labels', paper, items);
+    // Every label has its job's number; stickers have no place for a head above them.
+    return benchSheet('Labels', 'labels', { jobs: [], paper, fonts }, items);
   });
   return succeed(sheets);
 }

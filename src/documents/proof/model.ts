@@ -13,6 +13,7 @@ export interface Variant {
   readonly job: Job;
   readonly prices: PriceList | undefined;
   readonly label?: string;
+  readonly number?: string;
 }
 
 export interface ProofOptions {

@@ -7,6 +7,7 @@ import { type Block, moved, stacked } from '../../text/block.ts';
 import { fittedLine, headline, level, paragraph } from '../../text/paragraph.ts';
 import { BODY, INTRO, SMALL, smaller, TITLE, tight } from '../../text/styles.ts';
 import { areaOf } from '../bench-page.ts';
+import { HEAD_ROOM, runningHead } from '../words/running-head.ts';
 import { type BandRequest, band, type Column } from './band.ts';
 import { dimensionItems, dimensions, roomFor } from './dimensions.ts';
 import { PROOF_GROUPS, type ProofGroup, type ProofOptions, type Variant } from './model.ts';
@@ -83,7 +84,7 @@ class SheetLayout {
     this.#options = options;
     this.#perSheet = perSheet;
     const side = Math.min(17, paper.width / 10);
-    this.#area = areaOf(paper, { top: 15, right: side, bottom: 11, left: side });
+    this.#area = areaOf(paper, { top: Math.max(15, paper.area.y + HEAD_ROOM), right: side, bottom: 11, left: side });
     this.#head = this.#headBlock(variants[0]!);
     this.#foot = paragraph(COLOURS, this.#area.width, SMALL, options.fonts);
     this.#fieldTop = this.#area.y + this.#head.height + AIR;
@@ -106,6 +107,8 @@ class SheetLayout {
     const add = (group: ProofGroup, made: readonly Item[]): void => {
       items.set(group, [...(items.get(group) ?? []), ...made]);
     };
+    const [one] = this.#all;
+    add('head', runningHead([one!], { ...this.#area, y: this.#area.y - HEAD_ROOM }, fonts));
     add('head', moved(this.#head.items, this.#area.x, this.#area.y));
     variants.forEach((variant, i) => {
       const at = this.#pieceAt(variant, i);

@@ -86,7 +86,11 @@ export function layoutPages(
       ...moved(caption.items, area.x, top + diagram.height + 0.6),
     ];
     const above = index === 0 ? first : moved(next.items, area.x, area.y);
-    return benchSheet(title, 'stock', paper, [...above, ...items, ...moved(foot.items, area.x, end + 3)]);
+    return benchSheet(title, 'stock', { jobs, paper, fonts }, [
+      ...above,
+      ...items,
+      ...moved(foot.items, area.x, end + 3),
+    ]);
   });
 }
 

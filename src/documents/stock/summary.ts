@@ -51,7 +51,7 @@ export function stockSummary(
   const of = jobs.length === 1 ? jobName(jobs, 0) : plural(jobs.length, 'job');
   const cost = record.cost === undefined ? '' : `, ${money(record.cost, prices)}`;
   const lead = `${of}: ${plural(record.sheets, 'new sheet')}${cost}`;
-  return listedSheets({ title: 'Stock plan', name: 'Stock plan', lead, group: 'stock', entries, paper, fonts });
+  return listedSheets({ title: 'Stock plan', name: 'Stock plan', lead, group: 'stock', entries, jobs, paper, fonts });
 }
 
 function fetched({ name, fetch, shelf, fallouts }: BoardRecord): readonly string[] {

@@ -35,7 +35,7 @@ export function runList(
     ),
   ];
   const lead = `${jobs.length} tickets, by board and guide setting`;
-  return listedSheets({ title: 'Run list', name: 'Run list', lead, group: 'run', entries, paper, fonts });
+  return listedSheets({ title: 'Run list', name: 'Run list', lead, group: 'run', entries, jobs, paper, fonts });
 }
 
 const nameOf = ({ number }: BenchJob, index: number): string => number ?? `ticket ${index + 1}`;

@@ -32,7 +32,7 @@ export function ticket(work: BenchJob, options: TicketOptions): readonly Drawing
   const { pages } = flow(piecesOf(numbered(listed), fonts), { columns, even: true });
   return pages.map(({ items }, index): Drawing => {
     const above = index === 0 ? head : continued(work, index, pages.length, area.width, fonts);
-    return benchSheet(`${job.title}, bench ticket`, 'ticket', paper, [
+    return benchSheet(`${job.title}, bench ticket`, 'ticket', { jobs: [work], paper, fonts }, [
       ...moved(above.items, area.x, area.y),
       ...items,
       ...moved(foot.items, area.x, bottom(area) - foot.height),

@@ -46,7 +46,10 @@ function sortedForBench<T extends Pick<BenchJob, 'mat' | 'strokes'>>(jobs: reado
 }
 
 /** The number that is asked for counts on from job to job; without one each job has its own. */
-export function numbered(jobs: readonly BenchJob[], first: string | undefined): readonly BenchJob[] {
+export function numbered<T extends Pick<BenchJob, 'job'>>(
+  jobs: readonly T[],
+  first: string | undefined,
+): readonly (T & Pick<BenchJob, 'number'>)[] {
   return jobs.map((work, i) => {
     const number = first === undefined ? work.job.number : countedOn(first, i);
     return number === undefined ? work : { ...work, number };

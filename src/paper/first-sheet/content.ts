@@ -8,6 +8,7 @@ import { headline, paragraph } from '../../text/paragraph.ts';
 import { LEAD_IN, NAME, TEXT } from '../../text/styles.ts';
 import { assemblyMap, type MapPlan } from '../furniture/assembly-map.ts';
 import { type ScaleFigure, scaleFigure } from '../furniture/scale-figure.ts';
+import { titleOf } from '../furniture/sheet-label.ts';
 import { type CheckFacts, meaning, settings, usage } from './words.ts';
 
 const GAP = 7;
@@ -66,7 +67,11 @@ export function checkContent(
 function header({ work: { drawing }, options }: CheckFacts, width: number, { title, lead }: CheckStyle): Block {
   const { fonts } = options;
   const back = drawing.view === 'back' ? ', seen from the BACK' : drawing.view === 'face' ? ', seen from the FACE' : '';
-  const lines = [lead, `${drawing.title}${back}`].map((text) => paragraph(text, width, LEAD_IN, fonts));
+  const { head } = options;
+  const due = head?.due === undefined ? '' : `, ${head.due}`;
+  const lines = [lead, `${titleOf(drawing.title, head)}${back}${due}`].map((text) =>
+    paragraph(text, width, LEAD_IN, fonts),
+  );
   return stacked([headline(title, width, NAME, fonts), stacked(lines, 0.8)], 1.6);
 }
 

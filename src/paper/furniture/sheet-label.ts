@@ -1,3 +1,4 @@
+import type { SheetHead } from '../../documents/words/running-head.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { printerWords } from '../../settle/printer.ts';
@@ -12,6 +13,8 @@ export interface SheetLabel {
   readonly number: number;
   readonly of: number;
   readonly title: string;
+  /** What tells the sheet from those of other jobs. */
+  readonly head?: SheetHead;
   readonly view: Drawing['view'];
   /** Where on the board it lies, in words. */
   readonly place?: string;
@@ -27,12 +30,15 @@ export function labelBlocks({
   number,
   of,
   title,
+  head,
   view,
   place,
   printer,
   fonts,
 }: SheetLabel): readonly (() => Block)[] {
   const stamp = printerWords(printer);
+  const named = titleOf(title, head);
+  const due = head?.due;
   const count = `sheet ${number} of ${of}`;
   const back = view === 'back' ? 'seen from the BACK' : view === 'face' ? 'seen from the FACE' : undefined;
   const own =
@@ -42,9 +48,9 @@ export function labelBlocks({
       style,
     });
   const wide = (name: Style, style: Style, width: number): Block => {
-    const said = [`${count}${back === undefined ? '' : ` · ${back}`}`, ...(place === undefined ? [] : [place])];
+    const said = [`${count}${back === undefined ? '' : ` · ${back}`}`, place, due].filter((text) => text !== undefined);
     const words = [
-      own(inBold(style), width)(title),
+      own(inBold(style), width)(named),
       ...said.map(own(style, width + 30)),
       ...(stamp === undefined ? [] : [{ text: stamp, style: FINE, width: width + 30 }]),
     ];
@@ -52,9 +58,9 @@ export function labelBlocks({
   };
   const large = (style: Style): Block => labelBlock([{ text: name, style }], fonts);
   const narrow = (name: Style, style: Style, width: number): Block => {
-    const said = [count, place, back].filter((text) => text !== undefined);
+    const said = [count, place, back, due].filter((text) => text !== undefined);
     const words = [
-      own(inBold(style), width)(title),
+      own(inBold(style), width)(named),
       ...said.map(own(style, width)),
       ...(stamp === undefined ? [] : [{ text: stamp, style: FINE, width }]),
     ];
@@ -72,3 +78,7 @@ export function labelBlocks({
 /** What a sheet says by itself where no printer is corrected for; a corrected one says it below its name. */
 export const uncorrectedBlock = ({ printer, stamp, fonts }: SheetLabel): Block | undefined =>
   printerWords(printer) === undefined ? labelBlock([{ text: stamp, style: FINE }], fonts) : undefined;
+
+/** A drawing's title with the number of its job before it. */
+export const titleOf = (title: string, head: SheetHead | undefined): string =>
+  head?.number === undefined ? title : `${head.number}  ${title}`;
