@@ -4,15 +4,12 @@ import type { Item, LineItem, PathItem, Pen, PictureItem, TextItem } from '../dr
 import { textWidth } from '../fonts/measure.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { textOutline } from '../fonts/outlines.ts';
-import { quarterArcs } from '../geometry/arc-cubics.ts';
-import { piecesOf } from '../geometry/curves.ts';
-import type { Path, Segment } from '../geometry/path.ts';
-import { distance, type Point } from '../geometry/point.ts';
 import type { Pictures } from '../pictures/model.ts';
 import { base64 } from './base64.ts';
 import { hexColour } from './colour.ts';
 import { decimal } from './decimal.ts';
 import { textPlace } from './item-paths.ts';
+import { pathData } from './path-data.ts';
 
 /** User units are mm; four digits are 0.00005 mm. */
 export const mm = (value: number): string => decimal(value, 4);
@@ -85,7 +82,7 @@ function pictureAttributes({ picture, box }: PictureItem, { pictures }: Setting)
 function pathAttributes({ paths, pen, fill }: PathItem, { pens }: Setting): Attributes {
   const filled = fill === undefined ? { fill: 'none' } : { fill: hexColour(fill), 'fill-rule': 'evenodd' };
   const stroked = pen === undefined ? {} : penAttributes(penOf(pen, pens));
-  return { d: paths.map((path) => outline(path, (p) => p)).join(''), ...filled, ...stroked };
+  return { d: paths.map((path) => pathData(path, { number: mm })).join(''), ...filled, ...stroked };
 }
 
 function penAttributes({ width, colour, dash, cap }: Pen): Attributes {
@@ -137,38 +134,7 @@ function outlinedText(item: TextItem, { fonts }: Setting): Attributes {
   return {
     role: 'img',
     'aria-label': item.text,
-    d: paths.map((path) => outline(path, place)).join(''),
+    d: paths.map((path) => pathData(path, { number: mm, place })).join(''),
     fill: hexColour(item.colour),
   };
-}
-
-/** Absolute path data; `place` moves points without changing lengths. */
-function outline(path: Path, place: (p: Point) => Point): string {
-  const at = (p: Point): string => {
-    const { x, y } = place(p);
-    return `${mm(x)} ${mm(y)}`;
-  };
-  const step = (from: Point, segment: Segment, closing: boolean): string => {
-    switch (segment.kind) {
-      case 'line':
-        // The side back to the start is what `Z` draws.
-        return closing ? '' : `L${at(segment.to)}`;
-      case 'arc': {
-        const radius = mm(distance(from, segment.centre));
-        const sweep = segment.clockwise ? 1 : 0;
-        return quarterArcs(from, segment)
-          .map((part) => `A${radius} ${radius} 0 0 ${sweep} ${at(part.segment.to)}`)
-          .join('');
-      }
-      case 'cubic':
-        return `C${at(segment.c1)} ${at(segment.c2)} ${at(segment.to)}`;
-      default: {
-        const never: never = segment;
-        throw new TypeError(`unknown segment ${JSON.stringify(never)}`);
-      }
-    }
-  };
-  const pieces = piecesOf(path);
-  const steps = pieces.map(({ from, segment }, i) => step(from, segment, path.closed && i === pieces.length - 1));
-  return `M${at(path.start)}${steps.join('')}${path.closed ? 'Z' : ''}`;
 }

@@ -152,6 +152,62 @@ describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
     await context.close();
   });
 
+  test('saves back to the file that was opened, where the browser lets it', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    await page.evaluate((text) => {
+      const written: string[] = [];
+      const handle = {
+        kind: 'file',
+        name: 'mine.yaml',
+        getFile: async () => new File([written.at(-1) ?? text], 'mine.yaml'),
+        createWritable: async () => ({
+          write: async (blob: Blob) => written.push(await blob.text()),
+          close: async () => undefined,
+        }),
+      };
+      Object.assign(globalThis, { showOpenFilePicker: async () => [handle], written });
+    }, 'mat: {outer: 10 x 12}\nopenings: [{size: 6 x 8}]\n');
+    await page.getByRole('button', { name: 'Open files' }).click();
+    await page.locator('svg.face').waitFor();
+    await outer(page).fill('11 x 12');
+    await page.getByRole('button', { name: 'Save the job' }).click();
+    await expect.poll(() => page.locator('.saying').textContent()).toContain('Saved into mine.yaml');
+    const written = await page.evaluate(
+      () => (globalThis as typeof globalThis & { readonly written: readonly string[] }).written,
+    );
+    expect(written).toEqual(['mat: {outer: 11 x 12}\nopenings: [{size: 6 x 8}]\n']);
+    await expectQuiet();
+    await context.close();
+  });
+
+  test('a folder dropped is looked through, with the folders in it', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    await page.evaluate((text) => {
+      const file = (name: string, words: string) => ({
+        kind: 'file',
+        name,
+        getFile: async () => new File([words], name),
+      });
+      const folder = (name: string, all: readonly object[]) => ({
+        kind: 'directory',
+        name,
+        values: async function* values() {
+          yield* all;
+        },
+      });
+      const inner = folder('deep', [file('deep.yaml', text), file('notes.txt', 'nothing of ours')]);
+      const item = { kind: 'file', getAsFile: () => null, getAsFileSystemHandle: async () => folder('top', [inner]) };
+      const event = new DragEvent('drop', { bubbles: true, cancelable: true });
+      Object.defineProperty(event, 'dataTransfer', { value: { items: [item] } });
+      document.body.dispatchEvent(event);
+    }, 'title: Deep\nmat: {outer: 10 x 12}\nopenings: [{size: 6 x 8}]\n');
+    await page.locator('svg.face').waitFor();
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Deep');
+    expect(await page.getByRole('alert').count()).toBe(0);
+    await expectQuiet();
+    await context.close();
+  });
+
   test('a file that is no text, or nothing of ours, is told', async () => {
     const { page, context, expectQuiet } = await openPage(browser);
     const give = (name: string, bytes: readonly number[]) =>

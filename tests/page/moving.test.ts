@@ -83,4 +83,63 @@ describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
     await expectQuiet();
     await context.close();
   });
+
+  test('keys move a reveal and a gap, each where the text says it', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    await start(page, /^Double mat/);
+    await page.getByRole('slider', { name: /, reveal$/ }).focus();
+    await page.keyboard.press('ArrowDown');
+    await settled(page);
+    expect(await jobText(page)).toContain('reveal: 5/16');
+    await page.getByRole('button', { name: 'Pieces' }).click();
+    await start(page, /^Row of three/);
+    await settled(page);
+    const before = await jobText(page);
+    const gap = page.getByRole('slider', { name: 'gap between neighbours' });
+    await gap.focus();
+    const was = await gap.getAttribute('aria-valuenow');
+    await page.keyboard.press('ArrowRight');
+    await settled(page);
+    expect(Number(await gap.getAttribute('aria-valuenow')) - Number(was)).toBeCloseTo(25.4 / 16, 1);
+    expect(await jobText(page)).not.toBe(before);
+    await expectQuiet();
+    await context.close();
+  });
+
+  test('a gap is dragged, and what is held stays under the pointer', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    const openings = '{artwork: 5 x 7}, {artwork: 5 x 7}, {artwork: 5 x 7}';
+    await page.locator('#files').setInputFiles({
+      name: 'row.yaml',
+      mimeType: 'application/yaml',
+      buffer: Buffer.from(`mat: {outer: 30 x 14}\nopenings: [${openings}]\narrange: {gap: 1}\n`),
+    });
+    await page.locator('svg.face').waitFor();
+    await settled(page);
+    const grip = page.locator('#grip-gap-across');
+    const box = (await grip.boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let i = 1; i <= 8; i++) await page.mouse.move(x - 5 * i, y);
+    await page.mouse.up();
+    await settled(page);
+    const after = (await grip.boundingBox())!;
+    expect(Math.abs(after.x + after.width / 2 - (x - 40))).toBeLessThan(4);
+    await expectQuiet();
+    await context.close();
+  });
+
+  test('tells every change with the old value, the new one and its age', async () => {
+    const { page, context } = await openPage(browser);
+    await start(page, /^Double mat/);
+    await page.getByLabel('Outer size', { exact: true }).fill('17 x 21');
+    await page.getByLabel('Overlap', { exact: true }).fill('3/8');
+    await page.getByText('Changes (2)').click();
+    expect(await page.locator('.changes li').allTextContents()).toEqual([
+      'Overlap 1/4 → 3/8 just now',
+      'Outer size 16 x 20 → 17 x 21 just now',
+    ]);
+    await context.close();
+  });
 });

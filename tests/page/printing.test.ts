@@ -95,6 +95,20 @@ describe.skipIf(noBrowser)(`out of the page${wants}`, () => {
     await context.close();
   });
 
+  test('says beside each row what it takes, before it is made', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    await start(page, /^Single mat: one board/);
+    await page.getByRole('button', { name: 'Print and save' }).click();
+    const row = (name: string) => page.locator('.row', { has: page.getByRole('heading', { name, exact: true }) });
+    await expect.poll(() => row('Pattern').locator('.takes').textContent()).toMatch(/^\d+ sheets of Letter$/u);
+    await expect.poll(() => row('Bench ticket').locator('.takes').textContent()).toBe('one sheet of Letter');
+    await expect
+      .poll(() => row('Cut file: laser').locator('.takes').textContent(), { timeout: 20_000 })
+      .toMatch(/ in of the bed$/u);
+    await expectQuiet();
+    await context.close();
+  });
+
   test('saves the job itself, byte for byte as its text', async () => {
     const { page, context } = await openPage(browser);
     await start(page, /^Double mat/);

@@ -22,13 +22,18 @@ export interface LookRequest {
   readonly pictures: readonly string[];
 }
 
+/** Without strokes, which are many and no picture of the page shows one by one. */
+export type PieceReport = Omit<Report, 'strokes' | 'grooves'>;
+
 export interface Piece {
-  readonly report: Report;
+  readonly report: PieceReport;
   readonly units: LengthUnit;
   /** Of the guide, mm: sizes are dragged in these steps. */
   readonly graduation: number;
   readonly framed: boolean;
+  /** Why each size is what it is; of a piece with many openings they are asked for by themselves, behind the picture. */
   readonly why: readonly Why[];
+  readonly whyLater?: true;
   readonly boards: readonly { readonly id: string; readonly name: string; readonly colour: string }[];
   readonly machines: readonly string[];
   /** Of the layers, the top mat first. */
@@ -73,9 +78,15 @@ export type Told<T> =
 /** What the page asks its workers, by the name of the question. */
 export interface Asks {
   readonly look: { readonly request: LookRequest; readonly answer: Look };
+  readonly why: { readonly request: LookRequest; readonly answer: readonly Why[] | undefined };
   readonly lay: {
     readonly request: { readonly jobs: readonly JobSource[]; readonly wanted: Wanted };
     readonly answer: Told<Laid>;
+  };
+  /** What an output would take, without its pages. */
+  readonly take: {
+    readonly request: { readonly jobs: readonly JobSource[]; readonly wanted: Wanted };
+    readonly answer: Told<Taken>;
   };
   readonly make: {
     readonly request: { readonly jobs: readonly JobSource[]; readonly wanted: readonly Wanted[] };

@@ -1,5 +1,5 @@
 /** The small worker: what a text comes to, at every key. */
 import { answerWith } from './answering.ts';
-import { lookAt } from './look.ts';
+import { lookAt, whyOf } from './look.ts';
 
-answerWith({ look: (request) => lookAt(request) });
+answerWith({ look: (request) => lookAt(request), why: (request) => whyOf(request) });

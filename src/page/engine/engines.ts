@@ -1,3 +1,4 @@
+import type { Why } from '../../why.ts';
 import type { Look, LookRequest } from './answers.ts';
 import { engineScript, pressScript } from './scripts.ts';
 import { Asking } from './worker.ts';
@@ -12,3 +13,7 @@ export async function look(request: LookRequest): Promise<Look> {
   const found = await engine.ask('look', request);
   return found.needsOutlines === true ? press.ask('look', request) : found;
 }
+
+/** The reasons that a look left out. */
+export const why = async (request: LookRequest): Promise<readonly Why[]> =>
+  (await engine.ask('why', request)) ?? (await press.ask('why', request)) ?? [];

@@ -1,6 +1,7 @@
 import type { Step, Surroundings } from '../../outputs/options.ts';
-import { prepare } from '../../outputs/prepare.ts';
+import { type Prepared, prepare } from '../../outputs/prepare.ts';
 import { type Solved, solveLoading } from '../../outputs/solve-job.ts';
+import type { Taken } from '../../outputs/taken.ts';
 import { type OutputFile, write } from '../../outputs/write.ts';
 import { defined } from '../../problems/defined.ts';
 import { fail, type Problem, type Result, succeed, toldOnce } from '../../problems/problem.ts';
@@ -10,10 +11,8 @@ import type { Asks, JobSource, Laid, Told, Wanted } from './answers.ts';
  * The only file of the page that makes outputs: the same calls, in the same order, as the command of each, so that the
  * bytes are the same.
  */
-export async function lay({ jobs, wanted }: Asks['lay']['request']): Promise<Told<Laid>> {
-  const solved = await solvedOf(jobs);
-  if (!solved.ok) return { ok: false, problems: solved.problems };
-  const prepared = await prepare(wanted.id, workOf(solved.value, jobs), wanted.options, around(jobs));
+export async function lay(request: Asks['lay']['request']): Promise<Told<Laid>> {
+  const prepared = await preparedOf(request);
   if (!prepared.ok) return { ok: false, problems: prepared.problems };
   const { drawn, taken } = prepared.value;
   const laid: Laid = {
@@ -24,7 +23,22 @@ export async function lay({ jobs, wanted }: Asks['lay']['request']): Promise<Tol
     notes: drawn.notes,
     pictures: Object.fromEntries(Object.entries(drawn.pictures ?? {}).map(([name, { jpeg }]) => [name, jpeg])),
   };
-  return { ok: true, value: laid, problems: toldOnce([...solved.warnings, ...prepared.warnings]) };
+  return { ok: true, value: laid, problems: prepared.warnings };
+}
+
+/** What an output would take of paper and beds, counted on its pages. */
+export async function take(request: Asks['take']['request']): Promise<Told<Taken>> {
+  const prepared = await preparedOf(request);
+  return prepared.ok
+    ? { ok: true, value: prepared.value.taken, problems: prepared.warnings }
+    : { ok: false, problems: prepared.problems };
+}
+
+async function preparedOf({ jobs, wanted }: Asks['lay']['request']): Promise<Result<Prepared>> {
+  const solved = await solvedOf(jobs);
+  if (!solved.ok) return solved;
+  const prepared = await prepare(wanted.id, workOf(solved.value, jobs), wanted.options, around(jobs));
+  return prepared.ok ? succeed(prepared.value, toldOnce([...solved.warnings, ...prepared.warnings])) : prepared;
 }
 
 /** The files of all that is wanted, one output after the other; nothing where one of them cannot be made. */

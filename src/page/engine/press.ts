@@ -2,9 +2,15 @@
 import { buildSvgIn } from '../../writers/svg-window.ts';
 import { answerWith } from './answering.ts';
 import { backsOf } from './backs.ts';
-import { lookAt } from './look.ts';
-import { lay, make } from './make.ts';
+import { lookAt, whyOf } from './look.ts';
+import { lay, make, take } from './make.ts';
 
 buildSvgIn(async () => (await import('svgdom')).createSVGWindow());
 
-answerWith({ look: (request) => lookAt(request, { backs: backsOf }), lay, make });
+answerWith({
+  look: (request) => lookAt(request, { backs: backsOf }),
+  why: (request) => whyOf(request, true),
+  lay,
+  make,
+  take,
+});

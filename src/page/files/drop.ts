@@ -1,4 +1,4 @@
-import { takeFiles } from './take.ts';
+import { isOurs, takeFiles } from './take.ts';
 
 /** Files and folders may be dropped anywhere on the page. */
 export function takeDrops(): void {
@@ -23,12 +23,20 @@ async function filesOf(item: DataTransferItem & WithHandle): Promise<readonly Fi
   return plain === null ? [] : [plain];
 }
 
-async function filesIn(folder: FileSystemDirectoryHandle): Promise<readonly File[]> {
-  const found: File[] = [];
-  for await (const each of (
-    folder as FileSystemDirectoryHandle & { values: () => AsyncIterable<FileSystemHandle> }
-  ).values()) {
-    if (each.kind === 'file') found.push(await (each as FileSystemFileHandle).getFile());
+/** Folders within folders, and files of all of them, that are looked through: a whole disk dropped by mistake is not. */
+const DEEPEST = 6;
+const MOST_FILES = 2_000;
+
+type Folder = FileSystemDirectoryHandle & { readonly values: () => AsyncIterable<FileSystemHandle> };
+
+async function filesIn(folder: FileSystemDirectoryHandle, found: File[] = [], depth = 0): Promise<readonly File[]> {
+  for await (const each of (folder as Folder).values()) {
+    if (found.length >= MOST_FILES) break;
+    if (each.kind === 'file') {
+      if (isOurs(each.name)) found.push(await (each as FileSystemFileHandle).getFile());
+    } else if (depth < DEEPEST && !each.name.startsWith('.')) {
+      await filesIn(each as FileSystemDirectoryHandle, found, depth + 1);
+    }
   }
   return found;
 }

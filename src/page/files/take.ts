@@ -10,6 +10,8 @@ const MOST_PICTURE = 200 * 1024 * 1024;
 
 const isText = (name: string): boolean => /\.(?:ya?ml|json)$/iu.test(name);
 const isPicture = (name: string): boolean => /\.(?:jpe?g|png)$/iu.test(name);
+/** Whether a file is of any use here, by its name. */
+export const isOurs = (name: string): boolean => isText(name) || isPicture(name);
 const isShop = (name: string): boolean => /^shop\.(?:ya?ml|json)$/iu.test(name);
 
 /** Files that were chosen or dropped: the shop first, then pieces, then pictures for the one that is open. */

@@ -1,5 +1,6 @@
 import { type ComponentChild, h } from 'preact';
 import { Borders } from './borders.ts';
+import { Changes } from './changes.ts';
 import { Layers } from './layers.ts';
 import { Lettering } from './lettering.ts';
 import { More } from './more.ts';
@@ -17,6 +18,7 @@ export function Form(): ComponentChild {
     h(Layers, { key: 'layers' }),
     h(Lettering, { key: 'lettering' }),
     h(More, { key: 'more' }),
+    h(Changes, { key: 'changes' }),
   ]);
 }
 

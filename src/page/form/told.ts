@@ -3,6 +3,7 @@ import type { Clashing, Problem } from '../../problems/problem.ts';
 import type { Plain } from '../../read/edit/yaml-print.ts';
 import { edit, refused } from '../state/edit.ts';
 import { type Path, problems } from '../state/piece.ts';
+import { told as said, sentence } from '../state/sentence.ts';
 
 const begins = (path: Path, by: Path): boolean => by.every((step, i) => path[i] === step);
 const same = (a: Path, b: Path): boolean => a.length === b.length && begins(a, b);
@@ -54,14 +55,11 @@ export function OneTold({ problem, path }: { readonly problem: Problem; readonly
   return h('div', { class: severity }, [
     h('p', { key: 'words' }, [
       h('strong', { key: 'kind' }, severity === 'error' ? 'Does not go: ' : 'Mind: '),
-      clash === undefined ? `${sentence(message)} ${sentence(hint)}` : words || against(here, clash),
+      clash === undefined ? said({ message, hint }) : words || against(here, clash),
     ]),
     here === undefined ? null : h(WaysOut, { key: 'out', here }),
   ]);
 }
-
-const sentence = (text: string): string =>
-  text === '' ? '' : `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.?!]$/u.test(text) ? '' : '.'}`;
 
 const against = (here: Clashing | undefined, clash: readonly Clashing[]): string => {
   const others = clash

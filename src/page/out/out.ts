@@ -1,8 +1,10 @@
-import { useSignal } from '@preact/signals';
+import { useSignal, useSignalEffect } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
 import { piece, problems } from '../state/piece.ts';
+import { told } from '../state/sentence.ts';
 import { making, outcome, printOutput, saveOutputs, stop } from './making.ts';
 import { type Row, rows } from './rows.ts';
+import { countTakes, takesWords } from './takes.ts';
 
 /** All that can come out of the piece: printed from here, or saved. */
 export function Out(): ComponentChild {
@@ -46,6 +48,7 @@ export function Out(): ComponentChild {
       ),
       h(Became, { key: 'became', of: 'all' }),
     ]),
+    h(Counting, { key: 'counting', all }),
     h(Progress, { key: 'progress' }),
     h(
       'ul',
@@ -60,6 +63,12 @@ export function Out(): ComponentChild {
   ]);
 }
 
+/** Shows nothing: as long as the rows are to be seen, what they take is counted. */
+function Counting({ all }: { readonly all: readonly Row[] }): ComponentChild {
+  useSignalEffect(() => countTakes(all));
+  return null;
+}
+
 function OutRow({ row, busy }: { readonly row: Row; readonly busy: boolean }): ComponentChild {
   const format = useSignal(row.formats[0]!);
   const id = `format-${row.key.replaceAll(' ', '-')}`;
@@ -67,7 +76,11 @@ function OutRow({ row, busy }: { readonly row: Row; readonly busy: boolean }): C
   const wanted = { id: row.id, options };
   const saved = { id: row.id, options: { ...options, format: [format.value] } };
   return h('li', { class: 'row' }, [
-    h('div', { key: 'what' }, [h('h2', { key: 'title' }, title), h('p', { key: 'about' }, about)]),
+    h('div', { key: 'what' }, [
+      h('h2', { key: 'title' }, title),
+      h('p', { key: 'about' }, about),
+      h('p', { key: 'takes', class: 'takes' }, takesWords(key)),
+    ]),
     h('div', { key: 'do', class: 'buttons' }, [
       prints
         ? h(
@@ -136,8 +149,6 @@ function Became({ of }: { readonly of: string }): ComponentChild {
   if (now?.key !== of) return null;
   return h('div', { class: 'became', role: 'status' }, [
     now.words === '' ? null : h('p', { key: 'words' }, now.words),
-    ...now.problems.map(({ message, hint }, i) =>
-      h('p', { key: i, class: 'error' }, hint === '' ? message : `${message}; ${hint}`),
-    ),
+    ...now.problems.map((problem, i) => h('p', { key: i, class: 'error' }, told(problem))),
   ]);
 }

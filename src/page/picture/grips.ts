@@ -3,7 +3,8 @@ import type { Piece } from '../engine/answers.ts';
 import { edit } from '../state/edit.ts';
 import { endRun } from '../state/history.ts';
 import { lit, shown } from '../state/shown.ts';
-import { type Handle, handlesOf } from './handles.ts';
+import type { Handle } from './handle.ts';
+import { handlesOf } from './handles.ts';
 
 /** Pixels that a finger may tremble before it means to move something. */
 const THRESHOLD = 8;
@@ -77,7 +78,9 @@ export function Grips({ piece, thick }: { readonly piece: Piece; readonly thick:
     'g',
     { class: 'grips' },
     handlesOf(piece).map((handle) => {
-      const { id, what, axis, from, to, value, grows, size } = handle;
+      const { id, what, axis, from, to, value, grows, size, beside = 0 } = handle;
+      const aside = (beside * thick) / 2;
+      const [dx, dy] = axis === 'x' ? [aside, 0] : [0, aside];
       return h(
         'g',
         {
@@ -97,7 +100,7 @@ export function Grips({ piece, thick }: { readonly piece: Piece; readonly thick:
             const by = keySteps(event.key, handle);
             if (by === 0) return;
             event.preventDefault();
-            move(handle, value + grows * by * step, step, `keys ${id}`);
+            move(handle, value + Math.sign(grows) * by * step, step, `keys ${id}`);
           },
           onFocus: () => {
             lit.value = [size];
@@ -108,7 +111,15 @@ export function Grips({ piece, thick }: { readonly piece: Piece; readonly thick:
           },
         },
         [
-          h('line', { key: 'hit', class: 'hit', x1: from.x, y1: from.y, x2: to.x, y2: to.y, 'stroke-width': thick }),
+          h('line', {
+            key: 'hit',
+            class: 'hit',
+            x1: from.x + dx,
+            y1: from.y + dy,
+            x2: to.x + dx,
+            y2: to.y + dy,
+            'stroke-width': thick,
+          }),
           h('line', { key: 'seen', class: 'seen', x1: from.x, y1: from.y, x2: to.x, y2: to.y }),
         ],
       );

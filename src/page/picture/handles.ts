@@ -1,39 +1,25 @@
 import type { Side } from '../../geometry/sides.ts';
 import type { Plain } from '../../read/edit/yaml-print.ts';
 import { showAmount } from '../../units/print.ts';
-import type { LengthUnit } from '../../units/units.ts';
 import type { Piece } from '../engine/answers.ts';
 import type { Edit } from '../state/edit.ts';
 import { said } from '../state/piece.ts';
-
-/** Something of the picture that can be taken hold of: an edge, or an opening as a whole. */
-export interface Handle {
-  readonly id: string;
-  readonly what: string;
-  /** The size that it changes, by its name in the reasons. */
-  readonly size: string;
-  readonly axis: 'x' | 'y';
-  /** Where it lies on the face, mm. */
-  readonly from: { readonly x: number; readonly y: number };
-  readonly to: { readonly x: number; readonly y: number };
-  /** mm, now; it grows with the axis or against it. */
-  readonly value: number;
-  readonly grows: 1 | -1;
-  readonly edits: (value: number) => readonly Edit[];
-}
+import { gapHandles } from './gap-handles.ts';
+import { type Handle, plain } from './handle.ts';
+import { revealHandles } from './reveal-handles.ts';
 
 const BORDER = ['mat', 'border'];
 
 /** What can be moved on this piece. */
 export function handlesOf(piece: Piece): readonly Handle[] {
-  return [...outerHandles(piece), ...borderHandles(piece), ...placeHandles(piece)];
+  return [
+    ...outerHandles(piece),
+    ...borderHandles(piece),
+    ...gapHandles(piece),
+    ...revealHandles(piece),
+    ...placeHandles(piece),
+  ];
 }
-
-/** A length as the job writes it: in its own unit, a fraction where that is the truth. */
-const plain = (mm: number, unit: LengthUnit): Plain => {
-  const shown = showAmount(mm, unit);
-  return /^\d+(?:\.\d+)?$/u.test(shown) ? Number(shown) : shown;
-};
 
 function outerHandles({ report, framed, units }: Piece): readonly Handle[] {
   if (framed) return [];

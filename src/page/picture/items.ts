@@ -1,7 +1,10 @@
 import { type ComponentChild, h } from 'preact';
 import type { Drawing, Group, Item, Pen, TextItem } from '../../drawing/model.ts';
 import { hexColour } from '../../writers/colour.ts';
-import { pathData } from './path-data.ts';
+import { type PathWriting, pathData } from '../../writers/path-data.ts';
+
+/** Fine enough for any screen, and short. */
+const FOR_SCREEN: PathWriting = { number: (mm) => String(Math.round(mm * 1000) / 1000) };
 
 /** Where a picture's bytes are to be had, by the name that items give it. */
 export type PictureUrls = Readonly<Record<string, string>>;
@@ -26,7 +29,7 @@ function itemElement(item: Item, key: number, pens: Drawing['pens'], pictures: P
     case 'path':
       return h('path', {
         key,
-        d: item.paths.map(pathData).join(''),
+        d: item.paths.map((path) => pathData(path, FOR_SCREEN)).join(''),
         ...(item.fill === undefined ? { fill: 'none' } : { fill: hexColour(item.fill), 'fill-rule': 'evenodd' }),
         ...(item.pen === undefined ? {} : penOf(pens[item.pen])),
       });

@@ -7,7 +7,11 @@ import { TakenBack } from '../engine/worker.ts';
 import { sources } from '../out/sources.ts';
 import { mistake } from '../state/mistake.ts';
 import { open, text } from '../state/piece.ts';
+import { told as said } from '../state/sentence.ts';
 import { pageElement } from './pages.ts';
+
+/** ms without a change, so that pages are not laid at every key. */
+const PAUSE = 600;
 
 export interface LaidOf {
   readonly id: OutputId;
@@ -20,15 +24,19 @@ export function Laid({ id, words }: LaidOf): ComponentChild {
   useSignalEffect(() => {
     const asked = text.value;
     if (open.value === undefined) return;
-    void sources()
-      .then((jobs) => press.ask('lay', { jobs, wanted: { id, options: {} } }))
-      .then((told) => {
-        if (text.peek() === asked) laid.value = told;
-      })
-      .catch((error: unknown) => {
-        if (error instanceof TakenBack) return;
-        laid.value = { ok: false, problems: [mistake(error)] };
-      });
+    const lay = (): void => {
+      void sources()
+        .then((jobs) => press.ask('lay', { jobs, wanted: { id, options: {} } }))
+        .then((told) => {
+          if (text.peek() === asked) laid.value = told;
+        })
+        .catch((error: unknown) => {
+          if (error instanceof TakenBack) return;
+          laid.value = { ok: false, problems: [mistake(error)] };
+        });
+    };
+    const timer = setTimeout(lay, laid.peek() === undefined ? 0 : PAUSE);
+    return () => clearTimeout(timer);
   });
   const told = laid.value;
   if (told === undefined) return h('p', { class: 'nothing', role: 'status' }, 'Laying it out …');
@@ -36,9 +44,7 @@ export function Laid({ id, words }: LaidOf): ComponentChild {
     return h(
       'div',
       { class: 'told' },
-      told.problems.map(({ message, hint }, i) =>
-        h('p', { key: i, class: 'error' }, hint === '' ? message : `${message}; ${hint}`),
-      ),
+      told.problems.map((problem, i) => h('p', { key: i, class: 'error' }, said(problem))),
     );
   }
   const { documents, notes } = told.value;

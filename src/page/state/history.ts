@@ -6,6 +6,8 @@ import { text } from './piece.ts';
 export interface Change {
   readonly before: string;
   readonly what: string;
+  /** When it was made, ms; drafts of earlier days have none. */
+  readonly at?: number;
   /** Changes of one drag, or of keys typed into one field, are one. */
   readonly run?: string;
 }
@@ -34,7 +36,7 @@ export function change(next: string, what: string, run?: string): void {
   if (next === before) return;
   const { past } = history.value;
   const goesOn = run !== undefined && past.at(-1)?.run === run;
-  const step: Change = { before, what, ...defined({ run }) };
+  const step: Change = { before, what, at: Date.now(), ...defined({ run }) };
   history.value = { past: goesOn ? past : bounded([...past, step]), future: [] };
   text.value = next;
 }
@@ -48,11 +50,14 @@ export function endRun(): void {
   history.value = { past: [...past.slice(0, -1), ended], future };
 }
 
+/** A step that was taken back or made again belongs to no run any more. */
+const moved = ({ run: _, ...step }: Change): Change => step;
+
 export function undo(): void {
   const { past, future } = history.value;
   const last = past.at(-1);
   if (last === undefined) return;
-  history.value = { past: past.slice(0, -1), future: [...future, { before: text.value, what: last.what }] };
+  history.value = { past: past.slice(0, -1), future: [...future, { ...moved(last), before: text.value }] };
   text.value = last.before;
 }
 
@@ -60,7 +65,7 @@ export function redo(): void {
   const { past, future } = history.value;
   const next = future.at(-1);
   if (next === undefined) return;
-  history.value = { past: [...past, { before: text.value, what: next.what }], future: future.slice(0, -1) };
+  history.value = { past: [...past, { ...moved(next), before: text.value }], future: future.slice(0, -1) };
   text.value = next.before;
 }
 

@@ -1,14 +1,14 @@
 import { effect, signal, untracked } from '@preact/signals';
 import { defined } from '../../problems/defined.ts';
-import type { View } from '../engine/answers.ts';
-import { look as ask } from '../engine/engines.ts';
+import type { LookRequest, Piece, View } from '../engine/answers.ts';
+import { look as ask, why } from '../engine/engines.ts';
 import { mistake } from './mistake.ts';
 import { look, open, piece, text } from './piece.ts';
 
 /** What the picture is to show. */
 export const view = signal<View>('face');
-/** When the last question was asked and the last answer came, for whoever measures. */
-const counted = signal({ asked: 0, answered: 0 });
+/** What is waited for; `reasons`: the picture is there already. */
+const waiting = signal<'yes' | 'reasons' | 'no'>('no');
 
 let asking = false;
 let again = false;
@@ -22,38 +22,50 @@ async function askNow(): Promise<void> {
   const now = open.value;
   if (now === undefined) return;
   asking = true;
-  const request = {
+  waiting.value = 'yes';
+  const request: LookRequest = {
     text: text.value,
     file: now.file,
     view: view.value,
     pictures: Object.keys(now.pictures),
     ...defined({ shop: now.shop }),
   };
-  counted.value = { ...counted.value, asked: counted.value.asked + 1 };
   try {
     const found = await ask(request);
     if (open.value?.id === now.id) {
       look.value = found;
-      if (found.piece !== undefined) piece.value = found.piece;
+      if (found.piece !== undefined) await show(found.piece, request);
     }
   } catch (error) {
     look.value = { problems: [mistake(error)] };
   } finally {
     asking = false;
-    counted.value = { ...counted.value, answered: counted.value.answered + 1 };
   }
   if (again) {
     again = false;
     await askNow();
+  } else waiting.value = 'no';
+}
+
+/** The picture first. Reasons that come later are those of the last piece until they are there, and keys go before them. */
+async function show(found: Piece, request: LookRequest): Promise<void> {
+  if (found.whyLater !== true) {
+    piece.value = found;
+    return;
   }
+  const shown: Piece = { ...found, why: piece.value?.why ?? [] };
+  piece.value = shown;
+  if (again) return;
+  waiting.value = 'reasons';
+  const reasons = await why(request);
+  if (piece.value === shown) piece.value = { ...found, why: reasons };
 }
 
 /** From now on the picture follows the text. */
 export function follow(): void {
   effect(() => {
-    const { asked, answered } = counted.value;
     // For whoever waits for the picture.
-    document.documentElement.dataset.asking = asked === answered ? 'no' : 'yes';
+    document.documentElement.dataset.asking = waiting.value;
   });
   effect(() => {
     // Whatever of these changes asks anew.

@@ -24,7 +24,7 @@ export function Head(): ComponentChild {
     ),
     h(
       'nav',
-      { key: 'places', 'aria-label': 'Places' },
+      { key: 'places', class: 'places', 'aria-label': 'Places' },
       PLACES.map(([each, words]) =>
         h(
           'button',
@@ -65,8 +65,8 @@ function Doing(): ComponentChild {
       },
       'Text',
     ),
-    h(Units, { key: 'units' }),
     h('button', { key: 'save', type: 'button', onClick: () => void saveJob() }, 'Save the job'),
+    h(Units, { key: 'units' }),
     h('span', { key: 'kept', class: 'kept' }, keptWords()),
   ]);
 }

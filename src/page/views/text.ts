@@ -1,6 +1,7 @@
 import { type ComponentChild, h } from 'preact';
 import { change, endRun } from '../state/history.ts';
 import { problems, text } from '../state/piece.ts';
+import { told } from '../state/sentence.ts';
 
 /** The job's own text beside the form: each follows the other, and wrong lines are marked. */
 export function TextView(): ComponentChild {
@@ -37,14 +38,15 @@ export function TextView(): ComponentChild {
     h(
       'ul',
       { key: 'told', id: 'text-told', class: 'told' },
-      problems.value.map(({ line, column, message, hint, severity }, i) =>
-        h('li', { key: i, class: severity }, [
+      problems.value.map((problem, i) => {
+        const { line, column, severity } = problem;
+        return h('li', { key: i, class: severity }, [
           line === undefined
             ? null
             : h('button', { key: 'go', type: 'button', onClick: () => go(line, column ?? 1) }, `Line ${line}`),
-          ` ${message}${hint === '' ? '' : `; ${hint}`}`,
-        ]),
-      ),
+          ` ${told(problem)}`,
+        ]);
+      }),
     ),
   ]);
 }

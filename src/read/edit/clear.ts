@@ -1,10 +1,10 @@
-import { isMap, type Pair, parseDocument, type YAMLMap } from 'yaml';
+import { isMap, type Pair, type YAMLMap } from 'yaml';
 import { beforeLineEnd, columnOf, comments, endOf, eol, lineStart, type Ranged, splice } from './edit-text.ts';
-import { type EditPath, find, OPTIONS, pairOf } from './find-node.ts';
+import { documentOf, type EditPath, find, pairOf } from './find-node.ts';
 
 /** The text without a key; comments that stand in its lines stay. The text itself where the key is not there. */
 export function clear(text: string, path: EditPath, key: string): string | undefined {
-  const root = parseDocument(text, OPTIONS).contents;
+  const root = documentOf(text).contents;
   const found = path.length === 0 ? undefined : find(text, path);
   if (found !== undefined && found.kind !== 'node') return text;
   const map = path.length === 0 ? root : found?.node;
@@ -59,7 +59,7 @@ function emptied(text: string, path: EditPath, pair: Pair): string | undefined {
   const [start, end] = [startOf(pair), lastOf(text, pair)];
   const line = lineStart(text, start);
   if (text.slice(line, start).trim() !== '') return splice(text, start, end, '{}');
-  const above = path.length === 1 ? parseDocument(text, OPTIONS).contents : nodeOf(text, path.slice(0, -1));
+  const above = path.length === 1 ? documentOf(text).contents : nodeOf(text, path.slice(0, -1));
   const last = path.at(-1);
   const own = isMap(above) && typeof last === 'string' ? pairOf(above, last) : undefined;
   const colon = own === undefined ? -1 : text.indexOf(':', endOf(own.key));

@@ -1,7 +1,7 @@
-import { isMap, isSeq, parseDocument } from 'yaml';
+import { isMap, isSeq } from 'yaml';
 import { clear } from './clear.ts';
 import { afterLine, columnOf, endOf, type Ranged, splice, within, withoutItem } from './edit-text.ts';
-import { alike, dataAt, dataOf, type EditPath, find, keepsComments, OPTIONS, pairOf } from './find-node.ts';
+import { alike, dataAt, dataOf, documentOf, type EditPath, find, keepsComments, pairOf } from './find-node.ts';
 import { insert, itemLines } from './insert.ts';
 import { replace } from './replace.ts';
 import { isMapping, onOneLine, type Plain, type Style } from './yaml-print.ts';
@@ -125,7 +125,7 @@ function remove(text: string, { path, at }: Edit & { readonly kind: 'remove' }):
   if (less === undefined || found.node.items.length > 1 || found.node.flow === true) return less;
   // A list of lines that has none left is written behind its key.
   const above = find(text, path.slice(0, -1));
-  const map = path.length > 1 && above?.kind === 'node' ? above.node : parseDocument(text, OPTIONS).contents;
+  const map = path.length > 1 && above?.kind === 'node' ? above.node : documentOf(text).contents;
   const pair = isMap(map) ? pairOf(map, String(path.at(-1))) : undefined;
   const key = pair === undefined ? -1 : text.indexOf(':', endOf(pair.key));
   return key === -1 ? undefined : splice(less, key + 1, key + 1, ' []');

@@ -1,4 +1,4 @@
-import { isMap, isScalar, isSeq, type Pair, parseDocument, type YAMLMap } from 'yaml';
+import { type Document, isMap, isScalar, isSeq, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import { defined } from '../../problems/defined.ts';
 import { comments, endOf } from './edit-text.ts';
 import { isMapping, type Plain } from './yaml-print.ts';
@@ -6,10 +6,18 @@ import { isMapping, type Plain } from './yaml-print.ts';
 /** Keys, and places in lists from 0. */
 export type EditPath = readonly (string | number)[];
 
-export const OPTIONS = { version: '1.2', schema: 'core', uniqueKeys: false } as const;
+const OPTIONS = { version: '1.2', schema: 'core', uniqueKeys: false } as const;
+
+/** The last text that was asked about: whoever edits one asks several times. Nobody changes a document. */
+let last: { readonly text: string; readonly document: Document.Parsed } | undefined;
+
+export function documentOf(text: string): Document.Parsed {
+  if (last?.text !== text) last = { text, document: parseDocument(text, OPTIONS) };
+  return last.document;
+}
 
 export function dataOf(text: string): Plain {
-  const document = parseDocument(text, OPTIONS);
+  const document = documentOf(text);
   return document.errors.length > 0 ? '' : ((document.toJS() ?? {}) as Plain);
 }
 
@@ -51,7 +59,7 @@ export type Found =
   | undefined;
 
 export function find(text: string, path: EditPath): Found {
-  let node: unknown = parseDocument(text, OPTIONS).contents;
+  let node: unknown = documentOf(text).contents;
   if (node === null || (isScalar(node) && node.value === null)) return { kind: 'empty' };
   let inBrackets = false;
   let keyEnd: number | undefined;

@@ -1,0 +1,41 @@
+import { quarterArcs } from '../geometry/arc-cubics.ts';
+import { piecesOf } from '../geometry/curves.ts';
+import type { Path, Segment } from '../geometry/path.ts';
+import { distance, type Point } from '../geometry/point.ts';
+
+/** How numbers of a path are written, and where its points lie; `place` moves points without changing lengths. */
+export interface PathWriting {
+  readonly number: (mm: number) => string;
+  readonly place?: (p: Point) => Point;
+}
+
+/** A path as SVG writes it, in absolute commands. */
+export function pathData(path: Path, { number, place = (p) => p }: PathWriting): string {
+  const at = (p: Point): string => {
+    const { x, y } = place(p);
+    return `${number(x)} ${number(y)}`;
+  };
+  const step = (from: Point, segment: Segment, closing: boolean): string => {
+    switch (segment.kind) {
+      case 'line':
+        // The side back to the start is what `Z` draws.
+        return closing ? '' : `L${at(segment.to)}`;
+      case 'arc': {
+        const radius = number(distance(from, segment.centre));
+        const sweep = segment.clockwise ? 1 : 0;
+        return quarterArcs(from, segment)
+          .map((part) => `A${radius} ${radius} 0 0 ${sweep} ${at(part.segment.to)}`)
+          .join('');
+      }
+      case 'cubic':
+        return `C${at(segment.c1)} ${at(segment.c2)} ${at(segment.to)}`;
+      default: {
+        const never: never = segment;
+        throw new TypeError(`unknown segment ${JSON.stringify(never)}`);
+      }
+    }
+  };
+  const pieces = piecesOf(path);
+  const steps = pieces.map(({ from, segment }, i) => step(from, segment, path.closed && i === pieces.length - 1));
+  return `M${at(path.start)}${steps.join('')}${path.closed ? 'Z' : ''}`;
+}
