@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import type { Output } from '../outputs/output.ts';
+import type { OutputId } from '../outputs/records.ts';
 import { OUTPUTS } from '../outputs/table.ts';
 
 /** A command; the table also feeds the help. */
@@ -9,14 +10,18 @@ export interface CommandEntry {
   readonly load: () => Promise<{ readonly define: (command: Command) => void }>;
 }
 
-/** Each output is a command by itself; jigs are named and listed besides. */
+/** Outputs whose command does more than to make them. */
+const OWN: { readonly [Id in OutputId]?: CommandEntry['load'] } = {
+  jig: () => import('./commands/jig.ts'),
+  stock: () => import('./commands/stock.ts'),
+};
+
+/** Each output is a command by itself. */
 const outputCommand = (output: Output): CommandEntry => ({
   name: output.id,
   summary: output.summary,
   load: () =>
-    output.id === 'jig'
-      ? import('./commands/jig.ts')
-      : import('./output-command.ts').then(({ defineOutput }) => ({ define: defineOutput(output) })),
+    OWN[output.id]?.() ?? import('./output-command.ts').then(({ defineOutput }) => ({ define: defineOutput(output) })),
 });
 
 export const COMMANDS: readonly CommandEntry[] = [

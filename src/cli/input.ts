@@ -18,7 +18,7 @@ export interface SourceFile {
 }
 
 /** Stands for what is piped in, wherever a file that is read may be named. */
-const STANDARD_INPUT = '-';
+export const STANDARD_INPUT = '-';
 
 export async function readSource(file: string, role: Exclude<Role, 'picture'>): Promise<SourceFile> {
   if (file === STANDARD_INPUT) return readStandardInput(role);
@@ -80,7 +80,7 @@ export async function findShop(jobFile: string, shopFile: string | undefined): P
 }
 
 /** Whatever is called so counts: one that cannot be read is told, not passed over. */
-function nearestShop(jobFile: string): string | undefined {
+export function nearestShop(jobFile: string): string | undefined {
   for (let folder = dirname(resolve(jobFile)); ; folder = dirname(folder)) {
     const file = join(folder, 'shop.yaml');
     const found = look(file);

@@ -1,10 +1,12 @@
 import type { Command } from 'commander';
 import type { OutputOptions, Surroundings } from '../outputs/options.ts';
 import type { Output, Work } from '../outputs/output.ts';
-import { prepare } from '../outputs/prepare.ts';
+import { type Prepared, prepare } from '../outputs/prepare.ts';
+import type { OutputId } from '../outputs/records.ts';
 import { write } from '../outputs/write.ts';
 import { defined } from '../problems/defined.ts';
 import { earlierIn, listedIn, tellEarlier } from './earlier.ts';
+import type { TextChange } from './files/text-change.ts';
 import type { Finished } from './finished.ts';
 import type { SourceFile } from './input.ts';
 import { folderFor, shopOf, solveFiles } from './jobs.ts';
@@ -13,9 +15,9 @@ import { type Given, optionsFrom, outputOptions, type Shared } from './output-op
 import { jsonOf, wordsOf } from './output-words.ts';
 import { picturesBeside } from './picture.ts';
 import { rendererBytes } from './renderer.ts';
+import { againIfChanged } from './replace.ts';
 import { rounded } from './rounded.ts';
 import { fail, note, printJson, warn } from './say.ts';
-import { today } from './today.ts';
 
 const ARGUMENTS = {
   'a job': ['<job>', 'the job file, YAML or JSON'],
@@ -45,12 +47,25 @@ export function described(command: Command, output: Output): Command {
   );
 }
 
+/** What one command adds to what all do. */
+export interface More<Id extends OutputId> {
+  readonly options?: OutputOptions;
+  readonly folder?: (shop: SourceFile | undefined) => string;
+  /** A text that is written with the files, and what is said of it. It is asked again where the text was changed meanwhile. */
+  readonly beside?: (prepared: Prepared<Id>, shop: SourceFile | undefined) => Promise<Beside>;
+}
+
+export interface Beside {
+  readonly change?: TextChange;
+  readonly words: readonly string[];
+}
+
 /** Solves the jobs, all of their problems at once, makes the output, writes its files and says so. */
-export async function runOutput(
-  output: Output,
+export async function runOutput<Id extends OutputId>(
+  output: Output<Id>,
   given: readonly string[],
   flags: Given & Shared,
-  more: { readonly options?: OutputOptions; readonly folder?: (shop: SourceFile | undefined) => string } = {},
+  more: More<Id> = {},
 ): Promise<void> {
   const json = flags.json === true;
   const options = { ...optionsFrom(output.options, flags), ...more.options };
@@ -59,24 +74,25 @@ export async function runOutput(
   const shop = await shopOf(jobs, flags.shop, output.oneShop === true);
   const work: Work = { jobs: jobs.map(({ solved }) => solved), ...defined({ shop }) };
   const around = surroundings(given);
-  const dated = options.shelve === true ? { ...options, date: today() } : options;
-  const prepared = await prepare(output.id, work, dated, around);
+  const prepared = await prepare(output.id, work, options, around);
   if (!prepared.ok) return fail(prepared.problems, json);
   const made = await write(prepared.value, around);
   if (!made.ok) return fail(made.problems, json);
   const folder = flags.out ?? more.folder?.(shop) ?? folderFor(given);
-  const finished: Finished = {
+  const finished: Finished<Id> = {
     prepared: prepared.value,
     files: made.value,
     folder,
     jobs,
     ...defined({ shop }),
   };
-  const { shopText, family } = prepared.value.drawn;
-  const change =
-    shop === undefined || shopText === undefined ? undefined : { file: shop.file, before: shop.text, after: shopText };
+  const { family } = prepared.value.drawn;
   const listed = listedIn(folder);
-  await writeAll(folder, made.value, change);
+  const beside = await againIfChanged(async () => {
+    const own = await more.beside?.(prepared.value, shop);
+    await writeAll(folder, made.value, own?.change);
+    return own;
+  });
   const earlier = earlierIn(folder, listed, family === undefined ? [] : [family], made.value);
   const all = [...warnings, ...prepared.warnings];
   if (json || flags.quiet === true) tellEarlier(earlier, flags.prune === true, true);
@@ -86,7 +102,7 @@ export async function runOutput(
   for (const line of wordsOf(finished)) note(line);
   tellEarlier(earlier, flags.prune === true, false);
   note(`written to ${folder}`);
-  if (change !== undefined) note(`${change.file}: shelf and counts brought up to date`);
+  for (const line of beside?.words ?? []) note(line);
 }
 
 /** Pictures lie beside the one job that names them. */

@@ -42,10 +42,7 @@ const SHAPES: { readonly [Id in OutputId]: Shape<Id> } = {
   blanks: (blanks, made) => ({ ...sheetsOf(made), blanks, ...jobsOf(made) }),
   labels: (labels, made) => ({ ...sheetsOf(made), labels, ...jobsOf(made) }),
   intake: (intake, made) => ({ ...sheetsOf(made), intake, ...jobsOf(made) }),
-  stock: (stock, { prepared, shop }) => ({
-    stock,
-    ...(prepared.drawn.shopText === undefined ? {} : { shop: shop?.file }),
-  }),
+  stock: (stock) => ({ stock }),
   jig: ({ kind, sheets, printer }) => ({ kind, sheets, printer }),
 };
 

@@ -1,5 +1,5 @@
 import { ChangedMeanwhile } from './files/plan.ts';
-import { pieceOf } from './files/text-change.ts';
+import { pieceOf, type TextChange } from './files/text-change.ts';
 import { write } from './output.ts';
 
 /**
@@ -8,6 +8,9 @@ import { write } from './output.ts';
  */
 export const replaceText = (file: string, before: string | undefined, after: string): Promise<void> =>
   write([pieceOf({ file, before, after })]);
+
+/** Several texts, all or none. */
+export const replaceTexts = (changes: readonly TextChange[]): Promise<void> => write(changes.map(pieceOf));
 
 /** Texts by file where none of them is yet: all or none. */
 export const writeNew = (texts: readonly (readonly [file: string, text: string])[]): Promise<void> =>

@@ -29,6 +29,5 @@ export const CODES: Codes = {
     'SVG is asked for where there is no document to build it in.',
     'Hand one over, or import the library as Node or workers have it.',
   ),
-  'shelve-shop': entry('Offcuts are to be shelved, but there is no shop’s file.', 'Make one, or name it.'),
   'page-broken': entry('The page itself failed.', 'Save the piece to a file, then load the page again.'),
 };

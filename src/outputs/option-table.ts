@@ -165,10 +165,6 @@ export const OPTIONS = {
     read: number('effort', 0, 1000, false),
   },
   seed: { value: '<number>', help: 'another search (default: 1)', read: number('seed', 0, 2_147_483_647, true) },
-  shelve: {
-    help: 'all is cut: write offcuts onto the shelf in shop.yaml, take off what was used',
-    read: flag('shelve'),
-  },
   head: { value: '<name>', help: 'a head of the shop', read: text('head') },
   thickness: {
     value: '<list>',

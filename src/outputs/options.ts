@@ -40,8 +40,6 @@ export interface OutputOptions extends SettleOptions {
   readonly cost?: boolean;
   readonly effort?: number;
   readonly seed?: number;
-  /** Of stock: the shop's text as it is once all is cut; `date` is noted in it. */
-  readonly shelve?: boolean;
   /** Which jig. */
   readonly kind?: string;
   /** Of jigs: a head of the shop; else the job's, else the only one that there is. */

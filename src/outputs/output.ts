@@ -55,7 +55,7 @@ export interface DrawnFile {
   readonly more: readonly string[];
 }
 
-/** What an output is before it is written. Plain data, but for the shop's text nothing that could be lost. */
+/** What an output is before it is written. Plain data. */
 export interface Drawn<R> {
   readonly record: R;
   readonly title: string;
@@ -72,8 +72,6 @@ export interface Drawn<R> {
   readonly notes: readonly string[];
   /** A pattern that names of its files have, also of those that an earlier run may have left. */
   readonly family?: string;
-  /** The shop's file as it is once all is cut, where that was wished. */
-  readonly shopText?: string;
 }
 
 export type Draw<R> = (ready: Ready, options: OutputOptions, around: Surroundings) => Promise<Result<Drawn<R>>>;

@@ -4,28 +4,24 @@ import { stockSummary } from '../documents/stock/summary.ts';
 import { tapeGraduation } from '../documents/ticket/blanks.ts';
 import { numbered } from '../documents/ticket/tickets.ts';
 import { defined } from '../problems/defined.ts';
-import { error, fail, succeed } from '../problems/problem.ts';
+import { succeed } from '../problems/problem.ts';
 import { PRICES } from '../shop/prices.ts';
 import { shopLocator } from '../shop/read-shop.ts';
 import { planBoards } from '../stock/board-plans.ts';
+import { planNote } from '../stock/booking/planned.ts';
 import { layOutDay } from '../stock/layouts.ts';
-import { shelveDay } from '../stock/shelve.ts';
 import type { Draw } from './output.ts';
 import type { Records } from './records.ts';
 import { drawnSheets } from './sheets.ts';
 import { countWords } from './taken.ts';
 
 /**
- * How the blanks of some jobs of one shop are cut from its sheets, a summary in front. Errors: those of planning stock,
- * `shop-not-editable`, `shelve-shop`.
+ * How the blanks of some jobs of one shop are cut from its sheets, a summary in front; with a shop's file the plan has a
+ * number, by which it is booked once it is cut. Errors: those of planning stock.
  */
 export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, options) => {
-  const { number, date = '' } = settled;
+  const { number } = settled;
   const source = work.shop;
-  if (options.shelve === true && source === undefined) {
-    const message = 'there is no shop.yaml to shelve offcuts in';
-    return fail([error('shelve-shop', [], message, 'make one with matwright new shop, or name it with --shop')]);
-  }
   const jobs = numbered(work.jobs, number);
   const located = {
     shop,
@@ -37,11 +33,9 @@ export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, opti
   const planned = planBoards({ jobs, shop: located, units: tape.units, options });
   if (!planned.ok) return planned;
   const day = layOutDay(planned.value, shop);
-  const record = stockRecord(day, jobs, tape);
-  const shelved =
-    options.shelve === true && source !== undefined ? shelveDay(day, located, source, date) : succeed(undefined);
-  if (!shelved.ok) return shelved;
-  const setting = { paper: settled.sheet, fonts: settled.fonts, tape };
+  const plan = source === undefined ? undefined : planNote(day, jobs, located);
+  const record = stockRecord(day, jobs, tape, plan);
+  const setting = { paper: settled.sheet, fonts: settled.fonts, tape, ...defined({ number: plan?.number }) };
   const sheets = [
     ...stockSummary(day, record, jobs, shop.prices ?? PRICES, setting),
     ...day
@@ -58,9 +52,7 @@ export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, opti
     pages: 'numbered',
     one: 'page',
   });
-  const { value: shopText } = shelved;
-  const notes = record.boards.map(boardWords);
-  return succeed({ ...drawn, notes, ...defined({ shopText }) }, planned.warnings);
+  return succeed({ ...drawn, notes: record.boards.map(boardWords) }, planned.warnings);
 };
 
 function boardWords({ name, sheets, shelf, fallouts, verdict, yield: share }: StockRecord['boards'][number]): string {

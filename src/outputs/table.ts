@@ -99,11 +99,16 @@ const TABLE: Table = {
     needs: 'jobs',
     oneShop: true,
     use: 'readings',
-    options: [...PAPER, 'number', 'fallouts', 'backing', 'cost', 'effort', 'seed', 'shelve', 'svg', ...DOCUMENT],
+    options: [...PAPER, 'number', 'fallouts', 'backing', 'cost', 'effort', 'seed', 'svg', ...DOCUMENT],
     formats: FORMATS,
     notes: `All jobs are of one shop. The same jobs, shop and seed give the same plan on every machine. Offcuts on the shelf are
-used before a sheet is opened. Give --shelve once, with the options of the plan that was cut.`,
-    examples: ['stock monday/*.yaml', 'stock monday/*.yaml --fallouts --effort 10', 'stock monday/*.yaml --shelve'],
+used before a sheet is opened. Each plan has a number, and is noted beside the shop's file until it is cut: --cut books exactly it,
+once: counts and shelf are brought up to date. --undo takes that back.`,
+    examples: [
+      'stock monday/*.yaml',
+      'stock monday/*.yaml --fallouts --effort 10',
+      'stock --cut 4127-0936 --shop monday/shop.yaml',
+    ],
     load: () => import('./stock.ts'),
   },
   jig: {

@@ -1,7 +1,28 @@
 import { type Codes, entry } from '../problems/code-entry.ts';
 
-/** Every code that planning stock can end with. */
+/** Every code that planning stock and booking a plan can end with. */
 export const CODES: Codes = {
+  'booking-gone-on': entry(
+    'Something has become of what a plan put onto the shelf, so it cannot be taken back.',
+    'Take back what was booked after it first.',
+  ),
+  'booking-mark-taken': entry('Another offcut has got a plan’s mark since.', 'Write the mark that the message names.'),
+  'booking-offcut-gone': entry(
+    'A plan cuts up an offcut that is not on the shelf.',
+    'Put the list right, then book it.',
+  ),
+  'booking-sheet-gone': entry('A plan takes sheets that the shop does not list.', 'List them, then book it.'),
+  'booking-sheets-few': entry('A plan takes more sheets than are counted.', 'Put the count right, then book it.'),
+  'plan-booked': entry('A plan is booked already.', 'Take that back first if it was not cut.'),
+  'plan-not-booked': entry('There is no booking to take back.', 'See the numbers of the plans that are booked.'),
+  'plans-unreadable': entry(
+    'The journal of plans beside the shop’s file is damaged.',
+    'Put it right, or take it away.',
+  ),
+  'plan-unknown': entry(
+    'There is no plan of that number beside the shop’s file.',
+    'Look at the number, and at the shop.',
+  ),
   'stock-choice': entry('A wish is none of those that are known.', 'Take one that the message names.'),
   'stock-cost-missing': entry('Some sheets have a price and others have none.', 'Give every sheet a price, or none.'),
   'stock-cut-too-long': entry('A blank cannot be cut within the longest cut.', 'Cut it elsewhere, or raise the limit.'),

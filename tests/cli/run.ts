@@ -1,4 +1,4 @@
-import { mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { vi } from 'vitest';
@@ -12,12 +12,35 @@ export interface Ran {
   readonly made: readonly string[];
 }
 
+type Files = Readonly<Record<string, string | Uint8Array>>;
+
 /** Runs a command in this process, in a folder of its own that holds `files`; `{}` in an argument stands for the folder. */
-export async function run(
-  args: readonly string[],
-  files: Readonly<Record<string, string | Uint8Array>> = {},
-): Promise<Ran> {
-  const folder = await mkdtemp(join(tmpdir(), 'matwright-'));
+export const run = (args: readonly string[], files: Files = {}): Promise<Ran> =>
+  inFolder(files, (folder) => folder.run(...args));
+
+/** A folder for several commands one after the other. */
+export interface Folder {
+  readonly run: (...args: readonly string[]) => Promise<Ran>;
+  readonly text: (name: string) => string;
+  readonly put: (name: string, text: string) => void;
+}
+
+export async function inFolder<T>(files: Files, work: (folder: Folder) => Promise<T>): Promise<T> {
+  const top = mkdtempSync(join(tmpdir(), 'matwright-'));
+  const put = (name: string, text: string | Uint8Array): void => writeFileSync(join(top, name), text);
+  try {
+    for (const [name, text] of Object.entries(files)) put(name, text);
+    return await work({
+      run: (...args) => runIn(top, args, files),
+      text: (name) => readFileSync(join(top, name), 'utf8'),
+      put,
+    });
+  } finally {
+    rmSync(top, { recursive: true, force: true });
+  }
+}
+
+async function runIn(folder: string, args: readonly string[], files: Files): Promise<Ran> {
   let [out, err] = ['', ''];
   const collect = (add: (text: string) => void) => (chunk: unknown) => {
     add(String(chunk));
@@ -30,16 +53,14 @@ export async function run(
   const before = process.exitCode;
   process.exitCode = undefined;
   try {
-    for (const [name, text] of Object.entries(files)) await writeFile(join(folder, name), text);
     const code = await main(
       args.map((arg) => arg.replace('{}', folder)),
       'test',
     );
-    const made = (await readdir(folder, { recursive: true })).filter((name) => !(name in files)).sort();
-    return { code, out: out.replaceAll(folder, '{}'), err: err.replaceAll(folder, '{}'), made };
+    const made = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => !(name in files));
+    return { code, out: out.replaceAll(folder, '{}'), err: err.replaceAll(folder, '{}'), made: made.sort() };
   } finally {
     for (const spy of spies) spy.mockRestore();
     process.exitCode = before;
-    await rm(folder, { recursive: true, force: true });
   }
 }

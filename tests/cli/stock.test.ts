@@ -1,20 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { dayOf, MONDAY, MONDAY_SHOP, madeDay } from '../documents/stock-days.ts';
-import { run } from './run.ts';
+import { dayOf, madeDay } from '../documents/stock-days.ts';
+import { inFolder, run } from './run.ts';
 
 const FAST = ['--effort', '0.005'];
 const one = 'title: One\nmat: {outer: 16 x 20, layers: [{board: a}]}\nopenings: [{artwork: 10 1/2 x 13 1/2}]\n';
 const two = 'title: Two\ncount: 3\nmat: {outer: 8 x 10, layers: [{board: a}]}\nopenings: [{artwork: 5 x 7}]\n';
 const bare = 'title: Bare\nmat: {outer: 16 x 20}\nopenings: [{artwork: 10 x 13}]\n';
 const wide = 'title: Wide\nmat: {outer: 30 x 20, layers: [{board: a}]}\nopenings: [{artwork: 20 x 13}]\n';
-const shop = 'boards: {a: {name: Ash grey, sheets: [32 x 40], price: 9.5}}\n';
+const shop = 'boards: {a: {name: Ash grey, sheets: [{size: 32 x 40, count: 9}], price: 9.5}}\n';
 const files = { 'one.yaml': one, 'two.yaml': two, 'bare.yaml': bare, 'wide.yaml': wide, 'shop.yaml': shop };
 
 describe('the stock command', () => {
   it('plans several jobs into one file, and says how good the plan is', async () => {
     const ran = await run(['stock', '{}/one.yaml', '{}/two.yaml', ...FAST], files);
     expect([ran.code, ran.err]).toEqual([0, '']);
-    expect(ran.made).toEqual(['bench', 'bench/stock.pdf']);
+    expect(ran.made).toEqual(['bench', 'bench/stock.pdf', 'shop.plans.json']);
     expect(ran.out).toContain('Ash grey: one sheet; optimal in cost; yield 43.8 %');
     const json = JSON.parse((await run(['stock', '{}/one.yaml', '--svg', '--json', ...FAST], files)).out);
     expect(json.files).toEqual(['stock.pdf', 'stock-1.svg', 'stock-2.svg']);
@@ -178,10 +178,7 @@ describe('a stock plan that cannot be', () => {
     expect(await code({ 'job.yaml': one }, 'boards: {a: {}}\n', { cost: true })).toEqual(['stock-price-missing']);
   });
 
-  it('refuses jobs of two shops, and shelving without one', async () => {
-    const none = await run(['stock', '{}/bare.yaml', '--shelve', ...FAST], { 'bare.yaml': bare });
-    expect([none.code, none.made]).toEqual([2, []]);
-    expect(none.err).toContain('there is no shop.yaml to shelve offcuts in');
+  it('refuses jobs of two shops', async () => {
     const twoShops = await run(['stock', '{}/one.yaml', 'examples/heron/job.yaml', ...FAST], files);
     expect([twoShops.code, twoShops.made]).toEqual([2, []]);
     expect(twoShops.err).toContain('the jobs lie beside different shop files');
@@ -189,39 +186,71 @@ describe('a stock plan that cannot be', () => {
 
   it('passes over the shop among the jobs', async () => {
     const ran = await run(['stock', '{}/one.yaml', '{}/shop.yaml', '--quiet', ...FAST], files);
-    expect([ran.code, ran.err, ran.made]).toEqual([0, '', ['bench', 'bench/stock.pdf']]);
+    expect([ran.code, ran.err, ran.made]).toEqual([0, '', ['bench', 'bench/stock.pdf', 'shop.plans.json']]);
   });
 });
 
-describe('what is left', () => {
-  it('goes onto the shelf, what was used comes off it, and comments stay', async () => {
-    const { record, shopText } = await madeDay(MONDAY, MONDAY_SHOP, { shelve: true, date: '2026-03-02' });
-    const kept = record.boards.flatMap(({ board, layouts }) =>
-      layouts.flatMap(({ offcuts }) => offcuts.flatMap(({ marks }) => marks.map((mark) => [mark, board]))),
-    );
-    const used = record.boards.flatMap(({ shelf }) => shelf);
-    expect(kept.length).toBeGreaterThan(0);
-    expect(used.length).toBeGreaterThan(0);
-    for (const [mark, board] of kept)
-      expect(shopText).toMatch(new RegExp(`- \\{id: ${mark}, board: ${board}, size: .* x .* in, note: .*2026-03-02`));
-    for (const mark of used) expect(shopText).not.toContain(`id: ${mark},`);
-    for (const comment of MONDAY_SHOP.match(/#(?! ?[0-9a-f]{6}).*$/gm)!) expect(shopText).toContain(comment);
-    const opened = record.boards.find(({ board }) => board === 'bone-4')!.fetch;
-    const counts = { '32 × 40 in': 14, '40 × 60 in': 2 } as Record<string, number>;
-    for (const { sheet, count } of opened)
-      expect(shopText).toMatch(
-        new RegExp(`size: ${sheet.slice(0, -3).replace('×', 'x')}, price: .*count: ${counts[sheet]! - count}\\b`),
+describe('a plan that is cut', () => {
+  it('is booked by the number on its pages, once, and can be taken back', () =>
+    inFolder(files, async (folder) => {
+      const planned = await folder.run('stock', '{}/two.yaml', '--json', ...FAST);
+      const { number } = JSON.parse(planned.out).stock.plan;
+      expect(number).toMatch(/^\d{4}-\d{4}$/);
+      expect(planned.made).toEqual(['shop.plans.json', 'two', 'two/stock.pdf']);
+      expect(folder.text('shop.yaml')).toBe(shop);
+      // The same plan again, and another beside it, change nothing of it.
+      expect((await folder.run('stock', '{}/two.yaml', ...FAST)).out).toContain(
+        `matwright stock --cut ${number} --shop`,
       );
-    // The same day again is planned from what is there now.
-    const again = await madeDay(MONDAY, shopText!);
-    expect(again.record.boards.flatMap(({ shelf }) => shelf).filter((mark) => used.includes(mark))).toEqual([]);
+      await folder.run('stock', '{}/one.yaml', '{}/two.yaml', ...FAST);
+      const booked = await folder.run('stock', '--cut', number.replace('-', ' '), '--shop', '{}/shop.yaml');
+      expect([booked.code, booked.err]).toEqual([0, '']);
+      expect(booked.out).toBe(
+        `plan ${number} booked in {}/shop.yaml\n  Ash grey, 32 × 40 in: 1 fewer; 8 are left\n  onto the shelf: S1\n`,
+      );
+      expect(folder.text('shop.yaml')).toContain('count: 8');
+      expect(folder.text('shop.yaml')).toMatch(
+        /\{id: S1, board: a, size: 32 x 32 in, note: .*32 x 40 in, \d{4}-\d\d-\d\d.*\}/u,
+      );
+      const again = await folder.run('stock', '--cut', number, '--shop', '{}/shop.yaml');
+      expect([again.code, again.err]).toEqual([2, expect.stringContaining(`plan ${number} was booked on`)]);
+      const back = await folder.run('stock', '--undo', '--shop', '{}/shop.yaml', '--json');
+      expect([back.code, JSON.parse(back.out)]).toMatchObject([0, { plan: number, undone: { kept: [{ id: 'S1' }] } }]);
+      expect(folder.text('shop.yaml')).toContain('count: 9');
+      expect(folder.text('shop.yaml')).not.toContain('id: S1');
+      const nothing = await folder.run('stock', '--undo', '--shop', '{}/shop.yaml');
+      expect([nothing.code, nothing.err]).toEqual([2, expect.stringContaining('no plan is booked')]);
+      expect((await folder.run('stock', '--cut', number, '--shop', '{}/shop.yaml', '--quiet')).out).toBe('');
+    }));
+
+  it('is asked for by a number that there is, without jobs, beside a shop', async () => {
+    const wrong: readonly (readonly [args: readonly string[], words: string])[] = [
+      [['--cut', '4127-0936', '--shop', '{}/shop.yaml'], 'there is no plan 4127-0936 in {}/shop.plans.json'],
+      [['--cut', '41', '--shop', '{}/shop.yaml'], '41 is no number of a plan'],
+      [['--cut', '4127-0936', '--undo'], '--cut and --undo exclude each other'],
+      [['{}/one.yaml', '--cut', '4127-0936'], '--cut takes a plan by its number, no jobs'],
+      [[], 'which jobs?'],
+    ];
+    for (const [args, words] of wrong) {
+      const ran = await run(['stock', ...args], files);
+      expect([ran.code, ran.made, ran.err]).toEqual([2, [], expect.stringContaining(words)]);
+    }
+    const torn = await run(['stock', '--undo', '--shop', '{}/shop.yaml'], {
+      ...files,
+      'shop.plans.json': '{"plans": [7]}',
+    });
+    expect([torn.code, torn.err]).toEqual([
+      2,
+      expect.stringContaining('shop.plans.json  plans[0]  the journal of plans is not as it was written'),
+    ]);
   });
 
-  it('is written only when it is asked for, together with the plan or not at all', async () => {
-    const plain = await madeDay({ 'two.yaml': two }, shop);
-    expect('shopText' in plain).toBe(false);
-    const ran = await run(['stock', '{}/two.yaml', '--shelve', ...FAST], files);
-    expect([ran.code, ran.made]).toEqual([0, ['two', 'two/stock.pdf']]);
-    expect(ran.out).toContain('shop.yaml: shelf and counts brought up to date');
+  it('has no number without a shop, and nothing to book where nothing is counted or kept', async () => {
+    const none = await run(['stock', '{}/bare.yaml', '--json', ...FAST], files);
+    expect(JSON.parse(none.out).stock.plan.idle).toBe(true);
+    const idle = await run(['stock', '{}/bare.yaml', ...FAST], files);
+    expect([idle.made, idle.out]).toEqual([['bare', 'bare/stock.pdf'], expect.stringContaining('nothing to book')]);
+    const alone = await dayOf({ 'bare.yaml': bare }, undefined);
+    expect(alone.ok && 'plan' in alone.value.record).toBe(false);
   });
 });

@@ -129,7 +129,6 @@ const ROWS: readonly (readonly [code: string, made: () => Promise<readonly Probl
   ['sheet-paper', () => proof(JOB, { paper: 'roll:600mm' })],
   ['sheet-paper', () => made('ticket', { paper: '100 x 100 mm' })],
   ['label-grid', () => made('labels', { columns: 400 })],
-  ['shelve-shop', () => made('stock', { shelve: true })],
   ['renderer-missing', () => made('ticket', { format: ['png'] })],
   ['cancelled', () => built(JOB, { signal: { aborted: true } })],
   ['placement-artwork-missing', () => made('placement')],

@@ -12,7 +12,6 @@ export interface Day {
   readonly record: Records['stock'];
   readonly drawings: readonly Drawing[];
   readonly files: readonly OutputFile[];
-  readonly shopText?: string;
 }
 
 export async function dayOf(
@@ -30,9 +29,8 @@ export async function dayOf(
   if (!prepared.ok) return prepared;
   const files = await write(prepared.value);
   if (!files.ok) return files;
-  const { record, shopText } = prepared.value.drawn;
-  const day = { record, drawings: sheetsIn(prepared.value), files: files.value };
-  return succeed({ ...day, ...(shopText === undefined ? {} : { shopText }) }, prepared.warnings);
+  const { record } = prepared.value.drawn;
+  return succeed({ record, drawings: sheetsIn(prepared.value), files: files.value }, prepared.warnings);
 }
 
 export async function madeDay(...args: Parameters<typeof dayOf>): Promise<Day> {

@@ -42,6 +42,7 @@ export const PACKAGES: readonly { readonly from: string; readonly allowed: reado
   { from: 'src/shop/', allowed: ['zod', 'yaml'] },
   { from: 'src/job/', allowed: ['zod', 'yaml'] },
   { from: 'src/calibrate/', allowed: ['zod'] },
+  { from: 'src/stock/booking/plans-schema.ts', allowed: ['zod'] },
   { from: 'src/fonts/rare.ts', allowed: ['@pdf-lib/fontkit', 'pako'] },
   { from: 'src/fonts/subset.ts', allowed: ['@pdf-lib/fontkit', 'pako'] },
   { from: 'src/day/table/', allowed: ['papaparse'] },

@@ -9,6 +9,7 @@ import { refuseWrong, type Starter, start, starterIn, whereAsked, withShop } fro
 import { writeNew } from '../replace.ts';
 import { rounded } from '../rounded.ts';
 import { fail, note, printJson, warn } from '../say.ts';
+import { shellWord } from '../shell-word.ts';
 import { sizesInWords } from '../sizes.ts';
 import { chosen, shopTemplate, type Template, templates } from '../templates.ts';
 import { UsageError } from '../usage.ts';
@@ -84,7 +85,7 @@ async function byOptions(starter: Starter, given: Answers, options: Options): Pr
 async function write({ file, started: { text, solved } }: Made, template: Template, options: Options): Promise<void> {
   if (!solved.ok) return;
   await writeNew([[file, text]]);
-  const next = `matwright pattern ${quoted(file)}`;
+  const next = `matwright pattern ${shellWord(file)}`;
   if (options.json === true) return printJson(rounded({ file, template: template.name, ...solved.value.report, next }));
   if (options.quiet === true) return;
   note(sizesInWords(solved.value.report).join('\n'));
@@ -113,5 +114,3 @@ function list(all: readonly Template[], json: boolean): void {
   const wide = Math.max(...all.map(({ name }) => name.length));
   note(all.map(({ name, summary }) => `${name.padEnd(wide)}  ${summary}`).join('\n'));
 }
-
-const quoted = (file: string): string => (/^[\w./-]+$/u.test(file) ? file : JSON.stringify(file));

@@ -5,7 +5,7 @@ import type { Recovered } from './recover.ts';
 import { NOTHING } from './why.ts';
 
 /** What the file was read as. */
-export type Role = 'job' | "shop's file" | 'picture' | 'readings file';
+export type Role = 'job' | "shop's file" | 'picture' | 'readings file' | 'journal of plans';
 
 export interface Input {
   readonly path: string;
@@ -43,15 +43,17 @@ export function forget(): void {
   doubtful.clear();
 }
 
+const CHANGED: readonly Role[] = ["shop's file", 'journal of plans'];
+
 /**
  * No output goes where an input is, by whatever way: the same path, a link, or a second name of the same file. The
- * shop's file may be changed as such, where it is read as nothing else.
+ * shop's file and its journal may be changed as such, where they are read as nothing else.
  */
 export function refuseInputs(target: string, file: string, kept: boolean, known: Known, disk: Disk): void {
   const there = disk.find(target);
   if (there === undefined) return;
   for (const { path, role } of known.inputs) {
-    if (kept && role === "shop's file") continue;
+    if (kept && CHANGED.includes(role)) continue;
     const input = disk.find(path);
     if (input === undefined) continue;
     if (input.dev !== there.dev || input.ino !== there.ino) continue;

@@ -2,6 +2,7 @@ import type { Box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import { defined } from '../../problems/defined.ts';
 import { type Blank, type JobToCut, jobName } from '../../stock/blanks.ts';
+import type { NewPlan } from '../../stock/booking/plan-note.ts';
 import { layersBefore } from '../../stock/fallout.ts';
 import type { BoardLayouts, Layout } from '../../stock/layouts.ts';
 import type { StockPlan } from '../../stock/planner/model.ts';
@@ -10,6 +11,8 @@ import { type StopGroup, stopGroups, type Tape } from './words.ts';
 
 /** A day's cutting as plain data: every length in mm, besides what is printed. */
 export interface StockRecord {
+  /** Its number and what booking it changes, where there is a shop's file to book it in. */
+  readonly plan?: NewPlan;
   readonly units: Tape['units'];
   readonly graduation: number;
   /** New sheets over all boards. */
@@ -82,11 +85,17 @@ export interface LayoutRecord extends Size {
   readonly instructions: readonly Instruction[];
 }
 
-export function stockRecord(day: readonly BoardLayouts[], jobs: readonly JobToCut[], tape: Tape): StockRecord {
+export function stockRecord(
+  day: readonly BoardLayouts[],
+  jobs: readonly JobToCut[],
+  tape: Tape,
+  plan?: NewPlan,
+): StockRecord {
   const boards = day.map((each) => boardRecord(each, jobs, tape));
   const costs = boards.flatMap(({ cost }) => (cost === undefined ? [] : [cost]));
   const cost = costs.reduce((sum, each) => sum + each, 0);
   return {
+    ...defined({ plan }),
     units: tape.units,
     graduation: tape.graduation,
     sheets: boards.reduce((sum, { sheets }) => sum + sheets, 0),

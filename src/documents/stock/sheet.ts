@@ -35,6 +35,8 @@ export interface StockSheetOptions {
   readonly paper: Margined;
   readonly tape: Tape;
   readonly fonts: Fonts;
+  /** Of the plan. */
+  readonly number?: string;
 }
 
 /** One layout: the sheet to scale, what is on it, and the cuts in their order, on as few pages as it takes. */
@@ -42,10 +44,10 @@ export function layoutPages(
   { board }: Pick<BoardLayouts, 'board'>,
   layout: Layout,
   jobs: readonly JobToCut[],
-  { paper, tape, fonts }: StockSheetOptions,
+  { paper, tape, fonts, number }: StockSheetOptions,
 ): readonly Drawing[] {
   const area = benchArea(paper);
-  const foot = paragraph(BLADE_CAUTION, area.width, FINE, fonts);
+  const foot = paragraph(`${number === undefined ? '' : `Plan ${number}. `}${BLADE_CAUTION}`, area.width, FINE, fonts);
   const [column] = columnsOf(area, 2, GUTTER);
   const lead = `${board.material.name}, ${fine(board.material.thickness)}: ${originWords(layout, jobs, tape)}`;
   const head = stacked(

@@ -23,7 +23,7 @@ export function stockSummary(
   record: StockRecord,
   jobs: readonly JobToCut[],
   prices: Money,
-  { paper, tape, fonts }: StockSheetOptions,
+  { paper, tape, fonts, number }: StockSheetOptions,
 ): readonly Drawing[] {
   const shelved = day.flatMap(({ board, layouts }) =>
     layouts.flatMap(({ offcuts, numbers }) =>
@@ -47,11 +47,13 @@ export function stockSummary(
       : [{ kind: 'section', text: 'Onto the shelf', aside: 'write the mark on each' } as const, ...actions(shelved)]),
     { kind: 'section', text: 'Where each blank lies' },
     ...whereabouts(day, jobs, tape, fonts),
+    ...(number === undefined || record.plan?.idle !== false ? [] : whenCut(number)),
   ];
   const of = jobs.length === 1 ? jobName(jobs, 0) : plural(jobs.length, 'job');
   const cost = record.cost === undefined ? '' : `, ${money(record.cost, prices)}`;
+  const name = number === undefined ? 'Stock plan' : `Stock plan ${number}`;
   const lead = `${of}: ${plural(record.sheets, 'new sheet')}${cost}`;
-  return listedSheets({ title: 'Stock plan', name: 'Stock plan', lead, group: 'stock', entries, jobs, paper, fonts });
+  return listedSheets({ title: 'Stock plan', name, lead, group: 'stock', entries, jobs, paper, fonts });
 }
 
 function fetched({ name, fetch, shelf, fallouts }: BoardRecord): readonly string[] {
@@ -92,6 +94,11 @@ function otherOf({ first, count, cost }: NonNullable<BoardRecord['other']>, pric
   const said = `${plural(count, 'sheet')} for ${money(cost, prices)}`;
   return `${said}, where ${first === 'cost' ? 'the least cost counts' : 'the fewest sheets count'} first`;
 }
+
+const whenCut = (number: string): readonly Entry[] => [
+  { kind: 'section', text: 'When all is cut', aside: 'counts and shelf' },
+  { kind: 'action', text: `book it: matwright stock --cut ${number}` },
+];
 
 /** Room for the numbers of sheets. */
 const WHERE = 27;

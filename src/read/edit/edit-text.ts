@@ -29,11 +29,15 @@ export function within(text: string, collection: YAMLMap | YAMLSeq, item: string
   return splice(text, last, last, `, ${item}`);
 }
 
+/** `# S3, cut up 2026-03-02: one corner bruised` */
+export const remarked = (comment: string, remark: string): string => `# ${remark}: ${comment.replace(/^#+\s*/u, '')}`;
+
 /**
- * A list that has more items without the one at `at`; comments in its lines stay, on lines of their own. Undefined where
- * the item does not have its lines for itself.
+ * A list that has more items without the one at `at`; comments in its lines stay, on lines of their own, with a remark of what they
+ * spoke of where there is one; so do those right above it, but for the first item, above which a list has its heading.
+ * Undefined where the item does not have its lines for itself.
  */
-export function withoutItem(text: string, list: YAMLSeq, at: number): string | undefined {
+export function withoutItem(text: string, list: YAMLSeq, at: number, remark?: string): string | undefined {
   const item = list.items[at] as Ranged | undefined;
   if (item?.range === undefined || item.range === null) return undefined;
   const [start] = item.range;
@@ -47,11 +51,24 @@ export function withoutItem(text: string, list: YAMLSeq, at: number): string | u
   const line = lineStart(text, start);
   const dash = line + columnOf(text, list.range![0]);
   if (text[dash] !== '-' || text.slice(line, dash).trim() !== '') return undefined;
+  const from = at === 0 || remark === undefined ? line : aboveIt(text, line);
   const end = text.indexOf('\n', endOf(item));
   const to = end === -1 ? text.length : end + 1;
   const indent = text.slice(line, dash);
-  const kept = comments(text).filter((comment) => comment.at >= line && comment.at < to);
-  return splice(text, line, to, kept.map((comment) => `${indent}${comment.text}${eol(text)}`).join(''));
+  const kept = comments(text).filter((comment) => comment.at >= from && comment.at < to);
+  const said = kept.map((comment) => (remark === undefined ? comment.text : remarked(comment.text, remark)));
+  return splice(text, from, to, said.map((comment) => `${indent}${comment}${eol(text)}`).join(''));
+}
+
+/** Where lines begin that hold a comment alone and stand right above a line. */
+function aboveIt(text: string, line: number): number {
+  let from = line;
+  while (from > 0) {
+    const before = lineStart(text, from - 1);
+    if (!/^[ ]*#/u.test(text.slice(before, from))) break;
+    from = before;
+  }
+  return from;
 }
 
 export const splice = (text: string, from: number, to: number, put: string): string =>

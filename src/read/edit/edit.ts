@@ -8,12 +8,13 @@ import { isMapping, onOneLine, type Plain, type Style } from './yaml-print.ts';
 
 /**
  * `set` changes keys of the map at a path and leaves its other keys alone; `append` adds an item to the list there;
- * `remove` takes the item at a place of a list out, `clear` a key of the map; `item` puts another in a list's place.
+ * `remove` takes the item at a place of a list out, `clear` a key of the map; `item` puts another in a list's place. With a
+ * `remark` comments that spoke of a removed item say so, since they would seem to speak of the next one.
  */
 export type Edit =
   | { readonly kind: 'set'; readonly path: EditPath; readonly values: { readonly [key: string]: Plain } }
   | { readonly kind: 'append'; readonly path: EditPath; readonly value: { readonly [key: string]: Plain } }
-  | { readonly kind: 'remove'; readonly path: EditPath; readonly at: number }
+  | { readonly kind: 'remove'; readonly path: EditPath; readonly at: number; readonly remark?: string }
   | { readonly kind: 'clear'; readonly path: EditPath; readonly key: string }
   | { readonly kind: 'item'; readonly path: EditPath; readonly at: number; readonly value: Plain };
 
@@ -28,7 +29,12 @@ export function edited(text: string, edits: readonly Edit[]): { readonly text: s
   for (const edit of edits) {
     const wanted = applied(dataOf(now), edit);
     const next = changed(now, edit, style);
-    if (next === undefined || !alike(dataOf(next), wanted) || !keepsComments(now, next)) return { refused: edit };
+    if (
+      next === undefined ||
+      !alike(dataOf(next), wanted) ||
+      !keepsComments(now, next, edit.kind === 'remove' ? edit.remark : undefined)
+    )
+      return { refused: edit };
     now = next;
   }
   return { text: now };
@@ -118,10 +124,10 @@ function append(text: string, edit: Edit & { readonly kind: 'append' }, style: S
   return afterLine(text, endOf(list), itemLines(edit.value, ' '.repeat(indent)));
 }
 
-function remove(text: string, { path, at }: Edit & { readonly kind: 'remove' }): string | undefined {
+function remove(text: string, { path, at, remark }: Edit & { readonly kind: 'remove' }): string | undefined {
   const found = find(text, path);
   if (found?.kind !== 'node' || !isSeq(found.node)) return undefined;
-  const less = withoutItem(text, found.node, at);
+  const less = withoutItem(text, found.node, at, remark);
   if (less === undefined || found.node.items.length > 1 || found.node.flow === true) return less;
   // A list of lines that has none left is written behind its key.
   const above = find(text, path.slice(0, -1));

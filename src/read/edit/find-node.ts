@@ -1,6 +1,6 @@
 import { type Document, isMap, isScalar, isSeq, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import { defined } from '../../problems/defined.ts';
-import { comments, endOf } from './edit-text.ts';
+import { comments, endOf, remarked } from './edit-text.ts';
 import { isMapping, type Plain } from './yaml-print.ts';
 
 /** Keys, and places in lists from 0. */
@@ -41,11 +41,13 @@ export function alike(a: Plain, b: Plain): boolean {
   );
 }
 
-/** All comments of the first text stand in the second, in the same order. */
-export function keepsComments(before: string, after: string): boolean {
+/** All comments of the first text stand in the second, in the same order; behind a remark too, where there is one. */
+export function keepsComments(before: string, after: string, remark?: string): boolean {
+  const isKept = (text: string, now: string): boolean =>
+    now === text || (remark !== undefined && now === remarked(text, remark));
   const left = comments(after)[Symbol.iterator]();
   return comments(before).every(({ text }) => {
-    for (let next = left.next(); next.done !== true; next = left.next()) if (next.value.text === text) return true;
+    for (let next = left.next(); next.done !== true; next = left.next()) if (isKept(text, next.value.text)) return true;
     return false;
   });
 }

@@ -9,7 +9,7 @@ export const bytes = (text: string): Uint8Array => new TextEncoder().encode(text
 export type Contents = Readonly<Record<string, string>>;
 
 /**
- * A set as `stock --shelve` writes it: two outputs that are there already, one that is not, in a folder of their own, and the
+ * Outputs and a file that people write in: two outputs that are there already, one that is not, in a folder of their own, and the
  * shop's file in another.
  */
 export const OLD: Contents = {
