@@ -5,12 +5,15 @@ import {
   cutPlan,
   type NewPlan,
   notePlan,
+  type Prepared,
   type Problem,
+  prepare,
   type Result,
   readShop,
+  solveJob,
   undoPlan,
 } from '../../src/index.ts';
-import { MONDAY, MONDAY_SHOP, madeDay } from '../documents/stock-days.ts';
+import { LITTLE, MONDAY, MONDAY_SHOP } from '../documents/stock-days.ts';
 
 const DAY = '2026-03-02';
 const shopIs = (text: string) => ({ text, file: 'shop.yaml' });
@@ -25,12 +28,18 @@ const codes = (result: Result<unknown>): readonly string[] =>
   (result.ok ? result.warnings : result.problems).map(({ code }: Problem) => code);
 
 /** Planned once for each shop. */
-const PLANNED = new Map<string, ReturnType<typeof madeDay>>();
+const PLANNED = new Map<string, Promise<Result<Prepared<'stock'>>>>();
+
+function planned(jobs: Readonly<Record<string, string>>, text: string): Promise<Result<Prepared<'stock'>>> {
+  const shop = shopIs(text);
+  const solved = Object.entries(jobs).map(([file, job]) => done(solveJob(job, { file, shop })));
+  return prepare('stock', { jobs: solved, shop }, { effort: LITTLE });
+}
 
 async function mondays(shop = MONDAY_SHOP) {
-  const day = PLANNED.get(shop) ?? madeDay(MONDAY, shop);
+  const day = PLANNED.get(shop) ?? planned(MONDAY, shop);
   PLANNED.set(shop, day);
-  const { record } = await day;
+  const { record } = done(await day).drawn;
   return { record, plan: record.plan as NewPlan };
 }
 
@@ -75,8 +84,8 @@ describe('booking a plan', () => {
   it('gives the same plan the same number, whatever else the shop’s file says', async () => {
     const [one, two] = [await mondays(), await mondays(`# new\n${MONDAY_SHOP.replace('a: 0', 'a: 0.1')}`)];
     expect(two.plan.number).toBe(one.plan.number);
-    const { plan } = (await madeDay({ 'curlew.yaml': MONDAY['curlew.yaml']! }, MONDAY_SHOP)).record;
-    expect(plan!.number).not.toBe(one.plan.number);
+    const curlew = done(await planned({ 'curlew.yaml': MONDAY['curlew.yaml']! }, MONDAY_SHOP));
+    expect(curlew.drawn.record.plan!.number).not.toBe(one.plan.number);
     const fewer = await mondays(MONDAY_SHOP.replace('count: 14', 'count: 13'));
     expect(fewer.plan.number).not.toBe(one.plan.number);
   });
