@@ -8,6 +8,7 @@ import { randomShape } from '../shapes/random-shapes.ts';
 
 describe('tabs', () => {
   it('leave as many gaps as asked, each as wide, and cut all the rest', () => {
+    let looked = 0;
     fc.assert(
       fc.property(
         randomShape,
@@ -17,6 +18,7 @@ describe('tabs', () => {
           const outline = shapeOf(made.kind).outline(made.frame, made.fields);
           const runs = withTabs(outline, count, gap);
           if (runs === undefined) return;
+          looked++;
           expect(runs.length).toBe(count);
           const cut = runs.reduce((sum, run) => sum + pathLength(run), 0);
           expect(cut).toBeCloseTo(pathLength(outline) - count * gap, 5);
@@ -32,6 +34,7 @@ describe('tabs', () => {
       ),
       { numRuns: 60 },
     );
+    expect(looked).toBeGreaterThan(40);
   });
 
   it('stand in the middle of the sides of a rectangle', () => {

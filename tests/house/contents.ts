@@ -12,6 +12,7 @@ import {
   SETTING,
   TOP_LEVEL,
   UNIT_NUMBERS,
+  UNITS,
   UNWANTED,
   UNWANTED_IN_CODE,
   UNWANTED_IN_TESTS,
@@ -26,8 +27,23 @@ export function checkUnitNumbers(files: readonly SourceFile[]): Finding[] {
     .filter((file) => under(file.path, ['src/']) && !under(file.path, ['src/units/']))
     .flatMap((file) => {
       const code = codeOnly(file.text);
-      return UNIT_NUMBERS.flatMap((pattern) => findAll('unit numbers', file, code, pattern, 'convert by src/units/'));
+      const why = 'convert by src/units/';
+      return [
+        ...UNIT_NUMBERS.flatMap((pattern) => findAll('unit numbers', file, code, pattern, why)),
+        ...findAll('unit numbers', file, code, CONSTANTS, why).filter(({ message }) => isUnit(message.split(':')[0]!)),
+      ];
     });
+}
+
+const NUMBER = String.raw`(?<![\w.])\d[\d_]*(?:\.\d*)?(?:e[+-]?\d+)?\b`;
+/** A number that is written out, or two of them multiplied or divided. */
+const CONSTANTS = new RegExp(`${NUMBER}(?:\\s*[*/]\\s*${NUMBER})?`, 'gi');
+
+/** Whether it comes to one of the numbers that define units, to the digits that anybody would write. */
+function isUnit(text: string): boolean {
+  const [, first = '', sign, second = '1'] = /^(.*?)(?:\s*([*/])\s*(.*))?$/.exec(text.replaceAll('_', ''))!;
+  const value = sign === '/' ? Number(first) / Number(second) : Number(first) * Number(second);
+  return UNITS.some((unit) => Math.abs(value / unit - 1) < 2e-4);
 }
 
 /** Files, process, clock, locale, chance and terminal belong to `src/cli/` (and to the build), a browser to `src/page/`. */

@@ -96,6 +96,24 @@ const PLANTED: readonly (readonly [string, Checker, SourceFile, SourceFile])[] =
     file('src/units/a.ts', 'const inches = (mm: number) => mm / 25.4;'),
   ],
   [
+    'inches with a nought behind them',
+    checkUnitNumbers,
+    file('src/mat/a.ts', 'const inches = (mm: number) => mm / 25.40;'),
+    file('src/mat/a.ts', 'const inches = (mm: number) => mm / 25.41;'),
+  ],
+  [
+    'inches as a quotient',
+    checkUnitNumbers,
+    file('src/mat/a.ts', 'const inches = (mm: number) => mm / (254 / 10);'),
+    file('src/mat/a.ts', 'const inches = (mm: number) => mm / (255 / 10);'),
+  ],
+  [
+    'inches as a power of ten',
+    checkUnitNumbers,
+    file('src/mat/a.ts', 'const inches = 2.54e1;'),
+    file('src/mat/a.ts', 'const inches = 2.54e2;'),
+  ],
+  [
     'points converted on the spot',
     checkUnitNumbers,
     file('src/writers/a.ts', 'const pt = inches * 72;'),
@@ -144,7 +162,25 @@ const PLANTED: readonly (readonly [string, Checker, SourceFile, SourceFile])[] =
     'the process',
     checkAmbient,
     file('src/job/a.ts', 'if (process.env.DEBUG) stop();'),
-    file('src/job/a.ts', "const process = 'process.env';"),
+    file('src/job/a.ts', "const words = 'process.env';"),
+  ],
+  [
+    'the process, taken apart',
+    checkAmbient,
+    file('src/job/a.ts', 'const { env } = process;'),
+    file('src/job/a.ts', 'const steps = { process: 1 };'),
+  ],
+  [
+    'chance, taken apart',
+    checkAmbient,
+    file('src/job/a.ts', 'const { random } = Math;'),
+    file('src/job/a.ts', 'const { x } = middle(Math.PI);'),
+  ],
+  [
+    'the process by another way',
+    checkAmbient,
+    file('src/job/a.ts', "const env = globalThis['process'];"),
+    file('src/cli/a.ts', "const env = globalThis['process'];"),
   ],
   ['chance', checkAmbient, file('src/paper/a.ts', 'Math.random()'), file('src/cli/a.ts', 'Math.random()')],
   [
@@ -179,6 +215,24 @@ const PLANTED: readonly (readonly [string, Checker, SourceFile, SourceFile])[] =
     checkWords,
     file('tests/job/a.test.ts', "test.skip('a', () => {});"),
     file('tests/job/a.test.ts', "test.skipIf(missing)('a', () => {});"),
+  ],
+  [
+    'a test left out whatever there is',
+    checkWords,
+    file('tests/job/a.test.ts', "test.skipIf(true)('a', () => check());"),
+    file('tests/job/a.test.ts', "test.skipIf(!there)('a', () => check());"),
+  ],
+  [
+    'a test of nothing',
+    checkWords,
+    file('tests/job/a.test.ts', "it.each([])('%s', (a) => check(a));"),
+    file('tests/job/a.test.ts', "it.each(['a'])('%s', (a) => check(a));"),
+  ],
+  [
+    'an empty test',
+    checkWords,
+    file('tests/job/a.test.ts', "it('a', async () => {\n  // expect(a).toBe(1);\n});"),
+    file('tests/job/a.test.ts', "it('a', () => {\n  expect(a).toBe(1);\n});"),
   ],
   [
     'a tolerance left to the default',

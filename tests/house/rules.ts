@@ -113,21 +113,31 @@ export const UNWANTED_IN_CODE: typeof UNWANTED = [
 export const UNWANTED_IN_TESTS: readonly { readonly pattern: RegExp; readonly why: string }[] = [
   { pattern: /\b(?:it|test|describe)\.(?:only|skip|todo|fails)\b/g, why: 'every test runs' },
   { pattern: /\b(?:xit|xtest|xdescribe|fit|fdescribe)\(/g, why: 'every test runs' },
+  {
+    pattern: /\.(?:skipIf|runIf)\(\s*!*\s*(?:true|false|\d+|''|\[\]|\{\}|undefined|null)\s*\)/g,
+    why: 'a test runs or not by what is there',
+  },
+  { pattern: /\.(?:each|for)\(\s*\[\s*\]\s*\)/g, why: 'nothing is tried' },
+  {
+    pattern: /\b(?:it|test)\([^()]*,\s*(?:async\s*)?(?:\(\)\s*=>|function\s*\(\))\s*\{\s*\}/g,
+    why: 'an empty test proves nothing',
+  },
   { pattern: /\bexpect\(true\)/g, why: 'a check that cannot fail proves nothing' },
   { pattern: /\btoBeCloseTo\([^,()]+\)/g, why: 'the default allows 0.005: say the digits' },
 ];
 
 /** Units are defined in `src/units/` alone. */
-export const UNIT_NUMBERS: readonly RegExp[] = [
-  /(?<![\w.])25\.4\b/g,
-  /(?<![\w.])72\s*[/*]/g,
-  /[/*]\s*72\b(?!\.)/g,
-  /(?<![\w.])(?:0?\.3527|2\.834[56]|0?\.03937)\d*/g,
-];
+export const UNIT_NUMBERS: readonly RegExp[] = [/(?<![\w.])72\s*[/*]/g, /[/*]\s*72\b(?!\.)/g];
+
+/** What they come to: any constant, or two multiplied or divided, that is one of these is one of these written otherwise. */
+export const UNITS: readonly number[] = [25.4, 72 / 25.4, 25.4 / 72, 1 / 25.4];
 
 /** What reads the world around the program; only `src/cli/` and `src/dev/` may. */
 export const AMBIENT: readonly RegExp[] = [
-  /(?<![\w.])process\s*[.[]/g,
+  // Whatever is done with it, but as the name of a key.
+  /(?<![\w.#$])process\b(?!\s*[:(])/g,
+  /(?<![\w.#$])globalThis\b/g,
+  /\}\s*=\s*(?:Math|Date|performance|crypto|console|Intl|navigator)\b/g,
   /\bDate\.now\b/g,
   /(?<![\w.])(?:new\s+)?Date\(\s*\)/g,
   /\bMath\.random\b/g,

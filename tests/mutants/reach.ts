@@ -1,8 +1,8 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Mutant } from './sites.ts';
+import { runTests } from './tests-in-copy.ts';
 
 /** A file of tests: how long it takes, and which of the mutants stand in functions that it runs. */
 export interface TestFile {
@@ -24,12 +24,14 @@ const markOf = ({ file, within }: Mutant): string => `${file}:${within?.start ??
 export function telling(text: string, mutants: readonly Mutant[]): string {
   const inserts = new Map<string, readonly Insert[]>();
   for (const mutant of mutants) {
-    const [mark, { within }] = [markOf(mutant), mutant];
-    if (within === undefined) inserts.set(mark, [{ at: text.length, text: `\n;${tell(mark)};\n` }]);
-    else if (within.block) inserts.set(mark, [{ at: within.start + 1, text: `${tell(mark)};` }]);
+    const { within } = mutant;
+    // What runs as a file is read in runs once for all.
+    if (within === undefined) continue;
+    const mark = tell(markOf(mutant));
+    if (within.block) inserts.set(mark, [{ at: within.start + 1, text: `${mark};` }]);
     else
       inserts.set(mark, [
-        { at: within.start, text: `(${tell(mark)}, ` },
+        { at: within.start, text: `(${mark}, ` },
         { at: within.end, text: ')' },
       ]);
   }
@@ -39,77 +41,50 @@ export function telling(text: string, mutants: readonly Mutant[]): string {
     .reduce((now, { at, text: added }) => now.slice(0, at) + added + now.slice(at), text);
 }
 
-/** What the files of tests append to, a line each. */
-const SETUP = `
-import { appendFileSync } from 'node:fs';
-import { afterAll, expect } from 'vitest';
-globalThis.__reached = new Set();
-afterAll(() => {
-  const line = JSON.stringify({ file: expect.getState().testPath, marks: [...globalThis.__reached] });
-  appendFileSync(process.env.REACHED, line + '\\n');
-});
-`;
+const LIMIT_SECONDS = 3600;
 
-const CONFIG = `
-import { mergeConfig } from 'vitest/config';
-import base from './vitest.config.ts';
-export default mergeConfig(base, { test: { setupFiles: [new URL('./reached-setup.ts', import.meta.url).pathname] } });
-`;
-
-/** Runs every file of tests once in the copy, and reads which mutants it comes by. Files that fail are left out. */
-export function reachOf(folder: string, mutants: readonly Mutant[], tests: readonly string[]): readonly TestFile[] {
+/**
+ * Runs every file of tests once in the copy, and reads which mutants it comes by: those in functions that it runs, and of
+ * what runs as a file is read in those whose file has a function that it runs, or none. Files that fail are left out.
+ */
+export async function reachOf(
+  folder: string,
+  mutants: readonly Mutant[],
+  tests: readonly string[],
+): Promise<readonly TestFile[]> {
   const kept = mkdtempSync(join(tmpdir(), 'reached-'));
-  const [told, results] = [join(kept, 'told'), join(kept, 'results.json')];
+  const told = join(kept, 'told');
   const files = [...new Set(mutants.map(({ file }) => file))];
   const texts = new Map(files.map((file) => [file, readFileSync(join(folder, 'src', file), 'utf8')]));
   try {
     writeFileSync(told, '');
-    writeFileSync(join(folder, 'tests/reached-setup.ts'), SETUP);
-    writeFileSync(join(folder, 'tests/reached.config.ts'), CONFIG);
-    for (const [file, text] of texts)
-      writeFileSync(
-        join(folder, 'src', file),
-        telling(
-          text,
-          mutants.filter((mutant) => mutant.file === file),
-        ),
-      );
-    const args = ['run', '--config', 'tests/reached.config.ts', '--maxWorkers=1', '--minWorkers=1'];
-    spawnSync(
-      process.execPath,
-      ['node_modules/vitest/vitest.mjs', ...args, '--reporter=json', `--outputFile=${results}`, ...tests],
-      { cwd: folder, stdio: 'ignore', env: { ...process.env, CI: '', REACHED: told } },
+    for (const [file, text] of texts) {
+      const own = mutants.filter((mutant) => mutant.file === file);
+      writeFileSync(join(folder, 'src', file), telling(text, own));
+    }
+    const { files: ran } = await runTests(folder, tests, { bail: false, limit: LIMIT_SECONDS, reached: told });
+    const marks = new Map(
+      readFileSync(told, 'utf8')
+        .split('\n')
+        .filter((line) => line !== '')
+        .map((line) => JSON.parse(line) as { readonly file: string; readonly marks: readonly string[] })
+        .map((line) => [line.file.slice(folder.length + 1), new Set(line.marks)]),
     );
-    return read(folder, mutants, told, results);
+    const all = mutants.map(markOf);
+    const known = new Set([...marks.values()].flatMap((each) => [...each]));
+    return ran
+      .filter(({ passed }) => passed)
+      .map(({ file, seconds }) => {
+        const own = marks.get(file) ?? new Set<string>();
+        const cameBy = (mutant: Mutant, i: number): boolean => {
+          if (mutant.within !== undefined) return own.has(all[i]!);
+          const beside = [...known].filter((mark) => mark.startsWith(`${mutant.file}:`));
+          return beside.length === 0 || beside.some((mark) => own.has(mark));
+        };
+        return { file, seconds, reaches: new Set(mutants.flatMap((mutant, i) => (cameBy(mutant, i) ? [i] : []))) };
+      });
   } finally {
     for (const [file, text] of texts) writeFileSync(join(folder, 'src', file), text);
     rmSync(kept, { recursive: true, force: true });
   }
-}
-
-interface Results {
-  readonly testResults: readonly {
-    readonly name: string;
-    readonly status: string;
-    readonly startTime: number;
-    readonly endTime: number;
-  }[];
-}
-
-function read(folder: string, mutants: readonly Mutant[], told: string, results: string): readonly TestFile[] {
-  const ran = (JSON.parse(readFileSync(results, 'utf8')) as Results).testResults;
-  const marks = new Map(
-    readFileSync(told, 'utf8')
-      .split('\n')
-      .filter((line) => line !== '')
-      .map((line) => JSON.parse(line) as { readonly file: string; readonly marks: readonly string[] })
-      .map((line) => [line.file, new Set(line.marks)]),
-  );
-  return ran
-    .filter(({ status }) => status === 'passed')
-    .map(({ name, startTime, endTime }) => ({
-      file: name.slice(folder.length + 1),
-      seconds: (endTime - startTime) / 1000,
-      reaches: new Set(mutants.flatMap((mutant, i) => (marks.get(name)?.has(markOf(mutant)) === true ? [i] : []))),
-    }));
 }

@@ -16,42 +16,28 @@ export const FOLDERS: readonly string[] = [
 /** Whose tests noticed: the folder's own, those of what stands on it, the golden references alone, or none. */
 export type Verdict = 'own' | 'other' | 'golden' | 'nothing';
 
-export interface Batch {
-  readonly verdict: Exclude<Verdict, 'nothing'>;
-  readonly files: readonly string[];
-  readonly seconds: number;
+export function verdictOf(file: string, folder: string): Exclude<Verdict, 'nothing'> {
+  if (file.startsWith(`tests/${folder}/`)) return 'own';
+  return file.startsWith('tests/golden/') ? 'golden' : 'other';
 }
 
-/** Starting the tests takes about as long as this. */
-const START_SECONDS = 2;
+const KINDS = ['own', 'other', 'golden'] as const;
 
 /**
- * The tests that come by a mutant, in batches: the folder's own, others, the golden references at last; within each
- * first what is quick and comes by few others, so that most mutants cost a second or two. Each batch takes three times as
- * long as the one before; others are left out beyond `budget` seconds in all.
+ * The tests that come by a mutant: the folder's own, others, the golden references at last; within each first what is quick
+ * and comes by few others, so that most mutants cost a second or two. Of the others no more than `budget` seconds in all.
  */
-export function batchesFor(mutant: number, folder: string, all: readonly TestFile[], budget: number): readonly Batch[] {
-  const reaching = all.filter(({ reaches }) => reaches.has(mutant));
+export function inOrder(mutant: number, folder: string, all: readonly TestFile[], budget: number): readonly TestFile[] {
   const most = Math.max(1, ...all.map(({ reaches }) => reaches.size));
   const cost = ({ seconds, reaches }: TestFile): number => (seconds + 0.2) * (reaches.size / most + 0.1);
-  const kindOf = ({ file }: TestFile): Batch['verdict'] =>
-    file.startsWith(`tests/${folder}/`) ? 'own' : file.startsWith('tests/golden/') ? 'golden' : 'other';
-  return (['own', 'other', 'golden'] as const).flatMap((verdict) => {
-    const files = reaching.filter((file) => kindOf(file) === verdict).sort((a, b) => cost(a) - cost(b));
-    const batches: { verdict: Batch['verdict']; files: string[]; seconds: number }[] = [];
-    let [limit, spent] = [START_SECONDS, 0];
-    for (const { file, seconds } of files) {
-      if (verdict === 'other' && spent > 0 && spent + seconds > budget) continue;
+  const reaching = all.filter(({ reaches }) => reaches.has(mutant)).sort((a, b) => cost(a) - cost(b));
+  return KINDS.flatMap((kind) => {
+    let spent = 0;
+    return reaching.filter(({ file, seconds }) => {
+      if (verdictOf(file, folder) !== kind) return false;
+      if (kind === 'other' && spent > 0 && spent + seconds > budget) return false;
       spent += seconds;
-      const last = batches.at(-1);
-      if (last !== undefined && last.seconds + seconds <= limit) {
-        last.files.push(file);
-        last.seconds += seconds;
-      } else {
-        if (last !== undefined) limit *= 3;
-        batches.push({ verdict, files: [file], seconds });
-      }
-    }
-    return batches;
+      return true;
+    });
   });
 }

@@ -2,23 +2,23 @@
  * `npm run mutants -- [FOLDER…] [--sample N] [--seed S] [--budget SECONDS] [--list]`: changes one operator, sign, constant
  * or branch at a time in the folders of `src/` where a wrong number spoils a board, and runs the tests that come by it:
  * first those of the folder itself, then those of what stands on it, then the golden references. Which tests come by which
- * place is found first, by running all of them once. What no test notices is named, and the run ends with 1. Each run has a
- * process group and a time limit of its own; one that hangs counts as found. A FOLDER may be a file, or a line of it:
- * `bench/offsets.ts:40`.
+ * place is found first, by running all of them once. Each is told with the test that noticed it, and where none did the run
+ * ends with 1. Each run has a process group and a time limit of its own; one that hangs counts as found. A FOLDER may be a
+ * file, or a line of it: `bench/offsets.ts:40`.
  */
-import { spawn } from 'node:child_process';
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { random } from '../fuzz/generate.ts';
 import { reachOf, type TestFile } from './reach.ts';
-import { batchesFor, FOLDERS, type Verdict } from './related.ts';
+import { FOLDERS, inOrder, type Verdict, verdictOf } from './related.ts';
 import { type Mutant, mutantsOf } from './sites.ts';
+import { prepareCopy, runTests } from './tests-in-copy.ts';
 
 const TOP = join(import.meta.dirname, '../..');
 
 /** Running these says nothing of a number, or takes the packed program, which is not built of the mutant. */
-const LEFT_OUT = /^tests\/(?:house|fuzz|mutants|tasks|dev|page|cli\/files)\//;
+const LEFT_OUT = /^tests\/(?:house|fuzz|mutants|tasks|dev|page|pictures|fonts|cli\/(?:files|as-shipped))\b/;
 
 interface Options {
   readonly folders: readonly string[];
@@ -80,6 +80,7 @@ function copied(): string {
     cpSync(join(TOP, name), join(folder, name), { recursive: true });
   }
   symlinkSync(join(TOP, 'node_modules'), join(folder, 'node_modules'));
+  prepareCopy(folder);
   return folder;
 }
 
@@ -88,39 +89,29 @@ const testFiles = (): readonly string[] =>
     .map((name) => `tests/${name}`)
     .filter((name) => name.endsWith('.test.ts') && !LEFT_OUT.test(name));
 
-/** Whether the tests pass; what goes on for too long is stopped with all that it started, and does not. */
-function pass(folder: string, files: readonly string[], seconds: number): Promise<boolean> {
-  return new Promise((done) => {
-    const args = ['--config', 'tests/vitest.config.ts', '--bail', '1', '--reporter', 'dot'];
-    const child = spawn(
-      process.execPath,
-      ['node_modules/vitest/vitest.mjs', 'run', ...args, '--maxWorkers=1', '--minWorkers=1', ...files],
-      { cwd: folder, stdio: 'ignore', detached: true, env: { ...process.env, CI: '' } },
-    );
-    const stop = (): void => {
-      try {
-        process.kill(-child.pid!, 'SIGKILL');
-      } catch {
-        // It is gone already.
-      }
-    };
-    const timer = setTimeout(stop, 1000 * (60 + 6 * seconds));
-    child.on('exit', (code) => {
-      clearTimeout(timer);
-      stop();
-      done(code === 0);
-    });
-  });
+interface Found {
+  readonly verdict: Verdict;
+  /** The first that noticed. */
+  readonly by: string | undefined;
 }
 
-async function verdictOn(mutant: Mutant, i: number, folder: string, tests: readonly TestFile[]): Promise<Verdict> {
+async function verdictOn(mutant: Mutant, i: number, folder: string, tests: readonly TestFile[]): Promise<Found> {
+  const own = mutant.file.split('/')[0]!;
+  const related = inOrder(i, own, tests, options.budget);
+  if (related.length === 0) return { verdict: 'nothing', by: undefined };
   const path = join(folder, 'src', mutant.file);
   const text = readFileSync(path, 'utf8');
   writeFileSync(path, text.slice(0, mutant.start) + mutant.to + text.slice(mutant.end));
   try {
-    for (const batch of batchesFor(i, mutant.file.split('/')[0]!, tests, options.budget))
-      if (!(await pass(folder, batch.files, batch.seconds))) return batch.verdict;
-    return 'nothing';
+    const limit = 60 + 4 * related.reduce((sum, { seconds }) => sum + seconds, 0);
+    const { files, ended } = await runTests(
+      folder,
+      related.map(({ file }) => file),
+      { bail: true, limit },
+    );
+    if (!ended) return { verdict: 'own', by: 'it goes on for ever' };
+    const by = files.find(({ passed }) => !passed)?.file;
+    return { verdict: by === undefined ? 'nothing' : verdictOf(by, own), by };
   } finally {
     writeFileSync(path, text);
   }
@@ -139,14 +130,14 @@ else {
   const tally: Record<Verdict, number> = { own: 0, other: 0, golden: 0, nothing: 0 };
   const folder = copied();
   try {
-    const tests = reachOf(folder, chosen, testFiles());
+    const tests = await reachOf(folder, chosen, testFiles());
     say(`${tests.length} files of tests come by ${new Set(tests.flatMap(({ reaches }) => [...reaches])).size} of them`);
     for (const [i, mutant] of chosen.entries()) {
-      const verdict = await verdictOn(mutant, i, folder, tests);
+      const { verdict, by } = await verdictOn(mutant, i, folder, tests);
       tally[verdict]++;
-      if (verdict === 'nothing' || verdict === 'golden')
-        say(`${verdict === 'nothing' ? 'SURVIVES' : 'golden only'}  ${shown(mutant)}`);
-      else if (i % 20 === 19) say(`${i + 1} tried`);
+      say(
+        `${i + 1}  ${verdict === 'nothing' ? 'SURVIVES' : verdict}  ${shown(mutant)}${by === undefined ? '' : `  ${by}`}`,
+      );
     }
   } finally {
     rmSync(folder, { recursive: true, force: true });

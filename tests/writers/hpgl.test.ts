@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Drawing, Item } from '../../src/drawing/model.ts';
-import { pathLength } from '../../src/geometry/measure.ts';
+import { flattened } from '../../src/geometry/flatten.ts';
 import { polygon } from '../../src/geometry/path.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
 import { mmFromInches } from '../../src/units/units.ts';
 import { type HpglOptions, writeHpgl } from '../../src/writers/hpgl.ts';
 import { plot } from '../readers/hpgl.ts';
 import { randomShape } from '../shapes/random-shapes.ts';
+import { along, Near } from '../simulate/near.ts';
 
 const pen = (colour: string) => ({ width: 0.1, colour, dash: [], cap: 'round' }) as const;
 
@@ -120,10 +121,12 @@ describe('HP-GL', () => {
         expect(lines.length).toBe(1);
         expect(points[0]).toEqual(points.at(-1));
         for (const [i, p] of points.entries()) expect(i === 0 || p.join() !== points[i - 1]!.join()).toBe(true);
-        const long = points
-          .slice(1)
-          .reduce((sum, [x, y], i) => sum + Math.hypot(x - points[i]![0], y - points[i]![1]), 0);
-        expect(Math.abs(long / 40 - pathLength(outline))).toBeLessThan(0.003 * pathLength(outline));
+        // Half a unit each way, and chords within 0.01 mm of what they stand for; y runs up from the foot of 1400.
+        const near = new Near(1).chain(flattened(outline, 1e-4), true);
+        const there = points.map(([x, y]) => ({ x: x / 40, y: 1400 - y / 40 }));
+        for (const p of along(there, 0.5, false)) expect(near.distance(p)).toBeLessThan(0.0125 * Math.SQRT2 + 0.0105);
+        const drawn = new Near(1).chain(there, false);
+        for (const p of flattened(outline, 0.01)) expect(drawn.distance(p)).toBeLessThan(0.0125 * Math.SQRT2 + 0.0105);
       }),
       { numRuns: 60 },
     );

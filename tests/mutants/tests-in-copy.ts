@@ -1,0 +1,119 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+/** What a run of tests in the copy came to. */
+export interface Outcome {
+  /** Files in the order in which they ran, without those that were not reached any more. */
+  readonly files: readonly { readonly file: string; readonly passed: boolean; readonly seconds: number }[];
+  /** False where it was stopped, or fell over. */
+  readonly ended: boolean;
+}
+
+/** All files in one process, one after the other as they are given, each module read in once: a file costs its tests alone. */
+const CONFIG = `
+import { mergeConfig } from 'vitest/config';
+import { BaseSequencer } from 'vitest/node';
+import base from './vitest.config.ts';
+const order = process.env.IN_ORDER.split(',');
+class AsGiven extends BaseSequencer {
+  async sort(files) {
+    const place = (file) => order.findIndex((name) => file.moduleId.endsWith(name));
+    return [...files].sort((a, b) => place(a) - place(b));
+  }
+}
+export default mergeConfig(base, {
+  test: {
+    isolate: false,
+    pool: 'forks',
+    poolOptions: { forks: { singleFork: true } },
+    sequence: { sequencer: AsGiven },
+    setupFiles: [new URL('./reached-setup.ts', import.meta.url).pathname],
+  },
+});
+`;
+
+/** What the files of tests append to, a line each. */
+const SETUP = `
+import { appendFileSync } from 'node:fs';
+import { afterAll, expect } from 'vitest';
+globalThis.__reached = new Set();
+afterAll(() => {
+  if (process.env.REACHED === undefined) return;
+  const line = JSON.stringify({ file: expect.getState().testPath, marks: [...globalThis.__reached] });
+  appendFileSync(process.env.REACHED, line + '\\n');
+});
+`;
+
+export function prepareCopy(folder: string): void {
+  writeFileSync(join(folder, 'tests/in-order.config.ts'), CONFIG);
+  writeFileSync(join(folder, 'tests/reached-setup.ts'), SETUP);
+}
+
+/** Runs files of tests, up to the first that fails where `bail` is set, in a process group of their own. */
+export function runTests(
+  folder: string,
+  files: readonly string[],
+  { bail, limit, reached }: { readonly bail: boolean; readonly limit: number; readonly reached?: string },
+): Promise<Outcome> {
+  const results = join(folder, 'results.json');
+  rmSync(results, { force: true });
+  const args = ['run', '--config', 'tests/in-order.config.ts', '--reporter=json', `--outputFile=${results}`];
+  const env = {
+    ...process.env,
+    CI: '',
+    IN_ORDER: files.join(','),
+    ...(reached === undefined ? {} : { REACHED: reached }),
+  };
+  return new Promise((done) => {
+    const child = spawn(
+      process.execPath,
+      ['node_modules/vitest/vitest.mjs', ...args, ...(bail ? ['--bail', '1'] : []), ...files],
+      { cwd: folder, stdio: 'ignore', detached: true, env },
+    );
+    const timer = setTimeout(() => stop(child), 1000 * limit);
+    child.on('exit', () => {
+      clearTimeout(timer);
+      stop(child);
+      done(read(folder, results));
+    });
+  });
+}
+
+function stop(child: ChildProcess): void {
+  try {
+    process.kill(-child.pid!, 'SIGKILL');
+  } catch {
+    // It is gone already.
+  }
+}
+
+interface Results {
+  readonly testResults: readonly {
+    readonly name: string;
+    readonly status: string;
+    readonly startTime: number;
+    readonly endTime: number;
+    readonly assertionResults: readonly { readonly status: string }[];
+  }[];
+}
+
+function read(folder: string, results: string): Outcome {
+  let told: Results;
+  try {
+    told = JSON.parse(readFileSync(results, 'utf8')) as Results;
+  } catch {
+    return { files: [], ended: false };
+  }
+  const files = told.testResults
+    // Those after the first failure are listed with tests that were never run.
+    .filter(
+      ({ status, assertionResults: tests }) => status === 'failed' || tests.some((each) => each.status === 'passed'),
+    )
+    .map(({ name, status, startTime, endTime }) => ({
+      file: name.slice(folder.length + 1),
+      passed: status === 'passed',
+      seconds: (endTime - startTime) / 1000,
+    }));
+  return { files, ended: true };
+}
