@@ -32,7 +32,9 @@ const withoutReaders = (top: string): Readonly<Record<string, string>> => ({
 const withoutDeflate = (top: string): Plugin => ({
   name: 'without-deflate',
   resolveId: (id, importer = '') =>
-    id === 'pako' && /[\\/]node_modules[\\/]pdf-lib[\\/]/.test(importer) ? neverCalled(top) : null,
+    id === 'pako' && /[\\/]node_modules[\\/](?:pdf-lib|@pdf-lib[\\/]standard-fonts)[\\/]/.test(importer)
+      ? neverCalled(top)
+      : null,
 });
 
 /** Prepared fonts that lie in the package once, for the program and the library: CommonJS, which both can load. */

@@ -1,3 +1,4 @@
+import { expression } from '../problems/expression.ts';
 import type { NamedCharacter } from './model.ts';
 
 /**
@@ -6,7 +7,7 @@ import type { NamedCharacter } from './model.ts';
  */
 
 /** Controls, format characters (zero width, direction, soft hyphen), line and paragraph separators, variation selectors. */
-const SHAPELESS = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}]/u;
+const shapeless = expression(String.raw`[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}]`);
 /** ASCII without controls: drawn as it stands. */
 export const PLAIN = /^[\x20-\x7e]*$/;
 
@@ -18,7 +19,7 @@ export function drawnCodePoints(text: string): number[] {
     return codePoints;
   }
   for (const character of text.normalize('NFC')) {
-    if (!SHAPELESS.test(character)) codePoints.push(character.codePointAt(0) as number);
+    if (PLAIN.test(character) || !shapeless().test(character)) codePoints.push(character.codePointAt(0) as number);
   }
   return codePoints;
 }

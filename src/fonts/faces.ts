@@ -35,13 +35,16 @@ export function holds(tables: readonly FaceTable[], codePoint: number): boolean 
 
 /** Where each drawn character of the text is found, from left to right. */
 export function placesOf(text: string, weight: Weight, fonts: Fonts): Place[] {
-  return drawnCodePoints(text).map((codePoint) => placeOf(codePoint, weight, fonts));
+  const family = familyTable(weight, fonts);
+  const own = glyphsOf(family);
+  return drawnCodePoints(text).map((codePoint) => {
+    const glyph = own.get(codePoint);
+    return glyph === undefined ? elsewhere(codePoint, family, weight, fonts) : { table: family, glyph };
+  });
 }
 
-function placeOf(codePoint: number, weight: Weight, fonts: Fonts): Place {
-  const family = familyTable(weight, fonts);
-  const direct = glyphsOf(family).get(codePoint);
-  if (direct !== undefined) return { table: family, glyph: direct };
+/** Of a character that the family lacks. */
+function elsewhere(codePoint: number, family: FaceTable, weight: Weight, fonts: Fonts): Place {
   if (unshapableScript(codePoint) === undefined) {
     for (const table of searchOrder(weight, fonts)) {
       const glyph = glyphsOf(table).get(codePoint);

@@ -1,3 +1,5 @@
+import { expression } from '../problems/expression.ts';
+
 /** Fractions that Unicode has whole and the prepared fonts hold (Unicode Standard, chapter 22.3; blocks 2150 and 00A0). */
 const WHOLE: Readonly<Record<string, string>> = {
   '1/2': '½',
@@ -22,7 +24,10 @@ const FRACTION_SLASH = '\u2044';
 const THIN_SPACE = '\u2009';
 
 /** Digits over digits that stand alone or after a whole number; no date, ratio or path (`1/2/3`, `4.1/2`, `a/2`). */
-const FRACTION = /(?<![\p{L}\d/.,\u2044])(?:(\d+)[ \u00a0-])?(\d{1,3})\/(\d{1,3})(?![\p{L}\d/]|[.,]\d)/gu;
+const fractions = expression(
+  String.raw`(?<![\p{L}\d/.,\u2044])(?:(\d+)[ \u00a0-])?(\d{1,3})/(\d{1,3})(?![\p{L}\d/]|[.,]\d)`,
+  'gu',
+);
 
 /**
  * Sets the fractions of a text as fractions: `16 1/2″` and `16-1/2″` become `16½″`; `3 1/16` becomes `3 ¹⁄₁₆`, of
@@ -32,7 +37,7 @@ const FRACTION = /(?<![\p{L}\d/.,\u2044])(?:(\d+)[ \u00a0-])?(\d{1,3})\/(\d{1,3}
 export function fraction(text: string): string {
   // Most texts have none, and are asked about by the thousand.
   if (!text.includes('/')) return text;
-  return text.replace(FRACTION, (_, whole: string | undefined, above: string, below: string) => {
+  return text.replace(fractions(), (_, whole: string | undefined, above: string, below: string) => {
     const sign = WHOLE[`${above}/${below}`];
     if (sign !== undefined) return `${whole ?? ''}${sign}`;
     const built = digits(above, RAISED) + FRACTION_SLASH + digits(below, LOWERED);

@@ -1,3 +1,4 @@
+import { expression } from '../problems/expression.ts';
 import { drawnCodePoints, named } from './characters.ts';
 import type { NamedCharacter } from './model.ts';
 
@@ -12,9 +13,9 @@ const SCRIPTS: readonly string[] = [
   ...['Phags_Pa', 'Rejang', 'Sinhala', 'Sundanese', 'Syloti_Nagri', 'Tai_Tham', 'Tai_Viet', 'Tamil', 'Telugu', 'Thai'],
   'Tibetan',
 ];
-const ANY_SCRIPT = new RegExp(`[${SCRIPTS.map((script) => `\\p{Script=${script}}`).join('')}]`, 'u');
+const anyScript = expression(`[${SCRIPTS.map((script) => `\\p{Script=${script}}`).join('')}]`);
 /** A mark that no composed letter has taken in: where it sits over its letter is known to a shaper alone. */
-const MARK = /\p{M}/u;
+const mark = expression(String.raw`\p{M}`);
 /** Below it no script of the table has a character and no mark is left over (U+0300 is the first combining mark). */
 const FIRST = 0x300;
 
@@ -24,8 +25,8 @@ const isOf = (script: string, character: string): boolean => new RegExp(`\\p{Scr
 export function unshapableScript(codePoint: number): string | undefined {
   if (codePoint < FIRST) return undefined;
   const character = String.fromCodePoint(codePoint);
-  if (ANY_SCRIPT.test(character)) return SCRIPTS.find((script) => isOf(script, character))!.replaceAll('_', ' ');
-  return MARK.test(character) ? 'combining marks' : undefined;
+  if (anyScript().test(character)) return SCRIPTS.find((script) => isOf(script, character))!.replaceAll('_', ' ');
+  return mark().test(character) ? 'combining marks' : undefined;
 }
 
 export interface Unshapable {

@@ -1,3 +1,5 @@
+import { expression } from '../problems/expression.ts';
+
 /**
  * Lines no wider than `width`, broken at spaces, after a hyphen or dash between letters, and inside a word only where
  * it is wider than a line. A line break in the text stays one; a row of spaces counts as one, a no-break space never
@@ -23,7 +25,7 @@ export function wrap(text: string, width: number, wide: (part: string) => number
     for (const word of paragraph.split(/[ \t]+/u)) {
       if (word === '') continue;
       let gap = line === '' ? '' : ' ';
-      for (const part of HYPHEN.test(word) ? word.split(HYPHENS) : [word]) {
+      for (const part of HYPHEN.test(word) ? word.split(hyphens()) : [word]) {
         const whole = gap + part;
         gap = '';
         const partWidth = wide(whole);
@@ -42,4 +44,4 @@ export function wrap(text: string, width: number, wide: (part: string) => number
 const withoutLast = (line: string): string => line.replace(/ $/, '');
 
 const HYPHEN = /[-\u2010\u2013\u2014]/;
-const HYPHENS = /(?<=\p{L}[-\u2010\u2013\u2014])(?=\p{L})/u;
+const hyphens = expression(String.raw`(?<=\p{L}[-\u2010\u2013\u2014])(?=\p{L})`);

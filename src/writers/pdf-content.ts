@@ -1,6 +1,5 @@
 import { penOf } from '../drawing/bounds.ts';
 import type { Item, LineItem, PathItem, Pen, PictureItem, TextItem } from '../drawing/model.ts';
-import type { FontId, Run } from '../fonts/model.ts';
 import { arcCubics } from '../geometry/arc-cubics.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
@@ -13,12 +12,20 @@ export const points = (mm: number): string => decimal(pointsFromMm(mm), 4);
 
 /** What content asks of the file that it stands in: names in its resources. */
 export interface Resources {
-  /** The words as runs of glyphs, one after the other along the base line. */
-  runs(text: string, weight: TextItem['weight']): readonly Run[];
-  /** The name of a font, whose glyphs are from now on used. */
-  font(id: FontId, glyphs: readonly number[]): string;
+  /** The words as runs of glyphs, one after the other along the base line; their glyphs are from now on used. */
+  runs(text: string, weight: TextItem['weight']): readonly ShownRun[];
   /** The name of a picture; an unknown one throws. */
   picture(id: string): string;
+}
+
+/** A run as it stands in content. */
+export interface ShownRun {
+  /** The font's name in the resources. */
+  readonly font: string;
+  /** The glyphs' numbers, hexadecimal. */
+  readonly glyphs: string;
+  /** How wide it is, em. */
+  readonly advance: number;
 }
 
 /** Paints items one after the other, saying a pen or a colour only where it changes. */
@@ -143,9 +150,7 @@ export class Content {
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
     const back = ANCHOR[item.anchor] * advance * item.size;
     const start = this.#at({ x: item.at.x - back * cos, y: item.at.y - back * sin });
-    const shown = runs.map(
-      (run) => `/${this.#resources.font(run.font, run.glyphs)} ${points(item.size)} Tf <${hex(run.glyphs)}> Tj`,
-    );
+    const shown = runs.map(({ font, glyphs }) => `/${font} ${points(item.size)} Tf <${glyphs}> Tj`);
     this.#parts.push(
       `BT ${decimal(cos, 7)} ${decimal(-sin, 7)} ${decimal(sin, 7)} ${decimal(cos, 7)} ${start} Tm ${shown.join(' ')} ET`,
     );
@@ -168,8 +173,4 @@ function colour(value: number | string, grey: string, colours: string): string {
   return `${rgb(value)
     .map((part) => decimal(part / 255, 4))
     .join(' ')} ${colours}`;
-}
-
-function hex(glyphs: readonly number[]): string {
-  return glyphs.map((glyph) => glyph.toString(16).padStart(4, '0')).join('');
 }

@@ -1,20 +1,21 @@
 import { type PDFContext, PDFName, type PDFRef, PDFString } from 'pdf-lib';
-import type { EmbeddedFont, FontId } from '../fonts/model.ts';
+import type { EmbeddedFont, FontId, Run } from '../fonts/model.ts';
 import { decimal } from './decimal.ts';
+import type { ShownRun } from './pdf-content.ts';
 import { streamOf } from './pdf-stream.ts';
 
 /** Which glyphs of which font a file shows, and the names that its content knows the fonts by. */
 export class UsedFonts {
   readonly #used = new Map<FontId, { readonly name: string; readonly glyphs: Set<number> }>();
 
-  use(id: FontId, glyphs: readonly number[]): string {
+  shown({ font: id, glyphs, advance }: Run): ShownRun {
     let font = this.#used.get(id);
     if (font === undefined) {
       font = { name: `F${this.#used.size + 1}`, glyphs: new Set() };
       this.#used.set(id, font);
     }
     for (const glyph of glyphs) font.glyphs.add(glyph);
-    return font.name;
+    return { font: font.name, glyphs: hex(glyphs), advance };
   }
 
   /** The fonts in the order of their first use. */
@@ -76,5 +77,7 @@ function widths(font: EmbeddedFont, glyphs: ReadonlySet<number>): (number | numb
   }
   return list;
 }
+
+const hex = (glyphs: readonly number[]): string => glyphs.map((glyph) => glyph.toString(16).padStart(4, '0')).join('');
 
 const thousandths = (value: number): number => Number(decimal(value, 3));

@@ -9,7 +9,9 @@ export function streamOf(
   contents: string | Uint8Array,
   entries?: Parameters<PDFContext['stream']>[1],
 ): PDFRawStream {
-  const stream = context.stream(contents, entries);
+  // Operators are ASCII whatever they show: text stands in them as hexadecimal numbers.
+  const bytes = typeof contents === 'string' ? new TextEncoder().encode(contents) : contents;
+  const stream = context.stream(bytes, entries);
   stream.copyBytesInto = (buffer, offset) => {
     stream.updateDict();
     let end = offset + stream.dict.copyBytesInto(buffer, offset);

@@ -44,8 +44,7 @@ export async function writePdf(document: Document, options: PdfOptions): Promise
   const pictures = writePictures(context, options.pictures ?? {});
   const fontsRef = context.nextRef();
   const resources: Resources = {
-    runs: remembered((text, weight) => runs(text, weight, options.fonts)),
-    font: (id, glyphs) => fonts.use(id, glyphs),
+    runs: remembered((text, weight) => runs(text, weight, options.fonts).map((run) => fonts.shown(run))),
     picture: pictures.nameOf,
   };
   const layers = writeLayers(context, options.show === undefined ? document.layers : []);

@@ -1,6 +1,6 @@
-import { once } from '../../drawing/once.ts';
 import { type Box, box, common, grown } from '../../geometry/box.ts';
 import type { Side } from '../../geometry/sides.ts';
+import { once } from '../../problems/once.ts';
 import { type Block, joined } from '../../text/block.ts';
 import type { Candidate } from '../../text/room.ts';
 import { alongHinge, bands, chained, innerStrips, nearTop, scan } from './candidates.ts';

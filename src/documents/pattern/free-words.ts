@@ -1,7 +1,7 @@
-import { once } from '../../drawing/once.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, box, common, contains, grown } from '../../geometry/box.ts';
 import type { Point } from '../../geometry/point.ts';
+import { once } from '../../problems/once.ts';
 import { labelBlock } from '../../text/block.ts';
 import { LEAD_IN, type Style, stepsDown } from '../../text/styles.ts';
 import { around, chained, closeTo, scan } from '../full-scale/candidates.ts';

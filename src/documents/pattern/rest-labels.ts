@@ -1,9 +1,9 @@
-import { once } from '../../drawing/once.ts';
 import type { Quarter } from '../../drawing/turned.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { centre } from '../../geometry/box.ts';
 import { clipLine, type Line } from '../../geometry/clip.ts';
 import { distance, dot, minus, type Point, plus, times, unit } from '../../geometry/point.ts';
+import { once } from '../../problems/once.ts';
 import { boxAt, labelBlock, turnedSize } from '../../text/block.ts';
 import type { Candidate } from '../../text/room.ts';
 import { LEAD_IN, stepsDown } from '../../text/styles.ts';

@@ -1,11 +1,11 @@
 import type { Stroke } from '../../bench/model.ts';
-import { once } from '../../drawing/once.ts';
 import type { Quarter } from '../../drawing/turned.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, contains, right } from '../../geometry/box.ts';
 import { clipLine, type Line } from '../../geometry/clip.ts';
 import { between, distance, type Point, plus, times } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
+import { once } from '../../problems/once.ts';
 import type { Room } from '../../text/room.ts';
 import { BOLD, FINE_BOLD, LARGE_BOLD, SIGN, type Style, stepsDown } from '../../text/styles.ts';
 import { across, around, besideSide, chained } from '../full-scale/candidates.ts';

@@ -1,10 +1,10 @@
-import { once } from '../../drawing/once.ts';
 import { fraction } from '../../fonts/fractions.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, common, contains, grown, overlaps } from '../../geometry/box.ts';
 import { point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Artwork } from '../../mat/model.ts';
+import { once } from '../../problems/once.ts';
 import { warning } from '../../problems/problem.ts';
 import { type Block, boxAt, labelBlock, turnedSize } from '../../text/block.ts';
 import type { Candidate } from '../../text/room.ts';

@@ -1,7 +1,7 @@
 import type { Item, LineItem } from '../../drawing/model.ts';
-import { once } from '../../drawing/once.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { defined } from '../../problems/defined.ts';
+import { once } from '../../problems/once.ts';
 import { type Block, turnedBlock } from '../../text/block.ts';
 import { capHeight, depthOf, set } from '../../text/line.ts';
 import { FINE } from '../../text/styles.ts';
