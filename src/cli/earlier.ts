@@ -2,58 +2,85 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { OutputFile } from '../outputs/write.ts';
 import { DISK } from './files/disk.ts';
-import { readPlain } from './files/plain.ts';
+import { isAsMade, type Made, madeIn, madeWith } from './files/made.ts';
+import type { TextChange } from './files/text-change.ts';
+import { putInOrder, writeFolders } from './output.ts';
 import { note } from './say.ts';
 
-const MANIFEST = 'manifest.json';
-const MOST_BYTES = 16 * 1024 * 1024;
-
-/** What lies in a folder from an earlier state of the job. */
-export interface Earlier {
+/** Files that belong together, and where they go. */
+export interface Outputs {
   readonly folder: string;
-  /** Looks like an output of what was made now and is not among it. */
-  readonly names: readonly string[];
-  /** Those that a manifest says are ours: these alone may be taken away. */
-  readonly ours: readonly string[];
+  readonly files: readonly OutputFile[];
+  /** Patterns of the names that they may have, also in another state of the job. */
+  readonly families: readonly string[];
 }
 
-/** Names that the manifest in a folder lists; none where there is none, or none of ours. Read it before it is replaced. */
-export function listedIn(folder: string): readonly string[] {
-  try {
-    const manifest: unknown = JSON.parse(new TextDecoder().decode(readPlain(join(folder, MANIFEST), MOST_BYTES)));
-    const files = typeof manifest === 'object' && manifest !== null && 'files' in manifest ? manifest.files : [];
-    return Array.isArray(files) ? files.filter((name) => typeof name === 'string' && isPlainName(name)) : [];
-  } catch {
-    // Whatever else it may be, it says nothing of ours.
-    return [];
+/** A file of these names that was not made now. */
+export interface Left {
+  readonly folder: string;
+  readonly name: string;
+  /** `made`: as an earlier run wrote it. `changed`: it wrote it, and somebody has changed it since. `unknown`: nothing says who made it. */
+  readonly was: 'made' | 'changed' | 'unknown';
+  /** Taken away, as was wished. */
+  readonly gone: boolean;
+}
+
+/**
+ * Writes the files of all folders or none, and notes in each folder what was made. Gives what is left there of earlier
+ * runs; where that is wished, what is ours and as we wrote it is taken away.
+ */
+export async function writeOutputs(
+  by: string,
+  all: readonly Outputs[],
+  prune: boolean,
+  change?: TextChange,
+): Promise<readonly Left[]> {
+  const before: Made[] = [];
+  for (const { folder } of all) {
+    // What a stopped run has left there may still be taken back.
+    if (DISK.find(folder)?.kind === 'folder') await putInOrder(folder);
+    before.push(madeIn(folder));
   }
+  const folders = all.map(({ folder, files }, i) => ({
+    folder,
+    files: [...files, madeWith(folder, before[i]!, by, files)],
+  }));
+  await writeFolders(folders, change);
+  return all.flatMap((outputs, i) => leftIn(outputs, before[i]!, by, prune));
 }
 
-/** A name in the folder itself: a manifest from elsewhere leads nowhere. */
-const isPlainName = (name: string): boolean => /^[\w-][\w.-]*$/u.test(name) && name !== MANIFEST;
-
-export function earlierIn(
-  folder: string,
-  listed: readonly string[],
-  families: readonly string[],
-  made: readonly OutputFile[],
-): Earlier {
-  const now = new Set(made.map(({ name }) => name));
+function leftIn({ folder, files, families }: Outputs, made: Made, by: string, prune: boolean): readonly Left[] {
+  const now = new Set(files.map(({ name }) => name));
   const patterns = families.map((family) => new RegExp(family, 'u'));
-  const names = readdirSync(folder)
-    .filter((name) => !now.has(name) && patterns.some((each) => each.test(name)))
-    .sort();
-  return { folder, names, ours: names.filter((name) => listed.includes(name)) };
+  const isOurs = (name: string): boolean => by === 'make' && made.get(name)?.by === by;
+  const names = readdirSync(folder).filter(
+    (name) => !now.has(name) && (isOurs(name) || patterns.some((each) => each.test(name))),
+  );
+  return names.sort().map((name) => {
+    const known = made.get(name);
+    const was = known === undefined ? 'unknown' : isAsMade(folder, name, known) ? 'made' : 'changed';
+    const gone = prune && was === 'made';
+    if (gone) DISK.remove(join(folder, name));
+    return { folder, name, was, gone };
+  });
 }
 
-/** Says what is left of an earlier state, and takes away what is ours where that was wished. */
-export function tellEarlier({ folder, names, ours }: Earlier, prune: boolean, quiet: boolean): void {
-  for (const name of names) {
-    const gone = prune && ours.includes(name);
-    if (gone) DISK.remove(join(folder, name));
-    if (quiet) continue;
-    const end = gone ? 'was taken away' : 'does not belong to what was made now';
-    note(`${name} is from an earlier run and ${end}`);
-  }
-  if (!quiet && !prune && ours.length > 0) note(`--prune takes away what manifest.json lists: ${ours.join(', ')}`);
+/** Of one folder, for `--json`; nothing where nothing is left. */
+export const leftJson = (left: readonly Left[]) =>
+  left.length === 0 ? {} : { earlier: left.map(({ name, was, gone }) => ({ name, was, gone })) };
+
+/** Says what is left of earlier runs. */
+export function tellLeft(all: readonly Left[]): void {
+  const several = new Set(all.map(({ folder }) => folder)).size > 1;
+  const shown = ({ folder, name }: Left): string => (several ? join(folder, name) : name);
+  for (const left of all) note(`${shown(left)} ${left.gone ? GONE : WORDS[left.was]}`);
+  const ours = all.filter((each) => each.was === 'made' && !each.gone).map(shown);
+  if (ours.length > 0) note(`--prune takes away what is as it was made: ${ours.join(', ')}`);
 }
+
+const GONE = 'was from an earlier run and was taken away';
+const WORDS: Readonly<Record<Left['was'], string>> = {
+  made: 'is from an earlier run and does not belong to what was made now',
+  changed: 'is from an earlier run, was changed since, and does not belong to what was made now: see to it yourself',
+  unknown: 'does not belong to what was made now, and nothing says who made it: see to it yourself',
+};

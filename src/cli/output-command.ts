@@ -5,12 +5,11 @@ import { type Prepared, prepare } from '../outputs/prepare.ts';
 import type { OutputId } from '../outputs/records.ts';
 import { write } from '../outputs/write.ts';
 import { defined } from '../problems/defined.ts';
-import { earlierIn, listedIn, tellEarlier } from './earlier.ts';
+import { leftJson, tellLeft, writeOutputs } from './earlier.ts';
 import type { TextChange } from './files/text-change.ts';
 import type { Finished } from './finished.ts';
 import type { SourceFile } from './input.ts';
 import { folderFor, shopOf, solveFiles } from './jobs.ts';
-import { writeAll } from './output.ts';
 import { type Given, optionsFrom, outputOptions, type Shared } from './output-options.ts';
 import { jsonOf, wordsOf } from './output-words.ts';
 import { picturesBeside } from './picture.ts';
@@ -86,23 +85,25 @@ export async function runOutput<Id extends OutputId>(
     jobs,
     ...defined({ shop }),
   };
-  const { family } = prepared.value.drawn;
-  const listed = listedIn(folder);
-  const beside = await againIfChanged(async () => {
-    const own = await more.beside?.(prepared.value, shop);
-    await writeAll(folder, made.value, own?.change);
-    return own;
+  const outputs = { folder, files: made.value, families: familiesOf(prepared.value) };
+  const { beside, left } = await againIfChanged(async () => {
+    const beside = await more.beside?.(prepared.value, shop);
+    return { beside, left: await writeOutputs(output.id, [outputs], flags.prune === true, beside?.change) };
   });
-  const earlier = earlierIn(folder, listed, family === undefined ? [] : [family], made.value);
   const all = [...warnings, ...prepared.warnings];
-  if (json || flags.quiet === true) tellEarlier(earlier, flags.prune === true, true);
-  if (json) return printJson(rounded(jsonOf(finished, all)));
+  if (json) return printJson(rounded({ ...jsonOf(finished, all), ...leftJson(left) }));
   if (flags.quiet === true) return;
   warn(all);
   for (const line of wordsOf(finished)) note(line);
-  tellEarlier(earlier, flags.prune === true, false);
+  tellLeft(left);
   note(`written to ${folder}`);
   for (const line of beside?.words ?? []) note(line);
+}
+
+/** What files of this output may be called, in this state of the job or another. */
+function familiesOf({ drawn: { family, documents } }: Prepared): readonly string[] {
+  if (family !== undefined) return [family];
+  return documents.map(({ name }) => `^${name.replaceAll('.', '\\.')}(?:-\\d+)?\\.(?:pdf|svg|png)$`);
 }
 
 /** Pictures lie beside the one job that names them. */

@@ -33,7 +33,7 @@ export function outputOptions(
     .option('--shop <file>', "the shop's file (default: shop.yaml beside the job or in a folder above it)")
     .option(
       '--prune',
-      'take away what an earlier make left there, as its manifest.json lists it, and this run did not make',
+      'take away what an earlier run made there and this one did not, where nobody has changed it since',
     )
     .option('--json', 'one JSON document on standard output, every length in mm')
     .option('--quiet', 'say nothing but errors');

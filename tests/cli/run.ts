@@ -8,7 +8,7 @@ export interface Ran {
   readonly code: number;
   readonly out: string;
   readonly err: string;
-  /** What lies in the folder afterwards, the given files left out. */
+  /** What lies in the folder afterwards, the given files and lists of what was made left out. */
   readonly made: readonly string[];
 }
 
@@ -23,6 +23,7 @@ export interface Folder {
   readonly run: (...args: readonly string[]) => Promise<Ran>;
   readonly text: (name: string) => string;
   readonly put: (name: string, text: string) => void;
+  readonly at: (name: string) => string;
 }
 
 export async function inFolder<T>(files: Files, work: (folder: Folder) => Promise<T>): Promise<T> {
@@ -33,6 +34,7 @@ export async function inFolder<T>(files: Files, work: (folder: Folder) => Promis
     return await work({
       run: (...args) => runIn(top, args, files),
       text: (name) => readFileSync(join(top, name), 'utf8'),
+      at: (name) => join(top, name),
       put,
     });
   } finally {
@@ -57,7 +59,9 @@ async function runIn(folder: string, args: readonly string[], files: Files): Pro
       args.map((arg) => arg.replace('{}', folder)),
       'test',
     );
-    const made = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => !(name in files));
+    const made = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(
+      (name) => !(name in files) && !name.endsWith('.matwright.json'),
+    );
     return { code, out: out.replaceAll(folder, '{}'), err: err.replaceAll(folder, '{}'), made: made.sort() };
   } finally {
     for (const spy of spies) spy.mockRestore();

@@ -3,10 +3,9 @@ import type { Command } from 'commander';
 import { type Everything, everything } from '../../outputs/everything.ts';
 import type { OptionName } from '../../outputs/option-table.ts';
 import { type Problem, toldOnce } from '../../problems/problem.ts';
-import { earlierIn, listedIn, tellEarlier } from '../earlier.ts';
+import { leftJson, tellLeft, writeOutputs } from '../earlier.ts';
 import { defaultFolder } from '../input.ts';
 import { type SolvedFile, solveFiles } from '../jobs.ts';
-import { writeFolders } from '../output.ts';
 import { type Given, optionsFrom, outputOptions, type Shared } from '../output-options.ts';
 import { picturesBeside } from '../picture.ts';
 import { rendererBytes } from '../renderer.ts';
@@ -23,9 +22,6 @@ const FAMILIES = [
   '^(?:proof|ticket|intake|placement|blanks|labels)(?:-[\\w-]+)?\\.(?:pdf|svg|png)$',
   '^cut-[\\w.-]+-\\d+\\.(?:svg|dxf|plt)$',
 ];
-
-/** One name, whatever signs are in it. */
-const asFamily = (name: string): string => `^${name.replaceAll('.', '\\.')}$`;
 
 export function define(command: Command): void {
   outputOptions(command.argument('<job...>', 'job files, YAML or JSON'), OPTIONS, ['pdf', 'svg', 'png', 'tiles'])
@@ -65,20 +61,21 @@ async function make(files: readonly string[], flags: Given & Shared): Promise<vo
     }
   }
   if (wrong.length > 0) return fail(wrong, json);
-  const listed = made.map(({ folder }) => listedIn(folder));
-  await writeFolders(made.map(({ folder, all }) => ({ folder, files: all.files })));
-  const earlier = made.map(({ folder, all }, i) =>
-    earlierIn(folder, listed[i]!, [...(listed[i] ?? []).map(asFamily), ...FAMILIES], all.files),
-  );
-  if (json || flags.quiet === true) for (const each of earlier) tellEarlier(each, flags.prune === true, true);
+  const outputs = made.map(({ folder, all }) => ({ folder, files: all.files, families: FAMILIES }));
+  const left = await writeOutputs('make', outputs, flags.prune === true);
   if (json) {
-    const list = made.map(({ job, folder, all }) => ({ job: job.file, folder, ...all.manifest }));
+    const list = made.map(({ job, folder, all }) => ({
+      job: job.file,
+      folder,
+      ...all.manifest,
+      ...leftJson(left.filter((each) => each.folder === folder)),
+    }));
     return printJson(rounded({ jobs: list }));
   }
   if (flags.quiet === true) return;
   warn(toldOnce(told));
   for (const { folder, all } of made) note(`${all.manifest.title}: ${all.files.length} files in ${folder}`);
-  for (const each of earlier) tellEarlier(each, flags.prune === true, false);
+  tellLeft(left);
 }
 
 /**
