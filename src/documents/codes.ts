@@ -15,6 +15,6 @@ export const CODES: Codes = {
     'Sides on a crowded pattern show their number alone.',
     'Read their settings by the number on the ticket, or in `check`.',
   ),
-  'label-without-room': entry('Words find no room on a pattern; they stand on sheet 1.', 'Nothing need be done.'),
+  'label-without-room': entry('Words find no room on a pattern.', 'Read them where the message says.'),
   'placement-artwork-missing': entry('A placement is asked for, but the job has no artwork.', 'Give its size.'),
 };

@@ -17,6 +17,8 @@ export interface FullScale {
   readonly facts: readonly Fact[];
   /** What each kind of line means, for the first sheet. */
   readonly legend: readonly LegendEntry[];
+  /** What the guide is set to, for the first sheet; left out where nothing is cut by it. */
+  readonly readings?: Readings;
   /** Steps for the first sheet: how it is used, after those about printing and taping; the usual ones where left out. */
   readonly instructions?: readonly string[];
   /** What the first sheet warns of. */
@@ -48,18 +50,24 @@ export interface WordsOnSheets {
   readonly warnings: readonly Problem[];
 }
 
-/** Only the groups of these names, all of them shown. */
+/** Whether anything is drawn with a pen. */
+export const usesPen = (pen: string, { groups }: Drawing): boolean =>
+  groups.some(({ items }) => items.some((item) => (item.kind === 'line' || item.kind === 'path') && item.pen === pen));
+
+/** Only the groups of these names, all of them shown; the first sheet explains and checks no others. */
 export function onlyGroups(work: FullScale, names: readonly string[]): FullScale {
   const only = (drawing: Drawing): Drawing => ({
     ...drawing,
     groups: drawing.groups.filter(({ name }) => names.includes(name)).map((group) => ({ ...group, shown: true })),
   });
   const set = ({ sheets, warnings }: WordsOnSheets): WordsOnSheets => ({ sheets: sheets.map(only), warnings });
-  const { drawing, words } = work;
-  if (words === undefined) return { ...work, drawing: only(drawing) };
+  const { words } = work;
+  const drawing = only(work.drawing);
+  const facts = work.facts.filter(({ group }) => names.includes(group));
+  const shown = { ...work, drawing, facts, legend: work.legend.filter(({ pen }) => usesPen(pen, drawing)) };
+  if (words === undefined) return shown;
   return {
-    ...work,
-    drawing: only(drawing),
+    ...shown,
     words: {
       lines: only(words.lines),
       joined: (sheets) => set(words.joined(sheets)),
@@ -81,6 +89,15 @@ export interface Fact {
   readonly length: number;
   /** As the map prints it, in the job's units. */
   readonly shown: string;
+  /** The group of the drawing that holds what it is measured between. */
+  readonly group: string;
+}
+
+/** Settings of the guide, each with the strokes that it serves. */
+export interface Readings {
+  readonly rows: readonly (readonly [setting: string, strokes: string])[];
+  /** What holds for all of them. */
+  readonly caption: string;
 }
 
 export interface LegendEntry {

@@ -31,8 +31,13 @@ const STYLE: CheckStyle = {
   scalePen: 'check',
 };
 
-/** The scale lines stand on the pattern itself here, so they are dashed; their ends are ticks all the same. */
-const PENS: Drawing['pens'] = { ...CHECK_PENS, check: { width: 0.18, colour: 0, dash: [1.2, 0.4], cap: 'butt' } };
+/** Scale lines and tables stand on the pattern itself here, so they are dashed; ends of lines are ticks all the same. */
+const DASHED = { colour: 0, dash: [1.2, 0.4], cap: 'butt' } as const;
+const PENS: Drawing['pens'] = {
+  ...CHECK_PENS,
+  check: { width: 0.18, ...DASHED },
+  frame: { width: 0.15, ...DASHED },
+};
 
 /** A narrower page than this holds no words. */
 const NARROWEST = 126;

@@ -106,7 +106,7 @@ describe('what the first sheet says', () => {
       '8½ × 11 in',
       '¼ in all round',
       'upright on the sheets',
-      '14, 6 more would be blank',
+      '15: this one and 14 of the pattern; 6 more would be blank',
       'Cut by the numbers.',
       'Mind the blade.',
       'the border is narrow; widen it.',

@@ -110,6 +110,7 @@ export function ringMat(shape: RingShape, title = 'Lapwing, linocut: top mat'): 
         to: { x: corners[3]!.x, y: corners[3]!.y },
         length: diagonal,
         shown: `${diagonal.toFixed(1)} mm`,
+        group: 'board',
       },
       {
         label: 'board, other diagonal',
@@ -117,6 +118,7 @@ export function ringMat(shape: RingShape, title = 'Lapwing, linocut: top mat'): 
         to: { x: corners[1]!.x, y: corners[1]!.y },
         length: diagonal,
         shown: `${diagonal.toFixed(1)} mm`,
+        group: 'board',
       },
     ],
     board,

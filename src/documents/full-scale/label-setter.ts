@@ -18,7 +18,7 @@ export const LEADER = 0.18;
 export class LabelSetter {
   readonly placed: PlacedLabel[] = [];
   /** What found no room. */
-  readonly unplaced: string[] = [];
+  readonly unplaced: Label[] = [];
   /** How many say less than they should. */
   short = 0;
   readonly room: Room;
@@ -41,7 +41,7 @@ export class LabelSetter {
       if (short) this.short++;
       return;
     }
-    if (label.optional !== true) this.unplaced.push(label.what);
+    if (label.optional !== true) this.unplaced.push(label);
   }
 
   /** The first place that is free, led to its target where it stands off. */

@@ -16,6 +16,8 @@ export interface Label {
   readonly tries: readonly Try[];
   /** Its places lie along its own line, which tells whose it is: sheet by sheet it needs no leader there. */
   readonly alongLine?: boolean;
+  /** Where else it can be read where it finds no room. */
+  readonly instead?: string;
   /** Nothing is missed where it finds no room. */
   readonly optional?: boolean;
 }

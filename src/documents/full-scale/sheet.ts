@@ -2,7 +2,7 @@ import type { AvoidBox, Words } from '../../drawing/full-scale.ts';
 import type { Drawing, Item } from '../../drawing/model.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Problem } from '../../problems/problem.ts';
-import { Room } from '../../text/room.ts';
+import { type InkedLine, Room } from '../../text/room.ts';
 import { type GroupList, groupsOf } from './groups.ts';
 import { linesOf } from './inked-lines.ts';
 import { LabelSetter } from './label-setter.ts';
@@ -28,14 +28,17 @@ export class FullScaleSheet {
     this.items.get(group)!.push(...items);
   };
 
+  /** What is free of the lines that are drawn so far. */
+  clearOf = (pens: Drawing['pens']): Room => roomWithout(this.inked(pens));
+
+  private inked(pens: Drawing['pens']): readonly InkedLine[] {
+    return [...this.items.values()].flat().flatMap((item) => linesOf(item, pens));
+  }
+
   /** All lines are drawn: the words of the whole, and how they are set on sheets. */
   withWords(head: Head, missing: Missing, labelsOf: LabelsOf): WithWords {
-    const inked = [...this.items.values()].flat().flatMap((item) => linesOf(item, head.pens));
-    const takenLines = (): Room => {
-      const taken = new Room();
-      for (const each of inked) taken.addLine(each);
-      return taken;
-    };
+    const inked = this.inked(head.pens);
+    const takenLines = (): Room => roomWithout(inked);
     const setter = new LabelSetter(takenLines(), [this.paper], true);
     for (const label of labelsOf({ area: this.paper, whole: true }, setter.room)) setter.set(label);
     this.avoid.push(...setter.placed.map(({ label, box: area }): AvoidBox => ({ why: label.why, box: area })));
@@ -60,4 +63,10 @@ interface WithWords {
   readonly drawing: Drawing;
   readonly words: Words;
   readonly warnings: readonly Problem[];
+}
+
+function roomWithout(lines: readonly InkedLine[]): Room {
+  const taken = new Room();
+  for (const each of lines) taken.addLine(each);
+  return taken;
 }

@@ -73,7 +73,9 @@ export function testPiece(
   const { strokes } = makeStrokes(solved.value, job);
   const { drawing, warnings } = pattern(solved.value, strokes, job, 0, { fonts });
   const area = contentArea(context);
-  const items: Item[] = drawing.groups.flatMap((group) => moved(group.items, area.x, area.y));
+  // A tape checks what was joined; this is one sheet.
+  const groups = drawing.groups.filter(({ name }) => name !== 'check');
+  const items: Item[] = groups.flatMap((group) => moved(group.items, area.x, area.y));
   const at = point(area.x, area.y + drawing.height + 3 + capHeight(HEAD, fonts));
   const made = sheet(context, kind, title, context.paper, [...items, words(caption, at, HEAD)], drawing.pens);
   return succeed(made, warnings);

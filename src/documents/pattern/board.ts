@@ -2,12 +2,12 @@ import { hingeSide } from '../../bench/hinges.ts';
 import type { Stroke } from '../../bench/model.ts';
 import type { Fact } from '../../drawing/full-scale.ts';
 import type { Item } from '../../drawing/model.ts';
-import { type Box, bottom, box, grown, right, union } from '../../geometry/box.ts';
-import { between, distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
+import { type Box, box, grown, right, union } from '../../geometry/box.ts';
+import { between, minus, plus, times, unit } from '../../geometry/point.ts';
 import { mirroredSide, SIDES } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
-import { showLength } from '../../units/print.ts';
+import { diagonals } from '../full-scale/tape-checks.ts';
 import { edges, line, lineBox, tabbedTrim } from './lines.ts';
 
 export function drawBoard(
@@ -65,20 +65,8 @@ export function drawHinge(
   }
 }
 
-/** The diagonals that show whether the sheets were joined square, and the key sizes. */
-export function facts(board: Box, own: readonly Stroke[], job: Job): readonly Fact[] {
-  const fact = (label: string, from: Point, to: Point): Fact => {
-    const length = distance(from, to);
-    return { label, from, to, length, shown: showLength(length, job.units) };
-  };
-  const corners = (b: Box): readonly [Point, Point, Point, Point] => [
-    point(b.x, b.y),
-    point(right(b), b.y),
-    point(right(b), bottom(b)),
-    point(b.x, bottom(b)),
-  ];
-  const [a, b, c] = corners(board);
-  const list = [fact("board's width", a, b), fact("board's height", b, c), fact("board's diagonals, both", a, c)];
+/** The diagonals of what is cut show whether the sheets were joined square. */
+export function cutDiagonals(own: readonly Stroke[], job: Job): readonly Fact[] {
   const cuts = new Map<number, Box>();
   for (const { opening, line: cut } of own) {
     const known = cuts.get(opening);
@@ -86,13 +74,5 @@ export function facts(board: Box, own: readonly Stroke[], job: Job): readonly Fa
   }
   // Of many openings the group's own diagonals show as much.
   const boxes = cuts.size === 0 ? [] : cuts.size > 4 ? [union([...cuts.values()])] : [...cuts.values()];
-  for (const each of boxes) {
-    const [e, f, g] = corners(each);
-    list.push(
-      fact('lines to cut, width', e, f),
-      fact('lines to cut, height', f, g),
-      fact('lines to cut, diagonals, both', e, g),
-    );
-  }
-  return list;
+  return boxes.map((each) => diagonals('diagonals of the lines to cut', each, job.units, 'cut'));
 }

@@ -1,5 +1,5 @@
 import { type GrooveStroke, grooveStrokes } from '../../bench/grooves.ts';
-import type { FullScale } from '../../drawing/full-scale.ts';
+import { type FullScale, usesPen } from '../../drawing/full-scale.ts';
 import type { Item } from '../../drawing/model.ts';
 import { type Box, box, grown, union } from '../../geometry/box.ts';
 import { pathBox } from '../../geometry/extent.ts';
@@ -14,10 +14,11 @@ import { printDecimal } from '../../units/print.ts';
 import { bands, innerStrips, scan } from '../full-scale/candidates.ts';
 import { type Around, noteLabel, topLabel } from '../full-scale/note-labels.ts';
 import { FullScaleSheet } from '../full-scale/sheet.ts';
-import { drawBoard, facts } from './board.ts';
+import { tapeChecks } from '../full-scale/tape-checks.ts';
+import { drawBoard } from './board.ts';
 import { decorWords } from './decor.ts';
 import { pointLabels } from './free-words.ts';
-import { GROUPS, noRoom, usesPen } from './groups.ts';
+import { GROUPS, noRoom } from './groups.ts';
 import { LEGEND, line, outward, PENS, TRIM_INSET } from './lines.ts';
 import { jobNote, sideNote, topNote } from './notes.ts';
 import type { PatternOptions } from './pattern.ts';
@@ -63,6 +64,8 @@ export function facePattern(mat: Mat, job: Job, { fonts, extent }: PatternOption
   const own = grooveStrokes(mat, job).map((s) => shifted(s, by));
   const drawn = own.map((s) => drawPass(s, job, paper, add));
   const [ticks, rests] = [drawn.flatMap((each) => each.ticks), drawn.flatMap((each) => each.rests)];
+  const checks = extent === 'corners' ? undefined : tapeChecks(board, paper, job.units, sheet.clearOf(PENS), 'check');
+  add('check', ...(checks?.items ?? []));
   const boxes = new Map<number, Box>();
   for (const { opening, whole } of lines) {
     const area = pathBox(moved(whole));
@@ -116,7 +119,7 @@ export function facePattern(mat: Mat, job: Job, { fonts, extent }: PatternOption
     words,
     board,
     avoid: sheet.avoid,
-    facts: facts(board, [], job),
+    facts: checks?.facts ?? [],
     legend: LEGEND.flatMap((each) =>
       usesPen(each.pen, drawing) ? [{ pen: each.pen, text: MEANS[each.pen] ?? each.text }] : [],
     ),

@@ -1,4 +1,3 @@
-import type { Drawing } from '../../drawing/model.ts';
 import { warning } from '../../problems/problem.ts';
 import type { GroupList } from '../full-scale/groups.ts';
 import type { Missing } from '../full-scale/words-on-sheets.ts';
@@ -14,19 +13,26 @@ export const GROUPS: GroupList = [
   ['strokes', 'Stroke arrows and numbers'],
   ['readings', 'Guide readings'],
   ['straightedge', 'Straightedge and bar lines'],
+  ['check', 'Crosses to check with a tape'],
   ['centre', 'Centres of the edges'],
   ['hinge', 'Hinge edge'],
   ['notes', 'BACK, TOP, job, head'],
 ];
+
+/** Settings, the job and how the board lies. */
+const ON_FIRST = 'it stands on sheet 1 and in the check command instead';
 
 /** What found no room, in one warning where it is much. */
 export const noRoom =
   (name: string): Missing =>
   (on, { unplaced, short }) => {
     const where = on === '' ? name : `the ${on} of ${name}`;
-    const hint = 'it stands on sheet 1 and in the check command instead';
-    const told =
-      unplaced.length > 6 ? [`${unplaced.length} words, among them ${unplaced.slice(0, 3).join(', ')}`] : unplaced;
+    const hints = [...new Set(unplaced.map(({ instead = ON_FIRST }) => instead))];
+    const told = hints.flatMap((hint) => {
+      const names = unplaced.filter(({ instead = ON_FIRST }) => instead === hint).map(({ what }) => what);
+      const said = names.length > 6 ? [`${names.length} words, among them ${names.slice(0, 3).join(', ')}`] : names;
+      return said.map((what) => warning('label-without-room', ['mat'], `no room on ${where} for: ${what}`, hint));
+    });
     const numbers =
       short === 0
         ? []
@@ -38,11 +44,5 @@ export const noRoom =
               'their settings stand by these numbers on the ticket and in the check command',
             ),
           ];
-    return [
-      ...told.map((what) => warning('label-without-room', ['mat'], `no room on ${where} for: ${what}`, hint)),
-      ...numbers,
-    ];
+    return [...told, ...numbers];
   };
-
-export const usesPen = (pen: string, { groups }: Drawing): boolean =>
-  groups.some(({ items }) => items.some((item) => (item.kind === 'line' || item.kind === 'path') && item.pen === pen));

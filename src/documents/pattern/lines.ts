@@ -7,6 +7,7 @@ import { distance, minus, type Point, plus, point, times, unit } from '../../geo
 import { defined } from '../../problems/defined.ts';
 import type { Room } from '../../text/room.ts';
 import { LEADER } from '../full-scale/label-setter.ts';
+import { CHECK_PEN } from '../full-scale/tape-checks.ts';
 
 /** Told apart by dash and weight alone; only the line to cut is solid. */
 export const PENS: Readonly<Record<string, Pen>> = {
@@ -22,6 +23,7 @@ export const PENS: Readonly<Record<string, Pen>> = {
   centre: { width: 0.25, colour: 0, dash: [5, 1, 1.2, 1], cap: 'butt' },
   hinge: { width: 1.4, colour: 0.55, dash: [3, 2], cap: 'butt' },
   leader: { width: LEADER, colour: 0.35, dash: [0.6, 0.6], cap: 'butt' },
+  check: CHECK_PEN,
   groove: { width: 0.5, colour: 0.35, dash: [6, 1, 0.6, 1, 0.6, 1, 0.6, 1], cap: 'butt' },
   ink: { width: 0.25, colour: 0.35, dash: [6, 1, 0.6, 1], cap: 'butt' },
 };
@@ -44,6 +46,7 @@ export const LEGEND = [
   { pen: 'bar', text: 'guide off: lay the bar on this line' },
   { pen: 'centre', text: "centre of the board's edge" },
   { pen: 'hinge', text: 'window and backing hinge along this edge' },
+  { pen: 'check', text: 'crosses to check with a tape' },
   { pen: 'leader', text: 'from words to their line' },
   { pen: 'groove', text: 'groove, cut on the face: where it runs' },
   { pen: 'ink', text: 'ink line, drawn on the face: where it runs' },

@@ -4,11 +4,8 @@ import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
 import { type Block, labelBlock } from '../../text/block.ts';
 import {
-  BOLD,
-  FINE,
   FINE_BOLD,
   HEAD,
-  LARGE,
   LARGE_BOLD,
   LEAD_IN,
   NAME,
@@ -17,9 +14,9 @@ import {
   SIGN,
   type Style,
   stepsDown,
-  TEXT,
 } from '../../text/styles.ts';
 import type { Note } from '../full-scale/note-labels.ts';
+import { TOP_STEPS, WORD_STEPS, type WordStyles } from '../full-scale/word-steps.ts';
 import { REVERSE_CORNERS } from '../words/reverse-corners.ts';
 import { headWords, layerWords, transferWords } from './words.ts';
 
@@ -31,16 +28,16 @@ export function jobNote(
   widths: readonly number[],
   fonts: Fonts,
 ): Note {
-  const info = (styles: InfoStyles, width: number): Block =>
+  const info = (styles: WordStyles, width: number): Block =>
     labelBlock(
       [
         { text: title, style: styles.title },
-        ...bold.map((text) => ({ text, style: styles.transfer })),
+        ...bold.map((text) => ({ text, style: styles.strong })),
         ...plain.map((text) => ({ text, style: styles.words })),
       ].map((line) => ({ ...line, group: 'notes', width })),
       fonts,
     );
-  const sizes = INFO.flatMap((styles) => widths.map((width) => () => info(styles, width)));
+  const sizes = WORD_STEPS.flatMap((styles) => widths.map((width) => () => info(styles, width)));
   return { name: 'job, layer and head', sizes };
 }
 
@@ -58,20 +55,6 @@ export function backNote(mat: Mat, job: Job, layer: number, paper: Box, fonts: F
   ];
   return jobNote(job.title, [transferWords(job)], plain, [Math.min(110, paper.width * 0.6), 70, 45, 34], fonts);
 }
-
-interface InfoStyles {
-  readonly title: Style;
-  readonly transfer: Style;
-  readonly words: Style;
-}
-
-/** From full size down, as all words on a pattern. */
-const INFO: readonly InfoStyles[] = [
-  { title: SIGN, transfer: HEAD, words: LEAD_IN },
-  { title: HEAD, transfer: LARGE_BOLD, words: LARGE },
-  { title: LARGE_BOLD, transfer: BOLD, words: TEXT },
-  { title: BOLD, transfer: FINE_BOLD, words: FINE },
-];
 
 /** Which side of the board lies up: in large type, at least in 9 pt. */
 export function sideNote(side: 'BACK' | 'FACE', fonts: Fonts): Note {
@@ -91,17 +74,14 @@ export function sideNote(side: 'BACK' | 'FACE', fonts: Fonts): Note {
       () => block(READING, HEAD),
       () => block(NAME, LARGE_BOLD),
       () => block(SIGN, FINE_BOLD),
-      ...[HEAD, LARGE_BOLD, BOLD].map((style) => () => line(style)),
+      ...TOP_STEPS.filter(({ size }) => size <= HEAD.size).map((style) => () => line(style)),
     ],
   };
 }
 
-/** 11 mm where there is room for it; 9 pt at least. */
-const TOP_STYLES = [READING, NAME, SIGN, HEAD, LARGE_BOLD, BOLD];
-
 export const topNote = (fonts: Fonts): Note => ({
   name: 'TOP',
-  sizes: TOP_STYLES.map((style) => () => labelBlock([{ group: 'notes', text: '↑ TOP', style }], fonts)),
+  sizes: TOP_STEPS.map((style) => () => labelBlock([{ group: 'notes', text: '↑ TOP', style }], fonts)),
 });
 
 export const hingeNote = (fonts: Fonts): Note => ({

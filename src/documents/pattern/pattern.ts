@@ -1,23 +1,26 @@
 import { hingeSide } from '../../bench/hinges.ts';
 import type { Stroke } from '../../bench/model.ts';
-import type { FullScale } from '../../drawing/full-scale.ts';
+import { type FullScale, usesPen } from '../../drawing/full-scale.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, grown, union } from '../../geometry/box.ts';
 import { type Point, point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import { theLayer } from '../../mat/layers.ts';
 import type { Mat } from '../../mat/model.ts';
+import { defined } from '../../problems/defined.ts';
 import type { Label } from '../full-scale/label.ts';
 import { type Around, freePlaces, hingeLabel, noteLabel, topLabel } from '../full-scale/note-labels.ts';
 import { FullScaleSheet } from '../full-scale/sheet.ts';
-import { drawBoard, drawHinge, facts } from './board.ts';
+import { tapeChecks } from '../full-scale/tape-checks.ts';
+import { cutDiagonals, drawBoard, drawHinge } from './board.ts';
 import { curves } from './curves.ts';
 import { decorLines, decorWords } from './decor.ts';
 import { handWorkLabels, pointLabels } from './free-words.ts';
-import { GROUPS, noRoom, usesPen } from './groups.ts';
+import { GROUPS, noRoom } from './groups.ts';
 import { letteredBack } from './lettering.ts';
 import { CROWDED_PENS, LEGEND, lineBox, PENS, TRIM_INSET } from './lines.ts';
 import { backNote, hingeNote, sideNote, topNote } from './notes.ts';
+import { readingTable } from './reading-table.ts';
 import { restLabels } from './rest-labels.ts';
 import { shifted } from './shifted.ts';
 import { REACH_INSIDE, type StrokeSetting, strokeWords, tickLetters } from './stroke-words.ts';
@@ -67,6 +70,10 @@ export function pattern(mat: Mat, all: readonly Stroke[], job: Job, layer: numbe
   const hinge = hingeSide(job, mat);
   const { ticks, rests } = drawStrokes(own, job, paper, cutBoxes, curved, add, sheet.avoid, crowded);
 
+  // Sheets that are laid on by themselves are not joined: nothing is measured from one to another.
+  const checks = extent === 'corners' ? undefined : tapeChecks(board, paper, job.units, sheet.clearOf(PENS), 'check');
+  add('check', ...(checks?.items ?? []));
+
   const name = `${theLayer(layer)}'s pattern`;
   const head = {
     title: `${job.title}: ${mat.layers[layer]!.name}`,
@@ -103,8 +110,9 @@ export function pattern(mat: Mat, all: readonly Stroke[], job: Job, layer: numbe
     words,
     board,
     avoid: sheet.avoid,
-    facts: facts(board, own, job),
+    facts: checks === undefined ? [] : [...checks.facts, ...cutDiagonals(own, job)],
     legend: LEGEND.filter(({ pen }) => usesPen(pen, drawing)),
+    ...defined({ readings: own.length === 0 ? undefined : readingTable(own) }),
     instructions: instructions(mat, own, job, layer, extent),
     warnings: extent === 'corners' ? [] : warnings,
   };

@@ -42,6 +42,7 @@ export function* tickLetters(
     const label = (end: Point, way: Point): Label => ({
       what,
       why: 'tick',
+      instead: 'the arrow beside the number of a stroke runs from its S to its E',
       tries: [{ places: () => letterPlaces(end, way, t, styles, fonts) }],
       // Where letters find no room, the dashes of a crowded sheet tell a start from an end.
       optional: crowded,

@@ -4,13 +4,7 @@ import type { Job } from '../../job/job.ts';
 import { theNamed } from '../../mat/layers.ts';
 import type { Mat } from '../../mat/model.ts';
 import { printDecimal, showLength, showSize } from '../../units/print.ts';
-import { BACK_WORDS, backSide } from '../words/back-side.ts';
 import { reverseCornerWords } from '../words/reverse-corners.ts';
-import { stateWords } from './labels.ts';
-import { senseWords, settingWords } from './reading-words.ts';
-
-/** As on the ticket. */
-const NAMED = `Sides are named as they lie before you, ${BACK_WORDS}.`;
 
 const offset = (at: readonly { offset: number }[]): string =>
   at.map((one) => `${printDecimal(one.offset, 'mm', 2).text}`).join(' / ');
@@ -41,9 +35,6 @@ export function transferWords(job: Job): string {
     : `Cut through: paper of ${printDecimal(job.print.paperThickness, 'mm', 2).text} mm stays on`;
 }
 
-/** More settings than this are no help on sheet 1. */
-const MOST_LISTED = 80;
-
 /** What sheet 1 says of laying the pattern on and cutting by it. */
 export function instructions(
   mat: Mat,
@@ -67,15 +58,6 @@ export function instructions(
       ? 'Prick with a needle through both ends of every solid line and where each S and E tick meets it. Take the paper off, rule the lines lightly, mark S and E.'
       : 'Stick the paper down all over: a loose edge lifts the head. The solid lines allow for the thickness of the paper.',
     `Cut in the order of the numbers, each from S to E: scribe on S, blade in, along the line until the scribe is on E. ${headWords(job)}.`,
-    strokes.length > MOST_LISTED
-      ? `Guide: its setting stands beside every side, and the check command lists all in the order of work. ${NAMED}`
-      : `Guide: ${[...strokes]
-          .sort((a, b) => a.order - b.order)
-          .map((s) => {
-            const sense = senseWords(s) === '' ? '' : ` ${senseWords(s)}`;
-            return [`${s.order} ${backSide(s)} ${settingWords(s)}${sense}`, ...stateWords(s)].join(', ');
-          })
-          .join('; ')}. ${NAMED}`,
   ];
   const changed = mat.changed ?? [];
   if (changed.length > 0)

@@ -4,16 +4,16 @@ import type { Item, Pen } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, grown, right, union } from '../../geometry/box.ts';
 import { type Path, placedPath } from '../../geometry/path.ts';
-import { distance, type Point, plus, point } from '../../geometry/point.ts';
+import { type Point, plus, point } from '../../geometry/point.ts';
 import { mirroredSide } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
 import type { Artwork, Mat, MatOpening } from '../../mat/model.ts';
 import { error, fail, type Result, succeed } from '../../problems/problem.ts';
 import { boxItem } from '../../text/figures.ts';
-import { showNear } from '../../units/print.ts';
 import type { GroupList } from '../full-scale/groups.ts';
 import { type Around, hingeLabel, topLabel } from '../full-scale/note-labels.ts';
 import { FullScaleSheet } from '../full-scale/sheet.ts';
+import { diagonals } from '../full-scale/tape-checks.ts';
 import { artworkLabel, artworkWords, hingeNote, missing, topNote } from './words.ts';
 
 /** Paper beyond the backing's edge, so that its line is drawn whole. */
@@ -89,7 +89,9 @@ export function placement(mat: Mat, job: Job, fonts: Fonts): Result<Placement> {
     sheet.add('hinges', ...above.map((each) => boxItem(each, undefined, 'hinge')));
     sheet.avoid.push(...cornersOf(art).map((corner): AvoidBox => ({ why: 'corner', box: grown(corner, 2) })));
     sheet.avoid.push(...above.map((each): AvoidBox => ({ why: 'tick', box: each })));
-    facts.push(diagonalOf(art, `${placed.length === 1 ? 'artwork' : opening.name}, corner to corner`, job));
+    facts.push(
+      diagonals(`diagonals of ${placed.length === 1 ? 'the artwork' : opening.name}`, art, job.units, 'artwork'),
+    );
     return { art, words: artworkWords(recordOf(opening, artwork, index, mat), artwork, job, placed.length > 1) };
   });
   sheet.add('hinges', ...windowHinge(mat, job, board));
@@ -117,7 +119,7 @@ export function placement(mat: Mat, job: Job, fonts: Fonts): Result<Placement> {
     words,
     board,
     avoid: sheet.avoid,
-    facts: [...facts, diagonalOf(board, 'backing, corner to corner', job)],
+    facts: [...facts, diagonals('diagonals of the backing', board, job.units, 'backing')],
     legend: [
       { pen: 'artwork', text: 'edge of the artwork' },
       { pen: 'sight', text: 'what is seen through the mat' },
@@ -194,12 +196,6 @@ const cornersOf = (art: Box): readonly Box[] => {
     box(art.x, bottom(art) - h, w, h),
   ];
 };
-
-function diagonalOf(area: Box, label: string, job: Job): Fact {
-  const [from, to] = [point(area.x, area.y), point(right(area), bottom(area))];
-  const length = distance(from, to);
-  return { label, from, to, length, shown: showNear(length, job.units) };
-}
 
 function instructions(art: readonly Artwork[]): readonly string[] {
   const [floats, covered] = [art.some(({ floated }) => floated), art.some(({ floated }) => !floated)];

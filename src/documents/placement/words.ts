@@ -8,23 +8,12 @@ import { once } from '../../problems/once.ts';
 import { warning } from '../../problems/problem.ts';
 import { type Block, boxAt, labelBlock, turnedSize } from '../../text/block.ts';
 import type { Candidate } from '../../text/room.ts';
-import {
-  BOLD,
-  FINE,
-  FINE_BOLD,
-  HEAD,
-  LARGE,
-  LARGE_BOLD,
-  LEAD_IN,
-  SIGN,
-  type Style,
-  stepsDown,
-  TEXT,
-} from '../../text/styles.ts';
+import { SIGN, stepsDown, TEXT } from '../../text/styles.ts';
 import { showNear } from '../../units/print.ts';
 import { chained, closeTo, scan } from '../full-scale/candidates.ts';
 import type { Label } from '../full-scale/label.ts';
 import type { Note } from '../full-scale/note-labels.ts';
+import { TOP_STEPS, WORD_STEPS } from '../full-scale/word-steps.ts';
 import type { Missing, View } from '../full-scale/words-on-sheets.ts';
 import { sides, size } from '../proof/words.ts';
 
@@ -55,13 +44,6 @@ export function artworkWords(
   };
 }
 
-const STEPS: readonly (readonly [large: Style, plain: Style])[] = [
-  [SIGN, LEAD_IN],
-  [HEAD, LARGE],
-  [BOLD, TEXT],
-  [FINE_BOLD, FINE],
-];
-
 /** Between words and the edge of their artwork. */
 const INSIDE = 4;
 
@@ -77,11 +59,11 @@ export function artworkLabel(
   view: View,
   fonts: Fonts,
 ): Label {
-  const blocks = STEPS.map(([large, plain]) =>
+  const blocks = WORD_STEPS.map(({ title, words: plain }) =>
     once(() =>
       labelBlock(
         [
-          ...words.large.map((text) => ({ group: 'words', text, style: large })),
+          ...words.large.map((text) => ({ group: 'words', text, style: title })),
           ...words.plain.map((text) => ({ group: 'words', text, style: plain })),
         ],
         fonts,
@@ -110,12 +92,14 @@ function* outside(others: readonly Box[], places: Iterable<Candidate>): Generato
   }
 }
 
+const SMALLER = TOP_STEPS.filter(({ size }) => size <= SIGN.size);
+
 /** The side that lies up, at the upper edge of the backing. */
 export const topNote = (fonts: Fonts): Note => ({
   name: 'TOP',
   sizes: [
-    ...[SIGN, HEAD, LARGE_BOLD].map((style) => ({ text: '↑ TOP, seen from the FACE', style })),
-    ...[SIGN, HEAD, LARGE_BOLD, BOLD].map((style) => ({ text: '↑ TOP', style })),
+    ...SMALLER.slice(0, 3).map((style) => ({ text: '↑ TOP, seen from the FACE', style })),
+    ...SMALLER.map((style) => ({ text: '↑ TOP', style })),
   ].map(
     ({ text, style }) =>
       () =>
@@ -132,7 +116,7 @@ export const hingeNote = (fonts: Fonts): Note => ({
 });
 
 export const missing: Missing = (on, { unplaced }) =>
-  unplaced.map((what) =>
+  unplaced.map(({ what }) =>
     warning(
       'label-without-room',
       ['openings'],

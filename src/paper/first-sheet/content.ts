@@ -1,6 +1,6 @@
 import type { Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { type Box, bottom, box } from '../../geometry/box.ts';
+import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import { type Block, joined, moved, stacked } from '../../text/block.ts';
 import { type Entry, piecesOf } from '../../text/entries.ts';
 import { columnsOf, flow } from '../../text/flow.ts';
@@ -15,6 +15,8 @@ const GAP = 7;
 /** A column narrower than this holds no sentence. */
 const NARROWEST = 52;
 const COLUMN = 80;
+/** Beside the figure columns may be narrower. */
+const BESIDE = 60;
 const SHALLOWEST = 20;
 
 /** What the words go around with. */
@@ -53,15 +55,19 @@ export function checkContent(
     ...(figure === undefined ? [] : moved(figure.items, rest.x, rest.y)),
     ...(inCorner === undefined ? [] : moved(inCorner.items, rest.x, rest.y)),
   ];
-  const entries: readonly Entry[] = [
+  const entries = (first: number): readonly Entry[] => [
     ...(figure === undefined ? [] : meaning(figure.mm, figure.inches, facts)),
     ...(map === undefined || inCorner !== undefined ? [] : largeMap(map, area, fonts)),
     ...usage(facts),
-    ...settings(facts),
+    ...settings(facts, first),
   ];
   const [first, next] = [columnsBeside(rest, figure), columnsIn(area)];
-  const { pages } = flow(piecesOf(entries, fonts), { columns: (page) => (page === 0 ? first : next) });
-  return pages.map((flowed, i) => (i === 0 ? [...items, ...flowed.items] : flowed.items));
+  const flowed = (count: number) =>
+    flow(piecesOf(entries(count), fonts), { columns: (page) => (page === 0 ? first : next) }).pages;
+  // It says how many pages there are, itself among them.
+  const alone = flowed(1);
+  const pages = alone.length === 1 ? alone : flowed(alone.length);
+  return pages.map((page, i) => (i === 0 ? [...items, ...page.items] : page.items));
 }
 
 function header({ work: { drawing }, options }: CheckFacts, width: number, { title, lead }: CheckStyle): Block {
@@ -104,15 +110,15 @@ function columnsIn(area: Box): readonly Box[] {
   return columnsOf(area, Math.max(1, Math.floor((area.width + GAP) / (COLUMN + GAP))), GAP);
 }
 
-/** Columns around the figure: beside it, and below it. */
+/** The column below the figure, then those beside it: each is read to its end before the next begins. */
 function columnsBeside(rest: Box, figure: ScaleFigure | undefined): readonly Box[] {
   if (figure === undefined) return columnsIn(rest);
-  const beside = box(rest.x + figure.width + GAP, rest.y, rest.width - figure.width - GAP, figure.height);
-  const below = box(rest.x, rest.y + figure.height + 4, rest.width, rest.height - figure.height - 4);
-  const under = below.height < SHALLOWEST ? [] : columnsIn(below);
-  if (beside.width < NARROWEST) return under.length === 0 ? [box(rest.x, bottom(rest), rest.width, 0)] : under;
-  if (beside.width < 2 * NARROWEST) return [beside, ...under];
-  // A page on its side has room for whole columns beside the figure.
-  const tall = columnsIn(box(beside.x, rest.y, beside.width, rest.height));
-  return below.height < SHALLOWEST ? tall : [...tall, box(rest.x, below.y, figure.width, below.height)];
+  const left = rest.x + figure.width + GAP;
+  const beside = box(left, rest.y, right(rest) - left, rest.height);
+  const top = rest.y + figure.height + 4;
+  const below = { ...rest, y: top, height: Math.max(0, bottom(rest) - top) };
+  if (beside.width < NARROWEST) return columnsIn(below);
+  const count = Math.max(1, Math.floor((beside.width + GAP) / (BESIDE + GAP)));
+  const tall = columnsOf(beside, count, GAP);
+  return below.height < SHALLOWEST ? tall : [{ ...below, width: figure.width }, ...tall];
 }

@@ -1,4 +1,4 @@
-import type { FullScale } from '../../drawing/full-scale.ts';
+import type { Fact, FullScale, Readings } from '../../drawing/full-scale.ts';
 import type { Size } from '../../geometry/point.ts';
 import { printerWords } from '../../settle/printer.ts';
 import type { Entry } from '../../text/entries.ts';
@@ -50,7 +50,11 @@ export function meaning(
   return [{ kind: 'heading', text: 'Measure the four lines' }, ...texts.map((text): Entry => ({ kind: 'text', text }))];
 }
 
-export function settings({ options, paperName, sheet, rotation, sheets, skipped, laps }: CheckFacts): readonly Entry[] {
+/** `first` pages are this one and those that go on with it. */
+export function settings(
+  { options, paperName, sheet, rotation, sheets, skipped, laps, onPattern = false }: CheckFacts,
+  first: number,
+): readonly Entry[] {
   const { units, join } = options;
   const lap =
     laps === undefined
@@ -68,13 +72,20 @@ export function settings({ options, paperName, sheet, rotation, sheets, skipped,
     ['Margins', marginWords(sheet.margin, (mm) => showLength(mm, units))],
     ['Lap', lap],
     ['Pattern', rotation === 0 ? 'upright on the sheets' : `turned ${rotation}° clockwise on the sheets`],
-    ['Sheets', `${sheets}${skipped === 0 ? '' : `, ${skipped} more would be blank and are left out`}`],
+    ['Pages', onPattern ? 'one' : pagesWords(first, sheets, skipped)],
     ['Printer', printerWords(options.printer)],
   ];
   return [
     { kind: 'heading', text: 'Settings' },
     ...rows.flatMap(([name, value]): Entry[] => (value === undefined ? [] : [{ kind: 'row', name, value }])),
   ];
+}
+
+/** As many as come out of the printer. */
+function pagesWords(first: number, sheets: number, skipped: number): string {
+  const these = first === 1 ? 'this one' : `these ${first}`;
+  const blank = skipped === 0 ? '' : `; ${skipped} more would be blank and are left out`;
+  return `${first + sheets}: ${these} and ${sheets} of the pattern${blank}`;
 }
 
 /** ISO and JIS sheets are whole millimetres by definition. */
@@ -98,7 +109,7 @@ export function gridCaption(skipped: number): string {
 export function joiningSteps(sheets: number, join: LayoutOptions['join']): readonly string[] {
   if (sheets === 1) return ['Print the next page on the same paper with the same settings.'];
   return [
-    `Print the other ${sheets} sheets on the same paper with the same settings, and lay them out as on the map.`,
+    `Print the ${sheets} sheets that follow on the same paper with the same settings, and lay them out as on the map.`,
     join === 'lap'
       ? 'Where a sheet has a neighbour to its left or above it, cut that edge off along the dots. Lay it over the neighbour until dots and crosses of the same name meet; tape it.'
       : 'Cut off every edge that has a neighbour along the dots. Lay the edges together so that the halves of each cross meet; tape them.',
@@ -109,7 +120,7 @@ export function joiningSteps(sheets: number, join: LayoutOptions['join']): reado
 export function cornerSteps(sheets: number, several: boolean, join: LayoutOptions['join']): readonly string[] {
   const [print, tape] = joiningSteps(sheets, join);
   return [
-    sheets === 1 ? print! : `Print the other ${sheets} sheets on the same paper with the same settings.`,
+    sheets === 1 ? print! : `Print the ${sheets} sheets that follow on the same paper with the same settings.`,
     ...(several ? [`Sheets whose names begin alike belong to one corner and are joined first. ${tape}`] : []),
     "Lay each sheet on by the board's own two edges that meet in its corner. The corners are not taped to one another: the pattern is as true as the board.",
   ];
@@ -124,7 +135,7 @@ const LAYING: readonly string[] = [
 
 /** How the pattern is put together, checked and used; what its lines mean; what to watch. */
 export function usage({ work, options, joining, laps, onPattern = false }: CheckFacts): readonly Entry[] {
-  const { drawing, board, facts, legend, warnings } = work;
+  const { drawing, board, facts, legend, readings, warnings } = work;
   const steps = (texts: readonly string[]) => texts.map((text, i): Entry => ({ kind: 'step', number: i + 1, text }));
   const use = work.instructions ?? (board === undefined ? [] : LAYING);
   return [
@@ -142,9 +153,13 @@ export function usage({ work, options, joining, laps, onPattern = false }: Check
           } as const,
           ...steps(joining),
         ]),
-    ...(facts.length === 0 ? [] : [{ kind: 'heading', text: 'Check with a tape measure' } as const]),
-    ...steps(facts.map(({ shown, label }) => `${shown}, ${label}`)),
+    ...(facts.length === 0 ? [] : [{ kind: 'heading', text: 'Check with a tape measure' } as const, checkTable(facts)]),
     ...(use.length === 0 ? [] : [{ kind: 'heading', text: 'Use the pattern' } as const, ...steps(use)]),
+    ...(readings === undefined ? [] : readingEntries(readings)),
+    ...(warnings.length === 0 ? [] : [{ kind: 'heading', text: 'Mind' } as const]),
+    ...warnings.map(
+      ({ message, hint }): Entry => ({ kind: 'text', text: hint === '' ? `${message}.` : `${message}; ${hint}.` }),
+    ),
     ...(legend.length === 0 ? [] : [{ kind: 'heading', text: 'Lines' } as const]),
     ...legend.map(({ pen, text }): Entry => {
       const solid = drawing.pens[pen]?.dash.length === 0;
@@ -155,12 +170,25 @@ export function usage({ work, options, joining, laps, onPattern = false }: Check
     ...(laps === undefined
       ? []
       : ([{ kind: 'legend', pen: 'join', text: 'sheets are joined along these dots' }] as const)),
-    ...(warnings.length === 0 ? [] : [{ kind: 'heading', text: 'Mind' } as const]),
-    ...warnings.map(
-      ({ message, hint }): Entry => ({ kind: 'text', text: hint === '' ? `${message}.` : `${message}; ${hint}.` }),
-    ),
   ];
 }
+
+/** Rows of a table are as high as their words. */
+const CLOSE = { kind: 'table', rowHeight: 0 } as const;
+
+/** Numbered as on the map. */
+const checkTable = (facts: readonly Fact[]): Entry => ({
+  ...CLOSE,
+  head: ['', 'measure', 'must be'],
+  widths: [0.9, 5, 5],
+  rows: facts.map(({ label, shown }, i) => [`${i + 1}`, label, shown]),
+});
+
+const readingEntries = ({ rows, caption }: Readings): readonly Entry[] => [
+  { kind: 'heading', text: 'Guide settings' },
+  ...(rows.length === 0 ? [] : [{ ...CLOSE, head: ['set to', 'for strokes'], widths: [2, 3], rows }]),
+  { kind: 'text', text: caption },
+];
 
 /** A pen of the drawing, among the pens of the first sheet. */
 export const drawingPen = (name: string): string => `drawing-${name}`;

@@ -1,4 +1,5 @@
 import type { Pen } from '../../drawing/model.ts';
+import { WORD_PENS } from '../../text/figures.ts';
 
 /**
  * Pens of what the sheets themselves need. Only the line to cut is solid on a pattern, so nothing here that is long is
@@ -14,6 +15,7 @@ export const SHEET_PENS: Readonly<Record<string, Pen>> = {
 
 /** Pens of the first sheet, which is never laid on a board, so that its lines may be solid. */
 export const CHECK_PENS: Readonly<Record<string, Pen>> = {
+  ...WORD_PENS,
   scale: { width: 0.2, colour: 0, dash: [], cap: 'butt' },
   thin: { width: 0.15, colour: 0, dash: [], cap: 'butt' },
   strong: { width: 0.35, colour: 0, dash: [], cap: 'butt' },
