@@ -56,4 +56,9 @@ export const COMMANDS: readonly CommandEntry[] = [
     summary: 'JSON Schema of a job or of the shop, for editors',
     load: () => import('./commands/schema.ts'),
   },
+  {
+    name: 'guide',
+    summary: 'the guide: from a box of board to a clean corner, in one file for a browser',
+    load: () => import('./commands/guide.ts'),
+  },
 ];

@@ -5,6 +5,7 @@ import { commandName } from './command-name.ts';
 import { COMMANDS } from './commands.ts';
 import { forget } from './files/this-run.ts';
 import { codeOf, reason } from './files/why.ts';
+import { EXPLAINED, GUIDE_PAGES } from './guide-pages.ts';
 import { fail } from './say.ts';
 import { UsageError } from './usage.ts';
 
@@ -26,7 +27,9 @@ export async function main(args: readonly string[], version: string): Promise<nu
   const name = commandName(args);
   for (const entry of COMMANDS) {
     const command = program.command(entry.name).description(entry.summary).exitOverride();
-    if (entry.name === name) (await entry.load()).define(command);
+    if (entry.name !== name) continue;
+    (await entry.load()).define(command);
+    command.addHelpText('after', explained(name));
   }
   if (name !== undefined && !COMMANDS.some((entry) => entry.name === name)) {
     const near = nearest(
@@ -56,6 +59,12 @@ export async function main(args: readonly string[], version: string): Promise<nu
     process.stderr.write(`matwright: could not finish: ${reason}\n`);
     return 1;
   }
+}
+
+/** Where the guide explains a command; the last line of its help. */
+function explained(name: string): string {
+  const page = GUIDE_PAGES.find((each) => each.name === EXPLAINED[name]);
+  return page === undefined ? '' : `Explained in the guide, “${page.title}”: matwright guide ${page.name}\n`;
 }
 
 /** A reader that has seen enough, such as head, closes the pipe: that is no failure. */

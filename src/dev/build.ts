@@ -8,6 +8,7 @@
  *     fonts/                 letter outlines, fonts to embed and whole fonts, for both
  *     types/                 its declarations
  *     matwright.html         the page, one file
+ *     guide.html             the guide, one file
  */
 import { execFileSync } from 'node:child_process';
 import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -15,6 +16,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { bundleFonts, bundleLauncher, bundleLibrary, bundleProgram, type Files } from './bundle.ts';
 import { bundlePage } from './bundle-page.ts';
+import { guideHtml } from './guide/html.ts';
 import { PREPARED, prepareFonts } from './prepare-fonts.ts';
 
 export const TOP = join(dirname(fileURLToPath(import.meta.url)), '../..');
@@ -41,7 +43,7 @@ export async function bundles(top: string): Promise<Files> {
     bundleFonts(top),
     bundlePage(top),
   ]);
-  return Object.assign({}, ...made);
+  return Object.assign({ 'guide.html': guideHtml(top) }, ...made);
 }
 
 function write(folder: string, files: Files): void {

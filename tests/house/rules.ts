@@ -62,6 +62,7 @@ export const PACKAGES: readonly { readonly from: string; readonly allowed: reado
       '@hyzyla/pdfium',
       '@pdf-lib/fontkit',
       '@resvg/resvg-wasm',
+      'marked',
       'pako',
       'pngjs',
       'rolldown',
