@@ -37,6 +37,19 @@ const VIEWS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByRole('tab', { name: 'Paper' }).click();
     await page.locator('.pages svg').first().waitFor();
   },
+  'at the cutter': async (page) => {
+    await start(page, /^Double mat/);
+    await page.getByRole('button', { name: 'At the cutter' }).click();
+    await page.locator('.step').waitFor();
+    for (let i = 0; i < 4; i++) await page.keyboard.press('PageDown');
+  },
+  'all steps': async (page) => {
+    await start(page, /^Double mat/);
+    await page.getByRole('button', { name: 'At the cutter' }).click();
+    await page.locator('.step').waitFor();
+    await page.keyboard.press('PageDown');
+    await page.getByRole('button', { name: 'All steps' }).click();
+  },
   'print and save': async (page) => {
     await start(page, /^Double mat/);
     await page.getByRole('button', { name: 'Print and save' }).click();
@@ -94,7 +107,7 @@ describe.skipIf(noBrowser)(`every view${wants}`, () => {
     await context.close();
   });
 
-  test.each(['describe', 'contradiction', 'measure', 'print and save'])(
+  test.each(['describe', 'contradiction', 'measure', 'print and save', 'at the cutter'])(
     'what %s tells those who do not see it is as it was',
     async (name) => {
       const { page, context } = await openPage(browser);

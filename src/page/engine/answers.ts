@@ -1,6 +1,10 @@
+import type { Rest, Setting } from '../../bench/model.ts';
 import type { Report } from '../../bench/report.ts';
+import type { OrderOfWork } from '../../bench/work/model.ts';
 import type { Document } from '../../drawing/document.ts';
 import type { Drawing } from '../../drawing/model.ts';
+import type { Box } from '../../geometry/box.ts';
+import type { Size } from '../../geometry/point.ts';
 import type { OutputOptions, Step } from '../../outputs/options.ts';
 import type { OutputId } from '../../outputs/records.ts';
 import type { Source } from '../../outputs/solve-job.ts';
@@ -71,6 +75,29 @@ export interface Laid {
   readonly pictures: Readonly<Record<string, Uint8Array>>;
 }
 
+/** The order of work, with what its view needs of each lot and each cut beside it. */
+export interface Steps {
+  readonly order: OrderOfWork;
+  /** By lot. */
+  readonly boards: readonly LotBoard[];
+  /** By step; undefined where it is no cut, or one that slants. */
+  readonly ends: readonly (CutEnds | undefined)[];
+  /** By step: where the straightedge of a head that knows no guide is laid. */
+  readonly rests: readonly (Rest | undefined)[];
+}
+
+/** The board of a lot as it lies before the one who cuts, TOP up, mm. */
+export interface LotBoard extends Size {
+  /** Where the windows will be. */
+  readonly windows: readonly Box[];
+}
+
+/** How far from the edge of the board that it begins at a cut starts and stops. */
+export interface CutEnds {
+  readonly start: Setting;
+  readonly stop: Setting;
+}
+
 export type Told<T> =
   | { readonly ok: true; readonly value: T; readonly problems: readonly Problem[] }
   | { readonly ok: false; readonly problems: readonly Problem[] };
@@ -79,6 +106,11 @@ export type Told<T> =
 export interface Asks {
   readonly look: { readonly request: LookRequest; readonly answer: Look };
   readonly why: { readonly request: LookRequest; readonly answer: readonly Why[] | undefined };
+  /** How some pieces are worked, one alone or several as one run. */
+  readonly steps: {
+    readonly request: { readonly jobs: readonly JobSource[] };
+    readonly answer: Told<Steps>;
+  };
   readonly lay: {
     readonly request: { readonly jobs: readonly JobSource[]; readonly wanted: Wanted };
     readonly answer: Told<Laid>;

@@ -1,11 +1,12 @@
 import type { Step, Surroundings } from '../../outputs/options.ts';
 import { type Prepared, prepare } from '../../outputs/prepare.ts';
-import { type Solved, solveLoading } from '../../outputs/solve-job.ts';
+import type { Solved } from '../../outputs/solve-job.ts';
 import type { Taken } from '../../outputs/taken.ts';
 import { type OutputFile, write } from '../../outputs/write.ts';
 import { defined } from '../../problems/defined.ts';
-import { fail, type Problem, type Result, succeed, toldOnce } from '../../problems/problem.ts';
+import { type Problem, type Result, succeed, toldOnce } from '../../problems/problem.ts';
 import type { Asks, JobSource, Laid, Told, Wanted } from './answers.ts';
+import { solvedOf } from './solved.ts';
 
 /**
  * The only file of the page that makes outputs: the same calls, in the same order, as the command of each, so that the
@@ -72,20 +73,6 @@ async function made(
   if (!prepared.ok) return prepared;
   const files = await write(prepared.value, { ...around(jobs), progress });
   return files.ok ? succeed(files.value, prepared.warnings) : files;
-}
-
-async function solvedOf(jobs: readonly JobSource[]): Promise<Result<readonly Solved[]>> {
-  const all: Solved[] = [];
-  const problems: Problem[] = [];
-  const warnings: Problem[] = [];
-  for (const { text, file, shop } of jobs) {
-    const one = await solveLoading(text, { file, ...defined({ shop }) });
-    if (one.ok) {
-      all.push(one.value);
-      warnings.push(...one.warnings);
-    } else problems.push(...one.problems);
-  }
-  return problems.length > 0 ? fail(problems) : succeed(all, warnings);
 }
 
 function workOf(solved: readonly Solved[], jobs: readonly JobSource[]) {

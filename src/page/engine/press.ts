@@ -4,6 +4,7 @@ import { answerWith } from './answering.ts';
 import { backsOf } from './backs.ts';
 import { lookAt, whyOf } from './look.ts';
 import { lay, make, take } from './make.ts';
+import { steps } from './steps.ts';
 
 buildSvgIn(async () => (await import('svgdom')).createSVGWindow());
 
@@ -13,4 +14,5 @@ answerWith({
   lay,
   make,
   take,
+  steps,
 });

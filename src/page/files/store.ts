@@ -19,6 +19,8 @@ export interface Draft {
 
 const NAME = 'matwright';
 const STORE = 'drafts';
+/** What is kept beside drafts, each under a key of its own: ticks of a run, the day. */
+const RECORDS = 'records';
 
 let opened: Promise<IDBDatabase> | undefined;
 
@@ -30,9 +32,20 @@ const done = <T>(request: IDBRequest<T>): Promise<T> =>
 
 function database(): Promise<IDBDatabase> {
   opened ??= new Promise((resolve, reject) => {
-    const request = indexedDB.open(NAME, 1);
-    request.onupgradeneeded = () => request.result.createObjectStore(STORE, { keyPath: 'id' });
-    request.onsuccess = () => resolve(request.result);
+    const request = indexedDB.open(NAME, 2);
+    request.onupgradeneeded = () => {
+      const stores = request.result.objectStoreNames;
+      for (const name of [STORE, RECORDS].filter((each) => !stores.contains(each)))
+        request.result.createObjectStore(name, { keyPath: 'id' });
+    };
+    request.onsuccess = () => {
+      // A later page may want another form of it: it does not wait for this one.
+      request.result.onversionchange = () => {
+        request.result.close();
+        opened = undefined;
+      };
+      resolve(request.result);
+    };
     request.onerror = () => reject(request.error ?? new Error('the storage cannot be opened'));
   });
   return opened;
@@ -72,6 +85,19 @@ export async function keep(draft: Draft, force: boolean): Promise<Kept> {
 
 export async function forget(id: string): Promise<void> {
   await done((await database()).transaction(STORE, 'readwrite').objectStore(STORE).delete(id));
+}
+
+/** What was kept under a key; undefined where there is nothing, or nothing of this form. */
+export async function recordOf(id: string): Promise<unknown> {
+  const found: unknown = await done((await database()).transaction(RECORDS).objectStore(RECORDS).get(id));
+  if (typeof found !== 'object' || found === null) return undefined;
+  const { format, value } = found as { readonly format?: unknown; readonly value?: unknown };
+  return format === 1 ? value : undefined;
+}
+
+export async function keepRecord(id: string, value: unknown): Promise<void> {
+  const transaction = (await database()).transaction(RECORDS, 'readwrite', { durability: 'strict' });
+  await done(transaction.objectStore(RECORDS).put({ id, format: 1, value }));
 }
 
 /** Records of other programs, of later versions or broken ones are left alone. */

@@ -1,7 +1,9 @@
 import { type ComponentChild, h } from 'preact';
+import { startRun } from '../cutter/run.ts';
 import { savedAt, saveJob } from '../files/handles.ts';
 import { kept } from '../files/keeping.ts';
 import { plainText } from '../form/typed.ts';
+import { sources } from '../out/sources.ts';
 import { canRedo, canUndo, lastChange, nextChange, redo, undo } from '../state/history.ts';
 import { open, said, text } from '../state/piece.ts';
 import { type Place, place, textShown } from '../state/place.ts';
@@ -11,6 +13,7 @@ const PLACES: readonly (readonly [Place, string])[] = [
   ['pieces', 'Pieces'],
   ['describe', 'Describe'],
   ['out', 'Print and save'],
+  ['cutter', 'At the cutter'],
 ];
 
 /** The head of the page: where one is, what is open, and what holds everywhere. */
@@ -33,14 +36,25 @@ export function Head(): ComponentChild {
             type: 'button',
             disabled: each !== 'pieces' && now === undefined,
             ...(place.value === each ? { 'aria-current': 'page' as const } : {}),
-            onClick: () => (place.value = each),
+            onClick: () => go(each),
           },
           words,
         ),
       ),
     ),
-    now === undefined || place.value === 'pieces' ? null : h(Doing, { key: 'doing' }),
+    now !== undefined && (place.value === 'describe' || place.value === 'out') ? h(Doing, { key: 'doing' }) : null,
   ]);
+}
+
+/** At the cutter stands the piece that is open. */
+function go(next: Place): void {
+  const now = open.value;
+  if (next !== 'cutter' || now === undefined) {
+    place.value = next;
+    return;
+  }
+  const title = plainText(said(['title'])) || now.file;
+  void sources().then((jobs) => startRun({ id: now.id, title }, jobs));
 }
 
 function Doing(): ComponentChild {

@@ -1,4 +1,5 @@
 import { type ComponentChild, h } from 'preact';
+import { Cutter } from '../cutter/cutter.ts';
 import { Form } from '../form/form.ts';
 import { Out } from '../out/out.ts';
 import { Picture } from '../picture/picture.ts';
@@ -9,7 +10,7 @@ import { Start } from './start.ts';
 import { TextView } from './text.ts';
 
 export function Page(): ComponentChild {
-  return h('div', { class: 'page' }, [
+  return h('div', { class: place.value === 'cutter' ? 'page at-cutter' : 'page' }, [
     h(Head, { key: 'head' }),
     h(TroubleBar, { key: 'trouble' }),
     h('p', { key: 'saying', class: 'saying', role: 'status' }, saying.value),
@@ -18,6 +19,7 @@ export function Page(): ComponentChild {
 }
 
 function Here(): ComponentChild {
+  if (place.value === 'cutter') return h(Cutter, {});
   if (open.value === undefined || place.value === 'pieces') return h(Start, {});
   return h('main', { class: `bench ${place.value}${textShown.value ? ' with-text' : ''}` }, [
     h(Picture, { key: 'picture' }),
