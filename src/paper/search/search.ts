@@ -1,5 +1,6 @@
 import { type Box, bottom, right } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
+import { once } from '../../problems/once.ts';
 import type { Cell } from '../plan.ts';
 import { Axis } from './axis.ts';
 import { type Bars, barsOf } from './bars.ts';
@@ -62,11 +63,13 @@ export function fewestSheets(search: Search, most = Number.MAX_SAFE_INTEGER): Fo
 
   const seamsAcross = trial.x.seamOrigins(pitchX, lap, SEAM_ORIGINS).map((o) => trial.columns(o, pitchX, lap));
   const seamsDown = trial.y.seamOrigins(pitchY, lap, SEAM_ORIGINS).map((o) => trial.rows(o, pitchY, lap));
-  const moreColumns = seamsAcross.filter((h) => down.some((v) => trial.fits(h, v, fewest)));
-  const moreRows = seamsDown.filter((v) => across.some((h) => trial.fits(h, v, fewest)));
+  const [columnGroups, rowGroups] = [alike(across), alike(down)];
+  const moreColumns = seamsAcross.filter((h) => rowGroups.some((some) => trial.fitsRows(h, some, fewest)));
+  const moreRows = seamsDown.filter((v) => columnGroups.some((some) => trial.fitsColumns(some, v, fewest)));
+  const originOf = ({ zones }: Columns | Rows): number => zones.origin;
   const found = trial.clearest(
-    trial.x.clearest([...columns, ...moreColumns], (own) => own.zones, SEAM_ORIGINS),
-    trial.y.clearest([...rows, ...moreRows], (own) => own.zones, SEAM_ORIGINS),
+    trial.x.clearest([...columns, ...moreColumns], originOf, pitchX, lap, SEAM_ORIGINS),
+    trial.y.clearest([...rows, ...moreRows], originOf, pitchY, lap, SEAM_ORIGINS),
     fewest,
   );
   return widened(trial, found ?? trial.clearest(columns, rows, fewest)!);
@@ -149,8 +152,15 @@ class Trial {
     };
   }
 
-  fits(across: Columns, down: Rows, most: number): boolean {
-    return this.counter.count(across, down, most) <= most;
+  /** Whether a grid of these columns and some of those rows, all alike, takes no more sheets. */
+  fitsRows(across: Columns, down: readonly Rows[], most: number): boolean {
+    const said = this.counter.byRim(across, down[0]!, most);
+    return said !== undefined ? said <= most : down.some((v) => this.counter.count(across, v, most) <= most);
+  }
+
+  fitsColumns(across: readonly Columns[], down: Rows, most: number): boolean {
+    const said = this.counter.byRim(across[0]!, down, most);
+    return said !== undefined ? said <= most : across.some((h) => this.counter.count(h, down, most) <= most);
   }
 
   /** The least number of sheets up to `most`, and the columns and rows that it is reached with. */
@@ -185,11 +195,11 @@ class Trial {
     const { window, avoid } = this.search;
     const columns = across.map((own) => {
       const h = own.zones;
-      return { own, h, offX: this.x.offCentre(h, window.width), hitsX: this.x.hits(h) };
+      return { own, h, offX: this.x.offCentre(h, window.width), hitsX: once(() => this.x.hits(h)) };
     });
     const rows = down.map((own) => {
       const v = own.zones;
-      return { own, v, offY: this.y.offCentre(v, window.height), hitsY: this.y.hits(v) };
+      return { own, v, offY: this.y.offCentre(v, window.height), hitsY: once(() => this.y.hits(v)) };
     });
     columns.sort((a, b) => a.offX - b.offX);
     rows.sort((a, b) => a.offY - b.offY);
@@ -201,7 +211,7 @@ class Trial {
         const count = this.counter.count(bars, spans, best?.cells.length ?? most);
         if (best !== undefined ? count > best.cells.length : count > most) continue;
         const bound = best !== undefined && count === best.cells.length ? best.cost : Number.POSITIVE_INFINITY;
-        const cost = seamCost(this.counter, { h, v, hitsX, hitsY, window, avoid }, bound);
+        const cost = seamCost(this.counter, { h, v, hitsX: hitsX(), hitsY: hitsY(), window, avoid }, bound);
         if (cost > bound || (best !== undefined && cost === bound && offCentre >= best.offCentre)) continue;
         best = {
           x: h.origin,
@@ -244,14 +254,14 @@ function thinned(xs: readonly number[], ys: readonly number[]): readonly [readon
   return [some(xs), some(ys)];
 }
 
-/** Rows that the rim can say the same of, together; all others each for itself. */
-function alike(down: readonly Rows[]): readonly (readonly Rows[])[] {
-  const groups = new Map<unknown, Rows[]>();
-  for (const v of down) {
-    const key = v.reach === 'less' ? v : `${v.reach} ${v.zones.to - v.zones.from}`;
+/** Rows or columns that the rim can say the same of, together; all others each for itself. */
+function alike<T extends Columns | Rows>(lines: readonly T[]): readonly (readonly T[])[] {
+  const groups = new Map<unknown, T[]>();
+  for (const each of lines) {
+    const key = each.reach === 'less' ? each : `${each.reach} ${each.zones.to - each.zones.from}`;
     const known = groups.get(key);
-    if (known === undefined) groups.set(key, [v]);
-    else known.push(v);
+    if (known === undefined) groups.set(key, [each]);
+    else known.push(each);
   }
   return [...groups.values()];
 }
