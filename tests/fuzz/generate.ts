@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { structuredJob } from './structured.ts';
 import { KEYS, LENGTHS, SHAPES, SIZES, WORDS } from './words.ts';
 
 /** Random numbers from a seed (mulberry32), the same on every machine. */
@@ -82,7 +84,7 @@ function lettered(next: Random, odd: boolean): string {
 }
 
 /** A job that follows the format loosely: keys come and go, values are now and then wrong. */
-export function grammarJob(next: Random): string {
+function grammarJob(next: Random): string {
   // Half of them hold nothing that is wrong by itself.
   const odd = next() < 0.5;
   const mat: string[] = [];
@@ -182,7 +184,7 @@ const NOISE = [
 ];
 
 /** A text with a few places changed, taken out, doubled or shuffled. */
-export function mutated(text: string, next: Random): string {
+function mutated(text: string, next: Random): string {
   let now = text;
   for (let i = 0; i <= next() * 4; i++) {
     const at = Math.floor(next() * now.length);
@@ -198,4 +200,22 @@ export function mutated(text: string, next: Random): string {
     }
   }
   return now;
+}
+
+const SEEDS: readonly string[] = [
+  'examples/heron/job.yaml',
+  ...readdirSync('templates')
+    .filter((name) => name.endsWith('.yaml') && name !== 'shop.yaml')
+    .map((name) => `templates/${name}`),
+].map((name) => readFileSync(name, 'utf8'));
+
+/** Without a shop's boards, so that jobs solve by themselves. */
+const OWN = 'units: mm\nmat: {outer: 400 x 500, layers: [{}, {reveal: 6}]}\nopenings: [{size: 200 x 250}]\n';
+
+/** One of every kind: after the format, after a template with places of its text changed, or with parts of it changed. */
+export function anyJob(next: Random): string {
+  const roll = next();
+  if (roll < 0.15) return grammarJob(next);
+  if (roll < 0.3) return mutated(pick(next, SEEDS), next);
+  return structuredJob(next() < 0.5 ? OWN : pick(next, SEEDS), next);
 }
