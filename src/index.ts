@@ -15,7 +15,7 @@ import type { Drawing } from './drawing/model.ts';
 import { SCHEMA_KINDS, type SchemaKind, jsonSchema as schemaOf } from './job/json-schema.ts';
 import { type BuildOptions, type Built, build as buildJob } from './outputs/build.ts';
 import { called, calledLater, KEYS, wrongArgument, wrongOptions, wrongWord } from './outputs/calls.ts';
-import { type Everything, everything as everyOutput } from './outputs/everything.ts';
+import { type Everything, everything as everyOutput, type Limits } from './outputs/everything.ts';
 import { face as drawFace, faceSvg as writeFace } from './outputs/face.ts';
 import { type Made, make as makeOutput } from './outputs/make.ts';
 import type { OutputOptions, Surroundings } from './outputs/options.ts';
@@ -55,7 +55,8 @@ export type { WrittenTable } from './day/table/table-from-jobs.ts';
 export type { Drawing } from './drawing/model.ts';
 export { SCHEMA_KINDS, type SchemaKind } from './job/json-schema.ts';
 export type { BuildOptions, Built } from './outputs/build.ts';
-export type { Everything, Manifest } from './outputs/everything.ts';
+export type { Everything, JobDocument, Limits } from './outputs/everything.ts';
+export type { Manifest } from './outputs/job-manifest.ts';
 export type { Made } from './outputs/make.ts';
 export { OPTIONS, type Option, type OptionName } from './outputs/option-table.ts';
 export type { OutputOptions, PictureReader, Step, Surroundings } from './outputs/options.ts';
@@ -142,12 +143,13 @@ export const write = (prepared: Prepared, around: Surroundings = {}): Promise<Re
     () => writeOutput(prepared, around),
   );
 
-/** Every output of a job, with a manifest. */
+/** Every output of a job that it or its shop wants, with a manifest. */
 export const everything = (
   job: Solved,
   index: number,
   options: OutputOptions = {},
   around: Surroundings = {},
+  limits: Limits = {},
 ): Promise<Result<Everything>> =>
   calledLater(
     [
@@ -155,8 +157,9 @@ export const everything = (
       ...wrongArgument('index', index, 'a number'),
       ...wrongOptions('options', options, KEYS.making),
       ...wrongOptions('around', around, KEYS.around),
+      ...wrongOptions('limits', limits, KEYS.limits),
     ],
-    () => everyOutput(job, index, options, around),
+    () => everyOutput(job, index, options, around, limits),
   );
 
 const FILE = 'a text and the name of its file: {text, file}';

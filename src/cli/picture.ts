@@ -7,12 +7,16 @@ import { codeOf, reason } from './files/why.ts';
 /** A scan of four hundred million pixels may come near; larger files are mistakes. */
 const MOST_BYTES = 512 * 1024 * 1024;
 
+/** Where a picture lies that a job names: relative to the job's own folder. */
+export const pictureFile = (jobFile: string, name: string): string =>
+  isAbsolute(name) ? name : join(dirname(jobFile), name);
+
 /** Pictures as a job names them: files, relative to the job's own folder. */
 export function picturesBeside(jobFile: string): PictureReader {
   return async (name) => {
     const hint = 'name a JPEG or PNG file, relative to the job';
     if (/^[a-z][a-z0-9+.-]+:\/\//iu.test(name)) return { why: 'the picture is an address; only files are read', hint };
-    const file = isAbsolute(name) ? name : join(dirname(jobFile), name);
+    const file = pictureFile(jobFile, name);
     try {
       const bytes = readPlain(file, MOST_BYTES);
       remember(file, 'picture');

@@ -2,6 +2,10 @@ import { type Codes, entry } from '../problems/code-entry.ts';
 
 /** Every code that a day's work can end with. */
 export const CODES: Codes = {
+  'day-stock': entry('The boards of a day are not planned together.', 'Plan them with matwright stock.'),
+  'job-failed': entry('A job could not be finished; the others were.', 'See what the message says, then run it again.'),
+  'job-unreadable': entry('A job could not be read; the others were made.', 'See what the message says of the file.'),
+  'job-unwritten': entry('What was made of a job could not be written.', 'See what the message says of the folder.'),
   'table-column': entry('A heading of a job table is no place in a job.', 'Name the place, as the message shows.'),
   'table-column-twice': entry('Two columns of a job table are for the same place.', 'Take one of them out.'),
   'table-column-which': entry(

@@ -87,3 +87,31 @@ export function joinDocuments(
   }
   return { ...said, layers: [...layers.values()], pages };
 }
+
+/**
+ * A document as several of at most so many pages. The parts end where an entry of the outline's outermost titles does,
+ * unless that one alone has more pages. One that is short enough is itself.
+ */
+export function splitDocument(document: Document, most: number): readonly Document[] {
+  const { pages } = document;
+  const parts: Page[][] = [[]];
+  for (let from = 0; from < pages.length; ) {
+    const title = pages[from]!.outline?.[0];
+    let to = from + 1;
+    while (to < pages.length && (pages[to]!.outline === undefined || pages[to]!.outline?.[0] === title)) to += 1;
+    let last = parts.at(-1)!;
+    if (last.length > 0 && last.length + to - from > most) {
+      last = [];
+      parts.push(last);
+    }
+    for (const page of pages.slice(from, to)) {
+      if (last.length === most) {
+        last = [];
+        parts.push(last);
+      }
+      last.push(page);
+    }
+    from = to;
+  }
+  return parts.length === 1 ? [document] : parts.map((own) => ({ ...document, pages: own }));
+}

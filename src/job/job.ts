@@ -3,6 +3,7 @@ import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
 import { type Day, day } from '../read/fields/day.ts';
 import { described, jobNumber, line, oneOf, record, whole } from '../read/fields/fields.ts';
+import { makeSchema, type OfAJob } from '../shop/make-list.ts';
 import type { Shop } from '../shop/shop.ts';
 import { LENGTH_UNITS, type LengthUnit, type Units } from '../units/units.ts';
 import { type ArrangeRequest, arrangeFrom, arrangeSchema } from './arrange.ts';
@@ -33,6 +34,8 @@ export interface Job {
   readonly count: number;
   readonly bench: BenchRequest;
   readonly print: PrintRequest;
+  /** What is made of it, instead of what the shop says. */
+  readonly make?: readonly OfAJob[];
   /** What was cut already, where it did not come out as planned. */
   readonly asCut?: AsCutRequest;
 }
@@ -43,6 +46,7 @@ export function jobSchema(unit: LengthUnit) {
   const arrange = z.lazy(() => arrangeSchema(unit));
   const lettering = z.lazy(() => letteringSchema(unit));
   const print = z.lazy(() => printSchema(unit));
+  const make = z.lazy(makeSchema);
   const asCut = z.lazy(() => asCutSchema(unit));
   const job = record(
     {
@@ -60,6 +64,7 @@ export function jobSchema(unit: LengthUnit) {
       count: z.optional(whole('How many alike', [1, 40], 1, 999)),
       bench: z.optional(benchSchema(unit)),
       print: z.optional(print),
+      make: z.optional(make),
       asCut: z.optional(asCut),
     },
     'a map of keys: title, units, mat, openings …',
@@ -99,6 +104,7 @@ export function jobFrom(
       arrange: arrangeFrom(input.arrange, free),
       lettering: letteringFrom(input.lettering, units),
       asCut,
+      make: input.make,
     }),
   };
   return { job, problems };

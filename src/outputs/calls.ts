@@ -137,6 +137,7 @@ export const KEYS = {
   work: WORK,
   calibrating: CALIBRATING,
   paper: PAPER,
+  limits: { sheets: 'a number' },
 } as const satisfies Readonly<Record<string, Readonly<Record<string, KindWords>>>>;
 
 /** Problems of a word that is to be one of some. */

@@ -25,6 +25,10 @@ export const CODES: Codes = {
     'A PNG is asked for, and nothing that renders one was handed over.',
     'Hand the renderer’s bytes over.',
   ),
+  'sheets-many': entry(
+    'A job takes more sheets than one may.',
+    'Take a larger paper, or allow more with --max-sheets.',
+  ),
   'svg-window': entry(
     'SVG is asked for where there is no document to build it in.',
     'Hand one over, or import the library as Node or workers have it.',

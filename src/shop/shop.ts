@@ -23,6 +23,7 @@ import { type Guide, guideFrom, guideSchema } from './guide.ts';
 import { type Head, headFrom, headSchema } from './head.ts';
 import { type Letterhead, letterheadFrom, letterheadSchema } from './letterhead.ts';
 import { type Machine, machineFrom, machineSchema } from './machine.ts';
+import { makeSchema, type OfAJob } from './make-list.ts';
 import { type Prices, pricesFrom, pricesSchema } from './prices.ts';
 import { type Printer, printerFrom, printerSchema } from './printer.ts';
 import { calibrationsSchema } from './readings/readings.ts';
@@ -48,6 +49,8 @@ export interface Shop {
   /** Outer sizes that the shop likes to use, as they are listed. */
   readonly sizes: readonly Size[];
   readonly prices?: Prices;
+  /** What is made of a job that does not say it. */
+  readonly make?: readonly OfAJob[];
   /** Offcuts that lie on the shelf, as they are listed. */
   readonly shelf: readonly ShelfOffcut[];
   readonly stock: StockSettings;
@@ -76,6 +79,7 @@ export function shopSchema(unit: LengthUnit) {
   const prices = z.lazy(pricesSchema);
   const shelf = z.lazy(() => shelfSchema(unit));
   const stock = z.lazy(() => stockSchema(unit));
+  const make = z.lazy(makeSchema);
   const sizes = z.lazy(likes);
   const shop = record(
     {
@@ -93,6 +97,7 @@ export function shopSchema(unit: LengthUnit) {
       backing: z.optional(named('Backing', { foam: { name: 'Foam board', thickness: '5 mm' } }, backing)),
       calibrations: z.optional(calibrations),
       prices: z.optional(prices),
+      make: z.optional(make),
       shelf: z.optional(shelf),
       stock: z.optional(stock),
       sizes: z.optional(described(sizes, 'Outer sizes that the shop likes to use', [['11 x 14', '16 x 20']])),
@@ -138,6 +143,7 @@ export function shopFrom(
       letterhead: input.shop && letterheadFrom(input.shop),
       guide: input.guide && guideFrom(input.guide, units),
       prices: input.prices && pricesFrom(input.prices),
+      make: input.make,
     }),
   };
   return { shop, problems };

@@ -1,6 +1,7 @@
-import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, readFile, rm, stat, utimes, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { PDFDocument } from 'pdf-lib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { rounded } from '../../src/cli/rounded.ts';
 import { run } from './run.ts';
@@ -15,8 +16,8 @@ const one =
   'title: One\nunits: mm\nmat: {outer: 200 x 250, layers: [{board: bone}]}\nopenings: [{artwork: 120 x 160}]\n';
 const two = 'title: Two\nunits: mm\nmat: {outer: 180 x 180, layers: [{board: slate}]}\nopenings: [{size: 90 x 90}]\n';
 
-const SHEETS = ['intake.pdf', 'labels.pdf', 'manifest.json', 'pattern-1.pdf', 'pattern-1.svg'];
-const REST = ['proof.pdf', 'proof.svg', 'ticket.pdf'];
+const USUAL = ['face.svg', 'manifest.json', 'pattern-1.pdf', 'pattern-1.svg', 'proof.pdf', 'proof.svg', 'ticket.pdf'];
+const DAY = ['index.html', 'labels.pdf', 'manifest.json', 'patterns.pdf', 'stock.pdf', 'tickets.pdf'];
 
 interface Manifest {
   readonly title: string;
@@ -27,36 +28,33 @@ interface Manifest {
   readonly warnings: readonly { readonly code: string; readonly file?: string }[];
 }
 
-describe('make', () => {
-  let folder = '';
-  beforeEach(async () => {
-    folder = await mkdtemp(join(tmpdir(), 'matwright-'));
-    for (const [name, text] of Object.entries({ 'shop.yaml': SHOP, 'one.yaml': one, 'two.yaml': two }))
-      await writeFile(join(folder, name), text);
-  });
-  afterEach(() => rm(folder, { recursive: true, force: true }));
-  const at = (...names: string[]): string => join(folder, ...names);
-  const made = async (...names: string[]): Promise<string[]> =>
-    (await readdir(at(...names))).filter((name) => name !== '.matwright.json').sort();
-  const manifest = async (name: string): Promise<Manifest> =>
-    JSON.parse(await readFile(at('out', name, 'manifest.json'), 'utf8'));
+let folder = '';
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'matwright-'));
+  for (const [name, text] of Object.entries({ 'shop.yaml': SHOP, 'one.yaml': one, 'two.yaml': two }))
+    await writeFile(join(folder, name), text);
+});
+afterEach(() => rm(folder, { recursive: true, force: true }));
+const at = (...names: string[]): string => join(folder, ...names);
+const made = async (...names: string[]): Promise<string[]> => (await readdir(at(...names))).sort();
+const manifest = async (name: string): Promise<Manifest> =>
+  JSON.parse(await readFile(at('out', name, 'manifest.json'), 'utf8'));
+const out = (...more: readonly string[]) => run(['make', folder, '--out', at('out'), ...more]);
+const edit = async (name: string, from: string, to: string) =>
+  writeFile(at(name), (await readFile(at(name), 'utf8')).replace(from, to));
 
-  it('writes everything for every job, one folder each, the same as the single commands', async () => {
+describe('make', () => {
+  it('writes what is usual for every job, one folder each, the same as the single commands', async () => {
     const ran = await run(['make', at('one.yaml'), at('two.yaml'), '--out', at('out'), '--number', 'A-07']);
-    expect(ran.code).toBe(0);
-    expect(await made('out')).toEqual(['one', 'two']);
-    // The knife cuts 2 mm at most, so the thick board has a file for the laser alone; nothing of it is to be placed.
-    expect(await made('out', 'one')).toEqual([
-      'blanks.pdf',
-      'cut-knife-1.dxf',
-      'cut-laser-1.svg',
-      ...SHEETS,
-      'placement.pdf',
-      ...REST,
+    expect([ran.code, await made('out')]).toEqual([
+      0,
+      ['index.html', 'labels.pdf', 'manifest.json', 'one', ...DAY.slice(3), 'two'],
     ]);
-    expect(await made('out', 'two')).toEqual(['blanks.pdf', 'cut-laser-1.svg', ...SHEETS, ...REST]);
+    // The knife cuts 2 mm at most, so the thick board has a file for the laser alone.
+    expect(await made('out', 'one')).toEqual(['cut-knife-1.dxf', 'cut-laser-1.svg', ...USUAL]);
+    expect(await made('out', 'two')).toEqual(['cut-laser-1.svg', ...USUAL]);
     expect(ran.err).toContain('knife cuts 2 mm at most');
-    expect(ran.out).toContain('One: 12 files in ');
+    expect(ran.out).toContain('One: 9 files in ');
 
     const [first, second] = [await manifest('one'), await manifest('two')];
     expect([...first.files, 'manifest.json'].sort()).toEqual(await made('out', 'one'));
@@ -64,28 +62,124 @@ describe('make', () => {
     expect([first.ticket[0]!.number, second.ticket[0]!.number]).toEqual(['A-07', 'A-08']);
     expect(second.warnings.map(({ code, file }) => [code, file])).toContainEqual(['machine-board-thick', 'two.yaml']);
 
-    const pattern = await run(['pattern', at('one.yaml'), '--svg', '--out', at('single'), '--json']);
+    const pattern = await run([
+      'pattern',
+      at('one.yaml'),
+      '--svg',
+      '--out',
+      at('single'),
+      '--json',
+      '--number',
+      'A-07',
+    ]);
     const { pages } = JSON.parse(pattern.out) as Manifest;
     expect(rounded(first.pages.filter(({ file }) => file === 'pattern-1.pdf'))).toEqual(pages);
-    expect(first.pages.some(({ file }) => file === 'placement.pdf')).toBe(true);
     await run(['cutfile', at('one.yaml'), '--machine', 'knife', '--out', at('single')]);
-    await run(['proof', at('one.yaml'), '--svg', '--out', at('single')]);
+    await run(['proof', at('one.yaml'), '--svg', '--out', at('single'), '--number', 'A-07']);
     await run(['ticket', at('one.yaml'), '--number', 'A-07', '--out', at('single')]);
     for (const name of ['pattern-1.pdf', 'pattern-1.svg', 'cut-knife-1.dxf', 'proof.pdf', 'ticket.pdf'])
       expect([name, await readFile(at('out', 'one', name))]).toEqual([name, await readFile(at('single', name))]);
   });
 
-  it('writes nothing for any where one is wrong, or a file cannot take its place', async () => {
+  it('makes what the job says, else what its shop says', async () => {
+    await writeFile(at('shop.yaml'), `${SHOP}make: [ticket, labels]\n`);
+    await writeFile(at('two.yaml'), `${two}make: [placement, intake, blanks, proof]\n`);
+    expect((await out()).code).toBe(0);
+    expect(await made('out', 'one')).toEqual(['labels.pdf', 'manifest.json', 'ticket.pdf']);
+    // Nothing of it is to be placed.
+    expect(await made('out', 'two')).toEqual([
+      'blanks.pdf',
+      'face.svg',
+      'intake.pdf',
+      'manifest.json',
+      'proof.pdf',
+      'proof.svg',
+    ]);
+    expect(await made('out')).not.toContain('patterns.pdf');
+    await writeFile(at('two.yaml'), `${two}make: [prof]\n`);
+    const wrong = await out();
+    expect([wrong.code, wrong.err]).toEqual([
+      2,
+      expect.stringMatching(/two\.yaml:5:8 {2}make\[0\] .*did you mean proof/u),
+    ]);
+  });
+
+  it('joins what is for all jobs, page by page the same, called by the job', async () => {
+    expect((await out('--number', '41')).code).toBe(0);
+    const day = await PDFDocument.load(await readFile(at('out', 'patterns.pdf')));
+    const [first, second] = await Promise.all(
+      ['one', 'two'].map(async (name) => PDFDocument.load(await readFile(at('out', name, 'pattern-1.pdf')))),
+    );
+    const sizes = (document: PDFDocument) => document.getPages().map((page) => page.getSize());
+    expect(sizes(day)).toEqual([...sizes(first!), ...sizes(second!)]);
+    const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
+    const read = await getDocument({ data: new Uint8Array(await readFile(at('out', 'patterns.pdf'))) }).promise;
+    const labels = (await read.getPageLabels()) ?? [];
+    expect(new Set(labels).size).toBe(labels.length);
+    expect(labels.filter((label) => /^4[12] /u.test(label))).toHaveLength(labels.length);
+    expect((await read.getOutline()).map(({ title }) => title)).toEqual(['41 One', '42 Two']);
+    await read.destroy();
+    const list = JSON.parse(await readFile(at('out', 'manifest.json'), 'utf8'));
+    expect(list.papers.map((paper: { file: string; pages: number }) => [paper.file, paper.pages > 0])).toEqual(
+      ['patterns.pdf', 'tickets.pdf', 'labels.pdf', 'stock.pdf'].map((name) => [name, true]),
+    );
+    expect(list.papers[0]).toMatchObject({ pages: day.getPageCount(), jobs: ['one', 'two'] });
+    expect(list.jobs[0]).toMatchObject({ folder: 'one', title: 'One', number: '41', source: { job: '../one.yaml' } });
+  });
+
+  it('makes the others where one is wrong, and tells it last with its place', async () => {
     await writeFile(at('bad.yaml'), `${one}colour: red\n`);
-    const wrong = await run(['make', at('one.yaml'), at('bad.yaml'), '--out', at('out')]);
+    await mkdir(at('gone.yaml'));
+    const named = ['bad.yaml', 'one.yaml', 'gone.yaml', 'missing.yaml', 'two.yaml'].map((name) => at(name));
+    await rm(at('gone.yaml'), { recursive: true });
+    const ran = await run(['make', ...named, '--out', at('out'), '--number', '1']);
+    expect(ran.code).toBe(2);
+    expect(ran.err.trimEnd().split('\n').slice(-3)).toEqual([
+      expect.stringContaining('gone.yaml  there is no such job'),
+      expect.stringContaining('missing.yaml  there is no such job'),
+      expect.stringContaining('bad.yaml:5:1  colour'),
+    ]);
+    expect(await made('out', 'one')).toContain('ticket.pdf');
+    // The wrong ones keep their numbers.
+    expect((await manifest('two')).ticket[0]!.number).toBe('5');
+    const page = await readFile(at('out', 'index.html'), 'utf8');
+    expect(page).toContain('bad.yaml:5:1  colour');
+    const json = JSON.parse((await run(['make', ...named, '--out', at('out'), '--json'])).out);
+    expect(json.jobs.map(({ title }: Manifest) => title)).toEqual(['One', 'Two']);
+    expect(json.problems).toHaveLength(3);
+  });
+
+  it('writes nothing for any with --all-or-none', async () => {
+    await writeFile(at('bad.yaml'), `${one}colour: red\n`);
+    const wrong = await out('--all-or-none');
     expect([wrong.code, wrong.err]).toEqual([2, expect.stringContaining('bad.yaml:5:1')]);
     expect(await made()).not.toContain('out');
-
+    await rm(at('bad.yaml'));
     await mkdir(at('out', 'two', 'ticket.pdf'), { recursive: true });
-    const barred = await run(['make', at('one.yaml'), at('two.yaml'), '--out', at('out')]);
+    const barred = await out('--all-or-none');
     expect([barred.code, barred.err]).toEqual([2, expect.stringContaining('ticket.pdf is a folder')]);
     expect(await made('out')).toEqual(['two']);
+    await rm(at('out'), { recursive: true });
+    expect((await out('--all-or-none')).code).toBe(0);
+    const held = await readFile(at('out', 'index.html'));
+    await rm(at('out'), { recursive: true });
+    await out();
+    expect(await readFile(at('out', 'index.html'))).toEqual(held);
+  });
+
+  it('tells of a folder that cannot be written, and makes the others', async () => {
+    await mkdir(at('out', 'two', 'ticket.pdf'), { recursive: true });
+    const barred = await out();
+    expect([barred.code, barred.err]).toEqual([2, expect.stringContaining('two.yaml  ')]);
+    expect(barred.err).toContain('ticket.pdf is a folder');
+    expect(await made('out', 'one')).toContain('ticket.pdf');
     expect(await made('out', 'two')).toEqual(['ticket.pdf']);
+  });
+
+  it('bounds the pages of a job', async () => {
+    const ran = await out('--max-sheets', '3');
+    expect([ran.code, ran.err]).toEqual([2, expect.stringContaining('sheets, more than the 3 that one job may take')]);
+    expect((await out('--max-sheets', 'many')).err).toContain('--max-sheets many: give a whole number from 1 to 500');
   });
 
   it('tells jobs of one name apart by their folders, and refuses two that would share one', async () => {
@@ -96,12 +190,136 @@ describe('make', () => {
     const ran = await run(['make', at('terns/job.yaml'), at('heron/job.yaml'), '--out', at('out'), '--json']);
     const { jobs } = JSON.parse(ran.out) as { jobs: readonly (Manifest & { readonly folder: string })[] };
     expect(jobs.map((each) => each.folder)).toEqual([at('out', 'terns-job'), at('out', 'heron-job')]);
-    const twice = await run(['make', at('two.yaml'), at('two.yaml'), '--out', at('out')]);
+    await writeFile(at('two-out.yaml'), two);
+    await writeFile(at('two'), two);
+    const twice = await run(['make', at('two'), at('two-out.yaml')]);
     expect([twice.code, twice.err]).toEqual([2, expect.stringContaining('would share a folder')]);
   });
 
-  it('lies beside each job without --out', async () => {
+  it('lies beside each job without --out, and makes nothing for all together', async () => {
     expect((await run(['make', at('two.yaml'), '--quiet'])).out).toBe('');
     expect(await made('two')).toContain('manifest.json');
+    expect(await made()).toEqual(['one.yaml', 'shop.yaml', 'two', 'two.yaml']);
+  });
+
+  it('makes the rows of a table', async () => {
+    await writeFile(
+      at('prints.csv'),
+      'title,artwork,count\nHeron,110 x 150,2\n"Terns, low",120 x 170,\nWide,900 x 10,\n',
+    );
+    const ran = await run(['make', '--table', at('prints.csv'), '--template', at('one.yaml'), '--out', at('out')]);
+    expect([ran.code, ran.err]).toEqual([2, expect.stringContaining(`${at('prints.csv')}:4:2  openings[0].artwork`)]);
+    expect(await made('out')).toEqual([
+      'heron',
+      'index.html',
+      'labels.pdf',
+      'manifest.json',
+      'patterns.pdf',
+      'stock.pdf',
+      'terns-low',
+      'tickets.pdf',
+    ]);
+    const alone = await run(['make', '--table', at('prints.csv'), '--out', at('out')]);
+    expect([alone.code, alone.err]).toEqual([2, expect.stringContaining('--table and --template go together')]);
+    expect((await run(['make'])).err).toContain('name jobs, or a table');
+  });
+});
+
+describe('make again', () => {
+  const times = async (): Promise<Readonly<Record<string, number>>> => {
+    const names = (await readdir(at('out'), { recursive: true })).sort();
+    const all = await Promise.all(names.map(async (name) => [name, (await stat(at('out', name))).mtimeMs] as const));
+    return Object.fromEntries(all.filter(([name]) => name.includes('.')));
+  };
+  const changed = async (work: () => Promise<unknown>): Promise<readonly string[]> => {
+    const before = await times();
+    await work();
+    const after = await times();
+    return Object.keys(after).filter((name) => after[name] !== before[name]);
+  };
+  const alone = async (...more: readonly string[]) => {
+    const ran = await out(...more);
+    expect([ran.code, ran.err.replaceAll(/^.*warning.*\n/gmu, '')]).toEqual([0, '']);
+    return ran;
+  };
+
+  it('leaves alone what has not changed, and all of it where nothing has', async () => {
+    await alone();
+    expect(await changed(() => alone())).toEqual([]);
+    expect((await alone()).out).toContain('2 jobs have not changed');
+    const ofTwo = await changed(async () => {
+      await edit('two.yaml', 'size: 90 x 90', 'size: 91 x 90');
+      await alone();
+    });
+    expect(ofTwo.filter((name) => name.startsWith('one/'))).toEqual([]);
+    expect(ofTwo).toEqual(expect.arrayContaining(['two/pattern-1.pdf', 'patterns.pdf', 'index.html', 'stock.pdf']));
+    expect(await changed(() => alone('--force'))).toContain('one/ticket.pdf');
+  });
+
+  it('gives the bytes of a run that began with nothing', async () => {
+    await alone();
+    await edit('two.yaml', 'size: 90 x 90', 'size: 91 x 90');
+    await alone();
+    const files = async () =>
+      Promise.all(
+        (await readdir(at('out'), { recursive: true }))
+          .sort()
+          .filter((n) => n.includes('.'))
+          .map(async (n) => [n, await readFile(at('out', n), 'latin1')]),
+      );
+    const again = await files();
+    await rm(at('out'), { recursive: true });
+    await alone();
+    expect(again).toEqual(await files());
+  });
+
+  it('is made where job, shop, number, option or version is another', async () => {
+    await alone();
+    expect(await changed(() => alone('--number', '41'))).toContain('one/ticket.pdf');
+    expect(await changed(() => alone('--number', '41', '--paper', 'a4'))).toContain('one/ticket.pdf');
+    await edit('shop.yaml', 'kerf: 0.2', 'kerf: 0.3');
+    expect(await changed(() => alone('--number', '41', '--paper', 'a4'))).toContain('one/cut-laser-1.svg');
+    const text = await readFile(at('out', 'one', 'manifest.json'), 'utf8');
+    await writeFile(
+      at('out', 'one', 'manifest.json'),
+      text.replace('"by": "test"', '"by": "older"').replace(/"of": "../u, '"of": "zz'),
+    );
+    expect(await changed(() => alone('--number', '41', '--paper', 'a4'))).toContain('one/ticket.pdf');
+  });
+
+  it('makes again what was damaged, taken away or changed by hand', async () => {
+    await alone();
+    await writeFile(at('out', 'one', 'ticket.pdf'), 'mine');
+    expect(await changed(() => alone())).toContain('one/ticket.pdf');
+    await rm(at('out', 'two', 'proof.pdf'));
+    expect(await changed(() => alone())).toContain('two/proof.pdf');
+    await rm(at('out', 'stock.pdf'));
+    expect(await changed(() => alone())).toEqual(expect.arrayContaining(['stock.pdf']));
+    const bytes = await readFile(at('out', 'one', 'ticket.pdf'));
+    await writeFile(at('out', 'one', 'ticket.pdf'), Buffer.from(bytes).fill(32, 200, 300));
+    expect(await changed(() => alone())).toContain('one/ticket.pdf');
+    // Touched, but not changed.
+    await utimes(at('out', 'two', 'ticket.pdf'), new Date(), new Date());
+    expect(await changed(() => alone())).toEqual([]);
+    expect(await changed(() => alone('--verify'))).toEqual([]);
+  });
+
+  it('tells of what no job has any more, and takes it away where it is ours and that is wished', async () => {
+    await writeFile(at('two.yaml'), `${two}make: [ticket, proof]\n`);
+    await alone();
+    await edit('two.yaml', 'make: [ticket, proof]', 'make: [ticket]');
+    await writeFile(at('out', 'two', 'notes.txt'), 'mine');
+    const told = await alone();
+    expect(told.out).toContain('proof.pdf is from an earlier run and does not belong');
+    await edit('two.yaml', 'make: [ticket]', 'make: [ticket, proof]');
+    await alone();
+    await writeFile(at('out', 'two', 'proof.svg'), 'changed by hand');
+    await edit('two.yaml', 'make: [ticket, proof]', 'make: [ticket]');
+    await alone('--prune');
+    expect(await made('out', 'two')).toEqual(['manifest.json', 'notes.txt', 'proof.svg', 'ticket.pdf']);
+    await rm(at('two.yaml'));
+    const left = await alone('--prune');
+    expect(left.out).toContain(`${at('out', 'two')} is of a job that was not asked for now and was taken away`);
+    expect(await made('out', 'two')).toEqual(['notes.txt', 'proof.svg']);
   });
 });

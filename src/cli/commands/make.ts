@@ -1,97 +1,81 @@
-import { basename, dirname, extname, join, resolve } from 'node:path';
 import type { Command } from 'commander';
-import { type Everything, everything } from '../../outputs/everything.ts';
+import { MOST_PAGES } from '../../day/papers/paper.ts';
+import { MOST_SHEETS } from '../../outputs/everything.ts';
 import type { OptionName } from '../../outputs/option-table.ts';
-import { type Problem, toldOnce } from '../../problems/problem.ts';
-import { leftJson, tellLeft, writeOutputs } from '../earlier.ts';
-import { defaultFolder } from '../input.ts';
-import { type SolvedFile, solveFiles } from '../jobs.ts';
+import { defined } from '../../problems/defined.ts';
+import { ALONE } from '../day/crew.ts';
+import { earlierOfDay, earlierOfJob, foldersLeft, tellLeft } from '../day/earlier-jobs.ts';
+import { foldersOf } from '../day/folders.ts';
+import type { How } from '../day/how.ts';
+import { makeDay } from '../day/make-day.ts';
+import { type MakeFlags, makeOptions, wholeNumber } from '../day/make-options.ts';
+import { readDay } from '../day/read.ts';
+import { sayDay, sayDayJson } from '../day/say-day.ts';
+import { AT_ONCE, held } from '../day/writer.ts';
+import { listedIn, tellEarlier } from '../earlier.ts';
 import { type Given, optionsFrom, outputOptions, type Shared } from '../output-options.ts';
-import { picturesBeside } from '../picture.ts';
-import { rendererBytes } from '../renderer.ts';
-import { rounded } from '../rounded.ts';
-import { fail, note, printJson, warn } from '../say.ts';
-import { UsageError } from '../usage.ts';
+import { progress } from '../progress.ts';
+import { fail, warn } from '../say.ts';
 
 /** What is asked of all outputs of a job at once. */
 const OPTIONS: readonly OptionName[] = ['paper', 'printer', 'extent', 'number', 'date', 'format', 'png', 'dpi'];
 
-/** What everything of a job may be called, whichever state of the job it was made of. */
-const FAMILIES = [
-  '^pattern-(?:\\d+|face)(?:-[\\w-]+)?\\.(?:pdf|svg|png)$',
-  '^(?:proof|ticket|intake|placement|blanks|labels)(?:-[\\w-]+)?\\.(?:pdf|svg|png)$',
-  '^cut-[\\w.-]+-\\d+\\.(?:svg|dxf|plt)$',
-];
-
 export function define(command: Command): void {
-  outputOptions(command.argument('<job...>', 'job files, YAML or JSON'), OPTIONS, ['pdf', 'svg', 'png', 'tiles'])
+  const described = command.argument('[job...]', 'job files, folders of them, or patterns such as "monday/*.yaml"');
+  makeOptions(outputOptions(described, OPTIONS, ['pdf', 'svg', 'png', 'tiles']))
     .addHelpText(
       'after',
       `
-Each job has a folder of its own, in --out or beside the job, with manifest.json: every file, and where each page's part of
-the drawing lies. Where one job is wrong nothing is written for any.
+Each job has a folder of its own, in --out or beside the job, with what its make: list names, or the shop's (else pattern,
+proof, ticket and a file for each of the shop's machines), and manifest.json: every file, and where each page's part of
+the drawing lies. In --out lies what is for all of them: patterns.pdf, tickets.pdf with the list of the run, stock.pdf,
+labels.pdf, and index.html, which shows the day. Only what has changed is made again. A job that is wrong stops no other;
+it is told at the end, with exit code 2.
 
 Examples:
   matwright make examples/heron/job.yaml
-  matwright make monday/*.yaml --out monday-out --number 41
+  matwright make monday --out monday-out --number 41
+  matwright make --table prints.csv --template double.yaml --out show
 `,
     )
     .action(make);
 }
 
-async function make(files: readonly string[], flags: Given & Shared): Promise<void> {
+async function make(given: readonly string[], flags: Given & Shared & MakeFlags, command: Command): Promise<void> {
   const json = flags.json === true;
-  const options = optionsFrom(OPTIONS, flags);
-  const { jobs, problems, warnings } = await solveFiles(files, flags.shop);
-  if (problems.length > 0) return fail(problems, json);
-  const folders = foldersOf(
-    jobs.map(({ file }) => file),
-    flags.out,
-  );
-  const made: { readonly job: SolvedFile; readonly folder: string; readonly all: Everything }[] = [];
-  const told: Problem[] = [...warnings];
-  const wrong: Problem[] = [];
-  for (const [index, job] of jobs.entries()) {
-    const around = { pictures: picturesBeside(job.file), renderer: rendererBytes };
-    const all = await everything(job.solved, index, options, around);
-    if (!all.ok) wrong.push(...all.problems);
-    else {
-      made.push({ job, folder: folders[index]!, all: all.value });
-      told.push(...all.warnings);
-    }
-  }
-  if (wrong.length > 0) return fail(wrong, json);
-  const outputs = made.map(({ folder, all }) => ({ folder, files: all.files, families: FAMILIES }));
-  const left = await writeOutputs('make', outputs, flags.prune === true);
-  if (json) {
-    const list = made.map(({ job, folder, all }) => ({
-      job: job.file,
-      folder,
-      ...all.manifest,
-      ...leftJson(left.filter((each) => each.folder === folder)),
-    }));
-    return printJson(rounded({ jobs: list }));
-  }
-  if (flags.quiet === true) return;
-  warn(toldOnce(told));
-  for (const { folder, all } of made) note(`${all.manifest.title}: ${all.files.length} files in ${folder}`);
-  tellLeft(left);
-}
-
-/**
- * A folder for each job, by the name of its file; jobs of one name (`heron/job.yaml`, `terns/job.yaml`) by that of the
- * folder that they lie in. No two are alike, capitals left aside, since some disks do not tell them apart.
- */
-function foldersOf(files: readonly string[], out: string | undefined): readonly string[] {
-  const name = (file: string): string => basename(file, extname(file));
-  const above = (file: string): string => `${basename(dirname(resolve(file)))}-${name(file)}`;
-  const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
-  const folders = files.map((file) => {
-    if (out === undefined) return defaultFolder(file);
-    const alone = files.filter((other) => same(name(other), name(file))).length === 1;
-    return join(out, alone ? name(file) : above(file));
-  });
-  const twice = files.filter((_, i) => folders.some((each, k) => k !== i && same(each, folders[i]!)));
-  if (twice.length === 0) return folders;
-  throw new UsageError(`${twice.join(' and ')} would share a folder; rename one, or make them by themselves`);
+  const quiet = json || flags.quiet === true;
+  const { number, ...options } = optionsFrom(OPTIONS, flags);
+  const { out, shop, table, template } = flags;
+  const asked = { jobs: given, ...defined({ table, template, shop, number }) };
+  const { jobs, problems: unread } = await readDay(asked);
+  const folders = foldersOf(jobs, out);
+  const listed = new Map([...folders, ...(out === undefined ? [] : [out])].map((each) => [each, listedIn(each)]));
+  const writer = flags.allOrNone === true ? held() : AT_ONCE;
+  const how: How = {
+    ...defined({ out }),
+    options,
+    version: command.parent?.version() ?? '',
+    sheets: wholeNumber('max-sheets', flags.maxSheets, MOST_SHEETS, MOST_PAGES),
+    force: flags.force === true,
+    verify: flags.verify === true,
+    crew: ALONE,
+    progress: progress(quiet),
+    stopped: () => false,
+    write: writer.write,
+    read: writer.read,
+  };
+  const day = await makeDay(jobs, folders, unread, how);
+  const wrong = day.problems.filter(({ severity }) => severity === 'error');
+  if (wrong.length > 0 && flags.allOrNone === true) return fail(wrong, json);
+  await writer.release();
+  if (wrong.length > 0) process.exitCode = wrong.some(({ code }) => code === 'job-failed') ? 1 : 2;
+  if (json) sayDayJson(day);
+  else if (flags.quiet === true) warn(wrong);
+  else sayDay(day, out);
+  const prune = flags.prune === true;
+  for (const { folder, indexed, now } of day.states)
+    if (now) tellEarlier(earlierOfJob(folder, listed.get(folder) ?? [], indexed.files), prune, quiet);
+  if (out === undefined || day.files.length === 0) return;
+  tellEarlier(earlierOfDay(out, listed.get(out) ?? [], day.files), prune, quiet);
+  tellLeft(foldersLeft(out, folders), prune, quiet);
 }

@@ -1,0 +1,160 @@
+import { BENCH, type BenchOutput } from '../../day/papers/bench.ts';
+import type { Paper } from '../../day/papers/paper.ts';
+import { defined } from '../../problems/defined.ts';
+import { type Problem, warning } from '../../problems/problem.ts';
+import { Bundles, type Patterns } from './bundles.ts';
+import type { DayManifest, DayPaper } from './day-manifest.ts';
+import type { How } from './how.ts';
+import { areAsMade, type Found, fingerprint, hashOfAll } from './made.ts';
+import { type JobDone, textOf } from './make-jobs.ts';
+import type { JobState } from './state.ts';
+
+/** Tickets and labels of more jobs are several files, each with the list of its run in front. */
+const MOST_IN_A_RUN = 250;
+/** More is no day's cutting; their boards are planned by themselves. */
+const MOST_PLANNED = 1000;
+
+/** What an earlier run has left for all jobs together. */
+export type Before = (Found & { readonly manifest: DayManifest }) | undefined;
+
+/** Makes what is for all jobs together, each file as soon as what it is made of is known. */
+export class DayPapers {
+  readonly #how: How;
+  readonly #before: Before;
+  readonly #bundles: Bundles;
+  readonly #states = new Map<number, JobState>();
+  readonly #papers: Promise<readonly DayPaper[]>[] = [];
+  readonly #problems: Problem[] = [];
+  #second: (several: boolean) => void = () => undefined;
+  readonly #several = new Promise<boolean>((resolve) => {
+    this.#second = resolve;
+  });
+  #count = 0;
+  #turn: Promise<unknown> = Promise.resolve();
+
+  constructor(how: How, before: Before) {
+    this.#how = how;
+    this.#before = before;
+    this.#bundles = new Bundles((bundle) => this.#patterns(bundle));
+  }
+
+  add(at: number, { state, packed }: JobDone): void {
+    if (state !== undefined) this.#states.set(at, state);
+    const any = state !== undefined && state.patterns > 0;
+    this.#bundles.add(at, any ? { at, pages: state.patterns, key: state.key, ...defined({ packed }) } : undefined);
+  }
+
+  /** All jobs are known: makes the rest, and waits for all. In the order in which they are listed. */
+  async finish(): Promise<{ readonly papers: readonly DayPaper[]; readonly problems: readonly Problem[] }> {
+    this.#bundles.close();
+    this.#second(false);
+    const states = [...this.#states.values()].sort((a, b) => a.at - b.at);
+    const bench: Promise<readonly DayPaper[]>[] = [];
+    const runs = Math.ceil(states.length / MOST_IN_A_RUN);
+    for (let run = 0; run < runs; run++) {
+      const jobs = states.slice(run * MOST_IN_A_RUN, (run + 1) * MOST_IN_A_RUN);
+      const end = runs === 1 ? '' : `-${run + 1}`;
+      const tickets = jobs.filter(({ indexed }) => indexed.files.includes('ticket.pdf'));
+      if (tickets.length > 0) bench.push(this.#bench('ticket', `${BENCH.ticket}${end}`, tickets));
+      bench.push(this.#bench('labels', `${BENCH.labels}${end}`, jobs));
+    }
+    if (this.#planned(states)) bench.push(this.#bench('stock', BENCH.stock, states));
+    const papers = (await Promise.all([...this.#papers, ...bench])).flat();
+    return { papers, problems: this.#problems };
+  }
+
+  #planned(states: readonly JobState[]): boolean {
+    const shops = new Set(states.map(({ job }) => job.shop?.file));
+    const why =
+      shops.size > 1
+        ? 'the jobs are of several shops, whose boards are not planned together'
+        : states.length > MOST_PLANNED
+          ? `there are ${states.length} jobs, more than the ${MOST_PLANNED} that are planned together`
+          : undefined;
+    if (why !== undefined)
+      this.#problems.push({
+        ...warning('day-stock', [], `left out: ${why}`, 'plan their boards with matwright stock'),
+        file: 'stock.pdf',
+      });
+    return why === undefined && states.length > 0;
+  }
+
+  #patterns(bundle: readonly Patterns[]): void {
+    const place = this.#count;
+    this.#count += 1;
+    if (place === 1) this.#second(true);
+    this.#papers.push(
+      (async () => {
+        const end = (await this.#several) ? `-${place + 1}` : '';
+        const states = bundle.map(({ at }) => this.#states.get(at)!);
+        const key = this.#key('patterns', states);
+        return this.#paper(`patterns${end}`, key, states, () => this.#joined(`patterns${end}`, bundle));
+      })(),
+    );
+  }
+
+  async #joined(name: string, bundle: readonly Patterns[]): Promise<readonly Paper[]> {
+    const { crew, options } = this.#how;
+    const packed: Uint8Array[] = [];
+    for (const { at, packed: own } of bundle) {
+      const { job } = this.#states.get(at)!;
+      const pages = own ?? (await crew.run('pages', { job: textOf(job, at), options })).value;
+      if (pages !== undefined) packed.push(pages);
+    }
+    return (await crew.run('patterns', { name, packed })).value ?? [];
+  }
+
+  #bench(output: BenchOutput, name: string, states: readonly JobState[]): Promise<readonly DayPaper[]> {
+    const { crew, options } = this.#how;
+    return this.#paper(name, this.#key(output, states), states, async () => {
+      const jobs = states.map(({ job, at }) => textOf(job, at));
+      const { value, problems } = await crew.run('bench', { papers: [{ output, name }], jobs, options });
+      // Nobody asked for it by itself: what it lacks is told and stops nothing.
+      if (value === undefined || value.length === 0) this.#problems.push(...problems.map(asWarning));
+      return value ?? [];
+    });
+  }
+
+  #key(kind: string, states: readonly JobState[]): string {
+    return hashOfAll([kind, ...states.map(({ key, at }) => [key, at])]);
+  }
+
+  /** The files that an earlier run has made of the same, else made anew and written. */
+  async #paper(
+    name: string,
+    key: string,
+    states: readonly JobState[],
+    make: () => Promise<readonly Paper[]>,
+  ): Promise<readonly DayPaper[]> {
+    const kept = this.#kept(name, key);
+    if (kept.length > 0) return kept;
+    if (this.#how.stopped()) return [];
+    const papers = await make();
+    const folder = this.#how.out!;
+    if (papers.length > 0) await this.#inTurn(() => this.#how.write({ folder, files: papers }));
+    const jobs = states.map(({ folder: own }) => own);
+    return papers.map(({ name: file, bytes, pages }) => ({ print: fingerprint(file, bytes), pages, name, key, jobs }));
+  }
+
+  #kept(name: string, key: string): readonly DayPaper[] {
+    const { out, force, verify } = this.#how;
+    if (force || this.#before === undefined || out === undefined) return [];
+    const { manifest, made, atMs } = this.#before;
+    const same = manifest.papers.filter((paper) => paper.name === name && paper.of === key);
+    const papers = same.flatMap(({ file, pages, jobs }): readonly DayPaper[] => {
+      const print = made.outputs.find((each) => each.name === file);
+      return print === undefined ? [] : [{ print, pages, name, key, jobs: jobs.map((job) => `${out}/${job}`) }];
+    });
+    const prints = papers.map(({ print }) => print);
+    return papers.length === same.length && areAsMade(prints, out, atMs, verify) ? papers : [];
+  }
+
+  /** Into one folder one after the other. */
+  #inTurn(write: () => Promise<void>): Promise<void> {
+    const turn = this.#turn.then(write, write);
+    this.#turn = turn.catch(() => undefined);
+    return turn;
+  }
+}
+
+const asWarning = (problem: Problem): Problem => ({ ...problem, severity: 'warning' });

@@ -1,0 +1,29 @@
+import type { Command } from 'commander';
+import { MOST_SHEETS } from '../../outputs/everything.ts';
+import { UsageError } from '../usage.ts';
+
+/** What `make` is asked besides what goes to the outputs. */
+export interface MakeFlags {
+  readonly table?: string;
+  readonly template?: string;
+  readonly allOrNone?: boolean;
+  readonly maxSheets?: string;
+  readonly force?: boolean;
+  readonly verify?: boolean;
+}
+
+export const makeOptions = (command: Command): Command =>
+  command
+    .option('--table <file>', 'jobs as rows of a table, CSV or copied from a spreadsheet; columns are places in a job')
+    .option('--template <job>', 'the job that the rows of --table are put into')
+    .option('--all-or-none', 'write nothing where one job is wrong')
+    .option('--max-sheets <count>', `pages that one job may take (default: ${MOST_SHEETS})`)
+    .option('--force', 'make again also what has not changed')
+    .option('--verify', 'compare what lies there byte by byte, whatever its size and time say');
+
+export function wholeNumber(option: string, text: string | undefined, usual: number, most: number): number {
+  if (text === undefined) return usual;
+  const value = /^\d{1,6}$/u.test(text) ? Number(text) : 0;
+  if (value < 1 || value > most) throw new UsageError(`--${option} ${text}: give a whole number from 1 to ${most}`);
+  return value;
+}

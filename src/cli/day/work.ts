@@ -1,0 +1,105 @@
+import { deserialize, serialize } from 'node:v8';
+import { benchPapers, withNumber } from '../../day/papers/bench.ts';
+import type { Paper } from '../../day/papers/paper.ts';
+import { type JobPatterns, patternPapers, patternsIn, textsOf } from '../../day/papers/patterns.ts';
+import { type Everything, everything } from '../../outputs/everything.ts';
+import { manifestFile } from '../../outputs/job-manifest.ts';
+import type { PictureReader } from '../../outputs/options.ts';
+import { prepare } from '../../outputs/prepare.ts';
+import { type Solved, solveLoading } from '../../outputs/solve-job.ts';
+import { defined } from '../../problems/defined.ts';
+import { type Problem, type Result, toldOnce } from '../../problems/problem.ts';
+import { pictureFile, picturesBeside } from '../picture.ts';
+import { rendererBytes } from '../renderer.ts';
+import { type Fingerprint, fingerprint } from './made.ts';
+import type { JobText, TaskKind, Tasks } from './tasks.ts';
+
+type Doing = { readonly [Kind in TaskKind]: (task: Tasks[Kind]['task']) => Promise<Tasks[Kind]['answer']> };
+
+/** How each kind of task is done. Nothing is written here: whoever hands out tasks writes what comes of them. */
+export const DOING: Doing = {
+  async job({ job, options, sheets, source, made }) {
+    const solved = await solvedOf(job);
+    if (!solved.ok) return { value: undefined, problems: solved.problems };
+    const seen: Fingerprint[] = [];
+    const around = { pictures: noting(picturesBeside(job.file), seen), renderer: rendererBytes };
+    const all = await everything(solved.value, 0, { ...options, ...defined({ number: job.number }) }, around, {
+      sheets,
+    });
+    if (!all.ok) return { value: undefined, problems: all.problems };
+    const files = all.value.files.slice(0, -1);
+    const outputs = files.map(({ name, bytes }) => fingerprint(name, bytes));
+    const manifest = { ...all.value.manifest, source, made: { ...made, pictures: seen, outputs } };
+    const packed = pack(job, solved.value, all.value.documents);
+    const value = {
+      files: [...files, manifestFile(manifest)],
+      manifest,
+      pictures: seen.map(({ name }) => pictureFile(job.file, name)),
+      ...defined({ packed }),
+    };
+    return { value, problems: toldOnce([...solved.warnings, ...all.warnings]) };
+  },
+
+  async pages({ job, options }) {
+    const solved = await solvedOf(job);
+    if (!solved.ok) return { value: undefined, problems: solved.problems };
+    const { format: _, ...own } = options;
+    const prepared = await prepare('pattern', { jobs: [solved.value] }, { ...own, ...defined({ number: job.number }) });
+    if (!prepared.ok) return { value: undefined, problems: prepared.problems };
+    const documents = prepared.value.drawn.documents.map((each) => ({ output: 'pattern' as const, ...each }));
+    return { value: pack(job, solved.value, documents), problems: [] };
+  },
+
+  async patterns({ name, packed }) {
+    const jobs = packed.map((bytes) => deserialize(bytes) as JobPatterns);
+    return { value: await patternPapers(name, jobs), problems: [] };
+  },
+
+  async bench({ papers: wanted, jobs: texts, options }) {
+    const jobs: Solved[] = [];
+    const problems: Problem[] = [];
+    for (const text of texts) {
+      const solved = await solvedOf(text);
+      if (solved.ok) jobs.push(withNumber(solved.value, text.number));
+      else problems.push(...solved.problems);
+    }
+    const papers: Paper[] = [];
+    for (const { output, name } of wanted) {
+      const made = await benchPapers(output, name, jobs, texts[0]?.shop, options);
+      if (made.ok) papers.push(...made.value);
+      else problems.push(...made.problems);
+    }
+    return { value: papers, problems: toldOnce(problems) };
+  },
+};
+
+/** One of them, by its name. */
+export const work = <Kind extends TaskKind>(kind: Kind, task: Tasks[Kind]['task']): Promise<Tasks[Kind]['answer']> =>
+  DOING[kind](task);
+
+const solvedOf = ({ text, file, shop }: JobText): Promise<Result<Solved>> =>
+  solveLoading(text, { file, ...defined({ shop }) });
+
+/** Pages of one job as bytes, for another thread. */
+function pack({ number, place }: JobText, solved: Solved, documents: Everything['documents']): Uint8Array | undefined {
+  const patterns = patternsIn(documents).map(({ said, document }) => ({ said, document }));
+  if (patterns.length === 0) return undefined;
+  const { job } = solved;
+  const packed: JobPatterns = {
+    title: job.title,
+    ...defined({ number: number ?? job.number }),
+    place,
+    texts: textsOf(solved),
+    documents: patterns,
+  };
+  return new Uint8Array(serialize(packed));
+}
+
+/** The same pictures, each noted as it is read. */
+function noting(pictures: PictureReader, seen: Fingerprint[]): PictureReader {
+  return async (name) => {
+    const found = await pictures(name);
+    if ('bytes' in found && seen.every((each) => each.name !== name)) seen.push(fingerprint(name, found.bytes));
+    return found;
+  };
+}
