@@ -39,7 +39,7 @@ export interface Limits {
 export const MOST_SHEETS = 200;
 
 /** What is made of a job: what it asks for, else its shop. */
-export const wantedOf = ({ job, shop }: Pick<Solved, 'job' | 'shop'>): readonly OutputId[] =>
+const wantedOf = ({ job, shop }: Pick<Solved, 'job' | 'shop'>): readonly OutputId[] =>
   job.make ?? shop.make ?? USUALLY_MADE;
 
 /**
@@ -95,8 +95,8 @@ export async function everything(
     files.push(face.value);
   }
   const told = toldOnce(warnings);
-  const shown = options.number ?? job.job.number;
-  const manifest = manifestOf(job.report, shown, files, sheets, recordsOf(prepared), told);
+  const head = { number: options.number ?? job.job.number, due: job.job.due };
+  const manifest = manifestOf(job.report, head, files, sheets, recordsOf(prepared), told);
   return succeed({ files: [...files, manifestFile(manifest)], manifest, documents }, told);
 }
 

@@ -9,6 +9,7 @@ import type { OutputFile } from './write.ts';
 export interface Manifest extends Partial<Omit<Records, 'pattern' | 'cutfile' | 'stock' | 'jig'>>, Report {
   readonly title: string;
   readonly number?: string;
+  readonly due?: string;
   readonly files: readonly string[];
   /** So many pages come out of the printer. */
   readonly sheets: number;
@@ -21,7 +22,7 @@ export interface Manifest extends Partial<Omit<Records, 'pattern' | 'cutfile' | 
 
 export function manifestOf(
   report: Report,
-  number: string | undefined,
+  { number, due }: { readonly number: string | undefined; readonly due: string | undefined },
   files: readonly OutputFile[],
   sheets: number,
   { pattern = [], cutfile = [], ...records }: Partial<Records>,
@@ -30,7 +31,7 @@ export function manifestOf(
   const board = pattern[0]?.board;
   return {
     ...report,
-    ...defined({ number }),
+    ...defined({ number, due }),
     files: files.map(({ name }) => name),
     sheets,
     pages: [...pattern.flatMap(({ pages }) => pages), ...(records.placement?.pages ?? [])],

@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, readdir, readFile, rm, stat, utimes, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { PDFDocument } from 'pdf-lib';
@@ -40,8 +40,6 @@ const made = async (...names: string[]): Promise<string[]> => (await readdir(at(
 const manifest = async (name: string): Promise<Manifest> =>
   JSON.parse(await readFile(at('out', name, 'manifest.json'), 'utf8'));
 const out = (...more: readonly string[]) => run(['make', folder, '--out', at('out'), ...more]);
-const edit = async (name: string, from: string, to: string) =>
-  writeFile(at(name), (await readFile(at(name), 'utf8')).replace(from, to));
 
 describe('make', () => {
   it('writes what is usual for every job, one folder each, the same as the single commands', async () => {
@@ -62,21 +60,16 @@ describe('make', () => {
     expect([first.ticket[0]!.number, second.ticket[0]!.number]).toEqual(['A-07', 'A-08']);
     expect(second.warnings.map(({ code, file }) => [code, file])).toContainEqual(['machine-board-thick', 'two.yaml']);
 
-    const pattern = await run([
-      'pattern',
-      at('one.yaml'),
-      '--svg',
-      '--out',
-      at('single'),
-      '--json',
-      '--number',
-      'A-07',
-    ]);
+    await mkdir(at('numbered'));
+    await writeFile(at('numbered', 'one.yaml'), `${one}number: A-07\n`);
+    const single = (command: string, ...more: readonly string[]) =>
+      run([command, at('numbered', 'one.yaml'), '--out', at('single'), ...more]);
+    const pattern = await single('pattern', '--svg', '--json');
     const { pages } = JSON.parse(pattern.out) as Manifest;
     expect(rounded(first.pages.filter(({ file }) => file === 'pattern-1.pdf'))).toEqual(pages);
-    await run(['cutfile', at('one.yaml'), '--machine', 'knife', '--out', at('single')]);
-    await run(['proof', at('one.yaml'), '--svg', '--out', at('single'), '--number', 'A-07']);
-    await run(['ticket', at('one.yaml'), '--number', 'A-07', '--out', at('single')]);
+    await single('cutfile', '--machine', 'knife');
+    await single('proof', '--svg');
+    await single('ticket');
     for (const name of ['pattern-1.pdf', 'pattern-1.svg', 'cut-knife-1.dxf', 'proof.pdf', 'ticket.pdf'])
       expect([name, await readFile(at('out', 'one', name))]).toEqual([name, await readFile(at('single', name))]);
   });
@@ -146,7 +139,11 @@ describe('make', () => {
     expect(page).toContain('bad.yaml:5:1  colour');
     const json = JSON.parse((await run(['make', ...named, '--out', at('out'), '--json'])).out);
     expect(json.jobs.map(({ title }: Manifest) => title)).toEqual(['One', 'Two']);
-    expect(json.problems).toHaveLength(3);
+    expect(json.problems.map(({ code }: { code: string }) => code)).toEqual([
+      'job-unreadable',
+      'job-unreadable',
+      'key-unknown',
+    ]);
   });
 
   it('writes nothing for any with --all-or-none', async () => {
@@ -178,6 +175,8 @@ describe('make', () => {
 
   it('bounds the pages of a job', async () => {
     const ran = await out('--max-sheets', '3');
+    const json = JSON.parse((await out('--max-sheets', '3', '--json')).out);
+    expect(json.problems[0]).toMatchObject({ code: 'sheets-many' });
     expect([ran.code, ran.err]).toEqual([2, expect.stringContaining('sheets, more than the 3 that one job may take')]);
     expect((await out('--max-sheets', 'many')).err).toContain('--max-sheets many: give a whole number from 1 to 500');
   });
@@ -222,104 +221,5 @@ describe('make', () => {
     const alone = await run(['make', '--table', at('prints.csv'), '--out', at('out')]);
     expect([alone.code, alone.err]).toEqual([2, expect.stringContaining('--table and --template go together')]);
     expect((await run(['make'])).err).toContain('name jobs, or a table');
-  });
-});
-
-describe('make again', () => {
-  const times = async (): Promise<Readonly<Record<string, number>>> => {
-    const names = (await readdir(at('out'), { recursive: true })).sort();
-    const all = await Promise.all(names.map(async (name) => [name, (await stat(at('out', name))).mtimeMs] as const));
-    return Object.fromEntries(all.filter(([name]) => name.includes('.')));
-  };
-  const changed = async (work: () => Promise<unknown>): Promise<readonly string[]> => {
-    const before = await times();
-    await work();
-    const after = await times();
-    return Object.keys(after).filter((name) => after[name] !== before[name]);
-  };
-  const alone = async (...more: readonly string[]) => {
-    const ran = await out(...more);
-    expect([ran.code, ran.err.replaceAll(/^.*warning.*\n/gmu, '')]).toEqual([0, '']);
-    return ran;
-  };
-
-  it('leaves alone what has not changed, and all of it where nothing has', async () => {
-    await alone();
-    expect(await changed(() => alone())).toEqual([]);
-    expect((await alone()).out).toContain('2 jobs have not changed');
-    const ofTwo = await changed(async () => {
-      await edit('two.yaml', 'size: 90 x 90', 'size: 91 x 90');
-      await alone();
-    });
-    expect(ofTwo.filter((name) => name.startsWith('one/'))).toEqual([]);
-    expect(ofTwo).toEqual(expect.arrayContaining(['two/pattern-1.pdf', 'patterns.pdf', 'index.html', 'stock.pdf']));
-    expect(await changed(() => alone('--force'))).toContain('one/ticket.pdf');
-  });
-
-  it('gives the bytes of a run that began with nothing', async () => {
-    await alone();
-    await edit('two.yaml', 'size: 90 x 90', 'size: 91 x 90');
-    await alone();
-    const files = async () =>
-      Promise.all(
-        (await readdir(at('out'), { recursive: true }))
-          .sort()
-          .filter((n) => n.includes('.'))
-          .map(async (n) => [n, await readFile(at('out', n), 'latin1')]),
-      );
-    const again = await files();
-    await rm(at('out'), { recursive: true });
-    await alone();
-    expect(again).toEqual(await files());
-  });
-
-  it('is made where job, shop, number, option or version is another', async () => {
-    await alone();
-    expect(await changed(() => alone('--number', '41'))).toContain('one/ticket.pdf');
-    expect(await changed(() => alone('--number', '41', '--paper', 'a4'))).toContain('one/ticket.pdf');
-    await edit('shop.yaml', 'kerf: 0.2', 'kerf: 0.3');
-    expect(await changed(() => alone('--number', '41', '--paper', 'a4'))).toContain('one/cut-laser-1.svg');
-    const text = await readFile(at('out', 'one', 'manifest.json'), 'utf8');
-    await writeFile(
-      at('out', 'one', 'manifest.json'),
-      text.replace('"by": "test"', '"by": "older"').replace(/"of": "../u, '"of": "zz'),
-    );
-    expect(await changed(() => alone('--number', '41', '--paper', 'a4'))).toContain('one/ticket.pdf');
-  });
-
-  it('makes again what was damaged, taken away or changed by hand', async () => {
-    await alone();
-    await writeFile(at('out', 'one', 'ticket.pdf'), 'mine');
-    expect(await changed(() => alone())).toContain('one/ticket.pdf');
-    await rm(at('out', 'two', 'proof.pdf'));
-    expect(await changed(() => alone())).toContain('two/proof.pdf');
-    await rm(at('out', 'stock.pdf'));
-    expect(await changed(() => alone())).toEqual(expect.arrayContaining(['stock.pdf']));
-    const bytes = await readFile(at('out', 'one', 'ticket.pdf'));
-    await writeFile(at('out', 'one', 'ticket.pdf'), Buffer.from(bytes).fill(32, 200, 300));
-    expect(await changed(() => alone())).toContain('one/ticket.pdf');
-    // Touched, but not changed.
-    await utimes(at('out', 'two', 'ticket.pdf'), new Date(), new Date());
-    expect(await changed(() => alone())).toEqual([]);
-    expect(await changed(() => alone('--verify'))).toEqual([]);
-  });
-
-  it('tells of what no job has any more, and takes it away where it is ours and that is wished', async () => {
-    await writeFile(at('two.yaml'), `${two}make: [ticket, proof]\n`);
-    await alone();
-    await edit('two.yaml', 'make: [ticket, proof]', 'make: [ticket]');
-    await writeFile(at('out', 'two', 'notes.txt'), 'mine');
-    const told = await alone();
-    expect(told.out).toContain('proof.pdf is from an earlier run and does not belong');
-    await edit('two.yaml', 'make: [ticket]', 'make: [ticket, proof]');
-    await alone();
-    await writeFile(at('out', 'two', 'proof.svg'), 'changed by hand');
-    await edit('two.yaml', 'make: [ticket, proof]', 'make: [ticket]');
-    await alone('--prune');
-    expect(await made('out', 'two')).toEqual(['manifest.json', 'notes.txt', 'proof.svg', 'ticket.pdf']);
-    await rm(at('two.yaml'));
-    const left = await alone('--prune');
-    expect(left.out).toContain(`${at('out', 'two')} is of a job that was not asked for now and was taken away`);
-    expect(await made('out', 'two')).toEqual(['notes.txt', 'proof.svg']);
   });
 });

@@ -1,5 +1,5 @@
 import { readdirSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename, isAbsolute, join, resolve } from 'node:path';
 import { DISK } from '../files/disk.ts';
 import { readPlain } from '../files/plain.ts';
 import { remark } from '../say.ts';
@@ -28,7 +28,7 @@ export async function findJobs(given: readonly string[]): Promise<readonly strin
   }
   if (found.length === 0)
     throw new UsageError(`${given.join(', ')}: there are no jobs in it; name files, or a folder of jobs`);
-  return [...new Set(found)];
+  return [...new Map(found.reverse().map((file) => [resolve(file), file])).values()].reverse();
 }
 
 function kindOf(name: string): 'folder' | 'file' | 'absent' {
@@ -45,7 +45,12 @@ async function matching(pattern: string): Promise<readonly string[]> {
   const { glob } = await import('tinyglobby');
   // Elsewhere a backslash keeps a sign from meaning something.
   const asked = process.platform === 'win32' ? pattern.replaceAll('\\', '/') : pattern;
-  const names = await glob(asked, { dot: false, onlyFiles: true, expandDirectories: false });
+  const names = await glob(asked, {
+    dot: false,
+    onlyFiles: true,
+    expandDirectories: false,
+    absolute: isAbsolute(pattern),
+  });
   const jobs = names.filter((name) => isJobName(basename(name)) && looksLikeJob(name)).sort(asPeopleCount);
   if (jobs.length === 0) throw new UsageError(`${pattern}: no job is called so; check the pattern and the folder`);
   return jobs;

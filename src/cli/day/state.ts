@@ -26,14 +26,14 @@ export interface JobState {
 export function stateOf(job: DayJob, at: number, folder: string, manifest: StoredManifest, now: boolean): JobState {
   const { title, customer, units, count, outer, layers, openings, glazing, backing } = manifest;
   const report = { title, ...defined({ customer }), units, count, outer, layers, openings, glazing, backing };
-  const { number, files, sheets, warnings } = manifest;
+  const { number, due, files, sheets, warnings } = manifest;
   return {
     job,
     at,
     folder,
     key: manifest.made.of,
     now,
-    indexed: { report, ...defined({ number }), files, sheets, warnings },
+    indexed: { report, ...defined({ number, due }), files, sheets, warnings },
     patterns: manifest.patterns.reduce((sum, { pages }) => sum + pages.length, 0),
     origin: manifest.source,
   };

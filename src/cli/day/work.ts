@@ -17,7 +17,7 @@ import type { JobText, TaskKind, Tasks } from './tasks.ts';
 type Doing = { readonly [Kind in TaskKind]: (task: Tasks[Kind]['task']) => Promise<Tasks[Kind]['answer']> };
 
 /** How each kind of task is done. Nothing is written here: whoever hands out tasks writes what comes of them. */
-export const DOING: Doing = {
+const DOING: Doing = {
   async job({ job, options, sheets, source, made }) {
     const solved = await solvedOf(job);
     if (!solved.ok) return { value: undefined, problems: solved.problems };

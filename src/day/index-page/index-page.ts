@@ -2,6 +2,7 @@ import { size } from '../../documents/proof/words.ts';
 import { FACE } from '../../outputs/face.ts';
 import type { Problem } from '../../problems/problem.ts';
 import { showProblem } from '../../problems/show.ts';
+import { showDay } from '../../read/fields/day.ts';
 import { toFetch } from './fetch.ts';
 import { address, type Html, html, NOTHING, pictureAddress, where } from './html.ts';
 import type { Index, IndexedJob } from './model.ts';
@@ -67,16 +68,22 @@ function fetchList(jobs: readonly IndexedJob[], more: boolean): Html {
   )}</tbody></table></section>`;
 }
 
-function jobPart({ report, number, folder, files, sheets, warnings, face }: IndexedJob): Html {
+function jobPart({ report, number, due, folder, files, sheets, warnings, face }: IndexedJob): Html {
   const { title, customer, count } = report;
   const name = number === undefined ? title : `${number} ${title}`;
+  const said = [
+    ...(customer === undefined ? [] : [customer]),
+    ...(due === undefined ? [] : [`due ${showDay(due)}`]),
+    ...(count === 1 ? [] : [`${count} alike`]),
+    sheets === 1 ? 'one sheet' : `${sheets} sheets`,
+  ];
   const proof = files.find((file) => file === 'proof.pdf');
   const picture = where(face, (svg) => html`<img src="${{ html: pictureAddress(svg) }}" alt="${title}, framed">`);
   return html`<article>
 <div class="face">${proof === undefined ? picture : html`<a href="${way(folder, proof)}">${picture}</a>`}</div>
 <div class="said">
 <h2>${name}</h2>
-<p class="for">${[...(customer === undefined ? [] : [customer]), ...(count === 1 ? [] : [`${count} alike`]), sheets === 1 ? 'one sheet' : `${sheets} sheets`].join(', ')}</p>
+<p class="for">${said.join(', ')}</p>
 <dl>${sizesOf(report).map(([term, said]) => html`<div><dt>${term}</dt><dd>${said}</dd></div>`)}</dl>
 ${warnings.length === 0 ? NOTHING : html`<ul class="warned">${warnings.map((warning) => html`<li>${wordsOf(warning)}</li>`)}</ul>`}
 <p class="files">${files.filter((file) => file !== FACE).map((file) => html`<a href="${way(folder, file)}">${file}</a> `)}</p>

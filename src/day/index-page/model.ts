@@ -8,6 +8,7 @@ export interface IndexedJob {
     'title' | 'customer' | 'units' | 'count' | 'outer' | 'layers' | 'openings' | 'glazing' | 'backing'
   >;
   readonly number?: string;
+  readonly due?: string;
   /** From the index. */
   readonly folder: string;
   readonly files: readonly string[];

@@ -22,7 +22,7 @@ export const patternsIn = (documents: readonly JobDocument[]): readonly JobDocum
 export const textsOf = ({ job }: Pick<Solved, 'job'>): readonly string[] => userTexts(job).map(({ text }) => text);
 
 /** The patterns of some jobs as one document: pages are called by the job and their own name, and stand below both in the outline. */
-export function joinedPatterns(jobs: readonly JobPatterns[]): Document {
+function joinedPatterns(jobs: readonly JobPatterns[]): Document {
   const said = { title: `Patterns of ${jobs.length === 1 ? 'one job' : `${jobs.length} jobs`}`, language: 'en' };
   return joinDocuments(jobs.map(ofOneJob), { ...said, subject: 'Full-scale patterns' });
 }
