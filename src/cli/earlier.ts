@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { OutputFile } from '../outputs/write.ts';
 import { DISK } from './files/disk.ts';
-import { isAsMade, type Made, madeIn, madeWith } from './files/made.ts';
+import { isAsMade, type Made, madeIn, madeWith, type Print, printOf } from './files/made.ts';
 import type { TextChange } from './files/text-change.ts';
 import { putInOrder, writeFolders } from './output.ts';
 import { note } from './say.ts';
@@ -13,6 +13,8 @@ export interface Outputs {
   readonly files: readonly OutputFile[];
   /** Patterns of the names that they may have, also in another state of the job. */
   readonly families: readonly string[];
+  /** Of the same, and written before in this run. */
+  readonly written?: readonly Print[];
 }
 
 /** A file of these names that was not made now. */
@@ -41,15 +43,41 @@ export async function writeOutputs(
     if (DISK.find(folder)?.kind === 'folder') await putInOrder(folder);
     before.push(madeIn(folder));
   }
-  const folders = all.map(({ folder, files }, i) => ({
+  const folders = all.map(({ folder, files, written = [] }, i) => ({
     folder,
-    files: [...files, madeWith(folder, before[i]!, by, files)],
+    files: [...files, madeWith(folder, before[i]!, by, [...written, ...files.map(printOf)])],
   }));
   await writeFolders(folders, change);
-  return all.flatMap((outputs, i) => leftIn(outputs, before[i]!, by, prune));
+  return all.flatMap(({ folder, files, families, written = [] }, i) =>
+    leftIn(folder, [...written, ...files], families, before[i]!, by, prune),
+  );
 }
 
-function leftIn({ folder, files, families }: Outputs, made: Made, by: string, prune: boolean): readonly Left[] {
+/** What is left beside files that lie there as they should and were not written again. */
+export const leftBeside = (
+  by: string,
+  folder: string,
+  names: readonly string[],
+  families: readonly string[],
+  prune: boolean,
+): readonly Left[] =>
+  leftIn(
+    folder,
+    names.map((name) => ({ name })),
+    families,
+    madeIn(folder),
+    by,
+    prune,
+  );
+
+function leftIn(
+  folder: string,
+  files: readonly Pick<OutputFile, 'name'>[],
+  families: readonly string[],
+  made: Made,
+  by: string,
+  prune: boolean,
+): readonly Left[] {
   const now = new Set(files.map(({ name }) => name));
   const patterns = families.map((family) => new RegExp(family, 'u'));
   const isOurs = (name: string): boolean => by === 'make' && made.get(name)?.by === by;

@@ -36,7 +36,8 @@ beforeEach(async () => {
 });
 afterEach(() => rm(folder, { recursive: true, force: true }));
 const at = (...names: string[]): string => join(folder, ...names);
-const made = async (...names: string[]): Promise<string[]> => (await readdir(at(...names))).sort();
+const made = async (...names: string[]): Promise<string[]> =>
+  (await readdir(at(...names))).filter((name) => name !== '.matwright.json').sort();
 const manifest = async (name: string): Promise<Manifest> =>
   JSON.parse(await readFile(at('out', name, 'manifest.json'), 'utf8'));
 const out = (...more: readonly string[]) => run(['make', folder, '--out', at('out'), ...more]);

@@ -4,15 +4,15 @@ import { MOST_SHEETS } from '../../outputs/everything.ts';
 import type { OptionName } from '../../outputs/option-table.ts';
 import { defined } from '../../problems/defined.ts';
 import { ALONE } from '../day/crew.ts';
-import { earlierOfDay, earlierOfJob, foldersLeft, tellLeft } from '../day/earlier-jobs.ts';
+import { foldersLeft, tellFolders } from '../day/earlier-jobs.ts';
 import { foldersOf } from '../day/folders.ts';
 import type { How } from '../day/how.ts';
 import { makeDay } from '../day/make-day.ts';
 import { type MakeFlags, makeOptions, wholeNumber } from '../day/make-options.ts';
 import { readDay } from '../day/read.ts';
 import { sayDay, sayDayJson } from '../day/say-day.ts';
-import { AT_ONCE, held } from '../day/writer.ts';
-import { listedIn, tellEarlier } from '../earlier.ts';
+import { atOnce, held } from '../day/writer.ts';
+import { tellLeft } from '../earlier.ts';
 import { type Given, optionsFrom, outputOptions, type Shared } from '../output-options.ts';
 import { progress } from '../progress.ts';
 import { fail, warn } from '../say.ts';
@@ -49,8 +49,8 @@ async function make(given: readonly string[], flags: Given & Shared & MakeFlags,
   const asked = { jobs: given, ...defined({ table, template, shop, number }) };
   const { jobs, problems: unread } = await readDay(asked);
   const folders = foldersOf(jobs, out);
-  const listed = new Map([...folders, ...(out === undefined ? [] : [out])].map((each) => [each, listedIn(each)]));
-  const writer = flags.allOrNone === true ? held() : AT_ONCE;
+  const prune = flags.prune === true;
+  const writer = flags.allOrNone === true ? held(prune) : atOnce(prune);
   const how: How = {
     ...defined({ out }),
     options,
@@ -61,21 +61,16 @@ async function make(given: readonly string[], flags: Given & Shared & MakeFlags,
     crew: ALONE,
     progress: progress(quiet),
     stopped: () => false,
-    write: writer.write,
-    read: writer.read,
+    writer,
   };
   const day = await makeDay(jobs, folders, unread, how);
   const wrong = day.problems.filter(({ severity }) => severity === 'error');
   if (wrong.length > 0 && flags.allOrNone === true) return fail(wrong, json);
   await writer.release();
   if (wrong.length > 0) process.exitCode = wrong.some(({ code }) => code === 'job-failed') ? 1 : 2;
-  if (json) sayDayJson(day);
+  if (json) sayDayJson(day, writer.left);
   else if (flags.quiet === true) warn(wrong);
   else sayDay(day, out);
-  const prune = flags.prune === true;
-  for (const { folder, indexed, now } of day.states)
-    if (now) tellEarlier(earlierOfJob(folder, listed.get(folder) ?? [], indexed.files), prune, quiet);
-  if (out === undefined || day.files.length === 0) return;
-  tellEarlier(earlierOfDay(out, listed.get(out) ?? [], day.files), prune, quiet);
-  tellLeft(foldersLeft(out, folders), prune, quiet);
+  if (!quiet) tellLeft(writer.left);
+  if (out !== undefined && day.papers.length > 0) tellFolders(foldersLeft(out, folders), prune, quiet);
 }

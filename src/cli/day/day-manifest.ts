@@ -3,13 +3,14 @@ import { manifestFile } from '../../outputs/job-manifest.ts';
 import type { OutputFile } from '../../outputs/write.ts';
 import { defined } from '../../problems/defined.ts';
 import type { Problem } from '../../problems/problem.ts';
+import type { Print } from '../files/made.ts';
 import type { Origin } from './day-job.ts';
-import { type Fingerprint, type Found, foundIn, type Made } from './made.ts';
+import { type Found, foundIn, type Made } from './made.ts';
 import { type JobState, originFrom } from './state.ts';
 
 /** A file for some jobs together, while it is made. */
 export interface DayPaper {
-  readonly print: Fingerprint;
+  readonly print: Print;
   readonly pages: number;
   /** Of the files that were one document. */
   readonly name: string;
@@ -47,7 +48,7 @@ export function dayManifest(
   out: string,
   states: readonly JobState[],
   papers: readonly DayPaper[],
-  pages: readonly Fingerprint[],
+  pages: readonly Print[],
   problems: readonly Problem[],
   made: Pick<Made, 'by' | 'of'>,
 ): OutputFile {

@@ -2,10 +2,11 @@ import { BENCH, type BenchOutput } from '../../day/papers/bench.ts';
 import type { Paper } from '../../day/papers/paper.ts';
 import { defined } from '../../problems/defined.ts';
 import { type Problem, warning } from '../../problems/problem.ts';
+import { printOf } from '../files/made.ts';
 import { Bundles, type Patterns } from './bundles.ts';
 import type { DayManifest, DayPaper } from './day-manifest.ts';
 import type { How } from './how.ts';
-import { areAsMade, type Found, fingerprint, hashOfAll } from './made.ts';
+import { areAsMade, type Found, hashOfAll } from './made.ts';
 import { type JobDone, textOf } from './make-jobs.ts';
 import type { JobState } from './state.ts';
 
@@ -131,9 +132,9 @@ export class DayPapers {
     if (this.#how.stopped()) return [];
     const papers = await make();
     const folder = this.#how.out!;
-    if (papers.length > 0) await this.#inTurn(() => this.#how.write({ folder, files: papers }));
+    if (papers.length > 0) await this.#inTurn(() => this.#how.writer.some({ folder, files: papers }));
     const jobs = states.map(({ folder: own }) => own);
-    return papers.map(({ name: file, bytes, pages }) => ({ print: fingerprint(file, bytes), pages, name, key, jobs }));
+    return papers.map((paper) => ({ print: printOf(paper), pages: paper.pages, name, key, jobs }));
   }
 
   #kept(name: string, key: string): readonly DayPaper[] {

@@ -1,7 +1,7 @@
 import type { OutputOptions } from '../../outputs/options.ts';
-import type { OutputFolder } from '../output.ts';
 import type { Progress } from '../progress.ts';
 import type { Crew } from './crew.ts';
+import type { Writer } from './writer.ts';
 
 /** How a day is made. */
 export interface How {
@@ -18,7 +18,5 @@ export interface How {
   readonly crew: Crew;
   readonly progress: Progress;
   readonly stopped: () => boolean;
-  readonly write: (folder: OutputFolder) => Promise<void>;
-  /** A file that was written. */
-  readonly read: (path: string) => Uint8Array;
+  readonly writer: Writer;
 }

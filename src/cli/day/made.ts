@@ -2,14 +2,8 @@ import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { MANIFEST } from '../../outputs/job-manifest.ts';
 import { hashOf } from '../files/journal.ts';
+import { type Print, isAsMade as sameBytes } from '../files/made.ts';
 import { readPlain } from '../files/plain.ts';
-
-/** A file by what is in it. */
-export interface Fingerprint {
-  readonly name: string;
-  readonly size: number;
-  readonly sha256: string;
-}
 
 /** What a manifest says of how its files came to be: by it a later run knows whether anything has to be made again. */
 export interface Made {
@@ -18,19 +12,12 @@ export interface Made {
   /** Of everything that they were made of, the pictures aside. */
   readonly of: string;
   /** As the job names them. */
-  readonly pictures: readonly Fingerprint[];
-  readonly outputs: readonly Fingerprint[];
+  readonly pictures: readonly Print[];
+  readonly outputs: readonly Print[];
 }
 
-const MOST_BYTES = 2 ** 31 - 1;
 /** Of a job's manifest; that of a day is longer by every job. */
 const LONGEST_MANIFEST = 256 * 1024 * 1024;
-
-export const fingerprint = (name: string, bytes: Uint8Array): Fingerprint => ({
-  name,
-  size: bytes.length,
-  sha256: hashOf(bytes),
-});
 
 /** One text for everything that something is made of: equal only where all of it is. */
 export const hashOfAll = (parts: readonly unknown[]): string => hashOf(new TextEncoder().encode(JSON.stringify(parts)));
@@ -60,35 +47,32 @@ export function foundIn(folder: string): Found | undefined {
  * verified: a file that was touched after the manifest got its place has another time, whoever touched it and however. Then its
  * bytes decide.
  */
-export function areAsMade(files: readonly Fingerprint[], folder: string, atMs: number, verify: boolean): boolean {
-  return files.every((file) => isAsMade(file, folder, atMs, verify));
+export function areAsMade(files: readonly Print[], folder: string, atMs: number, verify: boolean): boolean {
+  return files.every((file) => isUntouched(file, folder, atMs, verify));
 }
 
-function isAsMade({ name, size, sha256 }: Fingerprint, folder: string, atMs: number, verify: boolean): boolean {
+function isUntouched({ name, size, sha256 }: Print, folder: string, atMs: number, verify: boolean): boolean {
   const path = join(folder, name);
   try {
     const stats = statSync(path);
     if (!stats.isFile() || stats.size !== size) return false;
     if (!verify && Math.max(stats.mtimeMs, stats.ctimeMs) <= atMs) return true;
-    return hashOf(readPlain(path, MOST_BYTES)) === sha256;
+    return sameBytes(folder, name, { sha256 });
   } catch {
     return false;
   }
 }
 
-/** Is a file in a folder the very one that a manifest lists? */
-export const isOurs = (file: Fingerprint, folder: string): boolean => isAsMade(file, folder, 0, true);
-
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-const isPrint = (value: unknown): value is Fingerprint =>
+const isPrint = (value: unknown): value is Print =>
   isRecord(value) &&
   typeof value.name === 'string' &&
   typeof value.size === 'number' &&
   typeof value.sha256 === 'string';
 
-const isPrints = (value: unknown): value is readonly Fingerprint[] => Array.isArray(value) && value.every(isPrint);
+const isPrints = (value: unknown): value is readonly Print[] => Array.isArray(value) && value.every(isPrint);
 
 const isMade = (value: unknown): value is Made =>
   isRecord(value) &&

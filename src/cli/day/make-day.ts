@@ -2,13 +2,16 @@ import { join } from 'node:path';
 import { indexPage } from '../../day/index-page/index-page.ts';
 import type { IndexedJob } from '../../day/index-page/model.ts';
 import { FACE } from '../../outputs/face.ts';
+import { MANIFEST } from '../../outputs/job-manifest.ts';
 import { defined } from '../../problems/defined.ts';
 import { type Problem, toldOnce } from '../../problems/problem.ts';
+import { type Print, printOf } from '../files/made.ts';
 import type { DayJob } from './day-job.ts';
 import { type DayPaper, dayBefore, dayManifest } from './day-manifest.ts';
 import { DayPapers } from './day-papers.ts';
+import { OF_A_DAY } from './earlier-jobs.ts';
 import type { How } from './how.ts';
-import { areAsMade, type Fingerprint, fingerprint, hashOfAll } from './made.ts';
+import { areAsMade, hashOfAll } from './made.ts';
 import { makeJobs } from './make-jobs.ts';
 import type { JobState } from './state.ts';
 import type { StoredManifest } from './tasks.ts';
@@ -19,8 +22,6 @@ const MOST_SHOWN = 100;
 export interface Day {
   readonly states: readonly JobState[];
   readonly papers: readonly DayPaper[];
-  /** Names of the files for all together; none where none were made. */
-  readonly files: readonly string[];
   /** Errors and warnings, of the jobs in their order, then of what is for all. */
   readonly problems: readonly Problem[];
   /** By place, of jobs that were made in this run. */
@@ -50,12 +51,11 @@ export async function makeDay(
   const ofJobs = toldOnce([...unread, ...inOrder(told).flat()]);
   const made = inOrder(states);
   if (papers === undefined || how.stopped() || made.length === 0)
-    return { states: made, papers: [], files: [], problems: ofJobs, manifests };
+    return { states: made, papers: [], problems: ofJobs, manifests };
   const joined = await papers.finish();
   const problems = toldOnce([...ofJobs, ...joined.problems]);
-  const pages = how.stopped() ? [] : await writeIndex(made, joined.papers, problems, how, before);
-  const files = [...pages, ...joined.papers.map(({ print }) => print.name)];
-  return { states: made, papers: joined.papers, files, problems, manifests };
+  if (!how.stopped()) await writeIndex(made, joined.papers, problems, how, before);
+  return { states: made, papers: joined.papers, problems, manifests };
 }
 
 const inOrder = <T>(found: ReadonlyMap<number, T>): readonly T[] =>
@@ -71,7 +71,7 @@ async function writeIndex(
   problems: readonly Problem[],
   how: How,
   before: ReturnType<typeof dayBefore>,
-): Promise<readonly string[]> {
+): Promise<void> {
   const { out = '', options, version, verify } = how;
   const wrong = leftOut(problems);
   const of = hashOfAll([
@@ -84,8 +84,11 @@ async function writeIndex(
   const same = !how.force && before?.made.of === of && areAsMade(before.made.outputs, out, before.atMs, verify);
   const count = Math.ceil(states.length / MOST_SHOWN);
   const names = Array.from({ length: count }, (_, i) => (i === 0 ? 'index.html' : `index-${i + 1}.html`));
-  if (same && states.every(({ now }) => !now)) return names;
-  const prints: Fingerprint[] = [];
+  if (same && states.every(({ now }) => !now)) {
+    how.writer.kept(out, [...before.made.outputs.map(({ name }) => name), MANIFEST], OF_A_DAY);
+    return;
+  }
+  const prints: Print[] = [];
   for (const [page, name] of names.entries()) {
     const shown = states.slice(page * MOST_SHOWN, (page + 1) * MOST_SHOWN).map((state) => indexed(state, how));
     const text = indexPage({
@@ -99,17 +102,17 @@ async function writeIndex(
       problems: page === 0 ? wrong : [],
     });
     const bytes = new TextEncoder().encode(text);
-    prints.push(fingerprint(name, bytes));
-    await how.write({ folder: out, files: [{ name, bytes }] });
+    prints.push(printOf({ name, bytes }));
+    await how.writer.some({ folder: out, files: [{ name, bytes }] });
   }
   const manifest = dayManifest(out, states, papers, prints, wrong, { by: version, of });
-  await how.write({ folder: out, files: [manifest] });
-  return names;
+  const written = [...papers.map(({ print }) => print), ...prints];
+  await how.writer.whole({ folder: out, files: [manifest], families: OF_A_DAY, written });
 }
 
-function indexed({ indexed: known, folder }: JobState, { read }: How): IndexedJob {
+function indexed({ indexed: known, folder }: JobState, { writer }: How): IndexedJob {
   const name = folder.replace(/^.*[\\/]/u, '');
   const file = join(folder, FACE);
-  const face = known.files.includes(FACE) ? new TextDecoder().decode(read(file)) : undefined;
+  const face = known.files.includes(FACE) ? new TextDecoder().decode(writer.read(file)) : undefined;
   return { ...known, folder: name, ...defined({ face }) };
 }

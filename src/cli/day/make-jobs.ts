@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import { atCells } from '../../day/table/at-cells.ts';
+import { MANIFEST } from '../../outputs/job-manifest.ts';
 import { defined } from '../../problems/defined.ts';
 import { error, type Problem } from '../../problems/problem.ts';
 import { remember } from '../files/this-run.ts';
@@ -7,6 +8,7 @@ import { reason } from '../files/why.ts';
 import { UsageError } from '../usage.ts';
 import { eachOf } from './crew.ts';
 import type { DayJob } from './day-job.ts';
+import { OF_A_JOB } from './earlier-jobs.ts';
 import type { How } from './how.ts';
 import { type JobState, keyOf, originFrom, stateOf, unchanged } from './state.ts';
 import type { JobText, StoredManifest } from './tasks.ts';
@@ -49,11 +51,11 @@ export async function makeJobs(
 async function makeJob(job: DayJob, at: number, folder: string, how: How): Promise<JobDone> {
   const key = keyOf(job, how);
   const before = unchanged(job, key, folder, how);
-  if (before !== undefined)
-    return {
-      state: stateOf(job, at, folder, before, false),
-      problems: before.warnings.map((each) => inPlace(each, job.file)),
-    };
+  if (before !== undefined) {
+    how.writer.kept(folder, [...before.files, MANIFEST], OF_A_JOB);
+    const problems = before.warnings.map((each) => inPlace(each, job.file));
+    return { state: stateOf(job, at, folder, before, false), problems };
+  }
   try {
     const { options, sheets, version } = how;
     const { value, problems } = await how.crew.run('job', {
@@ -65,7 +67,7 @@ async function makeJob(job: DayJob, at: number, folder: string, how: How): Promi
     });
     if (value === undefined) return { problems: inTable(job, problems) };
     for (const file of value.pictures) remember(file, 'picture');
-    await how.write({ folder, files: value.files });
+    await how.writer.whole({ folder, files: value.files, families: OF_A_JOB });
     const { manifest, packed } = value;
     return {
       state: stateOf(job, at, folder, manifest, true),

@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import type { Problem } from '../../problems/problem.ts';
 import { problemRecord } from '../../problems/show.ts';
+import { type Left, leftJson } from '../earlier.ts';
 import { rounded } from '../rounded.ts';
 import { note, printJson, warn } from '../say.ts';
 import { foundIn } from './made.ts';
@@ -23,11 +24,12 @@ export function sayDay({ states, papers, problems }: Day, out: string | undefine
   warn(problems.filter(isError));
 }
 
-export function sayDayJson({ states, papers, problems, manifests }: Day): void {
+export function sayDayJson({ states, papers, problems, manifests }: Day, left: readonly Left[]): void {
   const jobs = states.map(({ job, folder, at }) => ({
     job: job.shown,
     folder,
     ...(manifests.get(at) ?? foundIn(folder)?.manifest),
+    ...leftJson(left.filter((each) => each.folder === folder)),
   }));
   const wrong = problems.filter(isError);
   printJson(

@@ -9,9 +9,9 @@ import { prepare } from '../../outputs/prepare.ts';
 import { type Solved, solveLoading } from '../../outputs/solve-job.ts';
 import { defined } from '../../problems/defined.ts';
 import { type Problem, type Result, toldOnce } from '../../problems/problem.ts';
+import { type Print, printOf } from '../files/made.ts';
 import { pictureFile, picturesBeside } from '../picture.ts';
 import { rendererBytes } from '../renderer.ts';
-import { type Fingerprint, fingerprint } from './made.ts';
 import type { JobText, TaskKind, Tasks } from './tasks.ts';
 
 type Doing = { readonly [Kind in TaskKind]: (task: Tasks[Kind]['task']) => Promise<Tasks[Kind]['answer']> };
@@ -21,14 +21,14 @@ const DOING: Doing = {
   async job({ job, options, sheets, source, made }) {
     const solved = await solvedOf(job);
     if (!solved.ok) return { value: undefined, problems: solved.problems };
-    const seen: Fingerprint[] = [];
+    const seen: Print[] = [];
     const around = { pictures: noting(picturesBeside(job.file), seen), renderer: rendererBytes };
     const all = await everything(solved.value, 0, { ...options, ...defined({ number: job.number }) }, around, {
       sheets,
     });
     if (!all.ok) return { value: undefined, problems: all.problems };
     const files = all.value.files.slice(0, -1);
-    const outputs = files.map(({ name, bytes }) => fingerprint(name, bytes));
+    const outputs = files.map(printOf);
     const manifest = { ...all.value.manifest, source, made: { ...made, pictures: seen, outputs } };
     const packed = pack(job, solved.value, all.value.documents);
     const value = {
@@ -96,10 +96,10 @@ function pack({ number, place }: JobText, solved: Solved, documents: Everything[
 }
 
 /** The same pictures, each noted as it is read. */
-function noting(pictures: PictureReader, seen: Fingerprint[]): PictureReader {
+function noting(pictures: PictureReader, seen: Print[]): PictureReader {
   return async (name) => {
     const found = await pictures(name);
-    if ('bytes' in found && seen.every((each) => each.name !== name)) seen.push(fingerprint(name, found.bytes));
+    if ('bytes' in found && seen.every((each) => each.name !== name)) seen.push(printOf({ name, bytes: found.bytes }));
     return found;
   };
 }

@@ -22,7 +22,8 @@ beforeEach(async () => {
 });
 afterEach(() => rm(folder, { recursive: true, force: true }));
 const at = (...names: string[]): string => join(folder, ...names);
-const made = async (...names: string[]): Promise<string[]> => (await readdir(at(...names))).sort();
+const made = async (...names: string[]): Promise<string[]> =>
+  (await readdir(at(...names))).filter((name) => name !== '.matwright.json').sort();
 const out = (...more: readonly string[]) => run(['make', folder, '--out', at('out'), ...more]);
 const edit = async (name: string, from: string, to: string) =>
   writeFile(at(name), (await readFile(at(name), 'utf8')).replace(from, to));
@@ -113,6 +114,8 @@ describe('make again', () => {
     await writeFile(at('out', 'two', 'notes.txt'), 'mine');
     const told = await alone();
     expect(told.out).toContain('proof.pdf is from an earlier run and does not belong');
+    // Also where nothing is written.
+    expect((await alone()).out).toContain('proof.pdf is from an earlier run and does not belong');
     await edit('two.yaml', 'make: [ticket]', 'make: [ticket, proof]');
     await alone();
     await writeFile(at('out', 'two', 'proof.svg'), 'changed by hand');

@@ -3,11 +3,14 @@ import type { Crew } from '../../../src/cli/day/crew.ts';
 import type { How } from '../../../src/cli/day/how.ts';
 import { type JobDone, makeJobs } from '../../../src/cli/day/make-jobs.ts';
 import { work } from '../../../src/cli/day/work.ts';
+import { atOnce, type Writer } from '../../../src/cli/day/writer.ts';
 import { progress } from '../../../src/cli/progress.ts';
 import { UsageError } from '../../../src/cli/usage.ts';
 import '../../../src/node.ts';
 
 const JOB = 'units: mm\nmat: {outer: 120 x 150}\nopenings: [{size: 60 x 80}]\nmake: [ticket]\n';
+
+const writing = (whole: Writer['whole']): Writer => ({ ...atOnce(false), whole });
 
 const how = (run: Crew['run'], more: Partial<How> = {}): How => ({
   options: {},
@@ -18,8 +21,7 @@ const how = (run: Crew['run'], more: Partial<How> = {}): How => ({
   crew: { hands: 2, run, close: async () => undefined },
   progress: progress(true),
   stopped: () => false,
-  write: async () => undefined,
-  read: () => new Uint8Array(),
+  writer: writing(async () => undefined),
   ...more,
 });
 
@@ -54,11 +56,11 @@ describe('jobs by themselves', () => {
   });
 
   it('are finished where one cannot be written', async () => {
-    const write: How['write'] = async ({ folder }) => {
+    const whole: Writer['whole'] = async ({ folder }) => {
       if (folder.endsWith('a')) throw new UsageError('it is not permitted here');
       if (folder.endsWith('b')) throw new Error('the disk is full (ENOSPC)');
     };
-    const done = await made(how(work, { write }));
+    const done = await made(how(work, { writer: writing(whole) }));
     const codes = [0, 1, 2].map((at) => done.get(at)!.problems.map(({ code }) => code));
     expect(codes).toEqual([['job-unwritten'], ['job-failed'], []]);
   });
