@@ -31,9 +31,9 @@ export function progress(quiet: boolean, screen: Screen = process.stderr, now: (
       show(`${done} of ${of} ${what}${done === of ? '' : left}`);
     },
     end() {
-      if (length > 0) show('');
-      if (length > 0) screen.write('\r');
-      length = 0;
+      if (length === 0) return;
+      show('');
+      screen.write('\r');
     },
   };
 }
