@@ -129,7 +129,8 @@ function subdivided(a: Piece, b: Piece): readonly Meeting[] {
   let visits = 0;
   const visit = (p: Piece, p0: number, p1: number, q: Piece, q0: number, q1: number, depth: number): void => {
     visits++;
-    if (visits > 60 * MOST || found.length > MOST || !touching(hullBox(p), hullBox(q))) return;
+    if (visits > 60 * MOST || found.length > MOST) return;
+    if (!touching(hullBox(p), hullBox(q)) || onOneSide(p, q) || onOneSide(q, p)) return;
     const [bentP, bentQ] = [bend(p), bend(q)];
     if ((bentP < STRAIGHT && bentQ < STRAIGHT) || depth > DEEPEST) {
       const met = pairs(chord(p), chord(q))[0];
@@ -164,6 +165,27 @@ function hullBox(piece: Piece): Box {
   const [toX, toY] = [Math.max(from.x, c1.x, c2.x, to.x), Math.max(from.y, c1.y, c2.y, to.y)];
   return { x, y, width: toX - x, height: toY - y };
 }
+
+/** Rounding may have moved what only touches apart by less. */
+const SLACK = 1e-9;
+
+/**
+ * Whether a piece lies to one side of all of another, seen along the other's chord: so curves that run beside each other,
+ * or away from the point in which they touch, are soon told apart. False where it cannot be told so quickly.
+ */
+function onOneSide(piece: Piece, other: Piece): boolean {
+  if (piece.segment.kind === 'arc' || other.segment.kind === 'arc') return false;
+  const way = minus(other.segment.to, other.from);
+  const long = Math.hypot(way.x, way.y);
+  if (long === 0) return false;
+  const aside = (p: Point): number => ((p.x - other.from.x) * way.y - (p.y - other.from.y) * way.x) / long;
+  const [own, there] = [handles(piece).map(aside), handles(other).map(aside)];
+  return Math.min(...own) > Math.max(...there) + SLACK || Math.max(...own) < Math.min(...there) - SLACK;
+}
+
+/** What a line or a cubic lies within. */
+const handles = ({ from, segment }: Piece): readonly Point[] =>
+  segment.kind === 'cubic' ? [from, segment.c1, segment.c2, segment.to] : [from, segment.to];
 
 const chord = ({ from, segment }: Piece): Piece => ({ from, segment: { kind: 'line', to: segment.to } });
 

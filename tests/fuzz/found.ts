@@ -17,4 +17,7 @@ export const FOUND: readonly string[] = [
   'mat: {outer: 16 x 20, layers: [{}, {reveal: 1/4}]}\nopenings: [{artwork: 10 x 14, reveals: [{}]}]\n',
   // A cubic whose second handle has no length: its parallel had no numbers, and the nearest of it was looked for without end.
   'mat: {outer: 300 x 360 mm, layers: [{board: {thickness: 1.4 mm}}]}\nopenings: [{shape: outline, outline: M0 0 L160 0 L160 110 C160 160 120 1860 120 1860 120 1860 120 185 80 200 C40 185 0 160 0 110 Z, size: 160 x 200 mm}]\n',
+  // Curves that leave a point together: looking for where they meet took more than a second, and was given up before it was found.
+  'units: mm\nmat: {outer: 400 x 500, layers: [{}, {reveal: 6}]}\nopenings: [{size: 200 x 250, shape: outline, outline: "M182.7 53.5 H157.4 C25.0 67.2 88.5 82.112 169.9 103.8 S85 150.2 50.3 150.4 Z"}]\n',
+  'units: mm\nmat: {outer: 400 x 500, layers: [{}, {reveal: 6}]}\nopenings: [{size: 200 x 250, shape: outline, outline: "M164 199 A0 45 0 0 1 21.841 105.4 S171.393 147.547 65.466 108 S32 181 40 123 Z"}]\n',
 ];
