@@ -15,6 +15,10 @@ export const CODES: Codes = {
     'A start or stop mark lies off the board.',
     'Make the border wider, or carry the mark over to waste board.',
   ),
+  'pencil-cut-through': entry(
+    'A job is marked out by pencil, but its pattern is to stay on the board.',
+    'Take one of the two out.',
+  ),
   'side-too-short': entry(
     'A side is so short that the bevels beside it meet before the back: it has no stroke.',
     'Make it longer, or cut it from the face with a knife.',

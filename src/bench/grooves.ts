@@ -4,7 +4,7 @@ import { type Decor, decor, grooveDepth, sideAlong } from '../mat/decor.ts';
 import { guideReading } from '../mat/guide-reading.ts';
 import type { Mat } from '../mat/model.ts';
 import { defined } from '../problems/defined.ts';
-import { otherHand } from '../shop/head.ts';
+import { handHeld, otherHand } from '../shop/head.ts';
 import { offScale, reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
 import { beyondCorners, offsetsOn } from './offsets.ts';
@@ -70,7 +70,7 @@ function passOf(mat: Mat, job: Job, { opening, request, number, whole }: Decor, 
     const distance = reach(mat.outer, side.from, towards);
     const reading = guideReading(guide, distance, depth, { angle: request.angle, reverse: second });
     const oblique = Math.abs(direction.x * direction.y) > 1e-9;
-    const beyondGuide = oblique || offScale(guide, reading);
+    const beyondGuide = oblique || handHeld(head) || offScale(guide, reading);
     const straightedge = straightedgeLine(head, side);
     const bar = beyondGuide && straightedge === undefined ? barLine(head, side) : undefined;
     return [

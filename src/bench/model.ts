@@ -39,7 +39,7 @@ export interface Stroke {
   readonly straightedge?: { readonly from: Point; readonly to: Point };
   /** Where the bar of a board-mounted cutter lies, with the guide taken off; only where the guide cannot be set. */
   readonly bar?: { readonly from: Point; readonly to: Point };
-  /** True where the guide cannot be set: beyond its longest setting, below its zero, or for a side oblique to the edges. */
+  /** True where no guide is set: beyond its longest setting, below its zero, for a side oblique to the edges, or along a straightedge. */
   readonly beyondGuide: boolean;
   /** By what it is laid then. */
   readonly rest?: Rest;

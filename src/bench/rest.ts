@@ -4,7 +4,7 @@ import { reach, settingOf } from './guide.ts';
 import type { Rest, Stroke } from './model.ts';
 
 /** What a rule on the board is read to: a 32nd of an inch, half a millimetre (as pencil marks are). */
-const finest = (units: Units): number => (units === 'in' ? mmFromInches(1 / 32) : 0.5);
+export const finest = (units: Units): number => (units === 'in' ? mmFromInches(1 / 32) : 0.5);
 
 /**
  * Where a stroke is laid by a rule, since the guide cannot be set: what is measured from the edge that the guide would

@@ -11,7 +11,7 @@ import { onOwnBoard } from '../mat/own-board.ts';
 import { defined } from '../problems/defined.ts';
 import { type Problem, warning } from '../problems/problem.ts';
 import type { Head } from '../shop/head.ts';
-import { otherHand } from '../shop/head.ts';
+import { handHeld, otherHand } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
 import { offScale, reach, scaleUnits, settingOf } from './guide.ts';
 import type { Stroke } from './model.ts';
@@ -24,6 +24,7 @@ import { hasLine, tooShort } from './short-sides.ts';
 import { sideName } from './side-name.ts';
 import { checkStacking } from './stacking.ts';
 import { uncutEnds } from './uncut.ts';
+import { checkMarking } from './work/pencil.ts';
 
 /** The strokes come in the order of work. */
 export interface BenchWork extends WorkOrder {
@@ -65,7 +66,7 @@ export function strokes(whole: Mat, job: Job): BenchWork {
   );
   const marked =
     whole.planned === undefined ? work.strokes : changedFrom(strokes(whole.planned, job).strokes, work.strokes);
-  return { ...work, strokes: marked, warnings: [...warnings, ...checkStacking(whole, job)] };
+  return { ...work, strokes: marked, warnings: [...warnings, ...checkStacking(whole, job), ...checkMarking(job)] };
 }
 
 /**
@@ -122,7 +123,7 @@ function strokesOfOpening(
     const distance = reach(mat.outer, side.from, towards);
     const guide = guideReading(job.bench.guide, distance, lifted, layer.bevel);
     const oblique = Math.abs(direction.x * direction.y) > 1e-9;
-    const beyondGuide = oblique || offScale(job.bench.guide, guide);
+    const beyondGuide = oblique || handHeld(head) || offScale(job.bench.guide, guide);
     const straightedge = straightedgeLine(head, side);
     const bar = beyondGuide && straightedge === undefined ? barLine(head, side) : undefined;
     const part = parts[index];

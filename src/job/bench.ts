@@ -17,9 +17,13 @@ export interface BenchRequest {
   readonly graduation: number;
   readonly snap: boolean;
   readonly stack: 'together' | 'apart';
+  /** Lines and marks come off a pattern, or are measured and drawn by pencil, from the ticket. */
+  readonly mark: 'pattern' | 'pencil';
   /** The edge along which window and backing hinge together; undefined: the longer one, left or top. */
   readonly hinge?: Side;
 }
+
+const MARKS = ['pattern', 'pencil'] as const;
 
 export function benchSchema(unit: LengthUnit) {
   const { length } = lengthFields(unit);
@@ -31,9 +35,10 @@ export function benchSchema(unit: LengthUnit) {
       graduation: z.optional(length(graduation, ['1/16', '1 mm'], { least: 0.05, most: 26 })),
       snap: z.optional(yesNo('Move the opening evenly, so that settings lie on the graduation')),
       stack: z.optional(oneOf('Under mats cut on the top mat, or each by itself', ['together', 'apart'])),
+      mark: z.optional(oneOf('How the back is marked out: by the pattern, or by pencil from the ticket', MARKS)),
       hinge: z.optional(oneOf(hinge, ['top', 'right', 'bottom', 'left'])),
     },
-    'a map: head, graduation, snap, stack, hinge',
+    'a map: head, graduation, snap, stack, mark, hinge',
   );
   return described(bench, 'How it is cut');
 }
@@ -51,6 +56,7 @@ export function benchFrom(
     graduation: given.graduation ?? guide.graduation,
     snap: given.snap ?? false,
     stack: given.stack ?? 'together',
+    mark: given.mark ?? 'pattern',
     ...defined({ hinge: given.hinge }),
   };
 }

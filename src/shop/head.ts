@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { defined } from '../problems/defined.ts';
-import { check, converted, described, line, needed, oneOf, record } from '../read/fields/fields.ts';
+import { check, converted, described, line, needed, oneOf, record, whole, yesNo } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import type { LengthUnit } from '../units/units.ts';
 import { BEVEL, bevelAngle } from './bevel-angle.ts';
@@ -19,6 +19,10 @@ export interface Head {
   /** Straightedge to the blade's entry line; 0 where the head needs none. */
   readonly straightedge: number;
   readonly straightedgeOn: 'border' | 'opening';
+  /** True where it has a holding pin: its tip keeps the head still while the blade goes in. */
+  readonly pin: boolean;
+  /** So many strokes of an opening's side one edge of a blade is good for. */
+  readonly strokesPerBlade: number;
   /** Where on the head the scribe is read, in the shop's words. */
   readonly scribe?: string;
   /** How far ahead of the scribe the blade reaches the face when pushed in (`e_start`). */
@@ -55,6 +59,9 @@ const OVERRUN = 0.25;
 const usualOverrun = (spread: number | undefined): number =>
   spread === undefined ? OVERRUN : Math.max(0.01, 2 * spread);
 
+/** Sixteen openings of four sides, on 4-ply board (common practice, no source): settable, since blades and boards differ. */
+const STROKES_PER_BLADE = 64;
+
 /** A pull head whose border lies under a bar at the left, without offsets: what is uncalibrated has none. */
 export const HEAD: Head = {
   id: 'default',
@@ -62,6 +69,8 @@ export const HEAD: Head = {
   opening: 'left',
   straightedge: 0,
   straightedgeOn: 'border',
+  pin: false,
+  strokesPerBlade: STROKES_PER_BLADE,
   start: [{ offset: 0 }],
   stop: [{ offset: 0 }],
   overrun: OVERRUN,
@@ -83,6 +92,8 @@ export function headSchema(unit: LengthUnit) {
       straightedge: z.optional(length(straightedge, ['1 3/8'], reach)),
       straightedgeOn: z.optional(oneOf('The side of the line on which the straightedge lies', ['border', 'opening'])),
       bar: z.optional(length('Bar to blade, for sides that the guide cannot reach', ['1 1/2'], reach)),
+      pin: z.optional(yesNo('Whether it has a holding pin that keeps it still while the blade goes in')),
+      strokesPerBlade: z.optional(whole('Strokes that one blade is good for', [64], 1, 10_000)),
       scribe: z.optional(line('Where on the head the scribe is read', ['the notch at its front'])),
       ...endFields(
         unit,
@@ -156,6 +167,8 @@ export function headFrom(id: string, given: z.output<ReturnType<typeof headSchem
     opening: given.opening ?? HEAD.opening,
     straightedge: given.straightedge ?? HEAD.straightedge,
     straightedgeOn: given.straightedgeOn ?? HEAD.straightedgeOn,
+    pin: given.pin ?? HEAD.pin,
+    strokesPerBlade: given.strokesPerBlade ?? HEAD.strokesPerBlade,
     ...endsFrom(given),
     ...defined({
       spread: given.spread,

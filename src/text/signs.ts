@@ -6,6 +6,7 @@ import { type Point, point } from '../geometry/point.ts';
 import { moved } from './block.ts';
 import { boxItem } from './figures.ts';
 import { capHeight, depthOf, set, widthOf } from './line.ts';
+import { turnsIntoAnother, underline } from './numerals.ts';
 import type { TextBlock } from './paragraph.ts';
 import { inBold, type Style } from './styles.ts';
 
@@ -28,6 +29,9 @@ export function tickBlock(style: Style, fonts: Fonts, done = false): TextBlock {
 /** Of the disc that carries a number in a style. */
 export const discRadius = (text: string, { size }: Style): number => (text.length > 2 ? 1 : 0.74) * size;
 
+/** How far a number with a bar is raised in its disc, em. */
+const RAISED = 0.09;
+
 /** A white number on a black disc, as strokes are numbered. */
 export function disc(text: string, centre: Point, style: Style, fonts: Fonts): readonly Item[] {
   const radius = discRadius(text, style);
@@ -47,7 +51,10 @@ export function disc(text: string, centre: Point, style: Style, fonts: Fonts): r
       },
     ],
   };
-  return [round, set(text, centre.x, centre.y + capHeight(white, fonts) / 2, white, 'middle')];
+  // A little higher where a bar under the number tells which way up it is read.
+  const lift = turnsIntoAnother(text) ? RAISED * style.size : 0;
+  const number = set(text, centre.x, centre.y + capHeight(white, fonts) / 2 - lift, white, 'middle');
+  return [round, number, ...underline(number, fonts)];
 }
 
 /** The same among words. */

@@ -49,9 +49,9 @@ describe('what may be off', () => {
   });
 
   it.each([
-    ['in', '16 x 20', '1/4', ['¹⁄₃₂ in', '¹⁄₃₂ in', '¹⁄₆₄ in', '0.25 mm']],
+    ['in', '16 x 20', '1/4', ['¹⁄₃₂ in', '¹⁄₃₂ in', '¹⁄₆₄ in', '0.01 in']],
     ['mm', '400 x 500', '6', ['0.8 mm', '0.8 mm', '0.4 mm', '0.25 mm']],
-    ['cm', '40 x 50', '0.6', ['0.08 cm', '0.08 cm', '0.04 cm', '0.25 mm']],
+    ['cm', '40 x 50', '0.6', ['0.08 cm', '0.08 cm', '0.04 cm', '0.025 cm']],
   ])('stands on the ticket in the unit of the job: %s', (units, outer, reveal, [diagonal, size, reveals, end]) => {
     const solved = solveJob(
       `units: ${units}\nmat: {outer: ${outer}, layers: [{}, {reveal: ${reveal}}]}\nopenings: [{artwork: ${units === 'in' ? '10 x 13' : units === 'cm' ? '25 x 33' : '250 x 330'}}]\n`,

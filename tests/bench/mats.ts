@@ -103,6 +103,8 @@ const plainHead: Head = {
   opening: 'left',
   straightedge: 0,
   straightedgeOn: 'border',
+  pin: false,
+  strokesPerBlade: 64,
   start: [],
   stop: [],
   overrun: 0,
@@ -134,6 +136,7 @@ export function makeJob(mat: Mat, bench: BenchIn = {}): Job {
       graduation: bench.graduation ?? 1,
       snap: false,
       stack: bench.stack ?? 'together',
+      mark: 'pattern',
     },
     print: {
       paper: 'a4',

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { turnsIntoAnother } from '../../src/documents/words/numerals.ts';
+import { turnsIntoAnother } from '../../src/text/numerals.ts';
 
 it('numbers that are others upside down are told from those that are not', () => {
   const turned = Array.from({ length: 120 }, (_, i) => `${i + 1}`).filter(turnsIntoAnother);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { instructions } from '../../src/documents/pattern/words.ts';
-import { layerSteps } from '../../src/documents/ticket/steps.ts';
 import { make, solveJob } from '../../src/index.ts';
+import { readSheets, wordsOf } from './tickets.ts';
 
 const SHOP = `units: mm
 machines: {head: {kind: bevel, bed: 800 x 600, opening: left, overrun: 0.25}}
@@ -25,7 +25,7 @@ describe('every paper that leads to a reverse bevel says how its corners are fre
   ])('with a bevel of %s', async (bevel, said) => {
     const made = solved(bevel);
     const pattern = instructions(made.mat, made.strokes, made.job, 0, 'whole').join('\n');
-    const ticket = layerSteps(made.mat, made.job, 0, made.strokes).join('\n');
+    const ticket = wordsOf((await readSheets('ticket', [made])).pages);
     const cut = await make('cutfile', { jobs: [made] }, { machine: 'head', format: ['svg'] });
     if (!cut.ok) throw new Error(JSON.stringify(cut.problems));
     const file = cut.value.record.flatMap(({ allowances }) => allowances).join('\n');

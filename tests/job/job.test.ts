@@ -66,6 +66,8 @@ describe('the sample job with its shop', () => {
         opening: 'left',
         straightedge: 0,
         straightedgeOn: 'border',
+        pin: false,
+        strokesPerBlade: 64,
         start: [{ offset: 1.2 }],
         stop: [{ offset: -0.4 }],
         overrun: 0.25,
@@ -75,6 +77,7 @@ describe('the sample job with its shop', () => {
       graduation: near(1.5875),
       snap: true,
       stack: 'together',
+      mark: 'pattern',
     });
     expect(job.print).toStrictEqual({
       paper: 'letter',
@@ -128,6 +131,8 @@ describe('a job of five lines', () => {
           opening: 'left',
           straightedge: 0,
           straightedgeOn: 'border',
+          pin: false,
+          strokesPerBlade: 64,
           start: [{ offset: 0 }],
           stop: [{ offset: 0 }],
           overrun: 0.25,
@@ -137,6 +142,7 @@ describe('a job of five lines', () => {
         graduation: near(inch(1 / 16)),
         snap: false,
         stack: 'together',
+        mark: 'pattern',
       },
       print: {
         paper: 'letter',

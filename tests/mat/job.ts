@@ -44,6 +44,8 @@ const bench: BenchRequest = {
     opening: 'left',
     straightedge: 0,
     straightedgeOn: 'border',
+    pin: false,
+    strokesPerBlade: 64,
     start: [],
     stop: [],
     overrun: 0.25,
@@ -53,6 +55,7 @@ const bench: BenchRequest = {
   graduation: inch(1 / 16),
   snap: false,
   stack: 'apart',
+  mark: 'pattern',
 };
 
 export type Changes = Partial<Omit<Job, 'mat' | 'bench'>> & {

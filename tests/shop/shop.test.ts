@@ -60,6 +60,8 @@ heads:
     straightedge: 35
     straightedgeOn: opening
     bar: 40
+    pin: true
+    strokesPerBlade: 40
     scribe: the notch at its front
     start: [{thickness: 1.4, offset: 1.2}, {thickness: 3, offset: 1.6}]
     stop: -0.4
@@ -76,6 +78,8 @@ heads:
       straightedge: 35,
       straightedgeOn: 'opening',
       bar: 40,
+      pin: true,
+      strokesPerBlade: 40,
       scribe: 'the notch at its front',
       start: [
         { thickness: 1.4, offset: 1.2 },

@@ -1,6 +1,8 @@
+import { defined } from '../../problems/defined.ts';
 import { LEAST_FREED, mostUncut } from '../uncut.ts';
 import type { LotWork } from './lots.ts';
 import type { LotStep } from './model.ts';
+import { pencilMarks } from './pencil.ts';
 
 /** What is done to the pieces of a lot before its first cut. */
 export function beginning({ lot: { layer, work, up }, source }: LotWork, lot: number): readonly LotStep[] {
@@ -18,7 +20,8 @@ export function beginning({ lot: { layer, work, up }, source }: LotWork, lot: nu
     mat.openings.flatMap((_, i) => (has(i) ? [i + 1] : []));
   const inked = openings((i) => layer === 1 && job.openings[i]?.decor?.some(({ kind }) => kind === 'ink') === true);
   if (inked.length > 0) steps.push({ kind: 'ink', lot, openings: inked });
-  if (up === 'back') steps.push({ kind: 'marks', lot });
+  const pencil = job.bench.mark === 'pencil' ? pencilMarks(mat, job, source.strokes, layer) : undefined;
+  if (up === 'back') steps.push({ kind: 'marks', lot, ...defined({ pencil }) });
   if (layer === 1 && mat.lettering !== undefined) steps.push({ kind: 'lettering', lot });
   const curved = openings((i) => {
     const { hidden, face } = mat.openings[i]!.layers[layer - 1]!;

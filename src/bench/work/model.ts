@@ -1,6 +1,7 @@
 import type { Point } from '../../geometry/point.ts';
 import type { Side } from '../../geometry/sides.ts';
 import type { Rest, Setting } from '../model.ts';
+import type { PencilMarks } from './pencil.ts';
 
 /**
  * The order of work of one job or of a day, as plain data: what a ticket, a run list and a view at the cutter are all
@@ -63,8 +64,10 @@ export type ToolStep =
   | { readonly kind: 'guide-off' };
 
 /** What is done to all pieces of a lot, between cuts. */
-export type LotStep = { readonly lot: number } & (
-  | { readonly kind: 'marks' }
+export type LotStep = {
+  readonly lot: number;
+} /** The back is marked out: by the pattern, or where `pencil` is given, by rule and pencil. */ & (
+  | { readonly kind: 'marks'; readonly pencil?: PencilMarks }
   /** What lies in the opening above while an under mat is cut: the fallout, or waste board where it would not drop out. */
   | { readonly kind: 'slip'; readonly of: 'fallout' | 'waste'; readonly thickness: number }
   /** An under mat fixed to the back of the mat above, so much short of every edge. */
@@ -103,7 +106,7 @@ export interface CutStep {
   readonly turn: number;
   /** What the guide stands at; undefined where it is off. */
   readonly setting?: Setting;
-  /** The edge of the board on the guide, as it lies while TOP is up; undefined where the guide is off. */
+  /** The edge on the guide, or that a rule measures from, as it lies while TOP is up; undefined for a side that slants. */
   readonly edge?: Side;
   /** That edge is the one beyond the opening: a reverse bevel. */
   readonly far: boolean;

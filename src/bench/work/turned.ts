@@ -15,7 +15,7 @@ export function turnedLeast(
   strokes: readonly Stroke[],
   from: number,
 ): { readonly turned: readonly Turned[]; readonly to: number } {
-  const given = walked(strokes, from);
+  const given = turnedAsGiven(strokes, from);
   const facings = [...new Set([from, ...strokes.map(({ direction }) => facing(direction))])];
   if (facings.length > MOST_FACINGS) return given;
   const turns = turnsAmong(facings);
@@ -23,7 +23,7 @@ export function turnedLeast(
   const tours = facings.flatMap((_, to) => turns.tour(all, 0, to) ?? []);
   const shortest = tours.reduce((best, tour) => (tour.turns < best.turns - 1e-9 ? tour : best));
   if (shortest.turns >= turnsIn(given.turned) - 1e-9) return given;
-  return walked(
+  return turnedAsGiven(
     shortest.path.flatMap((i) => strokes.filter(({ direction }) => facing(direction) === facings[i])),
     from,
   );
@@ -31,7 +31,10 @@ export function turnedLeast(
 
 const turnsIn = (turned: readonly Turned[]): number => turned.reduce((sum, { turn }) => sum + Math.abs(turn), 0);
 
-function walked(strokes: readonly Stroke[], from: number): { readonly turned: readonly Turned[]; readonly to: number } {
+export function turnedAsGiven(
+  strokes: readonly Stroke[],
+  from: number,
+): { readonly turned: readonly Turned[]; readonly to: number } {
   let to = from;
   const turned = strokes.map((stroke): Turned => {
     const turn = turnBetween(to, facing(stroke.direction));

@@ -13,9 +13,6 @@ export interface WorkVisit {
   readonly cuts: readonly { readonly lot: number; readonly strokes: readonly Stroke[] }[];
 }
 
-/** Strokes of a head without a guide count as laid by a rule, all of them. */
-const laidByRule = ({ lot }: LotWork, stroke: Stroke): boolean => lot.head.handHeld || stroke.beyondGuide;
-
 const sameReading = (a: Setting, b: Setting): boolean => a.text === b.text && a.sense === b.sense;
 
 /**
@@ -43,7 +40,7 @@ function visitsOf(work: LotWork, lot: number): readonly WorkVisit[] {
   if (strokes.length === 0) return [{ key, cuts: [{ lot, strokes: [] }] }];
   const visits: { key: string; setting?: Setting; cuts: [{ lot: number; strokes: Stroke[] }] }[] = [];
   for (const stroke of strokes) {
-    const setting = laidByRule(work, stroke) ? undefined : stroke.setting;
+    const setting = stroke.beyondGuide ? undefined : stroke.setting;
     const last = visits.at(-1);
     const same =
       last !== undefined &&
@@ -88,9 +85,7 @@ function boardSettings(lots: readonly LotWork[], key: string) {
   const all = lots.flatMap((work, lot) =>
     work.key === key ? work.strokes.map((stroke) => ({ work, lot, stroke })) : [],
   );
-  const found = settingNumbers(
-    all.map(({ work, stroke }) => ({ guide: stroke.guide, beyondGuide: laidByRule(work, stroke) })),
-  );
+  const found = settingNumbers(all.map(({ stroke }) => stroke));
   const off = Math.max(GUIDE_OFF, ...found) + 1;
   const numbers = new Map(
     all.map(({ lot, stroke }, i) => [`${lot} ${stroke.order}`, found[i] === GUIDE_OFF ? off : found[i]!]),

@@ -1,10 +1,11 @@
-import { mirroredSide, type Side } from '../../geometry/sides.ts';
+import { mirroredSide } from '../../geometry/sides.ts';
 import { defined } from '../../problems/defined.ts';
 import type { Stroke } from '../model.ts';
 import { beginning, ending } from './lot-steps.ts';
 import { type LotWork, lotsOf, type Wait, type WorkJob } from './lots.ts';
 import type { CutStep, Lot, OrderOfWork, WorkStep } from './model.ts';
-import { TOP_UP, turnedLeast } from './turned.ts';
+import { OPPOSITE } from './pencil.ts';
+import { TOP_UP, turnedAsGiven, turnedLeast } from './turned.ts';
 import { dayVisits, ownVisits, type WorkVisit } from './visits.ts';
 
 /** How one job is worked alone, or several as one day; see `OrderOfWork` for what it holds. */
@@ -28,6 +29,7 @@ class Bench {
   readonly #finished = new Set<number>();
   /** Strokes left of each lot. */
   readonly #left: number[];
+  readonly #alone: boolean;
   #head = '';
   #depth = '';
   #guide = '';
@@ -36,6 +38,7 @@ class Bench {
   constructor(lots: readonly LotWork[], visits: readonly WorkVisit[]) {
     this.#lots = lots;
     this.#visits = visits;
+    this.#alone = new Set(lots.map(({ lot }) => lot.job)).size === 1;
     this.#left = lots.map(({ strokes }) => strokes.length);
   }
 
@@ -125,7 +128,9 @@ class Bench {
   #cutPiece(lot: number, piece: number, strokes: readonly Stroke[], pass: number, setting: WorkVisit['setting']): void {
     const { lot: own } = this.#lots[lot]!;
     const lies = this.#lying?.lot === lot && this.#lying.piece === piece;
-    const { turned, to } = turnedLeast(strokes, lies ? this.#lying!.facing : TOP_UP);
+    const from = lies ? this.#lying!.facing : TOP_UP;
+    // Alone, a job is cut in the order of its numbers, which turns the board least over all settings.
+    const { turned, to } = this.#alone ? turnedAsGiven(strokes, from) : turnedLeast(strokes, from);
     this.#lying = { lot, piece, facing: to };
     turned.forEach(({ stroke, turn }, i) => {
       const how = { piece, pass, turn, laidOn: !lies && i === 0 };
@@ -133,8 +138,6 @@ class Bench {
     });
   }
 }
-
-const OPPOSITE: Readonly<Record<Side, Side>> = { top: 'bottom', bottom: 'top', left: 'right', right: 'left' };
 
 function cutStep(
   own: Lot,
@@ -150,6 +153,7 @@ function cutStep(
 ): CutStep {
   const side = own.up === 'back' ? mirroredSide(stroke.side) : stroke.side;
   const far = stroke.guideFrom === 'far';
+  const slants = Math.abs(stroke.direction.x * stroke.direction.y) > 1e-9;
   return {
     kind: 'cut',
     lot,
@@ -163,10 +167,16 @@ function cutStep(
     laidOn,
     turn,
     far,
-    ...(setting === undefined ? {} : { setting, edge: far ? OPPOSITE[side] : side }),
     line: stroke.line,
     start: stroke.start,
     stop: stroke.stop,
-    ...defined({ part: stroke.part, rest: stroke.rest, planned: stroke.planned, cut: stroke.cut }),
+    ...defined({
+      setting,
+      edge: slants ? undefined : far ? OPPOSITE[side] : side,
+      part: stroke.part,
+      rest: stroke.rest,
+      planned: stroke.planned,
+      cut: stroke.cut,
+    }),
   };
 }

@@ -11,7 +11,7 @@ import type { Style } from '../../text/styles.ts';
 import { listedSheets } from '../bench-page.ts';
 import { blankWords, sizeToCut } from '../ticket/blanks.ts';
 import type { BenchJob } from '../ticket/model.ts';
-import { fine } from '../ticket/steps.ts';
+import { fine } from '../words/fine.ts';
 
 /** Blanks of one size from one board. */
 export interface ListedBlank extends Size {

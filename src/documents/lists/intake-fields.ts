@@ -5,7 +5,7 @@ import { showSize } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
 import { length, sides, size } from '../proof/words.ts';
 import type { BenchJob } from '../ticket/model.ts';
-import { fine } from '../ticket/steps.ts';
+import { fine } from '../words/fine.ts';
 
 /** A line to write on, words to tick, or the figure in which the artwork is measured. */
 export type Field =

@@ -13,7 +13,8 @@ import { benchSheet } from '../bench-page.ts';
 import { size } from '../proof/words.ts';
 import { blankWords } from '../ticket/blanks.ts';
 import type { BenchJob } from '../ticket/model.ts';
-import { fine, layerTitle } from '../ticket/steps.ts';
+import { layerTitle } from '../ticket/steps.ts';
+import { fine } from '../words/fine.ts';
 
 /** Labels on a sheet: how many, how far apart, and how far from the paper's edges, mm. */
 export interface SheetGrid {

@@ -2,14 +2,13 @@ import { mirror } from '../../bench/outline.ts';
 import type { Item } from '../../drawing/model.ts';
 import { type Box, bottom, box, centre, contains, grown, right } from '../../geometry/box.ts';
 import { piecesOf, pointAt } from '../../geometry/curves.ts';
-import { flattened } from '../../geometry/flatten.ts';
 import { parallelOf } from '../../geometry/parallel.ts';
 import { curvedParts, type Path, placedPath } from '../../geometry/path.ts';
 import { distance, type Point, point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import { setback } from '../../mat/bevel.ts';
 import type { Mat, MatOpening } from '../../mat/model.ts';
-import { pinsAndLoop } from '../../shapes/by-hand.ts';
+import { offEllipse, pinsAndLoop } from '../../shapes/by-hand.ts';
 import { printDecimal, showNear } from '../../units/print.ts';
 import { line } from './lines.ts';
 
@@ -118,19 +117,6 @@ function ovalByHand(path: Path, around: Box, job: Job, tag: string): ByHand {
       },
     ],
   };
-}
-
-/** How far the ellipse that pins and loop draw lies from the true line, at most. */
-function offEllipse(path: Path, around: Box): number {
-  const [a, b] = [around.width / 2, around.height / 2];
-  const middle = centre(around);
-  return Math.max(
-    ...flattened(path, 0.01).map((p) => {
-      const [x, y] = [(p.x - middle.x) / a, (p.y - middle.y) / b];
-      // First order: the equation's value over its slope.
-      return Math.abs(x * x + y * y - 1) / (2 * Math.hypot(x / a, y / b));
-    }),
-  );
 }
 
 /** A centre nearer to the board's edge than this, or beyond it, is not drawn. */

@@ -4,9 +4,9 @@ import type { Fonts } from '../../fonts/model.ts';
 import { polygon } from '../../geometry/path.ts';
 import { type Point, point } from '../../geometry/point.ts';
 import { type Block, beside, labelBlock, stacked } from '../../text/block.ts';
+import { underline } from '../../text/numerals.ts';
 import { BOLD, FINE, HEAD, LARGE, LEAD_IN, NAME, NUMBER, READING, SIGN, type Style, TEXT } from '../../text/styles.ts';
 import { backSide, sideWords } from '../words/back-side.ts';
-import { underline } from '../words/numerals.ts';
 import { restReading, senseWords, settingWords } from './reading-words.ts';
 
 /** How large the words of one stroke are: its number, the guide's setting, and what else is said. */
@@ -101,7 +101,7 @@ export function strokeBlock(
   fonts: Fonts,
 ): Block {
   const where = [sideWords(stroke, view), ...stateWords(stroke)].join(', ');
-  const far = stroke.guideFrom === 'far' ? ['far edge on guide'] : [];
+  const far = stroke.guideFrom === 'far' && stroke.rest === undefined ? ['far edge on guide'] : [];
   const sense = senseWords(stroke);
   const { rest } = stroke;
   const lines = (texts: readonly string[], style: Style) => texts.map((text) => ({ group: 'readings', text, style }));
@@ -140,9 +140,11 @@ export function smallBlock(
       ? `${stroke.setting.text}${SIGN_OF[stroke.setting.sense]}`
       : rest.distance < 0
         ? 'guide off'
-        : `guide off, ${rest.setting.text}${SIGN_OF[rest.setting.sense]} to the ${rest.to}`;
+        : rest.to === 'straightedge'
+          ? `straightedge ${rest.setting.text}${SIGN_OF[rest.setting.sense]}`
+          : `guide off, ${rest.setting.text}${SIGN_OF[rest.setting.sense]} to the ${rest.to}`;
   const side = view === 'back' ? backSide(stroke) : stroke.side;
-  const far = stroke.guideFrom === 'far' ? ['far edge'] : [];
+  const far = stroke.guideFrom === 'far' ? [rest === undefined ? 'far edge' : 'from the far edge'] : [];
   const text = [what, side, ...far, ...stateWords(stroke)].join(', ');
   const said = labelBlock([{ group: 'readings', text, style: reading }], fonts);
   return beside(arrowAndNumber(stroke, number, setting, fonts), said, 0.5 * reading.size);

@@ -13,7 +13,7 @@ import { discBlock, tickBlock } from '../../text/signs.ts';
 import { BOLD, FINE, inBold, LEAD_IN, NAME, type Style } from '../../text/styles.ts';
 import { benchArea, benchSheet, GUTTER } from '../bench-page.ts';
 import { BLADE_CAUTION } from '../ticket/materials.ts';
-import { fine } from '../ticket/steps.ts';
+import { fine } from '../words/fine.ts';
 import { scaleFor, stockDiagram } from './diagram.ts';
 import {
   blankName,

@@ -8,7 +8,7 @@ import type { Entry } from '../../text/entries.ts';
 import { level, paragraph } from '../../text/paragraph.ts';
 import { inBold } from '../../text/styles.ts';
 import { listedSheets } from '../bench-page.ts';
-import { fine } from '../ticket/steps.ts';
+import { fine } from '../words/fine.ts';
 import type { BoardRecord, StockRecord } from './record.ts';
 import type { StockSheetOptions } from './sheet.ts';
 import { blankName, percent, type Tape, tapeSize } from './words.ts';

@@ -8,7 +8,8 @@ import { tickBlock } from '../../text/signs.ts';
 import { HEAD, NAME, type Style } from '../../text/styles.ts';
 import { printDecimal } from '../../units/print.ts';
 import { mmFromInches } from '../../units/units.ts';
-import { fine, layerTitle } from './steps.ts';
+import { fine } from '../words/fine.ts';
+import { layerTitle } from './steps.ts';
 
 /**
  * What tapes and stops are read to: the job's own graduation, unless it is one of another unit than the job's, whose
@@ -38,7 +39,7 @@ export function blankWords(mat: Mat, job: Job, index: number) {
 export function blankBlock(mat: Mat, job: Job, index: number, width: number, text: Style, fonts: Fonts): Block {
   const { size, note } = blankWords(mat, job, index);
   const { board } = mat.layers[index]!;
-  const title = `${layerTitle(mat.layers[index]!)}: ${board.name}, ${fine(board.thickness)}${note}`;
+  const title = `${layerTitle(mat.layers[index]!)}: ${board.name}, ${fine(board.thickness, job.units)}${note}`;
   const named = paragraph(title, width, text, fonts);
   return stacked([named, sizeToCut(size, job.count === 1 ? '' : `× ${job.count}`, width, fonts)], 1.4);
 }

@@ -1,15 +1,16 @@
 import { settingOf } from '../../bench/guide.ts';
 import { END_TOLERANCE, tolerance } from '../../bench/tolerances.ts';
 import { fraction } from '../../fonts/fractions.ts';
+import { type Box, bottom, box, overlaps, right } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
-import type { BySide } from '../../geometry/sides.ts';
+import type { BySide, Side } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat, MatOpening } from '../../mat/model.ts';
 import type { Entry } from '../../text/entries.ts';
 import type { Units } from '../../units/units.ts';
 import { length, sides, size } from '../proof/words.ts';
+import { fine } from '../words/fine.ts';
 import { tapeGraduation } from './blanks.ts';
-import { fine } from './steps.ts';
 
 /** What is measured when the cutting is done. */
 export interface Check {
@@ -44,15 +45,53 @@ export function checks(mat: Mat, job: Job): readonly Check[] {
     }
   };
   sized('Opening, top mat', ({ layers }) => layers[0]!.faceBox);
-  if (mat.openings.length === 1) add('Borders, face', sides(mat.border, units), off('size'), ...bySide(mat.border));
+  const border = outermost(mat);
+  add('Borders', sides(border, units), off('size'), ...bySide(border));
+  for (const { names, gap } of gaps(mat, units)) add(`Gap, ${names}`, length(gap, units), off('size'), gap);
   for (const { names, name, reveals } of revealRows(mat, units)) {
     const what = `Reveal, ${shortened(names)}${name === undefined ? '' : `, ${name}`}`;
     add(what, sides(reveals, units), off('reveal'), ...bySide(reveals));
   }
   sized('Seen through all', ({ sight }) => sight);
   const { overrun } = job.bench.head;
-  add('Test corner', `${fine(overrun)} past it`, fine(END_TOLERANCE), overrun);
+  add('Test corner', `${fine(overrun, units)} past it`, fine(END_TOLERANCE, units), overrun);
   return rows;
+}
+
+/** From each edge to the nearest opening. */
+const outermost = ({ openings }: Mat): BySide<number> => {
+  const least = (side: Side): number => Math.min(...openings.map(({ layers }) => layers[0]!.border[side]));
+  return { top: least('top'), right: least('right'), bottom: least('bottom'), left: least('left') };
+};
+
+/** More pairs of neighbours than this with one gap are counted. */
+const MOST_PAIRS = 2;
+
+/** Between neighbours that nothing parts, face edge to face edge; gaps of one printed width are one row. */
+function gaps({ openings }: Mat, units: Units): readonly { readonly names: string; readonly gap: number }[] {
+  const boxes = openings.map(({ name, layers }) => ({ name, face: layers[0]!.faceBox }));
+  const between = (a: Box, b: Box): Box | undefined => {
+    const [left, top] = [Math.max(a.x, b.x), Math.max(a.y, b.y)];
+    const [end, foot] = [Math.min(right(a), right(b)), Math.min(bottom(a), bottom(b))];
+    if (foot - top > 0 && b.x >= right(a)) return box(right(a), top, b.x - right(a), foot - top);
+    if (end - left > 0 && b.y >= bottom(a)) return box(left, bottom(a), end - left, b.y - bottom(a));
+    return undefined;
+  };
+  const found = new Map<string, { pairs: string[]; gap: number }>();
+  for (const a of boxes) {
+    for (const b of boxes) {
+      const strip = a === b ? undefined : between(a.face, b.face);
+      if (strip === undefined || boxes.some(({ face }) => overlaps(face, strip, -1e-6))) continue;
+      const gap = b.face.x >= right(a.face) ? strip.width : strip.height;
+      const row = found.get(length(gap, units)) ?? { pairs: [], gap };
+      row.pairs.push(`${a.name} to ${b.name}`);
+      found.set(length(gap, units), row);
+    }
+  }
+  return [...found.values()].map(({ pairs, gap }) => ({
+    names: pairs.length > MOST_PAIRS ? `${pairs.length} alike` : pairs.join('; '),
+    gap,
+  }));
 }
 
 const bySide = (by: BySide<number>): number[] => [by.top, by.right, by.bottom, by.left];
@@ -127,6 +166,6 @@ export const checkTable = (list: readonly Check[]): Entry => ({
   kind: 'table',
   head: ['what', 'should be', '±', 'measured'],
   rows: list.map(({ what, expected, tolerance }) => [what, expected, tolerance, '']),
-  widths: [0.34, 0.3, 0.16, 0.2],
-  rowHeight: 5.5,
+  widths: [0.33, 0.36, 0.14, 0.17],
+  rowHeight: 5,
 });

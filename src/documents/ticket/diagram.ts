@@ -2,14 +2,15 @@ import type { Stroke } from '../../bench/model.ts';
 import { mirror } from '../../bench/outline.ts';
 import type { Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { type Box, box, contains, overlaps } from '../../geometry/box.ts';
+import { type Box, bottom, box, centre, contains, grown, overlaps } from '../../geometry/box.ts';
+import { pathBox } from '../../geometry/extent.ts';
 import { type Path, placedPath, polygon } from '../../geometry/path.ts';
 import { distance, dot, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
 import type { Block } from '../../text/block.ts';
 import { boxItem } from '../../text/figures.ts';
-import { capHeight, set, widthOf } from '../../text/line.ts';
+import { capHeight, depthOf, ellipsized, set, widthOf } from '../../text/line.ts';
 import { disc, discRadius } from '../../text/signs.ts';
 import { BOLD, FINE, FINE_BOLD, type Style } from '../../text/styles.ts';
 import { BACK_WORDS } from '../words/back-side.ts';
@@ -59,7 +60,12 @@ export function diagram(
     set(BACK_WORDS, room.width / 2, top + height + below, FINE, 'middle'),
   ];
   items.push(...lines.flatMap(({ from, to }) => arrowItems(from, to)));
-  items.push(...numbers(lines, box(left, top, width, height), paths, fonts));
+  const board = box(left, top, width, height);
+  const names = mat.openings.length === 1 ? [] : openingNames(mat, paths, fonts);
+  const within = names.flatMap(({ inside }) => inside ?? []);
+  const discs = numbers(lines, board, paths, within, fonts);
+  items.push(...discs.flatMap((each) => each.items));
+  items.push(...nameItems(names, board, [...within, ...discs.map(({ around }) => around)], fonts));
   return { items: [...items, ...words], width: room.width, height: top + height + below + 0.6 };
 }
 
@@ -68,6 +74,55 @@ function upArrows(x: number, base: number, width: number, cap: number): readonly
     const middle = x + side * (width / 2 + 2.6);
     const corners = [point(middle, base - cap), point(middle + 1.1, base), point(middle - 1.1, base)];
     return { kind: 'path', fill: 0, paths: [polygon(corners)] };
+  });
+}
+
+interface Name {
+  readonly text: string;
+  readonly own: Box;
+  /** Where it stands in its opening, if there is room. */
+  readonly inside?: Box;
+}
+
+/** What each opening is called. */
+function openingNames(mat: Mat, paths: readonly Path[], fonts: Fonts): readonly Name[] {
+  return mat.openings.map(({ name: text }, i) => {
+    const own = pathBox(paths[i]!);
+    const inside = nameBox(text, centre(own).x, centre(own).y, fonts);
+    const fits = contains(grown(own, -1.2), inside) && inside.height < 0.4 * own.height;
+    return { text, own, ...(fits ? { inside } : {}) };
+  });
+}
+
+/** From the tops of capitals to the descenders, its capitals' middle at a height. */
+function nameBox(text: string, x: number, y: number, fonts: Fonts): Box {
+  const [width, cap] = [widthOf(text, FINE, fonts), capHeight(FINE, fonts)];
+  return box(x - width / 2, y - cap / 2, width, cap + depthOf(FINE, fonts));
+}
+
+/** How far below or above an opening its name may stand, mm: past the numbers there. */
+const BESIDE = [1, 3.6, 5.4, 7];
+
+/** Names inside their openings, else below or above them, else cut off inside; none where something else stands. */
+function nameItems(names: readonly Name[], board: Box, already: readonly Box[], fonts: Fonts): readonly Item[] {
+  const cap = capHeight(FINE, fonts);
+  const taken = [...already];
+  return names.flatMap(({ text, own, inside }): readonly Item[] => {
+    const { x, y } = centre(own);
+    if (inside !== undefined) return [set(text, x, inside.y + cap, FINE, 'middle')];
+    const free = (around: Box): boolean => !taken.some((other) => overlaps(around, other, 0.2));
+    const isClear = (around: Box): boolean =>
+      contains(grown(board, -0.8), around) && !names.some((other) => overlaps(around, grown(other.own, 0.6)));
+    const beside = BESIDE.flatMap((gap) => [
+      bottom(own) + gap + cap / 2,
+      own.y - gap - cap / 2 - depthOf(FINE, fonts),
+    ]).map((middle) => ({ said: text, around: nameBox(text, x, middle, fonts) }));
+    const said = ellipsized(text, FINE, 0.8 * own.width, fonts);
+    const short = { said, around: nameBox(said, x, y, fonts) };
+    const place = [...beside.filter(({ around }) => isClear(around)), short].find(({ around }) => free(around));
+    if (place === undefined) return [];
+    taken.push(place.around);
+    return [set(place.said, x, place.around.y + cap, FINE, 'middle')];
   });
 }
 
@@ -91,15 +146,26 @@ function arrowItems(from: Point, to: Point): readonly Item[] {
 }
 
 /** Discs beside the middle of each stroke: all outside if there is room, else all inside, else as it comes; all of one size. */
-function numbers(lines: readonly Placed[], board: Box, paths: readonly Path[], fonts: Fonts): readonly Item[] {
+function numbers(
+  lines: readonly Placed[],
+  board: Box,
+  paths: readonly Path[],
+  names: readonly Box[],
+  fonts: Fonts,
+): readonly Disc[] {
   const walls = [...paths, polygon(cornersOf(board))].flatMap(sidesOf);
   for (const ways of [[1], [-1], [1, -1]]) {
     for (const style of NUMBERS) {
-      const found = lines.length === 0 ? [] : tryStyle(lines, board, walls, style, ways, fonts);
+      const found = lines.length === 0 ? [] : tryStyle(lines, board, walls, names, style, ways, fonts);
       if (found !== undefined) return found;
     }
   }
   return [];
+}
+
+interface Disc {
+  readonly items: readonly Item[];
+  readonly around: Box;
 }
 
 /** Undefined where one finds no place, but for the smallest, which leaves such a number to the rows beside. */
@@ -107,12 +173,12 @@ function tryStyle(
   lines: readonly Placed[],
   board: Box,
   walls: readonly { readonly from: Point; readonly to: Point }[],
+  names: readonly Box[],
   style: Style,
   ways: readonly number[],
   fonts: Fonts,
-): readonly Item[] | undefined {
-  const taken: Box[] = [];
-  const items: Item[] = [];
+): readonly Disc[] | undefined {
+  const discs: Disc[] = [];
   for (const { stroke, from, to } of lines) {
     const text = `${stroke.order}`;
     const radius = discRadius(text, style);
@@ -126,16 +192,20 @@ function tryStyle(
     });
     const spot = spots.find((p) => {
       const own = box(p.x - radius, p.y - radius, 2 * radius, 2 * radius);
-      return contains(board, own) && clear(p) && !taken.some((other) => overlaps(own, other, 0.3));
+      return (
+        contains(board, own) &&
+        clear(p) &&
+        ![...names, ...discs.map(({ around }) => around)].some((other) => overlaps(own, other, 0.3))
+      );
     });
     if (spot === undefined) {
       if (ways.length === 1 || style !== NUMBERS.at(-1)) return undefined;
       continue;
     }
-    taken.push(box(spot.x - radius, spot.y - radius, 2 * radius, 2 * radius));
-    items.push(...disc(text, spot, style, fonts));
+    const around = box(spot.x - radius, spot.y - radius, 2 * radius, 2 * radius);
+    discs.push({ items: disc(text, spot, style, fonts), around });
   }
-  return items;
+  return discs;
 }
 
 /** From the line towards the border, in the back view; for a reverse bevel alike. */

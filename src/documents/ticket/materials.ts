@@ -3,7 +3,7 @@ import { rebateParts } from '../../job/frame.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
 import { length, sides, size } from '../proof/words.ts';
-import { fine } from './steps.ts';
+import { fine } from '../words/fine.ts';
 
 export interface Row {
   readonly name: string;
@@ -45,8 +45,8 @@ export function materialRows(mat: Mat, job: Job): readonly Row[] {
   if (frame !== undefined) {
     const parts = rebateParts(frame, job.mat.layers).filter(([, thickness]) => thickness > 0);
     const needed = parts.reduce((sum, [, thickness]) => sum + thickness, 0);
-    const has = frame.depth === undefined ? 'measure the frame’s' : `the frame has ${fine(frame.depth)}`;
-    add('Rebate', `needs ${fine(needed)} (${parts.map(([what]) => what).join(', ')}); ${has}`);
+    const has = frame.depth === undefined ? 'measure the frame’s' : `the frame has ${fine(frame.depth, units)}`;
+    add('Rebate', `needs ${fine(needed, units)} (${parts.map(([what]) => what).join(', ')}); ${has}`);
   }
   const chop = chopSizes(mat, job);
   if (chop !== undefined) {

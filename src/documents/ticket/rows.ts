@@ -1,9 +1,10 @@
 import type { Stroke } from '../../bench/model.ts';
-import type { Step } from '../../bench/order.ts';
+import type { CutStep } from '../../bench/work/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
+import { defined } from '../../problems/defined.ts';
 import { type Block, moved, stacked } from '../../text/block.ts';
 import { ellipsized } from '../../text/line.ts';
 import { level, line, type TextBlock } from '../../text/paragraph.ts';
@@ -14,73 +15,92 @@ import type { Units } from '../../units/units.ts';
 import { mmPer } from '../../units/units.ts';
 import { stateWords } from '../pattern/labels.ts';
 import { BACK_WORDS, backSide } from '../words/back-side.ts';
+import type { Cut, LotPart } from './parts.ts';
 
 /** One setting of the guide and the strokes that are cut with it, in the order of work. */
 export interface SettingRow {
-  /** Without its unit: `2 3/4`; `off` where the guide cannot be set. */
+  /** What is read at arm's length, without its unit: `2 3/4`; `off` where nothing can be measured on the board. */
   readonly reading: string;
   readonly unit: string;
-  /** `scant`, `full`, or what to do with the guide off. */
+  /** `scant`, `full`, and what is not as it was planned. */
   readonly sense: string;
   /** The unrounded setting in the same unit, which is that of the guide's scale. */
   readonly decimal: string;
+  /** How it is laid where no guide is set: what is measured, and from which edge. */
+  readonly laid?: string;
+  /** Whether the far edge lies on the guide. */
   readonly far: boolean;
+  /** Boxes to tick for each stroke: one for every pass. */
+  readonly passes: number;
+  readonly count: number;
   readonly cuts: readonly { readonly stroke: Stroke; readonly turn: number }[];
 }
 
-/** The rows of one layer: a new one wherever the guide is set anew, or its printed reading would differ. */
-export function settingRows(
-  strokes: readonly Stroke[],
-  steps: readonly Step[],
-  layer: number,
-  units: Units,
-): readonly SettingRow[] {
+/** The rows of one lot: a new one wherever the guide is set anew, or what is laid by a rule is measured anew. */
+export function settingRows(part: Pick<LotPart, 'lot' | 'cuts'>, units: Units): readonly SettingRow[] {
   const rows: SettingRow[] = [];
-  let last: Stroke | undefined;
-  strokes.forEach((stroke, i) => {
-    if (stroke.layer !== layer) return;
-    const { setGuide, turn } = steps[i]!;
-    const same =
-      !setGuide &&
-      last !== undefined &&
-      stroke.setting.text === last.setting.text &&
-      stroke.setting.sense === last.setting.sense &&
-      stroke.guideFrom === last.guideFrom &&
-      stateWords(stroke).join() === stateWords(last).join();
-    last = stroke;
-    if (same) {
+  let last: Cut | undefined;
+  for (const cut of part.cuts) {
+    const turned = { stroke: cut.stroke, turn: cut.step.turn };
+    if (last !== undefined && sameRow(cut, last)) {
       const row = rows.at(-1)!;
-      rows[rows.length - 1] = { ...row, cuts: [...row.cuts, { stroke, turn }] };
-    } else rows.push(rowOf(stroke, turn, units));
-  });
+      rows[rows.length - 1] = { ...row, cuts: [...row.cuts, turned] };
+    } else rows.push({ ...rowOf(cut, units), passes: part.lot.depths.length, count: part.lot.count, cuts: [turned] });
+    last = cut;
+  }
   return rows;
 }
 
-function rowOf(stroke: Stroke, turn: number, units: Units): SettingRow {
-  const far = stroke.guideFrom === 'far';
-  const cuts = [{ stroke, turn }];
-  const { rest } = stroke;
-  if (rest !== undefined) {
-    const { to, from, distance } = rest;
-    const words = distance < 0 ? `${to} off the board` : `${from} to ${to} ${decimals(distance, units)} ${units}`;
+function sameRow({ step, stroke }: Cut, last: Cut): boolean {
+  const setting = (cut: Cut) => cut.step.setting ?? cut.step.rest?.setting;
+  return (
+    setting({ step, stroke })?.text === setting(last)?.text &&
+    setting({ step, stroke })?.sense === setting(last)?.sense &&
+    (step.rest === undefined) === (last.step.rest === undefined) &&
+    laidWords(step) === laidWords(last.step) &&
+    step.far === last.step.far &&
+    stateWords(stroke).join() === stateWords(last.stroke).join()
+  );
+}
+
+type Read = Omit<SettingRow, 'passes' | 'count' | 'cuts'>;
+
+function rowOf({ step, stroke }: Cut, units: Units): Read {
+  const { setting, rest } = step;
+  const state = stateWords(stroke);
+  if (setting !== undefined) {
+    const { amount, unit, sense, value, remainder } = setting;
     return {
-      reading: 'off',
-      unit: '',
-      sense: [stroke.bar === undefined ? 'along a straightedge' : 'by the bar line', ...stateWords(stroke)].join(', '),
-      decimal: words,
-      far,
-      cuts,
+      reading: amount,
+      unit,
+      sense: [...(sense === 'exact' ? [] : [sense]), ...state].join(', '),
+      decimal: decimals(value + remainder, unit),
+      far: step.far,
     };
   }
-  const { amount, unit, sense } = stroke.setting;
+  const laid = laidWords(step);
+  if (rest === undefined || rest.distance < 0) {
+    return { reading: 'off', unit: '', sense: state.join(', '), decimal: '', far: false, ...defined({ laid }) };
+  }
+  const { amount, unit, sense } = rest.setting;
   return {
     reading: amount,
     unit,
-    sense: [...(sense === 'exact' ? [] : [sense]), ...stateWords(stroke)].join(', '),
-    decimal: decimals(stroke.guide, unit),
-    far,
-    cuts,
+    sense: [...(sense === 'exact' ? [] : [sense]), ...state].join(', '),
+    decimal: decimals(rest.distance, units),
+    far: false,
+    ...defined({ laid }),
   };
+}
+
+/** `guide OFF, right edge to the bar`, or `straightedge, from the right edge`. */
+function laidWords({ rest, edge }: CutStep): string | undefined {
+  if (rest === undefined) return undefined;
+  const { to, from, distance } = rest;
+  const hand = to === 'straightedge';
+  if (distance < 0) return hand ? 'straightedge, off the board' : `guide OFF, the ${to} off the board`;
+  const where = from === 'corner' || edge === undefined ? 'the board’s corner' : `the ${edge} edge`;
+  return hand ? `straightedge, from ${where}` : `guide OFF, ${where} to the ${to}`;
 }
 
 /** Always as many digits, so that one can be compared with the next. */
@@ -141,7 +161,7 @@ function cutRuns(row: SettingRow, mat: Mat, width: number, fonts: Fonts): readon
       ...(turned === undefined ? [] : [line(turned.text, FINE, fonts)]),
       ...(turned?.clockwise === undefined ? [] : [turnBlock(turned.clockwise, FINE)]),
       discBlock(`${stroke.order}`, BOLD, fonts),
-      tickBlock(BOLD, fonts, stroke.cut === true),
+      ...Array.from({ length: row.passes }, () => tickBlock(BOLD, fonts, stroke.cut === true)),
       ...(several ? [openingName(mat, stroke, width, fonts)] : []),
       line(`${backSide(stroke)}${part}${last ? ',' : ''}`, BOLD, fonts),
       ...(stroke.planned === undefined ? [] : [line(`planned ${fraction(stroke.planned.text)}`, FINE, fonts)]),
@@ -149,6 +169,8 @@ function cutRuns(row: SettingRow, mat: Mat, width: number, fonts: Fonts): readon
     ];
   });
   if (row.far) groups.push([line('FAR edge on the guide', BOLD, fonts)]);
+  if (row.laid !== undefined) groups.unshift([line(row.laid, BOLD, fonts)]);
+  if (row.count > 1) groups.push([line(`all ${row.count}, before the guide moves`, FINE, fonts)]);
   return groups;
 }
 
@@ -165,6 +187,7 @@ export function rowRecord(row: SettingRow, job: Job) {
     unit: row.unit === '' ? job.units : row.unit,
     sense: row.sense,
     decimal: row.decimal,
+    ...defined({ laid: row.laid }),
     strokes: row.cuts.map(({ stroke, turn }) => ({
       order: stroke.order,
       opening: stroke.opening,

@@ -1,3 +1,5 @@
+import { lotsOf } from '../../bench/work/lots.ts';
+import { work as orderOfWork } from '../../bench/work/work.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { bottom } from '../../geometry/box.ts';
@@ -12,11 +14,12 @@ import { below, benchArea, benchSheet, GUTTER } from '../bench-page.ts';
 import { blankBlock } from './blanks.ts';
 import { checks, checkTable } from './checks.ts';
 import { ticketFoot, ticketHead } from './head.ts';
-import { layerEntries } from './layer.ts';
+import { lotEntries } from './lot-entries.ts';
 import { cautions, materialRows } from './materials.ts';
 import type { BenchJob, TicketOptions } from './model.ts';
+import { type LotPart, lotParts } from './parts.ts';
 import { rowRecord, settingRows } from './rows.ts';
-import { assemblySteps, joiningSteps, layerLine, layerSteps, setUpSteps } from './steps.ts';
+import { setUpSteps } from './steps.ts';
 
 /** The job on as few pages as it takes, in the order in which the bench works. */
 export function ticket(work: BenchJob, options: TicketOptions): readonly Drawing[] {
@@ -50,36 +53,21 @@ function continued({ job, number }: BenchJob, index: number, count: number, widt
   return line(`${ellipsized(title, TEXT, width - widthOf(page, TEXT, fonts), fonts)}${page}`, TEXT, fonts);
 }
 
-const actions = (texts: readonly string[]): readonly Entry[] => texts.map((text) => ({ kind: 'action', text }));
+/** The job worked alone, lot by lot. */
+const partsOf = (work: BenchJob): readonly LotPart[] => lotParts(orderOfWork([work]), lotsOf([work]));
 
 /** For columns of a width. */
 function entries(work: BenchJob, column: number, fonts: Fonts): readonly Entry[] {
-  const { job, mat, strokes, steps } = work;
-  const together = job.bench.stack === 'together';
-  const cut = [...new Set(strokes.map(({ layer }) => layer))];
-  // A layer of curves alone has no stroke and still has its place.
-  const order = [...cut, ...mat.layers.map((_, i) => i + 1).filter((layer) => !cut.includes(layer))];
+  const { job, mat, strokes } = work;
   return [
     { kind: 'section', text: 'Blanks' },
     ...mat.layers.map(
       (_, i): Entry => ({ kind: 'figure', make: (width, { text }) => blankBlock(mat, job, i, width, text, fonts) }),
     ),
     { kind: 'section', text: 'Set up' },
-    ...actions(setUpSteps(mat, job, strokes)),
-    ...order.flatMap((layer): readonly Entry[] => {
-      const behind = together && layer > 1 ? assemblySteps(mat, job, layer - 1) : [];
-      const { name } = mat.layers[layer - 1]!;
-      const text = `${behind.length === 0 ? 'Cut' : 'Fix and cut'} ${name}`;
-      return [
-        { kind: 'section', text, aside: layerLine(mat, layer - 1) },
-        ...actions([...behind, ...layerSteps(mat, job, layer - 1, strokes)]),
-        ...layerEntries(work, layer, settingRows(strokes, steps, layer, job.units), column, fonts),
-      ];
-    }),
-    ...(together || mat.layers.length === 1
-      ? []
-      : [{ kind: 'section', text: 'Put the mats together' } as const, ...actions(joiningSteps(mat, job))]),
-    { kind: 'section', text: 'Check' },
+    ...setUpSteps(mat, job, strokes).map((text): Entry => ({ kind: 'action', text })),
+    ...partsOf(work).flatMap((part) => lotEntries(work, part, column, fonts)),
+    { kind: 'section', text: 'Check', aside: 'sides seen from the FACE' },
     checkTable(checks(mat, job)),
     { kind: 'section', text: 'Fit up' },
     ...materialRows(mat, job).map(({ name, value }): Entry => ({ kind: 'row', name, value })),
@@ -87,7 +75,9 @@ function entries(work: BenchJob, column: number, fonts: Fonts): readonly Entry[]
 }
 
 /** What the ticket says, as data; lengths in mm but for what is printed. */
-export function ticketRecord({ job, mat, strokes, steps, number }: BenchJob) {
+export function ticketRecord(work: BenchJob) {
+  const { job, mat, number } = work;
+  const parts = partsOf(work);
   return {
     title: job.title,
     ...defined({ number }),
@@ -97,7 +87,10 @@ export function ticketRecord({ job, mat, strokes, steps, number }: BenchJob) {
       layer: i + 1,
       name,
       blank,
-      settings: settingRows(strokes, steps, i + 1, job.units).map((row) => rowRecord(row, job)),
+      settings: parts
+        .filter(({ lot }) => lot.work === 'opening' && lot.layer === i + 1)
+        .flatMap((part) => settingRows(part, job.units))
+        .map((row) => rowRecord(row, job)),
     })),
     checks: checks(mat, job),
     materials: materialRows(mat, job),

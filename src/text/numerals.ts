@@ -1,8 +1,8 @@
-import { itemBox } from '../../drawing/bounds.ts';
-import type { PathItem, TextItem } from '../../drawing/model.ts';
-import type { Fonts } from '../../fonts/model.ts';
-import { polygon } from '../../geometry/path.ts';
-import { point } from '../../geometry/point.ts';
+import { itemBox } from '../drawing/bounds.ts';
+import type { PathItem, TextItem } from '../drawing/model.ts';
+import type { Fonts } from '../fonts/model.ts';
+import { polygon } from '../geometry/path.ts';
+import { point } from '../geometry/point.ts';
 
 /** What a digit looks like upside down; the others look like none. */
 const UPSIDE_DOWN: Readonly<Record<string, string>> = { 0: '0', 1: '1', 6: '9', 8: '8', 9: '6' };
