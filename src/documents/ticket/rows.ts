@@ -170,7 +170,7 @@ function cutRuns(row: SettingRow, mat: Mat, width: number, fonts: Fonts): readon
   });
   if (row.far) groups.push([line('FAR edge on the guide', BOLD, fonts)]);
   if (row.laid !== undefined) groups.unshift([line(row.laid, BOLD, fonts)]);
-  if (row.count > 1) groups.push([line(`all ${row.count}, before the guide moves`, FINE, fonts)]);
+  if (row.count > 1) groups.push([line(`all ${row.count} at this setting first`, FINE, fonts)]);
   return groups;
 }
 

@@ -13,11 +13,19 @@ export function pencilEntries(
   { mat, strokes, units }: { readonly mat: Mat; readonly strokes: readonly Stroke[]; readonly units: Units },
 ): readonly Entry[] {
   const several = mat.openings.length > 1;
+  const byHand = rows.length > 0 && strokes.every(({ rest }) => rest?.to === 'straightedge');
   const name = (opening: number): string => mat.openings[opening - 1]!.name;
   const table: Entry = {
     kind: 'table',
-    head: ['no.', ...(several ? ['opening'] : []), `line, ${units}`, `S, ${units}`, `E, ${units}`, 'guide'],
-    widths: several ? [7, 15, 19, 20, 20, 13] : [8, 22, 22, 22, 18],
+    head: [
+      'no.',
+      ...(several ? ['opening'] : []),
+      `line, ${units}`,
+      `S, ${units}`,
+      `E, ${units}`,
+      byHand ? 'straightedge' : 'guide',
+    ],
+    widths: several ? [7, 15, 19, 20, 20, byHand ? 18 : 13] : [7, 21, 21, 21, byHand ? 19 : 16],
     rows: rows.map(({ stroke, opening, line, start, stop }) => [
       `${stroke}`,
       ...(several ? [name(opening)] : []),
@@ -39,7 +47,8 @@ const measured = ({ edge, setting }: Measured): string => `${edge} ${said(settin
 
 function guideWords({ setting, rest }: Stroke): string {
   if (rest === undefined) return said(setting);
-  return rest.distance < 0 ? 'off' : `${rest.to} ${said(rest.setting)}`;
+  if (rest.distance < 0) return 'off';
+  return rest.to === 'straightedge' ? said(rest.setting) : `${rest.to} ${said(rest.setting)}`;
 }
 
 function ovalWords({ upright, level, size, pin, loop }: PencilOval, name: string, units: Units): string {
