@@ -36,7 +36,7 @@ export interface LotWork {
 }
 
 /** From this on a board is cut in two passes: between 4-ply and double weight (Saitzyk, Art Hardware, 1987: 1.5 and 2.5 mm). */
-export const THICK = 2;
+const THICK = 2;
 
 /** Half of a thick board first, then all of it. */
 const depthsOf = (thickness: number): readonly number[] =>

@@ -57,7 +57,7 @@ const NEAR_ENOUGH = 0.2;
 export const OPPOSITE: Readonly<Record<Side, Side>> = { top: 'bottom', bottom: 'top', left: 'right', right: 'left' };
 
 /** The edge of the board that a stroke's guide rests on, as it lies before the one who cuts with the back up. */
-export const guideEdge = ({ side, guideFrom }: Pick<Stroke, 'side' | 'guideFrom'>): Side =>
+const guideEdge = ({ side, guideFrom }: Pick<Stroke, 'side' | 'guideFrom'>): Side =>
   guideFrom === 'far' ? OPPOSITE[mirroredSide(side)] : mirroredSide(side);
 
 /** A pattern that stays on the board cannot be left out: its thickness is part of the line. */

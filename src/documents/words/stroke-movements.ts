@@ -4,7 +4,7 @@ import { type Head, handHeld } from '../../shop/head.ts';
  * The movements of one stroke, in their order, for the head that is used: said once on whatever leads to cutting, the
  * same words everywhere. A holding pin's tip keeps the head still while the blade goes in: a head that creeps then makes a hook.
  */
-export function strokeMovements(head: Pick<Head, 'straightedge' | 'pin'>): readonly string[] {
+function strokeMovements(head: Pick<Head, 'straightedge' | 'pin'>): readonly string[] {
   const pin = head.pin ? ['holding pin down'] : [];
   const out = head.pin ? 'blade out, pin up' : 'blade out';
   if (handHeld(head)) {
