@@ -1,4 +1,4 @@
-/** Natural place of the k-th coefficient (T.81, figure A.6). */
+/** Natural place of the k-th coefficient (T.81, figure A.6, from memory). */
 export const ZIGZAG = Uint8Array.from([
   0, 1, 8, 16, 9, 2, 3, 10, 17, 24, 32, 25, 18, 11, 4, 5, 12, 19, 26, 33, 40, 48, 41, 34, 27, 20, 13, 6, 7, 14, 21, 28,
   35, 42, 49, 56, 57, 50, 43, 36, 29, 22, 15, 23, 30, 37, 44, 51, 58, 59, 52, 45, 38, 31, 39, 46, 53, 60, 61, 54, 47,
@@ -8,7 +8,7 @@ export const ZIGZAG = Uint8Array.from([
 /** Side of what a block is drawn as: 8 is the whole picture, 1 every block as one pixel, its mean. */
 export type Side = 1 | 2 | 4 | 8;
 
-/** Rows of the inverse transform of so many points; with ½ from the definition whatever the side (T.81, A.3.3). */
+/** Rows of the inverse transform of so many points; with ½ from the definition whatever the side (T.81, A.3.3, from memory). */
 const BASES: Readonly<Record<Side, Float64Array>> = { 1: basis(1), 2: basis(2), 4: basis(4), 8: basis(8) };
 
 function basis(side: number): Float64Array {

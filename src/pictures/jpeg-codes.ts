@@ -12,7 +12,7 @@ export interface CodeBook {
 const LONGEST = 16;
 
 /**
- * The best codes for values that come so often, none longer than 16 bits and none of ones alone (T.81, K.2): Huffman's,
+ * The best codes for values that come so often, none longer than 16 bits and none of ones alone (T.81, K.2, from memory): Huffman's,
  * and where one is too long, its pair moves up beside a shorter one.
  */
 export function codeBook(frequencies: readonly number[]): CodeBook {

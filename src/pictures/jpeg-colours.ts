@@ -8,7 +8,7 @@ export interface SampleRow {
   readonly step: number;
 }
 
-/** Colours of one row of pixels (luminance and colour difference as in ITU-T T.871, 7). */
+/** Colours of one row of pixels (luminance and colour difference as in ITU-T T.871, 7, from memory). */
 export function rowToRgb(head: JpegHead, rows: readonly SampleRow[], width: number, to: Uint8ClampedArray): void {
   const [a, b, c] = rows;
   const sample = (row: SampleRow, x: number): number => row.plane[row.at + Math.floor(x * row.step)]!;

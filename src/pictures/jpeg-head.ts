@@ -3,7 +3,7 @@ import { type Head, type Note, type Orientation, Unreadable } from './model.ts';
 import { broken } from './png-head.ts';
 import { saysSrgb } from './profile.ts';
 
-/** ITU-T T.81 (JPEG), B.2: what stands between the start of the picture and its first scan. */
+/** ITU-T T.81 (JPEG), B.2, from memory: what stands between the start of the picture and its first scan. */
 export interface JpegHead extends Head {
   readonly progressive: boolean;
   readonly components: readonly FrameComponent[];
@@ -130,7 +130,7 @@ function readFrame(kind: string, body: Uint8Array, marker: number): Frame {
 
 /**
  * Of three components without a word about them: luminance and colour, unless they are called R, G and B (the transform
- * flag of an Adobe segment: ITU-T T.872, 6.5.3).
+ * flag of an Adobe segment: ITU-T T.872, 6.5.3, from memory).
  */
 function coloursOf(
   components: readonly FrameComponent[],

@@ -2,7 +2,7 @@ import { broken } from './png-head.ts';
 
 const FAST = 9;
 
-/** A table of codes (T.81, annex C): short codes by one look, longer ones length by length. */
+/** A table of codes (T.81, annex C, from memory): short codes by one look, longer ones length by length. */
 export interface Codes {
   /** Code length × 256 + value for the next nine bits; 0 where the code is longer. */
   readonly fast: Uint16Array;

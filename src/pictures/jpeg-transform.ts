@@ -78,7 +78,7 @@ const [HALF, Q1, Q2, Q3] = [
   Math.SQRT2 * Math.cos(Math.PI / 8),
 ];
 
-/** Eight values in place, scaled by `LEFT` (Y. Arai, T. Agui, M. Nakajima, A fast DCT-SQ scheme for images, 1988). */
+/** Eight values in place, scaled by `LEFT` (Y. Arai, T. Agui, M. Nakajima, A fast DCT-SQ scheme for images, 1988, from memory). */
 function transform(v: Float64Array, at: number, step: number): void {
   const i1 = at + step;
   const i2 = i1 + step;

@@ -3,7 +3,7 @@ import { type CodeBook, codeBook } from './jpeg-codes.ts';
 import { type Blocks, quantized } from './jpeg-transform.ts';
 import type { Pixels, PreparedPicture } from './model.ts';
 
-/** Steps for luminance and for colour at half of the best quality (T.81, tables K.1 and K.2), in natural order. */
+/** Steps for luminance and for colour at half of the best quality (T.81, tables K.1 and K.2, from memory), in natural order. */
 const LUMINANCE = [
   16, 11, 10, 16, 24, 40, 51, 61, 12, 12, 14, 19, 26, 58, 60, 55, 14, 13, 16, 24, 40, 57, 69, 56, 14, 17, 22, 29, 51,
   87, 80, 62, 18, 22, 37, 56, 68, 109, 103, 77, 24, 35, 55, 64, 81, 104, 113, 92, 49, 64, 78, 87, 103, 121, 120, 101,

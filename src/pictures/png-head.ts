@@ -74,7 +74,7 @@ function readSize(body: Uint8Array): Pick<PngHead, 'width' | 'height' | 'depth' 
 
 let table: Uint32Array | undefined;
 
-/** CRC-32 (ISO 3309), as annex D of the standard has it. */
+/** CRC-32 (ISO 3309), as annex D of the standard for PNG has it, from memory. */
 export function crc(bytes: Uint8Array): number {
   table ??= Uint32Array.from({ length: 256 }, (_, n) => {
     let c = n;

@@ -1,6 +1,6 @@
 import type { Words } from './yaml-words.ts';
 
-/** The escapes of YAML 1.2 (§5.7). */
+/** The escapes of YAML 1.2 (§5.7, from memory). */
 const ESCAPE = /\\(?:[0abefnrtvN_LP "/\\\t\r\n]|x[0-9a-fA-F]{2}|u[0-9a-fA-F]{4}|U00(?:0[0-9a-fA-F]|10)[0-9a-fA-F]{4})/y;
 
 /** What is wrong with a text in quotes that begins at `offset`. */

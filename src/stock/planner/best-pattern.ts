@@ -25,7 +25,7 @@ const NOISE = 1e-12;
 /**
  * The edge-to-edge pattern of the best worth for one kind of sheet: each blank has a price, and may lie on it as often
  * as there is room. Worth of a rectangle by dynamic programming over its first cuts (P. Gilmore and R. Gomory, The
- * theory and computation of knapsack functions, Operations Research 14, 1966), at raster points alone.
+ * theory and computation of knapsack functions, Operations Research 14, 1966, from memory), at raster points alone.
  */
 export class BestPattern {
   /** True where it is the best; else a good one. */

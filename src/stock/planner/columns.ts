@@ -7,7 +7,7 @@ import { type Column, Simplex } from './simplex.ts';
 
 /**
  * Patterns for large demands by column generation (P. Gilmore and R. Gomory, Multistage cutting stock problems of two and
- * more dimensions, Operations Research 13, 1965): the linear program says what each blank is worth at present, the pattern
+ * more dimensions, Operations Research 13, 1965, from memory): the linear program says what each blank is worth at present, the pattern
  * of the best worth at these prices comes in, until none is worth more than its sheet costs.
  */
 

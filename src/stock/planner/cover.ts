@@ -5,7 +5,7 @@ import type { Random } from './random.ts';
 /**
  * Puts sheets of many states together: picks so many patterns that little area stays uncovered. Prices of the types by
  * subgradient steps on the covering problem (as in A. Caprara, M. Fischetti and P. Toth, A heuristic method for the set
- * covering problem, Operations Research 47, 1999), greedy picks by these prices, then exchanges one by one.
+ * covering problem, Operations Research 47, 1999, from memory), greedy picks by these prices, then exchanges one by one.
  */
 
 const ROUNDS = 300;

@@ -3,7 +3,7 @@
  * never weighs more than `holds(room)`. All but the last are superadditive, so a room holds its own weight. Sources:
  * S. Fekete and J. Schepers, New classes of fast lower bounds for bin packing problems (Mathematical Programming 91,
  * 2001): cut-off and steps; J. Carlier, F. Clautiaux and A. Moukrim, New reduction procedures and lower bounds for the
- * two-dimensional bin packing problem with fixed orientation (Computers & Operations Research 34, 2007): halves, counting.
+ * two-dimensional bin packing problem with fixed orientation (Computers & Operations Research 34, 2007; both from memory): halves, counting.
  */
 export interface LengthWeight {
   readonly name: string;
