@@ -109,6 +109,10 @@ function notFinite(plan: Plan): readonly Problem[] {
 
 /** How often it is asked again which opening is the widest, and how far slanting sides reach out. */
 const ROUNDS = 40;
+/** Where that has not settled by now, it is worked out where it leads. */
+const PATIENT = 12;
+/** How far sides may still reach out otherwise than they were taken to, where it goes on for ever; mm. */
+const AGREES = 1e-6;
 
 /**
  * Every length of the mat, or all contradictions among the givens, or which sizes would be enough. With the borders as
@@ -123,6 +127,7 @@ export function solveSizes(job: Job, kept?: BySide<number>): Result<SolvedSizes>
   const diagonal = job.mat.weighting?.kind === 'diagonal' && group.arranged.length > 0;
   const settled = (checked: boolean): Result<Settled> =>
     diagonal ? settleByDiagonal(plan, checked) : settle(plan, givensOf(plan), checked);
+  const before: Excess[] = [];
   for (let round = 0; ; round++) {
     // How far slanting sides reach out is not known before: only then can sizes be said to contradict each other.
     let answer = settled(false);
@@ -131,23 +136,45 @@ export function solveSizes(job: Job, kept?: BySide<number>): Result<SolvedSizes>
     const made = unplaced(plan, answer.value.lengths);
     const excess = excessOf(job, made);
     const spans = spansFrom(plan, made, excess);
-    if (round >= ROUNDS || (sameLeads(spans, plan.spans) && sameExcess(excess, plan.excess))) {
+    const steady = sameExcess(excess, plan.excess, STEADY_EXCESS);
+    if (round >= ROUNDS && !sameExcess(excess, plan.excess, AGREES))
+      return fail([notEnough(plan, answer.value.givens)]);
+    if (round >= ROUNDS || (sameLeads(spans, plan.spans) && steady)) {
       const last = settled(true);
       if (!last.ok) return last;
       const settledPlan = { ...plan, excess };
       const laid = { ...answer.value, plan: settledPlan, made };
       return succeed({ ...arranged(settledPlan, laid.lengths, made), laid });
     }
-    plan = { ...plan, excess, spans };
+    before.push(excess);
+    const leads = round >= PATIENT && round % 3 === 0;
+    plan = { ...plan, excess: leads ? limitOf(before.slice(-3)) : excess, spans };
   }
+}
+
+/** Where three of a row lead that goes by equal ratios, side by side (A. Aitken's way, from memory); also one that runs away. */
+function limitOf([first, second, third]: readonly Excess[]): Excess {
+  const at = (excess: Excess | undefined, of: number, side: Side): number => excess?.get(of)?.[side] ?? 0;
+  return new Map(
+    [...third!.keys()].map((of) => [
+      of,
+      bySide((side) => {
+        const [a, b, c] = [at(first, of, side), at(second, of, side), at(third, of, side)];
+        const bend = c - 2 * b + a;
+        return Math.abs(bend) < STEADY_EXCESS ? c : c - (c - b) ** 2 / bend;
+      }),
+    ]),
+  );
 }
 
 const sameLeads = (a: Plan['spans'], b: Plan['spans']): boolean =>
   a.width.join() === b.width.join() && a.height.join() === b.height.join();
 
-function sameExcess(a: Excess, b: Excess): boolean {
+const STEADY_EXCESS = 1e-10;
+
+function sameExcess(a: Excess, b: Excess, within: number): boolean {
   const of = [...new Set([...a.keys(), ...b.keys()])];
   return of.every((each) =>
-    SIDES.every((side) => Math.abs((a.get(each)?.[side] ?? 0) - (b.get(each)?.[side] ?? 0)) < 1e-10),
+    SIDES.every((side) => Math.abs((a.get(each)?.[side] ?? 0) - (b.get(each)?.[side] ?? 0)) < within),
   );
 }

@@ -20,4 +20,8 @@ export const FOUND: readonly string[] = [
   // Curves that leave a point together: looking for where they meet took more than a second, and was given up before it was found.
   'units: mm\nmat: {outer: 400 x 500, layers: [{}, {reveal: 6}]}\nopenings: [{size: 200 x 250, shape: outline, outline: "M182.7 53.5 H157.4 C25.0 67.2 88.5 82.112 169.9 103.8 S85 150.2 50.3 150.4 Z"}]\n',
   'units: mm\nmat: {outer: 400 x 500, layers: [{}, {reveal: 6}]}\nopenings: [{size: 200 x 250, shape: outline, outline: "M164 199 A0 45 0 0 1 21.841 105.4 S171.393 147.547 65.466 108 S32 181 40 123 Z"}]\n',
+  // Reveals that are left out and slanting sides that reach out the farther, the wider they are: it never settled, and a cut left its board.
+  'mat: {outer: 24 x 18 in, border: {top: 70 mm}, weighting: {ratio: 4/3}, layers: [{}, {}, {}]}\nopenings: [{shape: outline, outline: "M0 0 H6 L4 5 Z", size: 5 x 7 in}]\nbench: {snap: false}\n',
+  // A board of its own size, cut apart.
+  'mat: {outer: 24 x 18 in, layers: [{}, {}]}\nopenings: [{artwork: 150 x 220 mm}]\nasCut: {outer: 15 31/32 x 20 1/16, layers: [{}, {blank: 8 x 10}]}\nbench: {stack: apart}\n',
 ];

@@ -39,7 +39,7 @@ export async function trial(job: string, documents: boolean): Promise<Trial> {
  * Cuts that leave their board: of each stroke the line on the back and the edge on the face, and of every opening both
  * outlines' boxes, in the back view, on the blank of their layer.
  */
-function off({ mat, strokes }: Solved): readonly string[] {
+function off({ mat, strokes, job }: Solved): readonly string[] {
   const { width } = mat.outer;
   return mat.layers.flatMap(({ blankBox }, k) => {
     const corner = { x: width - blankBox.x - blankBox.width, y: blankBox.y };
@@ -54,10 +54,10 @@ function off({ mat, strokes }: Solved): readonly string[] {
         { x: width - each.x - each.width, y: each.y + each.height },
       ]);
     });
-    return leavesBoard(
-      [...cut, ...boxes].map((p) => plus(p, corner, -1)),
-      blankBox,
-    ).map((fault) => `${fault} in layer ${k + 1}`);
+    // A board of its own size that is cut apart is marked from its own edges.
+    const own = job.bench.stack === 'apart' && job.asCut?.blanks[k] !== undefined;
+    const laid = [...cut.map((p) => (own ? p : plus(p, corner, -1))), ...boxes.map((p) => plus(p, corner, -1))];
+    return leavesBoard(laid, blankBox).map((fault) => `${fault} in layer ${k + 1}`);
   });
 }
 
