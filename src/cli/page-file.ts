@@ -23,11 +23,22 @@ export interface CarriedJob {
 }
 
 /** The page with a shop and jobs in it. */
-export async function pageWith(shop: SourceFile | undefined, jobs: readonly CarriedJob[]): Promise<string> {
-  const values = [
+export const pageWith = (shop: SourceFile | undefined, jobs: readonly CarriedJob[]): Promise<string> =>
+  filled([
     ['shop', 'null', shop ?? null],
     ['pieces', '[]', jobs],
-  ] as const;
+  ]);
+
+/** The page as a server gives it: it may ask that server, below `base`, and nobody else. */
+export async function servedPage(base: string, folder: string): Promise<string> {
+  const html = await filled([['served', 'null', { base, folder }]]);
+  const [before, after, ...more] = html.split("connect-src 'none'");
+  if (before === undefined || after === undefined || more.length > 0)
+    throw new Error('the page has no one rule of what it may ask');
+  return `${before}connect-src 'self'${after}`;
+}
+
+async function filled(values: readonly (readonly [id: string, empty: string, value: unknown])[]): Promise<string> {
   let html = await emptyPage();
   for (const [id, empty, value] of values) {
     const element = (json: string): string => `<script type="application/json" id="${id}">${json}</script>`;

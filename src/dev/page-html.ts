@@ -9,8 +9,8 @@ export interface PageParts {
 }
 
 /**
- * The page's one file. Only the last script runs; the workers' are texts until they are asked for. `shop` and `pieces` are
- * empty elements for whoever writes the file with a shop and jobs in it.
+ * The page's one file. Only the last script runs; the workers' are texts until they are asked for. `shop`, `pieces` and
+ * `served` are empty elements for whoever writes the file with a shop and jobs in it, or serves it.
  */
 export const pageHtml = ({ policy, style, templates, engine, press, script }: PageParts): string => `<!doctype html>
 <html lang="en">
@@ -30,6 +30,7 @@ export const pageHtml = ({ policy, style, templates, engine, press, script }: Pa
 <script type="application/json" id="templates">${templates}</script>
 <script type="application/json" id="shop">null</script>
 <script type="application/json" id="pieces">[]</script>
+<script type="application/json" id="served">null</script>
 <script type="text/plain" id="engine">${engine}</script>
 <script type="text/plain" id="press">${press}</script>
 <script>${script}</script>

@@ -63,7 +63,10 @@ export async function openPage(browser: Browser, how: HowOpened = {}): Promise<W
   const workers: Worker[] = [];
   context.on('request', (request) => {
     const url = request.url();
-    const own = how.url === undefined ? url.startsWith('file:') : url === how.url;
+    const own =
+      how.url === undefined
+        ? url.startsWith('file:')
+        : url === how.url || (how.url.endsWith('/') && url.startsWith(how.url));
     if (!own && !/^(?:blob|data):/u.test(url)) wrong.push(`request ${url.slice(0, 200)}`);
   });
   const page = await context.newPage();

@@ -1,8 +1,10 @@
 import { signal } from '@preact/signals';
 import { defined } from '../../problems/defined.ts';
 import { open, text } from '../state/piece.ts';
-import { saying, trouble } from '../state/place.ts';
+import { saying, type Trouble, trouble } from '../state/place.ts';
+import { homes, openFromFolder, saveToFolder } from './from-folder.ts';
 import { save } from './savers.ts';
+import { ChangedThere, served } from './served.ts';
 import { takeFiles } from './take.ts';
 
 /** Files that the browser lets be written again, by the piece that came out of them. */
@@ -37,21 +39,45 @@ const clock = (): string => {
   return `${String(now.getHours()).padStart(2, '0')}:${String(now.getMinutes()).padStart(2, '0')}`;
 };
 
-/** The job's text, to the file that it came from or as a download. */
-export async function saveJob(): Promise<void> {
+/** The job's text, to the folder that the page was served with, to the file that it came from or as a download. */
+export async function saveJob(how: 'as usual' | 'over what is there' | 'as a download' = 'as usual'): Promise<void> {
   const now = open.value;
   if (now === undefined) return;
   const words = text.value;
   const handle = handles.get(now.id);
   const blob = new Blob([words], { type: 'application/yaml' });
+  const file = now.file.slice(now.file.lastIndexOf('/') + 1);
+  trouble.value = undefined;
   try {
-    const where = await save({ file: now.file, blob, ...defined({ handle }) });
+    const where =
+      served() !== undefined && how !== 'as a download'
+        ? await saveToFolder(now.id, now.file, words, how === 'over what is there')
+        : await save({ file, blob, ...defined({ handle }) });
     savedAt.value = { id: now.id, time: clock(), text: words };
     saying.value = `Saved ${where} at ${clock()}.`;
   } catch (error) {
-    trouble.value = {
-      words: `The piece was not saved: ${error instanceof Error ? error.message : String(error)}. Its text can be copied from the text beside the form.`,
-      ways: [{ words: 'Try again', go: () => void saveJob() }],
+    trouble.value = failure(error, now.id, now.file);
+  }
+}
+
+/** What is said where a file was not saved, and the ways out of it. */
+function failure(error: unknown, id: string, file: string): Trouble {
+  const reason = error instanceof Error ? error.message : String(error);
+  if (error instanceof ChangedThere) {
+    return {
+      words: `${file} in the folder was changed by something else meanwhile; nothing was saved over it.`,
+      ways: [
+        { words: 'Save over it', go: () => void saveJob('over what is there') },
+        { words: 'Take what is there', go: () => void openFromFolder(homes.get(id)?.name ?? file) },
+        { words: 'Save as a download', go: () => void saveJob('as a download') },
+      ],
     };
   }
+  return {
+    words: `The piece was not saved: ${reason}. It is still on this page, and its text can be copied from the text beside the form.`,
+    ways: [
+      { words: 'Try again', go: () => void saveJob() },
+      ...(served() === undefined ? [] : [{ words: 'Save as a download', go: () => void saveJob('as a download') }]),
+    ],
+  };
 }

@@ -20,8 +20,8 @@ export interface Opening {
   readonly history?: History;
 }
 
-/** Puts a piece on the bench; loading is no edit, so there is nothing to undo but what its own history holds. */
-export function openPiece({ id, file, text: words, shop: own, pictures, history: past }: Opening): void {
+/** Puts a piece on the bench and gives its id; loading is no edit, so there is nothing to undo but what its own history holds. */
+export function openPiece({ id, file, text: words, shop: own, pictures, history: past }: Opening): string {
   const used = own ?? shop.value;
   const next: Open = {
     id: id ?? newId(),
@@ -38,4 +38,5 @@ export function openPiece({ id, file, text: words, shop: own, pictures, history:
     open.value = next;
     place.value = 'describe';
   });
+  return next.id;
 }

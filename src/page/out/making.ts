@@ -6,6 +6,7 @@ import type { Wanted } from '../engine/answers.ts';
 import { press } from '../engine/engines.ts';
 import { TakenBack } from '../engine/worker.ts';
 import { save } from '../files/savers.ts';
+import { saveServedOutputs, served } from '../files/served.ts';
 import { open } from '../state/piece.ts';
 import { saying } from '../state/place.ts';
 import { printPages } from './print.ts';
@@ -68,6 +69,11 @@ export const saveOutputs = (key: string, what: string, wanted: readonly Wanted[]
     const made = await press.ask('make', { jobs: await sources(), wanted }, step(what));
     if (!made.ok) return made.problems;
     const files = made.value;
+    if (served() !== undefined) {
+      const into = stem();
+      await saveServedOutputs(into, files);
+      return `${files.length === 1 ? files[0]!.name : `${files.length} files`} saved into ${into}.`;
+    }
     if (zipped || files.length > 3) {
       const entries = Object.fromEntries(files.map(({ name, bytes }) => [name, [bytes, { mtime: DAY }] as const]));
       const zip = zipSync(entries as Parameters<typeof zipSync>[0]);

@@ -4,9 +4,11 @@ import { defined } from '../../problems/defined.ts';
 import type { Look } from '../engine/answers.ts';
 import { look as ask } from '../engine/engines.ts';
 import { carried } from '../engine/scripts.ts';
+import { jobNames, openFromFolder, readFolder } from '../files/from-folder.ts';
 import { chooseFiles } from '../files/handles.ts';
 import { openDraft } from '../files/keeping.ts';
 import { openPiece, shop } from '../files/open.ts';
+import { served } from '../files/served.ts';
 import { type Draft, drafts, forget } from '../files/store.ts';
 import { takeFiles } from '../files/take.ts';
 import { Shade } from '../picture/face.ts';
@@ -36,6 +38,7 @@ export async function prepareStart(): Promise<void> {
   } catch (error) {
     kept.value = { drafts: [], broken: 0, failed: error instanceof Error ? error.message : String(error) };
   }
+  await readFolder();
   for (const { name, text } of [...given(), ...templates()]) {
     if (looks.value.has(name)) continue;
     const found = await ask({
@@ -74,6 +77,7 @@ export function Start(): ComponentChild {
           `${broken} of the pieces kept in this browser cannot be read here; they were left as they are.`,
         )
       : null,
+    served() === undefined ? null : h(Folder, { key: 'folder' }),
     given().length > 0 ? h(Cards, { key: 'given', title: 'Pieces in this file', all: given(), fresh: false }) : null,
     all.length > 0
       ? h('section', { key: 'drafts' }, [
@@ -86,6 +90,28 @@ export function Start(): ComponentChild {
         ])
       : null,
     h(Cards, { key: 'templates', title: 'Start from', all: templates(), fresh: true }),
+  ]);
+}
+
+/** Jobs that lie in the folder that the page was served with. */
+function Folder(): ComponentChild {
+  return h('section', { class: 'folder' }, [
+    h('h2', { key: 'title' }, `In the folder ${served()!.folder}`),
+    jobNames.value.length === 0
+      ? h('p', { key: 'none', class: 'note' }, 'No job lies there yet; what you save goes there.')
+      : null,
+    h(
+      'ul',
+      { key: 'list', class: 'drafts' },
+      jobNames.value.map((name) =>
+        h(
+          'li',
+          { key: name },
+          h('button', { type: 'button', class: 'plain', onClick: () => void openFromFolder(name) }, name),
+        ),
+      ),
+    ),
+    h('button', { key: 'again', type: 'button', onClick: () => void readFolder() }, 'Look again'),
   ]);
 }
 
