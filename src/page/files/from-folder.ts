@@ -18,7 +18,7 @@ export const jobNames = signal<readonly string[]>([]);
 let allNames: readonly string[] = [];
 
 const isText = (name: string): boolean => /\.(?:ya?ml|json)$/iu.test(name);
-export const isShopName = (name: string): boolean => /(?:^|\/)shop\.(?:ya?ml|json)$/iu.test(name);
+const isShopName = (name: string): boolean => /(?:^|\/)shop\.(?:ya?ml|json)$/iu.test(name);
 const folderOf = (name: string): string => name.slice(0, name.lastIndexOf('/') + 1);
 const decode = (bytes: Uint8Array): string => new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
 
@@ -80,6 +80,6 @@ export async function saveToFolder(id: string, file: string, text: string, force
   return `into ${home.name}`;
 }
 
-export function tellFailed(what: string, error: unknown): void {
+function tellFailed(what: string, error: unknown): void {
   trouble.value = { words: `${what}: ${error instanceof Error ? error.message : String(error)}.`, ways: [] };
 }

@@ -22,7 +22,7 @@ export interface Held {
 /** What lies in the folder is no longer what was read. */
 export class ChangedThere extends Error {}
 /** Nobody answers any more. */
-export class NobodyThere extends Error {}
+class NobodyThere extends Error {}
 
 async function ask(path: string, name: string | undefined, init: RequestInit = {}): Promise<Response> {
   const own = served();
