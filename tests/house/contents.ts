@@ -46,6 +46,9 @@ function isUnit(text: string): boolean {
   return UNITS.some((unit) => Math.abs(value / unit - 1) < 2e-4);
 }
 
+/** The one file that asks the server which the page came from; its policy lets it ask nobody else. */
+const ASKS_ITS_SERVER = 'src/page/files/served.ts';
+
 /** Files, process, clock, locale, chance and terminal belong to `src/cli/` (and to the build), a browser to `src/page/`. */
 export function checkAmbient(files: readonly SourceFile[]): Finding[] {
   const found = (file: SourceFile, patterns: readonly RegExp[]): Finding[] => {
@@ -56,7 +59,11 @@ export function checkAmbient(files: readonly SourceFile[]): Finding[] {
     .filter((file) => under(file.path, ['src/']))
     .flatMap((file) => [
       ...(under(file.path, ['src/cli/', 'src/dev/', 'src/page/']) ? [] : found(file, AMBIENT)),
-      ...(under(file.path, ['src/page/']) ? found(file, LEAVES_THE_PAGE) : found(file, BROWSER)),
+      ...(!under(file.path, ['src/page/'])
+        ? found(file, BROWSER)
+        : under(file.path, [ASKS_ITS_SERVER])
+          ? []
+          : found(file, LEAVES_THE_PAGE)),
     ]);
 }
 
