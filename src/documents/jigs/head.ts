@@ -11,6 +11,7 @@ import { moved } from '../../text/block.ts';
 import type { Entry } from '../../text/entries.ts';
 import { BOLD, TEXT } from '../../text/styles.ts';
 import { showLength, showSize } from '../../units/print.ts';
+import { strokeSentence } from '../words/stroke-movements.ts';
 import {
   columns,
   type Jig,
@@ -144,7 +145,7 @@ function entries(
       `New blade, set as always: through one board, just scratching the slip sheet. Note blade and depth.`,
       `Trim ${many} blanks of ${blank}: two of each board (${thicknesses.map((t) => showLength(t, 'mm')).join(', ')}). Measure each board’s thickness with a caliper.`,
       `Lay a test sheet on the back of its blank, ${prick}. Take the paper off.`,
-      `Set the guide as the sheet says and cut all four strokes ${round}, as the arrows go: the scribe on S, push the blade in, pull until the scribe is on E. The readings speak for this direction alone.`,
+      `Set the guide as the sheet says and cut all four strokes ${round}, as the arrows go. ${strokeSentence(head)} The readings speak for this direction alone.`,
       'Turn the piece over and read it on the face, at both ends of every side: how far the cut runs past the corner, where it crosses the next one. Short of the corner is negative.',
       `Cut out rule and slip below, exactly along the edge that their lines run to. Lay them against the cut from both sides: the rule’s 0 on the crossing, the slip’s 0 on the end of the cut. ${READING_RULE} Short of the corner the lower whole number counts: −2 and 6 tenths are −1.4.`,
       ...(proof

@@ -8,7 +8,9 @@ import { type Problem, succeed, warning } from '../../problems/problem.ts';
 import type { Entry } from '../../text/entries.ts';
 import { capHeight } from '../../text/line.ts';
 import { LARGE_BOLD } from '../../text/styles.ts';
-import { showLength } from '../../units/print.ts';
+import type { Units } from '../../units/units.ts';
+import { BACK_WORDS, backSide } from '../words/back-side.ts';
+import { fine } from '../words/fine.ts';
 import { type Gauge, gaugeJig, MAKING } from './gauge.ts';
 import { contentArea, type JigContext, type JigEntry, rectangle } from './jig.ts';
 import { steps, words } from './words.ts';
@@ -67,12 +69,12 @@ function useWords({ uses }: Spacer): string {
   return `${uses[0]!.end === 'stop' ? 'end' : 'start'} of stroke${list.length === 1 ? '' : 's'} ${list.join(', ')}`;
 }
 
-function drawn(list: readonly Spacer[], fonts: Fonts): Gauge {
+function drawn(list: readonly Spacer[], units: Units, fonts: Fonts): Gauge {
   const cut: Item[] = [];
   const marks: Item[] = [];
   let y = 0;
   for (const spacer of list) {
-    const text = `${showLength(spacer.length, 'mm')}, ${useWords(spacer)}`;
+    const text = `${fine(spacer.length, units)}, ${useWords(spacer)}`;
     cut.push(rectangle('cut', box(0, y, spacer.length, HEIGHT), `spacer-${spacer.length.toFixed(2)}`));
     // A spacer that is too short for its name has it beside, on what is cut away.
     const inside = spacer.length > 70;
@@ -101,17 +103,17 @@ export const STOP_SPACERS: JigEntry = {
     const made = gaugeJig(context, {
       kind: 'stops',
       title,
-      gauge: drawn(shown, context.fonts),
+      gauge: drawn(shown, context.units, context.fonts),
       entries: entries(context, places, title),
     });
-    return made.ok ? succeed(made.value, leftOut(all, shown)) : made;
+    return made.ok ? succeed(made.value, leftOut(all, shown, context.units)) : made;
   },
 };
 
-function leftOut(all: readonly Spacer[], shown: readonly Spacer[]): readonly Problem[] {
+function leftOut(all: readonly Spacer[], shown: readonly Spacer[], units: Units): readonly Problem[] {
   const left = all.filter((spacer) => !shown.includes(spacer));
   if (left.length === 0) return [];
-  const names = left.map((spacer) => `${showLength(spacer.length, 'mm')} (${useWords(spacer)})`).join('; ');
+  const names = left.map((spacer) => `${fine(spacer.length, units)} (${useWords(spacer)})`).join('; ');
   const message = `spacers longer than the sheet, or more than it holds, are only listed: ${names}`;
   return [
     warning('jig-spacers-left-out', ['paper'], message, 'cut them from a batten by a rule, or take a larger paper'),
@@ -119,11 +121,10 @@ function leftOut(all: readonly Spacer[], shown: readonly Spacer[]): readonly Pro
 }
 
 function entries({ units }: JigContext, places: readonly StopPlace[], title: string): readonly Entry[] {
-  const show = (mm: number) => showLength(Math.round(mm * 100) / 100, 'mm');
   const strokes = [...new Set(places.map(({ stroke }) => stroke))].sort((a, b) => a.order - b.order);
   const at = (stroke: Stroke, end: StopPlace['end']) =>
     places.find((place) => place.stroke === stroke && place.end === end)!;
-  const piece = (mm: number) => (mm <= ALIKE ? 'none' : show(mm));
+  const piece = (mm: number) => (mm <= ALIKE ? 'none' : fine(mm, units));
   return [
     { kind: 'title', text: title },
     {
@@ -140,14 +141,17 @@ function entries({ units }: JigContext, places: readonly StopPlace[], title: str
       kind: 'table',
       head: ['stroke', 'start, from edge', 'spacer', 'end, from edge', 'spacer'],
       rows: strokes.map((stroke) => [
-        `${stroke.order} ${stroke.side}`,
-        showLength(at(stroke, 'start').fromEdge, units === 'in' ? 'mm' : units),
+        `${stroke.order} ${backSide(stroke)}`,
+        fine(at(stroke, 'start').fromEdge, units),
         piece(at(stroke, 'start').spacer),
-        showLength(at(stroke, 'stop').fromEdge, units === 'in' ? 'mm' : units),
+        fine(at(stroke, 'stop').fromEdge, units),
         piece(at(stroke, 'stop').spacer),
       ]),
       rowHeight: 7.5,
     },
-    { kind: 'text', text: 'Strokes are numbered as on the pattern, sides named as from the face.' },
+    {
+      kind: 'text',
+      text: `Strokes are numbered as on the pattern, sides named as they lie before you, ${BACK_WORDS}.`,
+    },
   ];
 }

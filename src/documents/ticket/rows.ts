@@ -94,7 +94,7 @@ function rowOf({ step, stroke }: Cut, units: Units): Read {
 }
 
 /** `guide OFF, right edge to the bar`, or `straightedge, from the right edge`. */
-function laidWords({ rest, edge }: CutStep): string | undefined {
+export function laidWords({ rest, edge }: CutStep): string | undefined {
   if (rest === undefined) return undefined;
   const { to, from, distance } = rest;
   const hand = to === 'straightedge';
@@ -107,7 +107,7 @@ function laidWords({ rest, edge }: CutStep): string | undefined {
 const decimals = (mm: number, units: Units): string => (mm / mmPer(units)).toFixed(units === 'mm' ? 2 : 3);
 
 /** `¼ turn`, and whether it goes clockwise; a half turn has no direction. */
-function turnWords(turn: number): { readonly text: string; readonly clockwise?: boolean } | undefined {
+export function turnWords(turn: number): { readonly text: string; readonly clockwise?: boolean } | undefined {
   const quarters = Math.abs(turn);
   if (quarters < 1e-6) return undefined;
   if (Math.abs(quarters - 2) < 1e-6) return { text: '½ turn' };

@@ -1,8 +1,7 @@
-import { sharedSettings } from '../../bench/settings.ts';
+import type { Wait } from '../../bench/work/lots.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Margined } from '../../settle/settled.ts';
-import { boardKey } from '../../shop/board.ts';
 import type { BenchJob } from './model.ts';
 import { runList } from './run.ts';
 import { ticket, ticketRecord } from './ticket.ts';
@@ -21,29 +20,39 @@ export interface Tickets {
 }
 
 /**
- * A ticket for each job in one file: jobs of one board after each other, and of those the smallest guide setting first, so
- * that boards are fetched and stops are set as seldom as can be. Several jobs have a list of the run in front.
+ * A ticket for each job in one file, by ticket number where all have one. Several jobs have a list of the run in front:
+ * one order of work over all of them. `waits` names blanks that come out of fallouts, by the jobs as they were given.
  */
-export function tickets(jobs: readonly BenchJob[], { paper, number, fonts }: TicketsOptions): Tickets {
-  const sorted = sortedForBench(numbered(jobs, number));
+export function tickets(
+  jobs: readonly BenchJob[],
+  { paper, number, fonts }: TicketsOptions,
+  waits: readonly Wait[] = [],
+): Tickets {
+  const order = byNumber(numbered(jobs, number));
+  const sorted = order.map(({ job }) => job);
+  const at = (index: number): number => order.findIndex((each) => each.index === index);
+  const placed = waits.map(({ job, after, ...wait }) => ({
+    ...wait,
+    job: at(job),
+    after: { ...after, job: at(after.job) },
+  }));
   const each = sorted.map((job, index) => ticket(job, { paper, of: { index, count: sorted.length }, fonts }));
-  const front =
-    sorted.length > 1 ? runList(sorted, sharedSettings(sorted.map(({ strokes }) => strokes)), paper, fonts) : [];
+  const front = sorted.length > 1 ? runList(sorted, placed, paper, fonts) : [];
   const title =
     sorted.length === 1 ? `${sorted[0]!.job.title}, bench ticket` : `Bench tickets of ${sorted.length} jobs`;
   return { title, sheets: [...front, ...each.flat()], records: sorted.map(ticketRecord) };
 }
 
-/** By the boards from the top mat down, then by the smallest setting of the guide; what is alike stays as it was given. */
-function sortedForBench<T extends Pick<BenchJob, 'mat' | 'strokes'>>(jobs: readonly T[]): readonly T[] {
-  const boards = ({ mat }: T): string => mat.layers.map(({ board }) => boardKey(board)).join('\n');
-  const setting = ({ strokes }: T): number =>
-    Math.min(Number.POSITIVE_INFINITY, ...strokes.filter((s) => !s.beyondGuide).map((s) => s.guide));
-  return jobs
-    .map((job) => ({ job, boards: boards(job), setting: setting(job) }))
-    .sort((a, b) => (a.boards < b.boards ? -1 : a.boards > b.boards ? 1 : a.setting - b.setting || 0))
-    .map(({ job }) => job);
+/** As a shop counts, `A-9` before `A-10`; as they were given where one has no number, or two have the same. */
+function byNumber(jobs: readonly BenchJob[]): readonly { readonly job: BenchJob; readonly index: number }[] {
+  const all = jobs.map((job, index) => ({ job, index, key: countingKey(job.number ?? '') }));
+  if (new Set(all.map(({ key }) => key)).size < all.length || jobs.some(({ number }) => number === undefined))
+    return all;
+  return all.sort((a, b) => (a.key < b.key ? -1 : 1));
 }
+
+/** Figures filled up to one length, so that texts compare as numbers do. */
+const countingKey = (number: string): string => number.replace(/\d+/gu, (figures) => figures.padStart(12, '0'));
 
 /** The number that is asked for counts on from job to job; without one each job has its own. */
 export function numbered<T extends Pick<BenchJob, 'job'>>(
