@@ -89,7 +89,9 @@ function together(top: string): CodeSplittingGroup[] {
 export async function bundleProgram(top: string, version: string): Promise<Files> {
   return bundled(
     {
-      input: { start: join(top, 'src/cli/start.ts') },
+      input: { start: join(top, 'src/cli/start.ts'), 'day-worker': join(top, 'src/cli/day/worker.ts') },
+      // Its threads load a file of its own, which a bundle would not have.
+      external: ['piscina'],
       cwd: top,
       platform: 'node',
       plugins: [fontsBeside, withoutDeflate(top)],

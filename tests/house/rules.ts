@@ -53,6 +53,7 @@ export const PACKAGES: readonly { readonly from: string; readonly allowed: reado
   { from: 'src/writers/png', allowed: ['@resvg/resvg-wasm'] },
   { from: 'src/cli/', allowed: ['commander', '@clack/prompts', 'node:'] },
   { from: 'src/cli/day/find.ts', allowed: ['tinyglobby'] },
+  { from: 'src/cli/day/threads.ts', allowed: ['piscina'] },
   { from: 'src/page/', allowed: ['preact', '@preact/signals'] },
   { from: 'src/page/out/', allowed: ['fflate'] },
   { from: 'src/page/engine/press.ts', allowed: ['svgdom'] },

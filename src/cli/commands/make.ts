@@ -3,19 +3,20 @@ import { MOST_PAGES } from '../../day/papers/paper.ts';
 import { MOST_SHEETS } from '../../outputs/everything.ts';
 import type { OptionName } from '../../outputs/option-table.ts';
 import { defined } from '../../problems/defined.ts';
-import { ALONE } from '../day/crew.ts';
 import { foldersLeft, tellFolders } from '../day/earlier-jobs.ts';
 import { foldersOf } from '../day/folders.ts';
 import type { How } from '../day/how.ts';
+import { INTERRUPTED, interrupt } from '../day/interrupt.ts';
 import { makeDay } from '../day/make-day.ts';
-import { type MakeFlags, makeOptions, wholeNumber } from '../day/make-options.ts';
+import { type MakeFlags, MOST_THREADS, makeOptions, wholeNumber } from '../day/make-options.ts';
 import { readDay } from '../day/read.ts';
 import { sayDay, sayDayJson } from '../day/say-day.ts';
+import { crewFor } from '../day/threads.ts';
 import { atOnce, held } from '../day/writer.ts';
 import { tellLeft } from '../earlier.ts';
 import { type Given, optionsFrom, outputOptions, type Shared } from '../output-options.ts';
 import { progress } from '../progress.ts';
-import { fail, warn } from '../say.ts';
+import { fail, remark, warn } from '../say.ts';
 
 /** What is asked of all outputs of a job at once. */
 const OPTIONS: readonly OptionName[] = ['paper', 'printer', 'extent', 'number', 'date', 'format', 'png', 'dpi'];
@@ -51,6 +52,9 @@ async function make(given: readonly string[], flags: Given & Shared & MakeFlags,
   const folders = foldersOf(jobs, out);
   const prune = flags.prune === true;
   const writer = flags.allOrNone === true ? held(prune) : atOnce(prune);
+  const threads = flags.threads === undefined ? undefined : wholeNumber('threads', flags.threads, 1, MOST_THREADS);
+  const crew = crewFor(jobs.length, threads);
+  const { stopped, release } = interrupt(() => void crew.close());
   const how: How = {
     ...defined({ out }),
     options,
@@ -58,12 +62,16 @@ async function make(given: readonly string[], flags: Given & Shared & MakeFlags,
     sheets: wholeNumber('max-sheets', flags.maxSheets, MOST_SHEETS, MOST_PAGES),
     force: flags.force === true,
     verify: flags.verify === true,
-    crew: ALONE,
+    crew,
     progress: progress(quiet),
-    stopped: () => false,
+    stopped,
     writer,
   };
-  const day = await makeDay(jobs, folders, unread, how);
+  const day = await makeDay(jobs, folders, unread, how).finally(async () => {
+    release();
+    await crew.close();
+  });
+  if (stopped()) return sayStopped(day.states.length, jobs.length);
   const wrong = day.problems.filter(({ severity }) => severity === 'error');
   if (wrong.length > 0 && flags.allOrNone === true) return fail(wrong, json);
   await writer.release();
@@ -73,4 +81,9 @@ async function make(given: readonly string[], flags: Given & Shared & MakeFlags,
   else sayDay(day, out);
   if (!quiet) tellLeft(writer.left);
   if (out !== undefined && day.papers.length > 0) tellFolders(foldersLeft(out, folders), prune, quiet);
+}
+
+function sayStopped(done: number, of: number): void {
+  remark(`stopped; ${done} of ${of} jobs are as they should be, and the same call makes the rest`);
+  process.exitCode = INTERRUPTED;
 }

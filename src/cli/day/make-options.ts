@@ -10,6 +10,7 @@ export interface MakeFlags {
   readonly maxSheets?: string;
   readonly force?: boolean;
   readonly verify?: boolean;
+  readonly threads?: string;
 }
 
 export const makeOptions = (command: Command): Command =>
@@ -18,8 +19,12 @@ export const makeOptions = (command: Command): Command =>
     .option('--template <job>', 'the job that the rows of --table are put into')
     .option('--all-or-none', 'write nothing where one job is wrong')
     .option('--max-sheets <count>', `pages that one job may take (default: ${MOST_SHEETS})`)
+    .option('--threads <count>', 'jobs that are made at once (default: as many as there are processors)')
     .option('--force', 'make again also what has not changed')
     .option('--verify', 'compare what lies there byte by byte, whatever its size and time say');
+
+/** More are of no use to anybody. */
+export const MOST_THREADS = 64;
 
 export function wholeNumber(option: string, text: string | undefined, usual: number, most: number): number {
   if (text === undefined) return usual;

@@ -40,7 +40,7 @@ describe('inputs that are no plain files', () => {
         ['stock', '--cut', '4127-0936', '--shop', '/dev/zero'],
         ['calibrate', 'printer', 'pipe'],
         ['calibrate', 'printer', 'readings.yaml', '--shop', '/dev/null'],
-        ['make', 'job.yaml', '/dev/zero'],
+        ['make', 'job.yaml', '/dev/zero', '--all-or-none'],
       ];
       for (const args of calls) {
         const ran = await inside(args, { limitMs: 20_000 });
