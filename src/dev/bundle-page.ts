@@ -6,6 +6,7 @@ import { rolldown } from 'rolldown';
 import { elementJson } from '../cli/page-file.ts';
 import { summaryOf } from '../cli/templates.ts';
 import type { Files } from './bundle.ts';
+import { guideHtml } from './guide/html.ts';
 import { pageHtml } from './page-html.ts';
 import { woff } from './woff.ts';
 
@@ -25,6 +26,7 @@ export async function bundlePage(top: string): Promise<Files> {
     templates: elementJson(templates(top)),
     engine: unclosed(engine),
     press: deflateRawSync(press, { level: 9 }).toString('base64'),
+    guide: deflateRawSync(guideHtml(top), { level: 9 }).toString('base64'),
     script: inScript,
   });
   return { 'matwright.html': html };

@@ -5,6 +5,7 @@ export interface PageParts {
   readonly templates: string;
   readonly engine: string;
   readonly press: string;
+  readonly guide: string;
   readonly script: string;
 }
 
@@ -12,7 +13,15 @@ export interface PageParts {
  * The page's one file. Only the last script runs; the workers' are texts until they are asked for. `shop`, `pieces` and
  * `served` are empty elements for whoever writes the file with a shop and jobs in it, or serves it.
  */
-export const pageHtml = ({ policy, style, templates, engine, press, script }: PageParts): string => `<!doctype html>
+export const pageHtml = ({
+  policy,
+  style,
+  templates,
+  engine,
+  press,
+  guide,
+  script,
+}: PageParts): string => `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -33,6 +42,7 @@ export const pageHtml = ({ policy, style, templates, engine, press, script }: Pa
 <script type="application/json" id="served">null</script>
 <script type="text/plain" id="engine">${engine}</script>
 <script type="text/plain" id="press">${press}</script>
+<script type="text/plain" id="guide">${guide}</script>
 <script>${script}</script>
 </body>
 </html>

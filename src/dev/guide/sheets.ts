@@ -2,7 +2,6 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { solveFiles } from '../../cli/jobs.ts';
 import { picturesBeside } from '../../cli/picture.ts';
-import { rendererBytes } from '../../cli/renderer.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { faceSvg } from '../../outputs/face.ts';
@@ -14,7 +13,8 @@ import { defined } from '../../problems/defined.ts';
 import type { Result } from '../../problems/problem.ts';
 import { showProblem } from '../../problems/show.ts';
 import { loadSvg } from '../../writers/load-svg.ts';
-import { writePagePng } from '../../writers/png.ts';
+import { renderSvg } from '../render.ts';
+import { smallPng } from './small-png.ts';
 
 /** What a command makes, to be shown as a picture. */
 interface Made {
@@ -30,6 +30,8 @@ export interface SheetPicture extends Made {
   /** Its name, `B2` or `check`, or its place from 0; the first where left out. */
   readonly page?: string | number;
   readonly dpi: number;
+  /** Sheets for the bench are black, proofs are not. */
+  readonly colour?: boolean;
 }
 
 /** A file that a machine follows. */
@@ -65,14 +67,27 @@ export async function sheetPng(top: string, sheet: SheetPicture): Promise<Uint8A
   if (document === undefined || found === undefined)
     throw new Error(`${sheet.name}: there are only ${document?.pages.map(({ name }) => name).join(', ')}`);
   const how = { fonts: ready.settled.fonts, ...defined({ pictures: drawn.pictures }) };
-  return writePagePng(document, found, { ...how, dpi, renderer: rendererBytes });
+  const { writePageSvg } = await loadSvg();
+  const svg = writePageSvg(document, found, how);
+  return smallPng(await renderSvg(svg, dpi), sheet.colour === true);
+}
+
+/** An SVG in its own mm, to be shown no larger than this on a page: in mm. */
+const SHOWN = 110;
+
+/** The same picture, smaller: what a drawing's lengths are stays in its viewBox. */
+function shownSmall(svg: string): string {
+  return svg.replace(/width="([\d.]+)mm" height="([\d.]+)mm"/, (_, width: string, height: string) => {
+    const share = Math.min(1, SHOWN / Math.max(Number(width), Number(height)));
+    return `width="${(Number(width) * share).toFixed(2)}mm" height="${(Number(height) * share).toFixed(2)}mm"`;
+  });
 }
 
 export async function cutSvg(top: string, cut: CutPicture, fonts: Fonts, family: string): Promise<string> {
   const { drawn } = await prepared(top, cut, 'svg');
   const { writeSvg } = await loadSvg();
   const { drawing } = drawn.drawings[0]!;
-  return writeSvg({ ...drawing, pens: drawnBroader(drawing) }, { fonts, family });
+  return shownSmall(writeSvg({ ...drawing, pens: drawnBroader(drawing) }, { fonts, family }));
 }
 
 /** Lines of files for machines are hairs; seen as small as on a page they would be lost. */
@@ -85,5 +100,5 @@ function drawnBroader({ pens, width }: Drawing): Drawing['pens'] {
 
 export async function pieceSvg(top: string, { name, job }: FacePicture): Promise<string> {
   const text = await readFile(join(top, job), 'utf8');
-  return madeOr(name, await faceSvg(madeOr(name, solveJob(text))));
+  return shownSmall(madeOr(name, await faceSvg(madeOr(name, solveJob(text)))));
 }

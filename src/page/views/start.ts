@@ -3,16 +3,18 @@ import { type ComponentChild, h } from 'preact';
 import { defined } from '../../problems/defined.ts';
 import type { Look } from '../engine/answers.ts';
 import { look as ask } from '../engine/engines.ts';
-import { carried } from '../engine/scripts.ts';
+import { carried, guideFile } from '../engine/scripts.ts';
 import { jobNames, openFromFolder, readFolder } from '../files/from-folder.ts';
 import { chooseFiles } from '../files/handles.ts';
 import { openDraft } from '../files/keeping.ts';
 import { openPiece, shop } from '../files/open.ts';
+import { save } from '../files/savers.ts';
 import { served } from '../files/served.ts';
 import { type Draft, drafts, forget } from '../files/store.ts';
 import { takeFiles } from '../files/take.ts';
 import { Shade } from '../picture/face.ts';
 import { drawingElements } from '../picture/items.ts';
+import { saying } from '../state/place.ts';
 
 /** A job that the file carries: a starter, or one that it was written with. */
 export interface Carried {
@@ -62,6 +64,7 @@ export function Start(): ComponentChild {
         'Take a mat that is near to yours and change it; or open a job. Files can be dropped anywhere on the page.',
       ),
       h(OpenFiles, { key: 'open' }),
+      h(SaveGuide, { key: 'guide' }),
     ]),
     failed === undefined
       ? null
@@ -113,6 +116,14 @@ function Folder(): ComponentChild {
     ),
     h('button', { key: 'again', type: 'button', onClick: () => void readFolder() }, 'Look again'),
   ]);
+}
+
+/** The page may open no other; the guide is saved, and opened from there. */
+function SaveGuide(): ComponentChild {
+  const go = async (): Promise<void> => {
+    saying.value = `The guide was saved ${await save({ file: 'guide.html', blob: await guideFile() })}.`;
+  };
+  return h('button', { type: 'button', onClick: () => void go() }, 'Save the guide');
 }
 
 function OpenFiles(): ComponentChild {
