@@ -41,6 +41,12 @@ describe('a page of the guide', () => {
     expect(made).toContain('It is <!-- number: n --><n><!-- end --> wide.');
   });
 
+  it('books the plan that was told last', async () => {
+    const told = '```sh\nplan 1234-5678\n```\n';
+    const at = { ...terminal(), run: async (text: string) => ({ code: 0, text }) };
+    expect(await fill(`${told}\n\`\`\`sh\nstock --cut 0000-0000\n\`\`\`\n`, at)).toContain('stock --cut 1234-5678\n');
+  });
+
   it('is refused where a command fails, or does not fail where it is to', async () => {
     await expect(fill('```sh\nnpx matwright wrong\n```\n')).rejects.toThrow(/page.md: this ends with 2 instead of 0/);
     await expect(fill('```sh\nnpx matwright wrong\n```\n<!-- said -->\n<!-- end -->\n')).rejects.toThrow(

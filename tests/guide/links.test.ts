@@ -6,13 +6,13 @@ const around = (text: string) => ({
   top: '.',
   pages: new Map([...PAGES, ['a.md', text]]),
   pictures: new Set(['p.svg']),
-  made: new Set(['pattern-1.pdf']),
+  made: new Set(['pattern-1.pdf', 'monday/index.html', 'index.html']),
 });
 const faults = (text: string) => faultsOf('a.md', text, around(text));
 
 it('takes what is there', () => {
   const text =
-    '# A\n\n[b](b.md), [there](b.md#in-the-others-words-2), [here](#a), [all](../library.md), ![words](pictures/p.svg) ![w](../page.png)\n`pattern-1.pdf` `examples/heron/job.yaml` `--out`\n';
+    '# A\n\n[b](b.md), [there](b.md#in-the-others-words-2), [here](#a), [all](../library.md), ![words](pictures/p.svg) ![w](../page.png)\n`pattern-1.pdf` `monday/index.html` `examples/heron/job.yaml` `--out`\n';
   expect(faults(text)).toEqual([]);
 });
 
@@ -23,6 +23,7 @@ it.each([
   ['![words](pictures/q.svg)', 'there is no picture pictures/q.svg'],
   ['![](pictures/p.svg)', 'pictures/p.svg has no words for who cannot see it'],
   ['`pattern-2.pdf`', 'there is no file pattern-2.pdf'],
+  ['`tuesday/index.html`', 'there is no file tuesday/index.html'],
   ['`examples/heron/jobs.yaml`', 'there is no file examples/heron/jobs.yaml'],
 ])('finds %s', (text, fault) => {
   expect(faults(text)).toEqual([`a.md: ${fault}`]);

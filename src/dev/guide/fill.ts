@@ -27,6 +27,8 @@ export async function filled(page: string, text: string, fillings: Fillings): Pr
   const wrong = (what: string): Error => new Error(`${page}: ${what}`);
   let done = '';
   let at = 0;
+  /** The number of the plan that was told last: who books a plan types that one. */
+  let plan: string | undefined;
   let last: { readonly said: Said; readonly commands: string } | undefined;
   const settle = (exit = 0): void => {
     if (last !== undefined && last.said.code !== exit)
@@ -39,8 +41,10 @@ export async function filled(page: string, text: string, fillings: Fillings): Pr
     at = match.index + match[0].length;
     if (kind !== 'said') settle();
     if (commands !== undefined) {
-      last = { said: await fillings.terminal.run(commands), commands };
-      done += match[0];
+      const typed = commands.replaceAll(/(?<=--cut )\d{4}-\d{4}/g, (old) => plan ?? old);
+      last = { said: await fillings.terminal.run(typed), commands: typed };
+      plan = /^plan (\d{4}-\d{4})/m.exec(last.said.text)?.[1] ?? plan;
+      done += match[0].replace(commands, () => typed);
     } else if (into !== undefined) {
       await fillings.terminal.write(into, block!);
       done += match[0];

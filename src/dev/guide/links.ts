@@ -40,7 +40,7 @@ export function faultsOf(page: string, text: string, around: Around): readonly s
     } else if (!leads(page, target!, around)) faults.push(`${page}: the link to ${target} leads nowhere`);
   }
   for (const [, name] of words.matchAll(/`([^`\s]+\.(?:pdf|svg|png|dxf|plt|yaml|json|html|csv|mts|ts|md))`/g)) {
-    const isThere = name!.includes('/') ? existsSync(join(around.top, name!)) : around.made.has(name!);
+    const isThere = around.made.has(name!) || (name!.includes('/') && existsSync(join(around.top, name!)));
     if (!isThere) faults.push(`${page}: there is no file ${name}`);
   }
   return faults;

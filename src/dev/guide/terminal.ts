@@ -15,7 +15,7 @@ export interface Terminal {
   run(block: string): Promise<Said>;
   write(file: string, text: string): Promise<void>;
   read(file: string): Promise<Buffer>;
-  /** Of all files that lie there, without their folders. */
+  /** Of all files that lie there, with their folders and without. */
   names(): Promise<ReadonlySet<string>>;
   close(): Promise<void>;
 }
@@ -49,7 +49,7 @@ export async function openTerminal(top: string, built: string): Promise<Terminal
     run,
     write: (file, text) => writeFile(join(folder, file), text),
     read: (file) => readFile(join(folder, file)),
-    names: async () => new Set((await readdir(folder, { recursive: true })).map((name) => basename(name))),
+    names: async () => new Set((await readdir(folder, { recursive: true })).flatMap((path) => [path, basename(path)])),
     close: () => rm(folder, { recursive: true, force: true }),
   };
 }
