@@ -5,7 +5,7 @@ import type { Raster } from '../render.ts';
 const LEVELS = 15;
 
 /**
- * A picture as PNG (ISO/IEC 15948, no filters): what is black alone in four bits a pixel, else in three bytes. Deflated by a
+ * A picture as PNG (ISO/IEC 15948, from memory; no filters): what is black alone in four bits a pixel, else in three bytes. Deflated by a
  * package and not by the platform, whose versions differ, so that the same picture gives the same bytes.
  */
 export function smallPng(raster: Raster, colour: boolean): Uint8Array {
@@ -59,7 +59,7 @@ function chunk(name: string, data: Uint8Array): Uint8Array {
   return whole;
 }
 
-/** As the standard's annex D has it, bit by bit. */
+/** As the standard has it, bit by bit; other readers check it. */
 function crc(bytes: Uint8Array): number {
   let rest = 0xffffffff;
   for (const byte of bytes) {
