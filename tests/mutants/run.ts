@@ -1,10 +1,11 @@
 /**
- * `npm run mutants -- [FOLDER…] [--sample N] [--seed S] [--budget SECONDS] [--list]`: changes one operator, sign, constant
+ * `npm run mutants -- [FOLDER…] [--sample N] [--seed S] [--budget SECONDS] [--codes] [--list]`: changes one operator, sign, constant
  * or branch at a time in the folders of `src/` where a wrong number spoils a board, and runs the tests that come by it:
  * first those of the folder itself, then those of what stands on it, then the golden references. Which tests come by which
  * place is found first, by running all of them once. Each is told with the test that noticed it, and where none did the run
  * ends with 1. Each run has a process group and a time limit of its own; one that hangs counts as found. A FOLDER may be a
- * file, or a line of it: `bench/offsets.ts:40`.
+ * file, or a line of it: `bench/offsets.ts:40`. With `--codes` the codes of problems are changed instead, anywhere in `src/`:
+ * whether a test brings each about.
  */
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -26,6 +27,7 @@ interface Options {
   readonly seed: number;
   readonly budget: number;
   readonly list: boolean;
+  readonly codes: boolean;
 }
 
 function optionsOf(args: readonly string[]): Options {
@@ -36,14 +38,16 @@ function optionsOf(args: readonly string[]): Options {
   const folders = args.filter(
     (arg, i) => !arg.startsWith('--') && !/^--(?:sample|seed|budget)$/.test(args[i - 1] ?? ''),
   );
-  const unknown = folders.filter((folder) => !FOLDERS.some((known) => within(folder, known)));
+  const codes = args.includes('--codes');
+  const unknown = codes ? [] : folders.filter((folder) => !FOLDERS.some((known) => within(folder, known)));
   if (unknown.length > 0) throw new Error(`${unknown.join(', ')} is none of the folders: ${FOLDERS.join(', ')}`);
   return {
-    folders: folders.length > 0 ? folders : FOLDERS,
+    folders: folders.length > 0 ? folders : codes ? [''] : FOLDERS,
     sample: numberAfter('--sample', 300),
     seed: numberAfter('--seed', 1),
     budget: numberAfter('--budget', 60),
     list: args.includes('--list'),
+    codes,
   };
 }
 
@@ -55,8 +59,8 @@ function mutantsIn(folder: string): readonly Mutant[] {
   const names = path.endsWith('.ts')
     ? [path]
     : readdirSync(join(TOP, 'src', path), { recursive: true, encoding: 'utf8' })
-        .filter((name) => name.endsWith('.ts') && !/(?:^|\/)codes\.ts$/.test(name))
-        .map((name) => `${path}/${name}`)
+        .filter((name) => name.endsWith('.ts') && !/(?:^|\/)codes\.ts$/.test(name) && !/^fonts\/prepared/.test(name))
+        .map((name) => join(path, name))
         .sort();
   return names
     .flatMap((file) => mutantsOf(file, readFileSync(join(TOP, 'src', file), 'utf8')))
@@ -122,7 +126,7 @@ const shown = ({ file, line, from, to }: Mutant): string =>
 
 const options = optionsOf(process.argv.slice(2));
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
-const all = options.folders.flatMap(mutantsIn);
+const all = options.folders.flatMap(mutantsIn).filter(({ kind }) => (kind === 'code') === options.codes);
 const chosen = sampled(all, options);
 say(`${all.length} places, ${chosen.length} tried, seed ${options.seed}`);
 if (options.list) for (const mutant of chosen) say(shown(mutant));

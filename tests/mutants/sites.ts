@@ -8,7 +8,7 @@ export interface Mutant {
   readonly end: number;
   readonly from: string;
   readonly to: string;
-  readonly kind: 'operator' | 'sign' | 'constant' | 'branch';
+  readonly kind: 'operator' | 'sign' | 'constant' | 'branch' | 'code';
   /** The body of the function around it; what runs as the file is read in has none. */
   readonly within: Body | undefined;
 }
@@ -48,6 +48,10 @@ const FUNCTIONS: Readonly<Record<string, string>> = {
   floor: 'ceil',
   ceil: 'floor',
 };
+
+/** What makes a problem, its code first. */
+const TELLS = /^(?:error|warning|refuse|refused|wrong|problem|add|stop|unfit|told|Unreadable)$/;
+const CODE = /^[a-z0-9]+(?:-[a-z0-9]+)+$/;
 
 /** What types alone say cannot be wrong at run time. */
 const TYPES = /^(?:TS|Import|ExportAll)/;
@@ -135,6 +139,13 @@ export function mutantsOf(file: string, text: string): readonly Mutant[] {
       case 'ConditionalExpression': {
         const { start, end } = node.test as Node;
         add('branch', start, end, `!(${text.slice(start, end)})`);
+        return;
+      }
+      case 'CallExpression': {
+        const [callee, [first]] = [node.callee as Node, node.arguments as readonly Node[]];
+        const code = first?.type === 'StringLiteral' ? String(first.value) : '';
+        if (callee.type === 'Identifier' && TELLS.test(String(callee.name)) && CODE.test(code))
+          add('code', first!.start, first!.end, `'${code}-other'`);
         return;
       }
       case 'MemberExpression': {
