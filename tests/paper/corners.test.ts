@@ -63,13 +63,16 @@ describe('a full sheet of mat board with 4 in borders on Letter', () => {
       const area = { x: 6.35, y: 6.35, width: sheets[i]!.paper.width - 12.7, height: sheets[i]!.paper.height - 12.7 };
       expect(p.x - area.x > 5 && area.x + area.width - p.x > 5).toBe(true);
       expect(p.y - area.y > 5 && area.y + area.height - p.y > 5).toBe(true);
+      // Eight millimetres of it; all that is left over goes inwards.
+      expect(Math.min(p.x - area.x, area.x + area.width - p.x)).toBeCloseTo(8, 6);
+      expect(Math.min(p.y - area.y, area.y + area.height - p.y)).toBeCloseTo(8, 6);
     });
   });
 
   it('says how: by the edges of the board, not taped to each other', () => {
     const words = wordsOf(layout.pages[0]!);
     expect(words).toContain("by the board's own two edges");
-    expect(words).toContain('Print the other 4 sheets');
+    expect(words).toContain('Print the 4 sheets that follow');
     expect(words).not.toContain('joined first');
   });
 
