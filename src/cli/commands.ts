@@ -52,6 +52,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/page.ts'),
   },
   {
+    name: 'complete',
+    summary: 'a script for the shell, so that it completes commands, options and their words',
+    load: () => import('./commands/complete.ts'),
+  },
+  {
     name: 'schema',
     summary: 'JSON Schema of a job or of the shop, for editors',
     load: () => import('./commands/schema.ts'),

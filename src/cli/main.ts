@@ -23,6 +23,11 @@ export async function main(args: readonly string[], version: string): Promise<nu
     process.stderr.on('error', () => undefined);
   }
   forget();
+  // A shell asks at each key: nothing but the answer may be printed.
+  if (args[0] === 'complete' && args[1] === '--') {
+    await (await import('./commands/complete.ts')).answer(args.slice(2));
+    return 0;
+  }
   const json = args.includes('--json');
   const name = commandName(args);
   for (const entry of COMMANDS) {

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import type { OutputOptions, Surroundings } from '../outputs/options.ts';
+import type { OutputOptions, Step, Surroundings } from '../outputs/options.ts';
 import type { Output, Work } from '../outputs/output.ts';
 import { type Prepared, prepare } from '../outputs/prepare.ts';
 import type { OutputId } from '../outputs/records.ts';
@@ -9,14 +9,17 @@ import { leftJson, tellLeft, writeOutputs } from './earlier.ts';
 import type { TextChange } from './files/text-change.ts';
 import type { Finished } from './finished.ts';
 import type { SourceFile } from './input.ts';
+
 import { folderFor, shopOf, solveFiles } from './jobs.ts';
 import { type Given, optionsFrom, outputOptions, type Shared } from './output-options.ts';
 import { jsonOf, wordsOf } from './output-words.ts';
 import { picturesBeside } from './picture.ts';
+import { progress } from './progress.ts';
 import { rendererBytes } from './renderer.ts';
 import { againIfChanged } from './replace.ts';
 import { rounded } from './rounded.ts';
 import { fail, note, printJson, warn } from './say.ts';
+import { unstopped } from './unstopped.ts';
 
 const ARGUMENTS = {
   'a job': ['<job>', 'the job file, YAML or JSON'],
@@ -72,10 +75,13 @@ export async function runOutput<Id extends OutputId>(
   if (problems.length > 0) return fail(problems, json);
   const shop = await shopOf(jobs, flags.shop, output.oneShop === true);
   const work: Work = { jobs: jobs.map(({ solved }) => solved), ...defined({ shop }) };
-  const around = surroundings(given);
+  const shown = progress(json || flags.quiet === true);
+  const around = { ...surroundings(given), progress: ({ done, of, file }: Step) => shown.step(done, of, file) };
   const prepared = await prepare(output.id, work, options, around);
+  shown.end();
   if (!prepared.ok) return fail(prepared.problems, json);
   const made = await write(prepared.value, around);
+  shown.end();
   if (!made.ok) return fail(made.problems, json);
   const folder = flags.out ?? more.folder?.(shop) ?? folderFor(given);
   const finished: Finished<Id> = {
@@ -88,7 +94,8 @@ export async function runOutput<Id extends OutputId>(
   const outputs = { folder, files: made.value, families: familiesOf(prepared.value) };
   const { beside, left } = await againIfChanged(async () => {
     const beside = await more.beside?.(prepared.value, shop);
-    return { beside, left: await writeOutputs(output.id, [outputs], flags.prune === true, beside?.change) };
+    const all = () => writeOutputs(output.id, [outputs], flags.prune === true, beside?.change);
+    return { beside, left: await unstopped(all) };
   });
   const all = [...warnings, ...prepared.warnings];
   if (json) return printJson(rounded({ ...jsonOf(finished, all), ...leftJson(left) }));

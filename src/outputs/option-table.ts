@@ -7,6 +7,8 @@ export interface Option {
   /** What follows its name; nothing follows a switch. */
   readonly value?: string;
   readonly help: string;
+  /** All that it takes, where that is a few words. */
+  readonly words?: readonly string[];
   /** The options with what a text asks for, or what is wrong with the text. */
   readonly read: (text: string, options: OutputOptions) => OutputOptions | { readonly wrong: string };
 }
@@ -63,6 +65,8 @@ const also =
   (format: string): Read =>
   (_, options) => ({ ...options, format: [...new Set([...(options.format ?? ['pdf']), format])] });
 
+const EXTENTS = ['whole', 'corners'];
+
 /** Every option of every output: one name for the same meaning everywhere. */
 export const OPTIONS = {
   format: {
@@ -83,7 +87,8 @@ export const OPTIONS = {
   extent: {
     value: '<extent>',
     help: 'whole: sheets taped into one; corners: sheets laid on by the corners of the board',
-    read: oneOf('extent', ['whole', 'corners']),
+    words: EXTENTS,
+    read: oneOf('extent', EXTENTS),
   },
   number: {
     value: '<number>',
@@ -94,6 +99,7 @@ export const OPTIONS = {
   units: {
     value: '<unit>',
     help: "in, mm or cm, where no job says it (default: the shop's)",
+    words: LENGTH_UNITS,
     read: oneOf('units', LENGTH_UNITS),
   },
   svg: { help: 'as SVG too', read: also('svg') },

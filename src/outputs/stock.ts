@@ -19,7 +19,7 @@ import { countWords } from './taken.ts';
  * How the blanks of some jobs of one shop are cut from its sheets, a summary in front; with a shop's file the plan has a
  * number, by which it is booked once it is cut. Errors: those of planning stock.
  */
-export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, options) => {
+export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, options, { progress }) => {
   const { number } = settled;
   const source = work.shop;
   const jobs = numbered(work.jobs, number);
@@ -30,7 +30,9 @@ export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, opti
   const { longestStop, shortestStop } = shop.stock;
   const graduation = tapeGraduation(jobs[0]!.job);
   const tape = { units: settled.units, graduation, ...defined({ longestStop, shortestStop }) };
-  const planned = planBoards({ jobs, shop: located, units: tape.units, options });
+  const planned = planBoards({ jobs, shop: located, units: tape.units, options }, (board, done, of) =>
+    progress?.({ output: 'stock', file: `planning ${board}`, done, of }),
+  );
   if (!planned.ok) return planned;
   const day = layOutDay(planned.value, shop);
   const plan = source === undefined ? undefined : planNote(day, jobs, located);

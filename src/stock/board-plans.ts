@@ -52,9 +52,12 @@ export type ShopSheet =
 
 /**
  * The blanks of all jobs that are not cut yet, board by board, each on the fewest sheets; the problems of all boards at
- * once, with their places in the jobs and in the shop.
+ * once, with their places in the jobs and in the shop. `begun` hears of each board before it is planned.
  */
-export function planBoards(request: StockRequest): Result<readonly BoardPlan[]> {
+export function planBoards(
+  request: StockRequest,
+  begun: (board: string, before: number, of: number) => void = () => undefined,
+): Result<readonly BoardPlan[]> {
   const { jobs, shop, options } = request;
   const backing = backingBoard(shop, options);
   if (!backing.ok) return backing;
@@ -69,7 +72,9 @@ export function planBoards(request: StockRequest): Result<readonly BoardPlan[]> 
     groups.set(key, [...(groups.get(key) ?? []), blank]);
   }
   const [plans, problems, warnings]: [BoardPlan[], Problem[], Problem[]] = [[], [], []];
-  for (const key of [...groups.keys()].sort((a, b) => (a < b ? -1 : 1))) {
+  const keys = [...groups.keys()].sort((a, b) => (a < b ? -1 : 1));
+  for (const [i, key] of keys.entries()) {
+    begun(groups.get(key)![0]!.material.name, i, keys.length);
     const made = planBoard(groups.get(key)!, request);
     if (made.ok) {
       plans.push(made.value);

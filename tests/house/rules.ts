@@ -51,7 +51,7 @@ export const PACKAGES: readonly { readonly from: string; readonly allowed: reado
   { from: 'src/node.ts', allowed: ['svgdom'] },
   { from: 'src/worker.ts', allowed: ['svgdom'] },
   { from: 'src/writers/png', allowed: ['@resvg/resvg-wasm'] },
-  { from: 'src/cli/', allowed: ['commander', '@clack/prompts', 'node:'] },
+  { from: 'src/cli/', allowed: ['commander', '@clack/prompts', '@bomb.sh/tab', 'node:'] },
   { from: 'src/cli/day/find.ts', allowed: ['tinyglobby'] },
   { from: 'src/cli/day/threads.ts', allowed: ['piscina'] },
   { from: 'src/page/', allowed: ['preact', '@preact/signals'] },
