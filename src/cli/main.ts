@@ -25,7 +25,7 @@ export async function main(args: readonly string[], version: string): Promise<nu
   forget();
   // A shell asks at each key: nothing but the answer may be printed.
   if (args[0] === 'complete' && args[1] === '--') {
-    await (await import('./commands/complete.ts')).answer(args.slice(2));
+    await (await import('./commands/complete.ts')).answer(args.slice(2), COMMANDS);
     return 0;
   }
   const json = args.includes('--json');

@@ -6,7 +6,6 @@ import { OUTPUTS } from '../../outputs/table.ts';
 import { PAPERS } from '../../papers/table.ts';
 import { CALIBRATED } from '../../shop/readings/readings.ts';
 import { commandName } from '../command-name.ts';
-import { COMMANDS } from '../commands.ts';
 import { note } from '../say.ts';
 import { templates } from '../templates.ts';
 import { UsageError } from '../usage.ts';
@@ -61,11 +60,18 @@ function script(shell: Shell): string {
   return shell === 'bash' ? `${BASH_HELPER}${text.replace('\ncomplete -F ', '\ncomplete -o default -F ')}` : text;
 }
 
+/** A command of the table, as far as it is needed here: the table leads here itself. */
+interface Entry {
+  readonly name: string;
+  readonly summary: string;
+  readonly load: () => Promise<{ readonly define: (command: Command) => void }>;
+}
+
 /** Answers a script: the words that fit, a line each, and whether names of files do. */
-export async function answer(words: readonly string[]): Promise<void> {
+export async function answer(words: readonly string[], commands: readonly Entry[]): Promise<void> {
   const root = new RootCommand();
-  for (const { name, summary } of COMMANDS) root.command(name, summary);
-  const entry = COMMANDS.find(({ name }) => name === commandName(words.slice(0, -1)));
+  for (const { name, summary } of commands) root.command(name, summary);
+  const entry = commands.find(({ name }) => name === commandName(words.slice(0, -1)));
   if (entry !== undefined) {
     const own = new Command(entry.name);
     (await entry.load()).define(own);
