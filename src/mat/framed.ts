@@ -1,4 +1,5 @@
 import { type Box, box, grown } from '../geometry/box.ts';
+import type { Size } from '../geometry/point.ts';
 import type { Job } from '../job/job.ts';
 import type { Mat } from './model.ts';
 
@@ -24,12 +25,23 @@ export function frameOf(job: Job): Frame | undefined {
   };
 }
 
-/** The mat as the frame leaves it to be seen, and the whole piece, both in the mat's own mm. */
-export function seenBox(mat: Mat): Box {
-  return grown(box(0, 0, mat.outer.width, mat.outer.height), -mat.lip);
+const matBox = ({ outer }: Mat): Box => box(0, 0, outer.width, outer.height);
+
+/** What the mat lies in, as large as it came out and its clearance. */
+export const rebateSize = ({ outer }: Mat, { clearance }: NonNullable<Job['mat']['frame']>): Size => ({
+  width: outer.width + clearance,
+  height: outer.height + clearance,
+});
+
+/** The edge of the frame that is seen around the mat, and the whole piece, both in the mat's own mm: the mat in the middle of its rebate. */
+export function sightBox(mat: Mat, job: Job): Box {
+  const { frame } = job.mat;
+  if (frame === undefined) return matBox(mat);
+  return grown(matBox(mat), frame.clearance / 2 - frame.lip);
 }
 
+/** The one place where the outside of a framed piece is made: from the sight outwards by the face of the moulding. */
 export function pieceBox(mat: Mat, job: Job): Box {
   const frame = frameOf(job);
-  return frame === undefined ? box(0, 0, mat.outer.width, mat.outer.height) : grown(seenBox(mat), frame.width);
+  return frame === undefined ? matBox(mat) : grown(sightBox(mat, job), frame.width);
 }

@@ -1,3 +1,4 @@
+import { letter } from '../documents/proof/band.ts';
 import type { Variant } from '../documents/proof/model.ts';
 import { proof } from '../documents/proof/proof.ts';
 import { type Change, parseVary } from '../job/change.ts';
@@ -90,8 +91,9 @@ function variantOf({ mat, job, shop, change }: Solved, number = job.number): Var
 const variantWords = ({ variants }: ProofRecord): readonly string[] =>
   variants.flatMap(({ label, prices }, i) => {
     if (label === undefined && prices === undefined) return [];
-    const name = label === undefined ? '' : `${String.fromCharCode(65 + i)}  ${label}  `;
-    return [`${name}${prices === undefined ? '' : money(prices.total, prices)}`];
+    const name = label === undefined ? '' : `${letter(i)}  ${label}  `;
+    const total = prices?.total === undefined ? 'no total yet' : money(prices.total, prices);
+    return [`${name}${prices === undefined ? '' : total}`];
   });
 
 /** A board or a frame by its name, any other value as it was given. */

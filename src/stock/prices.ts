@@ -21,7 +21,8 @@ export interface PriceLine {
 export interface PriceList {
   readonly lines: readonly PriceLine[];
   readonly tax?: PriceLine & { readonly included: boolean };
-  readonly total: number;
+  /** Undefined where a board has no price: what the mat costs is then not known. */
+  readonly total?: number;
   /** What the piece has but the shop gives no price for. */
   readonly without: readonly string[];
   readonly currency?: string;
@@ -45,8 +46,10 @@ export function priceList(
     else if (needed) without.push(what);
   };
   const whole = prices.boards === 'sheet' ? sheetsAlone(mat, job, stock) : [];
+  let boardsKnown = true;
   mat.layers.forEach(({ name, board, blank }, layer) => {
     const amount = prices.boards === 'sheet' ? whole[layer] : shareOf(board, blank);
+    boardsKnown &&= amount !== undefined || prices.unitedInch !== undefined;
     add(`${sentenceCase(name)}, ${board.name}`, amount, prices.unitedInch === undefined);
   });
   add(
@@ -72,13 +75,13 @@ export function priceList(
   return {
     lines,
     without,
-    total,
+    ...defined({ total: boardsKnown ? total : undefined }),
     decimals,
     ...defined({ currency: prices.currency }),
-    ...(tax === undefined
+    ...(tax === undefined || !boardsKnown
       ? {}
       : { tax: { what: `${tax.name} ${tax.percent} %`, amount: taxed, included: tax.included } }),
-    ...(job.count > 1 ? { all: { count: job.count, total: rounded(total * job.count, decimals) } } : {}),
+    ...(job.count > 1 && boardsKnown ? { all: { count: job.count, total: rounded(total * job.count, decimals) } } : {}),
   };
 }
 

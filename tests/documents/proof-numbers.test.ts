@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { type Report, solveJob } from '../../src/index.ts';
+import { build, type Report, solveJob } from '../../src/index.ts';
 import { priceList } from '../../src/stock/prices.ts';
 import { type ReadPage, readPdf } from '../readers/pdf-lines.ts';
 import { numbersIn, PIECES, proofOf } from './proofs.ts';
 
 const MM: Readonly<Record<string, number>> = { in: 25.4, mm: 1, cm: 10 };
-/** Half of the last digit that is printed: a 64th of an inch, a tenth of a millimetre. */
-const HALF: Readonly<Record<string, number>> = { in: 25.4 / 128, mm: 0.05, cm: 0.05 };
+/** What a customer reads to: sixteenths, whole millimetres. A part of a chain may be off by as much, so that the chain adds up. */
+const GRAIN: Readonly<Record<string, number>> = { in: 25.4 / 16, mm: 1, cm: 1 };
+/** Less than this nobody calls rounded. */
+const EXACT = 0.002;
 
 /** What stands below each word of that kind, in the order of the page. */
 function below(page: ReadPage, word: string): readonly string[] {
@@ -34,7 +36,7 @@ describe.each(PIECES)('the proof of $name', async (each) => {
   const made = await proofOf(each, { dimensions: true, date: '12 March 2031' });
   const page = (await readPdf(made.pdf)).pages[0]!;
   const { report } = made;
-  const [mm, half] = [MM[report.units]!, HALF[report.units]!];
+  const [mm, half] = [MM[report.units]!, GRAIN[report.units]!];
   const near = (read: number, wanted: number): void =>
     expect(Math.abs(read * mm - wanted)).toBeLessThanOrEqual(half + 1e-6);
   const isSize = (text: string | undefined, wanted: { width: number; height: number }): void => {
@@ -43,6 +45,9 @@ describe.each(PIECES)('the proof of $name', async (each) => {
     expect(numbers).toHaveLength(2);
     near(numbers[0]!, wanted.width);
     near(numbers[1]!, wanted.height);
+    const off = Math.max(Math.abs(numbers[0]! * mm - wanted.width), Math.abs(numbers[1]! * mm - wanted.height));
+    expect(text!.startsWith('≈')).toBe(off > EXACT);
+    for (const number of numbers) expect((number * mm) / half).toBeCloseTo(Math.round((number * mm) / half), 6);
     expect(text).toMatch(new RegExp(` ${report.units}$`));
   };
 
@@ -101,6 +106,28 @@ describe.each(PIECES)('the proof of $name', async (each) => {
     for (const number of read) expect(wanted.some((length) => Math.abs(number - length) <= half + 1e-6)).toBe(true);
   });
 
+  it('every row of distances from edge to edge adds up to the whole as printed', () => {
+    const small = page.texts.filter(({ size, fill }) => Math.abs(size - 2.5) < 0.01 && fill === '#1a1a1a');
+    for (const [turn, line, along] of [
+      [0, 'y', 'x'],
+      [270, 'x', 'y'],
+    ] as const) {
+      const own = small.filter((text) => text.turn === turn);
+      const whole = own.find(({ text }) => text.endsWith(` ${report.units}`));
+      if (whole === undefined) continue;
+      // The first row is a chain where no two openings overlap, seen along the axis.
+      const rows = [...new Set(own.filter((each) => each !== whole).map(({ at }) => at[line].toFixed(1)))];
+      const first = rows.map(Number).sort((a, b) => a - b)[0]!;
+      const chain = own.filter((each) => each !== whole && Math.abs(each.at[line] - first) < 0.1);
+      const faces = report.openings.map(({ layers }) => layers[0]!.face);
+      const spans = faces.map((face) => (along === 'x' ? [face.x, face.width] : [face.y, face.height]));
+      const distinct = [...new Map(spans.map((span) => [span.map((n) => n!.toFixed(3)).join(), span])).values()];
+      if (chain.length !== 2 * distinct.length + 1) continue;
+      const sum = chain.reduce((total, { text }) => total + numbersIn(text)[0]!, 0);
+      expect(sum).toBeCloseTo(numbersIn(whole.text)[0]!, 6);
+    }
+  });
+
   it('stands at the scale that it says, which the bar proves', () => {
     const said = page.texts.find(({ text }) => text.startsWith('Scale 1 : '))!;
     expect(Number(said.text.slice('Scale 1 : '.length))).toBe(made.report.proof!.scale);
@@ -153,7 +180,8 @@ openings: [{artwork: 10 x 13}]
     (9.99 * 16 * 20) / (32 * 40),
     (1.37 * 15.75 * 19.75) / 144,
     0.111 * 36,
-    (4.21 * 2 * (17.5 + 21.5)) / 12,
+    // Of the rebate, an eighth larger than the mat.
+    (4.21 * 2 * (17.625 + 21.625)) / 12,
     0.333 * 36,
     25.5,
   ].map((amount) => Math.round(amount * 100) / 100);
@@ -168,7 +196,17 @@ it('what the shop gives no price for is named, not passed over', async () => {
   const job = 'mat: {frame: {nominal: 16 x 20, moulding: ash}, layers: [{board: a}]}\nopenings: [{artwork: 10 x 13}]\n';
   const made = await proofOf({ job, file: 'job.yaml', shop });
   const words = (await readPdf(made.pdf)).pages[0]!.texts.map(({ text }) => text);
-  expect(words).toContain('Not in the total: Top mat, Bone; Ash');
+  expect(words).toContain('No price yet for Top mat, Bone; Ash');
+  expect(words).toContain('not known yet');
+  expect(words.filter((text) => /\d+\.\d\d$/.test(text))).toEqual(['25.00']);
+  const priced = await proofOf({
+    job,
+    file: 'job.yaml',
+    shop: shop.replace('{name: Bone}', '{name: Bone, price: 8, sheets: [32 x 40]}'),
+  });
+  const said = (await readPdf(priced.pdf)).pages[0]!.texts.map(({ text }) => text);
+  expect(said).toContain('Not in the total: Ash');
+  expect(said).toContain('27.00');
 });
 
 it('a shop without prices shows none, though its boards have theirs', async () => {
@@ -236,4 +274,64 @@ shelf: [{id: S1, board: a, size: 20 x 30}]\n`;
     );
     expect(lines.map(({ amount }) => amount)).toEqual([2.38, 2.38]);
   });
+});
+
+describe('the outside of a framed piece', () => {
+  const job = 'mat: {frame: {inside: 32 x 40, moulding: ash}, layers: [{board: a}]}\nopenings: [{artwork: 20 x 28}]\n';
+  const shop = `
+boards: {a: {name: Bone, thickness: 1.4 mm, sheets: [32 x 40 in], price: 9.99}}
+mouldings: {ash: {name: Ash, lip: 1/4, width: 1 1/4, price: {unitedInch: 1}}}
+prices: {}
+`;
+
+  it('is one number on proof, ticket and in the price', async () => {
+    const made = await proofOf({ job, file: 'job.yaml', shop });
+    const page = (await readPdf(made.pdf)).pages[0]!;
+    expect(below(page, 'Frame outside')).toEqual(['34 × 42 in']);
+    expect(page.texts.map(({ text }) => text)).toContain('76.00');
+    const ticket = await build(job, { documents: ['ticket'], shop: { text: shop, file: 'shop.yaml' } });
+    if (!ticket.ok) throw new Error(JSON.stringify(ticket.problems));
+    const words = (await readPdf(ticket.value.files[0]!.bytes)).pages.flatMap(({ texts }) =>
+      texts.map(({ text }) => text),
+    );
+    expect(words.join(' ')).toContain('2 × 34 in and 2 × 42 in over the long points');
+  });
+
+  it('no paper that somebody cuts from has a rounded number on it', async () => {
+    const odd = job.replace('20 x 28', '20 1/7 x 28 1/9').replace('inside: 32 x 40', 'inside: 31 1/7 x 40');
+    const rounded = await readPdf((await proofOf({ job: odd, file: 'job.yaml', shop })).pdf);
+    expect(rounded.pages.flatMap(({ texts }) => texts).some(({ text }) => text.includes('≈'))).toBe(true);
+    for (const document of ['ticket', 'pattern', 'blanks', 'labels', 'placement', 'intake'] as const) {
+      const made = await build(odd, { documents: [document], shop: { text: shop, file: 'shop.yaml' } });
+      if (!made.ok) throw new Error(JSON.stringify(made.problems));
+      for (const { name, bytes } of made.value.files.filter((file) => file.name.endsWith('.pdf'))) {
+        const words = (await readPdf(bytes)).pages.flatMap(({ texts }) => texts.map(({ text }) => text));
+        expect(
+          words.filter((text) => text.includes('≈')),
+          name,
+        ).toEqual([]);
+      }
+    }
+  });
+});
+
+it('each of several ways has its letter on its drawing, an edge of one colour a hairline, each opening its name', async () => {
+  const shop =
+    'boards: {a: {name: Bone, thickness: 1.4 mm, colour: "#e0d4bc"}, b: {name: Slate, thickness: 1.4 mm, colour: "#445566"}}\n';
+  const job =
+    'number: 12\nmat: {outer: 20 x 16, layers: [{board: a}, {board: b, reveal: 1/4}]}\nopenings: [{name: Heron, artwork: 6 x 8}, {name: Tern, artwork: 5 x 8}]\n';
+  const made = await proofOf({ job, file: 'job.yaml', shop }, { vary: 'mat.layers[1].board=b,a' });
+  const page = (await readPdf(made.pdf)).pages[0]!;
+  for (const letter of ['A', 'B']) {
+    const own = page.texts.filter(({ text }) => text === letter);
+    expect(own.map(({ size }) => size).sort()).toEqual([expect.closeTo(3.05, 2), expect.closeTo(7.5, 2)]);
+  }
+  const words = page.texts.map(({ text }) => text);
+  expect(words).toContain('12  job');
+  for (const name of ['Opening Heron', 'Opening Tern', 'Heron', 'Tern']) expect(words).toContain(name);
+  // The hairline of 0.08 mm is drawn where bone lies on bone, and not where slate does.
+  const thin = [...page.lines, ...page.curves].filter(({ widthPt }) => Math.abs(widthPt - (0.08 * 72) / 25.4) < 1e-3);
+  const middle = page.width / 2;
+  expect(thin.filter(({ from }) => from.x > middle).length).toBeGreaterThanOrEqual(8);
+  expect(thin.filter(({ from }) => from.x < middle)).toEqual([]);
 });

@@ -29,13 +29,13 @@ describe('what one piece costs, worked by hand', () => {
     expect(amounts(list)).toEqual({
       // 0.4 × 0.5 m are 0.2 m².
       'Top mat, Bone': 6,
-      // 2 × (0.428 + 0.528) m are 1.912 m.
-      Ash: 23.9,
+      // The rebate is 3 mm larger than the mat: 2 × (0.431 + 0.531) m are 1.924 m.
+      Ash: 24.05,
       Clear: 8,
       // 400 × 500 mm are 2.152782 square feet of 304.8 mm.
       Grey: 4.31,
     });
-    expect(list.total).toBe(42.21);
+    expect(list.total).toBe(42.36);
   });
 
   it('by the foot, by the united inch and by the piece', () => {
@@ -43,8 +43,8 @@ describe('what one piece costs, worked by hand', () => {
     expect(amounts(list)).toEqual({
       // A quarter of the sheet.
       'Top mat, Bone': 2,
-      // 1912 / 304.8 = 6.27297 feet.
-      Ash: 18.82,
+      // 1924 / 304.8 = 6.31234 feet.
+      Ash: 18.94,
       // 900 / 25.4 = 35.43307 united inches.
       Clear: 17.72,
       Grey: 7,

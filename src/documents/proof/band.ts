@@ -122,4 +122,5 @@ function gathered(list: PriceList, lists: readonly (readonly PriceLine[])[]): Pr
   return { ...list, lines: [...ownOf(list.lines, lists), { what: 'Everything else, alike in all', amount: sum }] };
 }
 
-const letter = (i: number): string => String.fromCharCode(65 + i);
+/** What a way to make the piece is called, on its drawing and beside its square. */
+export const letter = (i: number): string => String.fromCharCode(65 + i);

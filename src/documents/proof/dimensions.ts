@@ -7,7 +7,8 @@ import type { Mat } from '../../mat/model.ts';
 import { set, widthOf } from '../../text/line.ts';
 import { INK, SMALL, type Style } from '../../text/styles.ts';
 import type { Place } from './piece.ts';
-import { number } from './words.ts';
+import { roundedLength, roundedNumber } from './rounded.ts';
+import { axisOf } from './words.ts';
 
 /** One distance along an axis, mm of the piece. */
 export interface Measured {
@@ -35,11 +36,12 @@ function distances(mat: Mat, job: Job, across: boolean): readonly Measured[] {
   const whole = across ? mat.outer.width : mat.outer.height;
   const made: Measured[] = [];
   const seen = new Set<string>();
-  const add = (from: number, to: number): void => {
+  const between = axisOf(mat, job, across);
+  const add = (from: number, to: number, length = between(from, to)): void => {
     const key = `${from.toFixed(4)} ${to.toFixed(4)}`;
     if (to - from < 1e-6 || seen.has(key)) return;
     seen.add(key);
-    made.push({ from, to, text: number(to - from, units) });
+    made.push({ from, to, text: roundedNumber(length, units) });
   };
   const faces = mat.openings.map(({ layers }) => {
     const face = layers[0]!.faceBox;
@@ -52,8 +54,9 @@ function distances(mat: Mat, job: Job, across: boolean): readonly Measured[] {
     add(to, Math.min(whole, ...faces.map(([start]) => start).filter((start) => start >= to - 1e-6)));
   }
   for (const { sight } of mat.openings) {
-    if (across) add(sight.x, right(sight));
-    else add(sight.y, bottom(sight));
+    const [from, to] = across ? [sight.x, right(sight)] : [sight.y, bottom(sight)];
+    // What is seen is no part of a chain.
+    add(from, to, roundedLength(to - from, units));
   }
   add(0, whole);
   // The longest says the unit of all.

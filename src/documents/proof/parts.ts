@@ -83,11 +83,16 @@ export function priceRows(list: PriceList, width: number, { body, gap, fonts }: 
     ...list.lines.map(({ what, amount }) => row(what, plain(amount))),
     ...(tax === undefined || tax.included ? [] : [row(tax.what, plain(tax.amount))]),
   ];
+  const missing = without.join('; ');
   const below = [
-    row('Total', money(total, list), true),
+    ...(total === undefined
+      ? [row('Total', 'not known yet', true), paragraph(`No price yet for ${missing}`, width, SMALL, fonts)]
+      : [row('Total', money(total, list), true)]),
     ...(tax?.included === true ? [row(`${tax.what} in it`, plain(tax.amount))] : []),
     ...(all === undefined ? [] : [row(`${all.count} alike`, money(all.total, list))]),
-    ...(without.length === 0 ? [] : [paragraph(`Not in the total: ${without.join('; ')}`, width, SMALL, fonts)]),
+    ...(total === undefined || without.length === 0
+      ? []
+      : [paragraph(`Not in the total: ${missing}`, width, SMALL, fonts)]),
   ];
   const line: Block = { items: [rule('rule', 0, width, 0)], width, height: 0 };
   return stacked([stacked(above, gap), line, stacked(below, gap)], gap);

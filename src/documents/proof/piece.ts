@@ -6,14 +6,14 @@ import { type Path, placedPath, polygon, straightSides } from '../../geometry/pa
 import { type Point, point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import { decor } from '../../mat/decor.ts';
-import { frameOf, pieceBox, seenBox } from '../../mat/framed.ts';
+import { frameOf, pieceBox, sightBox } from '../../mat/framed.ts';
 import type { Mat, MatOpening } from '../../mat/model.ts';
 import { boxItem } from '../../text/figures.ts';
 import { set, widthOf } from '../../text/line.ts';
-import { SMALL } from '../../text/styles.ts';
+import { pitch, SMALL } from '../../text/styles.ts';
 import { facets } from './bevel.ts';
 import { frameItems, lipShadow, mitreColour, mitrePen, shadow } from './frame.ts';
-import { coreColour, darker, mixed, slope } from './shades.ts';
+import { coreColour, darker, isAlike, mixed, slope } from './shades.ts';
 
 /** Where the piece stands on the sheet: its mat's top left, and mm of the sheet for each of the piece. */
 export interface Place {
@@ -54,7 +54,7 @@ export function pieceItems(
   job: Job,
   place: Place,
   pictures: readonly (PlacedPicture | undefined)[],
-  words: readonly string[],
+  words: readonly (readonly string[])[],
   fonts: Fonts,
 ): readonly Item[] {
   const { scale } = place;
@@ -72,7 +72,7 @@ export function bareItems(
   job: Job,
   place: Place,
   pictures: readonly (PlacedPicture | undefined)[],
-  words: readonly string[],
+  words: readonly (readonly string[])[],
   fonts: Fonts,
 ): readonly Item[] {
   const { scale } = place;
@@ -83,7 +83,7 @@ export function bareItems(
 
   const items: Item[] = [];
   mat.openings.forEach((opening, i) => {
-    items.push(...artItems(opening, pictures[i], words[i] ?? '', placedBox, fonts));
+    items.push(...artItems(opening, pictures[i], words[i] ?? [], placedBox, fonts));
   });
   if (mat.layers.length === 1)
     for (const each of mat.lettering ?? []) items.push(boxItem(placedBox(grown(each.box, 0.5)), GROUND));
@@ -92,7 +92,7 @@ export function bareItems(
   if (frame === undefined) {
     items.push(boxItem(placedBox(box(0, 0, mat.outer.width, mat.outer.height)), undefined, 'edge'));
   } else {
-    const sight = placedBox(seenBox(mat));
+    const sight = placedBox(sightBox(mat, job));
     const top = mat.layers[0]!.board.colour;
     items.push(...lipShadow(sight, Math.min(1.1, 3.2 * scale), top));
     items.push(...frameItems(sight, frame.width * scale, frame.colour));
@@ -165,14 +165,19 @@ function layerItems(
     ...sloped.map(({ back }) => placed(back)),
     ...upright,
   ];
+  // Where nothing differs in colour, the edge alone is seen: a hairline. Letters that are cut upright have no slope at all.
+  const below = mat.layers[k + 1]?.board.colour;
+  const alike = [core, below].some((colour) => colour !== undefined && isAlike(colour, board.colour));
+  const edges = [...(alike ? faces : []), ...upright];
+  const hairlines: readonly PathItem[] = edges.length === 0 ? [] : [{ kind: 'path', paths: edges, pen: 'cut' }];
   const slopes: PathItem = { kind: 'path', paths: [edge, ...backs], fill: mixed(core, darker(core, 0.15), 0.5) };
-  return [slopes, ...faces.flatMap((face) => facets(face, setback * scale, core)), board_];
+  return [slopes, ...faces.flatMap((face) => facets(face, setback * scale, core)), board_, ...hairlines];
 }
 
 function artItems(
   opening: MatOpening,
   picture: PlacedPicture | undefined,
-  words: string,
+  words: readonly string[],
   placedBox: (b: Box) => Box,
   fonts: Fonts,
 ): readonly Item[] {
@@ -196,9 +201,11 @@ function paperShadow(art: Box): readonly PathItem[] {
   ];
 }
 
-function wordsItems(words: string, art: Box, fonts: Fonts): readonly Item[] {
+/** Lines about the middle of an opening; one that is too wide for it is left out. */
+function wordsItems(words: readonly string[], art: Box, fonts: Fonts): readonly Item[] {
   const style = { ...SMALL, colour: 0.5 };
-  if (words === '' || widthOf(words, style, fonts) > 0.86 * art.width) return [];
+  const lines = words.filter((text) => text !== '' && widthOf(text, style, fonts) <= 0.86 * art.width);
   const middle = centre(art);
-  return [set(words, middle.x, middle.y + 0.35 * style.size, style, 'middle')];
+  const first = middle.y + 0.35 * style.size - ((lines.length - 1) * pitch(style)) / 2;
+  return lines.map((text, i) => set(text, middle.x, first + i * pitch(style), style, 'middle'));
 }

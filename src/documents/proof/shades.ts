@@ -28,6 +28,12 @@ export function slope(colour: string, outwards: Point): string {
   return light >= 0 ? mixed(darker(colour, 0.12), lighter(colour, 0.35), light) : darker(colour, 0.12 - 0.26 * light);
 }
 
+/** So near to one another that no edge is seen between them on paper (by eye, on an office printer). */
+export const isAlike = (a: string, b: string): boolean => {
+  const [first, second] = [parts(a), parts(b)];
+  return Math.max(...first.map((value, i) => Math.abs(value - second[i]!))) < 20;
+};
+
 /** The words for a core; others are taken for white. */
 const WHITE = '#fdfcf9';
 const CORES: ReadonlyMap<string, string> = new Map([

@@ -4,11 +4,12 @@ import { type Point, point } from '../../geometry/point.ts';
 import { pieceBox } from '../../mat/framed.ts';
 import type { Margined } from '../../settle/settled.ts';
 import { type Block, moved, stacked } from '../../text/block.ts';
+import { set } from '../../text/line.ts';
 import { fittedLine, headline, level, paragraph } from '../../text/paragraph.ts';
 import { BODY, INTRO, SMALL, smaller, TITLE, tight } from '../../text/styles.ts';
 import { areaOf } from '../bench-page.ts';
 import { HEAD_ROOM, runningHead } from '../words/running-head.ts';
-import { type BandRequest, band, type Column } from './band.ts';
+import { type BandRequest, band, type Column, letter } from './band.ts';
 import { dimensionItems, dimensions, roomFor } from './dimensions.ts';
 import { PROOF_GROUPS, type ProofGroup, type ProofOptions, type Variant } from './model.ts';
 import type { ListStyle } from './parts.ts';
@@ -55,6 +56,8 @@ export function bestSheet(variants: readonly Variant[], options: ProofOptions, p
 }
 
 const GUTTER = 10;
+/** For the letter above each of several ways. */
+const LETTER_ROOM = 5;
 /** Between the head, the piece and what is said of it. */
 const AIR = 9;
 
@@ -87,7 +90,7 @@ class SheetLayout {
     this.#area = areaOf(paper, { top: Math.max(15, paper.area.y + HEAD_ROOM), right: side, bottom: 11, left: side });
     this.#head = this.#headBlock(variants[0]!);
     this.#foot = paragraph(COLOURS, this.#area.width, SMALL, options.fonts);
-    this.#fieldTop = this.#area.y + this.#head.height + AIR;
+    this.#fieldTop = this.#area.y + this.#head.height + AIR + (variants.length > 1 ? LETTER_ROOM : 0);
     for (const lists of LISTS) {
       this.#lists = lists;
       const bands = pagesOf(variants, perSheet).map((own) => this.#band(own, 0).height);
@@ -112,6 +115,7 @@ class SheetLayout {
     add('head', moved(this.#head.items, this.#area.x, this.#area.y));
     variants.forEach((variant, i) => {
       const at = this.#pieceAt(variant, i);
+      if (this.#all.length > 1) add('piece', [this.#letter(variant, at, parts.first + i)]);
       const place = { at, scale: this.scale };
       const pictures = variant.mat.openings.map((_, k) => parts.picture(variant, k));
       const { openings, units } = variant.job;
@@ -180,6 +184,12 @@ class SheetLayout {
     // In the middle by itself, as long as what stands at its right leaves it there.
     const left = this.#area.x + x + Math.min(spare / 2, spare - roomFor(rows.down));
     return point(left - piece.x * this.scale, this.#fieldTop + free * 0.46 - piece.y * this.scale);
+  }
+
+  /** Above the piece's top left corner: which of the ways it is. */
+  #letter({ mat, job }: Variant, { x, y }: Point, index: number): Item {
+    const piece = pieceBox(mat, job);
+    return set(letter(index), x + piece.x * this.scale, y + piece.y * this.scale - 2.4, TITLE);
   }
 
   /** Everything that is said of some variants. */

@@ -1,4 +1,5 @@
 import { fraction } from '../../fonts/fractions.ts';
+import { bottom, right } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import type { BySide, Side } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
@@ -7,6 +8,7 @@ import type { Mat, MatOpening } from '../../mat/model.ts';
 import { sentenceCase } from '../../problems/sentence-case.ts';
 import { printDecimal, printFraction } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
+import { aloneSize, type Between, roundedAxis, roundedSides, roundedSize, roundedWords } from './rounded.ts';
 
 /** A length as a customer reads it, without its unit: to a 64th of an inch, or a tenth of a millimetre. */
 export function number(mm: number, units: Units): string {
@@ -45,12 +47,23 @@ export function namedSizes(mat: Mat, job: Job): readonly NamedSize[] {
   const add = (of: string, text: string, first = false): void => {
     made.push({ of, size: text, ...(first ? { first } : {}) });
   };
-  if (frameOf(job)?.known === true) add('Frame outside', size(pieceBox(mat, job), units));
-  add('Mat', size(mat.outer, units));
-  if (mat.lip > 0) add('Under the frame', `${length(mat.lip, units)} all round`);
+  const [across, down] = [axisOf(mat, job, true), axisOf(mat, job, false)];
+  const { width, height } = mat.outer;
+  if (frameOf(job)?.known === true) add('Frame outside', aloneSize(pieceBox(mat, job), units));
+  add('Mat', roundedSize(across(0, width), down(0, height), units));
+  if (mat.lip > 0) add('Under the frame', `${roundedWords(mat.lip, units)} all round`);
   const several = mat.openings.length > 1;
-  if (!several) add('Borders', sides(mat.border, units));
-  for (const { names, sizes } of alikeOpenings(mat, units)) {
+  if (!several) {
+    const face = mat.openings[0]!.layers[0]!.faceBox;
+    const borders = {
+      top: down(0, face.y),
+      right: across(right(face), width),
+      bottom: down(bottom(face), height),
+      left: across(0, face.x),
+    };
+    add('Borders', roundedSides(borders, units));
+  }
+  for (const { names, sizes } of alikeOpenings(mat, job, across, down)) {
     sizes.forEach(([of, text], i) => {
       add(several && i === 0 ? `${of} ${names}` : of, text, several && i === 0);
     });
@@ -58,25 +71,39 @@ export function namedSizes(mat: Mat, job: Job): readonly NamedSize[] {
   return made;
 }
 
-/** More names than this are counted. */
+/** Distances on the face of the top mat, as the proof rounds them. */
+export function axisOf({ openings, outer }: Mat, { units }: Job, isAcross: boolean): Between {
+  const faces = openings.map(({ layers }) => layers[0]!.faceBox);
+  const spans = faces.map((face): readonly [number, number] =>
+    isAcross ? [face.x, right(face)] : [face.y, bottom(face)],
+  );
+  return roundedAxis(spans, isAcross ? outer.width : outer.height, units);
+}
+
+/** More openings without a name of their own than this are counted. */
 const MOST_NAMES = 3;
 
-function alikeOpenings(mat: Mat, units: Units) {
-  const groups = new Map<string, { names: string[]; sizes: (readonly [string, string])[] }>();
-  for (const { name, layers, sight, artwork } of mat.openings) {
+function alikeOpenings(mat: Mat, job: Job, across: Between, down: Between) {
+  const { units } = job;
+  const groups = new Map<string, { names: string[]; own: boolean; sizes: (readonly [string, string])[] }>();
+  mat.openings.forEach(({ name, layers, sight, artwork }, i) => {
+    const face = layers[0]!.faceBox;
+    const opening = roundedSize(across(face.x, right(face)), down(face.y, bottom(face)), units);
     const sizes: (readonly [string, string])[] = [
-      ['Opening', size(layers[0]!.faceBox, units)],
-      ['Seen through it', size(sight, units)],
-      ...(artwork === undefined ? [] : [['Artwork', size(artwork.size, units)] as const]),
+      ['Opening', opening],
+      ['Seen through it', aloneSize(sight, units)],
+      ...(artwork === undefined ? [] : [['Artwork', aloneSize(artwork.size, units)] as const]),
     ];
     const key = JSON.stringify(sizes);
-    const group = groups.get(key) ?? { names: [], sizes };
+    const group = groups.get(key) ?? { names: [], own: false, sizes };
+    group.own ||= job.openings[i]?.name !== undefined;
     groups.set(key, group);
     group.names.push(name);
-  }
-  return [...groups.values()].map(({ names, sizes }) => {
+  });
+  return [...groups.values()].map(({ names, own, sizes }) => {
     const rest = names.length - MOST_NAMES;
-    const said = rest <= 0 ? names.join(', ') : `${names.slice(0, MOST_NAMES - 1).join(', ')} and ${rest + 1} more`;
+    const all = own || rest <= 0;
+    const said = all ? names.join(', ') : `${names.slice(0, MOST_NAMES - 1).join(', ')} and ${rest + 1} more`;
     return { names: said, sizes };
   });
 }
@@ -102,8 +129,8 @@ export function materials(mat: Mat, job: Job): readonly Material[] {
   const drawn = frameOf(job);
   if (frame !== undefined && drawn !== undefined) {
     const wide = drawn.known
-      ? `${length(drawn.width, units)} wide`
-      : `drawn ${length(drawn.width, units)} wide as an example`;
+      ? `${roundedWords(drawn.width, units)} wide`
+      : `drawn ${roundedWords(drawn.width, units)} wide as an example`;
     rows.push({
       part: 'Frame',
       what: frame.name === undefined ? wide : `${frame.name}, ${wide}`,
@@ -123,13 +150,13 @@ function shows(mat: Mat, k: number, units: Units): string {
   const first = strips[0];
   if (first === undefined) return '';
   if (strips.some((strip) => Math.abs(strip - first) > 1e-6)) return '';
-  return `, ${length(first, units)} shows`;
+  return `, ${roundedWords(first, units)} shows`;
 }
 
-/** What a placeholder says. */
-export function placeholderWords({ artwork }: MatOpening, name: string | undefined, units: Units): string {
-  // What is no artwork, a name plate or a text, is called by its name.
-  return artwork === undefined ? (name ?? 'artwork') : `artwork ${size(artwork.size, units)}`;
+/** What a placeholder says: the name that the job gives the opening, and the artwork. */
+export function placeholderWords({ artwork }: MatOpening, name: string | undefined, units: Units): readonly string[] {
+  if (artwork === undefined) return [name ?? 'artwork'];
+  return [...(name === undefined ? [] : [name]), `artwork ${aloneSize(artwork.size, units)}`];
 }
 
 export const COLOURS =

@@ -1,6 +1,7 @@
 import type { BySide } from '../../geometry/sides.ts';
 import { rebateParts } from '../../job/frame.ts';
 import type { Job } from '../../job/job.ts';
+import { pieceBox, rebateSize } from '../../mat/framed.ts';
 import type { Mat } from '../../mat/model.ts';
 import { length, sides, size } from '../proof/words.ts';
 import { fine } from '../words/fine.ts';
@@ -83,13 +84,11 @@ function hinges(mat: Mat, job: Job): string {
 }
 
 /** Lengths of the moulding where its width is known; undefined otherwise. */
-export function chopSizes(mat: Mat, { mat: { frame } }: Job) {
+export function chopSizes(mat: Mat, job: Job) {
+  const { frame } = job.mat;
   if (frame?.width === undefined) return undefined;
-  const rebate = { width: mat.outer.width + frame.clearance, height: mat.outer.height + frame.clearance };
-  // From the rebate inwards to the sight by the lip, then out by the whole width of the face.
-  const more = 2 * (frame.width - frame.lip);
-  const long = [rebate.width + more, rebate.height + more] as const;
-  return { rebate, long, running: 2 * (long[0] + long[1]) };
+  const { width, height } = pieceBox(mat, job);
+  return { rebate: rebateSize(mat, frame), long: [width, height] as const, running: 2 * (width + height) };
 }
 
 const known = (name: string | undefined): string => (name === undefined ? '' : `${name}, `);
