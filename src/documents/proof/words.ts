@@ -11,7 +11,7 @@ import type { Units } from '../../units/units.ts';
 import { aloneSize, type Between, roundedAxis, roundedSides, roundedSize, roundedWords } from './rounded.ts';
 
 /** A length as a customer reads it, without its unit: to a 64th of an inch, or a tenth of a millimetre. */
-export function number(mm: number, units: Units): string {
+function number(mm: number, units: Units): string {
   if (units === 'in') return fraction(printFraction(mm, 64).text);
   return printDecimal(mm, units, units === 'mm' ? 1 : 2).text;
 }
