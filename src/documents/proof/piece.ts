@@ -8,9 +8,10 @@ import type { Job } from '../../job/job.ts';
 import { decor } from '../../mat/decor.ts';
 import { frameOf, pieceBox, sightBox } from '../../mat/framed.ts';
 import type { Mat, MatOpening } from '../../mat/model.ts';
+import { labelBlock, moved } from '../../text/block.ts';
 import { boxItem } from '../../text/figures.ts';
-import { set, widthOf } from '../../text/line.ts';
-import { pitch, SMALL } from '../../text/styles.ts';
+import { widthOf } from '../../text/line.ts';
+import { SMALL } from '../../text/styles.ts';
 import { facets } from './bevel.ts';
 import { frameItems, lipShadow, mitreColour, mitrePen, shadow } from './frame.ts';
 import { coreColour, darker, isAlike, mixed, slope } from './shades.ts';
@@ -205,7 +206,14 @@ function paperShadow(art: Box): readonly PathItem[] {
 function wordsItems(words: readonly string[], art: Box, fonts: Fonts): readonly Item[] {
   const style = { ...SMALL, colour: 0.5 };
   const lines = words.filter((text) => text !== '' && widthOf(text, style, fonts) <= 0.86 * art.width);
+  const { items } = labelBlock(
+    lines.map((text) => ({ text, style })),
+    fonts,
+    'middle',
+  );
+  const [first, last] = [items[0], items.at(-1)];
+  if (first?.kind !== 'text' || last?.kind !== 'text') return [];
   const middle = centre(art);
-  const first = middle.y + 0.35 * style.size - ((lines.length - 1) * pitch(style)) / 2;
-  return lines.map((text, i) => set(text, middle.x, first + i * pitch(style), style, 'middle'));
+  const base = middle.y + 0.35 * style.size - (last.at.y - first.at.y) / 2;
+  return moved(items, middle.x - first.at.x, base - first.at.y);
 }
