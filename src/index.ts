@@ -9,6 +9,8 @@ import type { Wait } from './bench/work/lots.ts';
 import type { OrderOfWork } from './bench/work/model.ts';
 import { work as workOf } from './bench/work/work.ts';
 import { type Calibration, type CalibrationRequest, calibrate as calibrateTool } from './calibrate/calibrate.ts';
+import type { DayList, Mark } from './day/list/day-list.ts';
+import type { DayRow, ListedJob } from './day/list/rows.ts';
 import type { TableJob, TableJobs } from './day/table/jobs-from-table.ts';
 import type { WrittenTable } from './day/table/table-from-jobs.ts';
 import type { Drawing } from './drawing/model.ts';
@@ -50,6 +52,8 @@ export type { Wait } from './bench/work/lots.ts';
 export type { CutStep, Lot, LotStep, OrderOfWork, ToolStep, WorkStep } from './bench/work/model.ts';
 export { bookPlan, cutPlan, notePlan, undoPlan } from './booking.ts';
 export type { Calibration, CalibrationRequest } from './calibrate/calibrate.ts';
+export type { DayList, Mark, Marked } from './day/list/day-list.ts';
+export type { DayRow, ListedJob } from './day/list/rows.ts';
 export type { TableJob, TableJobs } from './day/table/jobs-from-table.ts';
 export type { WrittenTable } from './day/table/table-from-jobs.ts';
 export type { Drawing } from './drawing/model.ts';
@@ -186,6 +190,39 @@ export const atCells = async (
       ...wrongArgument('own', own, 'text'),
     ],
     async () => succeed((await import('./day/table/at-cells.ts')).atCells(job, problems, own)),
+  );
+
+/** What became of some jobs, as a list beside them says it. Errors: those of reading a text, `day-list`, `day-unreadable`. */
+export const readDayList = (source: Source): Promise<Result<DayList>> =>
+  calledLater(wrongArgument('source', source, FILE), async () =>
+    (await import('./day/list/day-list.ts')).readDayList(source),
+  );
+
+/** The text of such a list with a mark set for some jobs, by the names of their files, or taken away where no day is given. */
+export const markDayList = (
+  text: string,
+  files: readonly string[],
+  mark: Mark,
+  day: string | undefined,
+): Promise<Result<string>> =>
+  calledLater(
+    [
+      ...wrongArgument('text', text, 'text'),
+      ...wrongArgument('files', files, 'a list of texts'),
+      ...wrongWord('mark', mark, ['made', 'cut', 'shelved']),
+      ...wrongArgument('day', day, 'text', true),
+    ],
+    async () => (await import('./day/list/day-list.ts')).markDayList(text, files, mark, day),
+  );
+
+/** Some jobs with what became of them, the first that is due first. */
+export const dayRows = (jobs: readonly ListedJob[], list: DayList): Promise<Result<readonly DayRow[]>> =>
+  calledLater(
+    [
+      ...wrongArgument('jobs', jobs, 'a list of jobs with files and titles'),
+      ...wrongArgument('list', list, 'a list that readDayList has read'),
+    ],
+    async () => succeed((await import('./day/list/rows.ts')).dayRows(jobs, list)),
   );
 
 /** Some jobs as a table over the first of them. Errors: those of reading them, `table-unlike`. */

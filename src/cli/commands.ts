@@ -47,6 +47,16 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: () => import('./commands/make.ts'),
   },
   {
+    name: 'day',
+    summary: 'the jobs of a folder with number, customer and day, and which are made, cut and shelved',
+    load: () => import('./commands/day.ts'),
+  },
+  {
+    name: 'table',
+    summary: 'jobs that are built alike as rows of a table over one of them',
+    load: () => import('./commands/table.ts'),
+  },
+  {
     name: 'page',
     summary: 'the page for a browser, in one file, with a shop and jobs in it: no terminal is needed from then on',
     load: () => import('./commands/page.ts'),

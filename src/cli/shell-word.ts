@@ -1,2 +1,5 @@
-/** A file's name as a shell takes it. */
-export const shellWord = (file: string): string => (/^[\w./-]+$/u.test(file) ? file : JSON.stringify(file));
+/** A file's name as a shell takes it, whatever signs are in it. */
+export function shellWord(word: string): string {
+  if (/^[\w./-]+$/u.test(word)) return word;
+  return /[$`"\\!\n]/u.test(word) ? `'${word.replaceAll("'", `'\\''`)}'` : JSON.stringify(word);
+}

@@ -2,6 +2,7 @@ import { type Codes, entry } from '../problems/code-entry.ts';
 
 /** Every code that a day's work can end with. */
 export const CODES: Codes = {
+  'day-list': entry('A list of the day says what it cannot.', 'Write what the message allows.'),
   'day-stock': entry('The boards of a day are not planned together.', 'Plan them with matwright stock.'),
   'job-failed': entry('A job could not be finished; the others were.', 'See what the message says, then run it again.'),
   'job-unreadable': entry('A job could not be read; the others were made.', 'See what the message says of the file.'),

@@ -37,6 +37,8 @@ const KINDS = {
   'a text and the name of its file: {text, file}': isFile,
   'a list of texts with the names of their files': isListOf(isFile),
   'a row that jobsFromTable has made': isMade('row', 'columns', 'file'),
+  'a list of jobs with files and titles': isListOf(isMade('file', 'title')),
+  'a list that readDayList has read': (value) => value instanceof Map,
   'a list of problems': isListOf(isMade('severity', 'path')),
   'a list of solved jobs, as solveJob makes them': isListOf(isMade('job', 'mat', 'strokes', 'locate', 'again')),
   'a solved job, as solveJob makes it': isMade('job', 'mat', 'strokes', 'locate', 'again'),

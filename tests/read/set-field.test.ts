@@ -123,6 +123,14 @@ describe('one field of a text', () => {
     );
   });
 
+  it('makes the first field of a text without any', () => {
+    for (const [text, after] of [
+      ['', 'title: Heron\n'],
+      ['# Mine.\n', '# Mine.\ntitle: Heron\n'],
+    ] as const)
+      expect(setField(text, ['title'], 'Heron')).toMatchObject({ ok: true, value: after });
+  });
+
   it('keeps comments, line ends and the quotes that a text stands in', () => {
     const text = "# for the show\r\nmat:\r\n  outer: '16 x 20' # of the frame\r\n  border: 3\r\n";
     expect(made(setField(text, ['mat', 'outer'], '11 x 14'))).toBe(text.replace('16 x 20', '11 x 14'));

@@ -2,9 +2,13 @@ import type { TableJob } from '../../day/table/jobs-from-table.ts';
 import type { SourceFile } from '../input.ts';
 
 /** Where a job is written, as its manifest says it, so that it can be found again. */
-export type Origin =
+export type Origin = (
   | { readonly job: string }
-  | { readonly table: string; readonly template: string; readonly row: number };
+  | { readonly table: string; readonly template: string; readonly row: number }
+) & {
+  /** Where it was asked for, and counted on. */
+  readonly number?: string;
+};
 
 /** A job of the day, read but not solved. */
 export interface DayJob {

@@ -67,7 +67,7 @@ export function dayManifest(
       title: report.title,
       ...defined({ number }),
       sheets,
-      source: originFrom(out, job.origin),
+      source: originFrom(out, job),
     })),
     problems: problems.map((problem) =>
       problem.file === undefined ? problem : { ...problem, file: basename(problem.file) },

@@ -62,7 +62,7 @@ async function makeJob(job: DayJob, at: number, folder: string, how: How): Promi
       job: textOf(job, at),
       options,
       sheets,
-      source: originFrom(folder, job.origin),
+      source: originFrom(folder, job),
       made: { by: version, of: key },
     });
     if (value === undefined) return { problems: inTable(job, problems) };

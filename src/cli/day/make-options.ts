@@ -11,17 +11,27 @@ export interface MakeFlags {
   readonly force?: boolean;
   readonly verify?: boolean;
   readonly threads?: string;
+  readonly row?: string;
+  readonly into?: string;
+  readonly list?: boolean;
+  readonly collect?: string;
+  readonly watch?: boolean;
 }
 
 export const makeOptions = (command: Command): Command =>
   command
     .option('--table <file>', 'jobs as rows of a table, CSV or copied from a spreadsheet; columns are places in a job')
     .option('--template <job>', 'the job that the rows of --table are put into')
+    .option('--row <count>', 'of --table this row alone, as a spreadsheet counts')
+    .option('--into <dir>', 'the folder of one job, and nothing for all together')
     .option('--all-or-none', 'write nothing where one job is wrong')
     .option('--max-sheets <count>', `pages that one job may take (default: ${MOST_SHEETS})`)
     .option('--threads <count>', 'jobs that are made at once (default: as many as there are processors)')
     .option('--force', 'make again also what has not changed')
-    .option('--verify', 'compare what lies there byte by byte, whatever its size and time say');
+    .option('--verify', 'compare what lies there byte by byte, whatever its size and time say')
+    .option('--watch', 'make a job again as soon as it is saved, until Ctrl-C')
+    .option('--list', 'print a command for each job, which depends on no other, instead of making it')
+    .option('--collect <dir>', 'what is for all together, from the jobs’ folders that the commands of --list left');
 
 /** More are of no use to anybody. */
 export const MOST_THREADS = 64;

@@ -11,6 +11,8 @@ export interface Asked {
   readonly jobs: readonly string[];
   readonly table?: string;
   readonly template?: string;
+  /** Of the table, this one alone. */
+  readonly row?: number;
   readonly shop?: string;
   /** Of the first job. */
   readonly number?: string;
@@ -22,7 +24,7 @@ export interface ReadDay {
 }
 
 /** The texts of a day's jobs: files, then the rows of a table. One that cannot be read does not stop the others. */
-export async function readDay({ jobs: given, table, template, shop, number }: Asked): Promise<ReadDay> {
+export async function readDay({ jobs: given, table, template, row, shop, number }: Asked): Promise<ReadDay> {
   if ((table === undefined) !== (template === undefined))
     throw new UsageError('--table and --template go together: rows of the one are put into the other');
   if (given.length === 0 && table === undefined) throw new UsageError('name jobs, or a table of them with --table');
@@ -49,8 +51,8 @@ export async function readDay({ jobs: given, table, template, shop, number }: As
   }
   if (table !== undefined && template !== undefined) {
     const rows = await readRows(table, template, shop);
-    found.push(...rows.jobs);
-    problems.push(...rows.problems);
+    found.push(...rows.jobs.filter((job) => row === undefined || job.row?.row === row));
+    problems.push(...rows.problems.filter(({ line }) => row === undefined || line === row));
   }
   const jobs = found.flatMap((job, i) =>
     job === undefined ? [] : [{ ...job, ...defined({ number: numberAt(number, i) }) }],

@@ -73,9 +73,10 @@ type OfJob = Found & { readonly manifest: StoredManifest };
 const isOfJob = (found: Found): found is OfJob => Array.isArray(found.manifest.patterns) && 'source' in found.manifest;
 
 /** The way to a job's texts from a folder of outputs: both may be moved together. */
-export function originFrom(folder: string, origin: Origin): Origin {
+export function originFrom(folder: string, { origin, number }: DayJob): Origin {
   const way = (file: string): string => relative(folder, file).replaceAll('\\', '/');
+  const own = defined({ number });
   return 'job' in origin
-    ? { job: way(origin.job) }
-    : { table: way(origin.table), template: way(origin.template), row: origin.row };
+    ? { job: way(origin.job), ...own }
+    : { table: way(origin.table), template: way(origin.template), row: origin.row, ...own };
 }

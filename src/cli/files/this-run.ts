@@ -5,7 +5,7 @@ import type { Recovered } from './recover.ts';
 import { NOTHING } from './why.ts';
 
 /** What the file was read as. */
-export type Role = 'job' | "shop's file" | 'picture' | 'readings file' | 'journal of plans';
+export type Role = 'job' | "shop's file" | "day's list" | 'picture' | 'readings file' | 'journal of plans';
 
 export interface Input {
   readonly path: string;
@@ -43,7 +43,7 @@ export function forget(): void {
   doubtful.clear();
 }
 
-const CHANGED: readonly Role[] = ["shop's file", 'journal of plans'];
+const CHANGED: readonly Role[] = ["shop's file", "day's list", 'journal of plans'];
 
 /**
  * No output goes where an input is, by whatever way: the same path, a link, or a second name of the same file. The

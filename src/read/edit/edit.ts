@@ -98,11 +98,12 @@ function setKeys(
 ): string | undefined {
   const found = find(text, path);
   if (found === undefined) return undefined;
-  if (found.kind !== 'node') return insert(text, found, path, values, style);
+  // In a text without content its first key makes the map.
+  if (found.kind !== 'node' && path.length > 0) return insert(text, found, path, values, style);
   let now = text;
   for (const [key, value] of Object.entries(values)) {
     const here = find(now, [...path, key]);
-    if (here === undefined || here.kind === 'empty') return undefined;
+    if (here === undefined || (here.kind === 'empty' && path.length > 0)) return undefined;
     if (here.kind === 'node' && alike(dataAt(now, [...path, key]), value)) continue;
     const next =
       here.kind === 'node' ? replace(now, here, value, style) : insert(now, here, [...path, key], value, style);

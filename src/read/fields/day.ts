@@ -16,6 +16,8 @@ function partsOf(text: string): readonly [year: number, month: number, day: numb
   return month === 2 && of === 29 && !isLeap(year) ? undefined : [year, month, of];
 }
 
+export const isDay = (text: string): boolean => partsOf(text) !== undefined;
+
 function readDay(input: unknown): Reading<Day> {
   if (typeof input !== 'string') return undefined;
   const text = input.trim();
