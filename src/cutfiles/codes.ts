@@ -35,5 +35,9 @@ export const CODES: Codes = {
   'machine-which': entry('The shop has several machines of that kind.', 'Name one.'),
   'registration-no-waste': entry('Targets would lie on the board itself.', 'Leave them out, or cut the outside too.'),
   'sight-square': entry('Cut square, more or less is seen than with the job’s bevel.', 'See that it is wanted.'),
+  'turn-together': entry(
+    'Boards that lie together are turned where that takes less bed, not by wish.',
+    'Leave `--turn` or `--together` out.',
+  ),
   'tabs-no-room': entry('An opening has no room for its tabs.', 'Ask for fewer or narrower tabs.'),
 };

@@ -10,7 +10,7 @@ import { type Bed, type Blank, oneEach, type Room, together } from './bed.ts';
 import { standsUpright } from './bevel.ts';
 import { laidBoard } from './boards.ts';
 import { describedFile } from './described.ts';
-import { cutNotes } from './drawing.ts';
+import { blankNotes, cutDrawing, cutNotes } from './drawing.ts';
 import { cutOnce } from './join.ts';
 import { workOf } from './kinds.ts';
 import type { CutFile, CutJob, LaidBoard, SightChange, Toolpath } from './model.ts';
@@ -102,16 +102,22 @@ function cutFile(
   const words = (board: LaidBoard): readonly string[] => [
     `${cut.job.title}: ${board.name}`,
     `${board.board.name} ${showLength(board.board.thickness, 'mm')}, ${showSize(board.size, 'mm')}`,
-    `${machine.up.toUpperCase()} UP${board.turned ? ', turned a quarter' : ''}`,
+    `${machine.up.toUpperCase()} UP${board.turned ? ', turned a quarter, TOP to the right' : ''}`,
   ];
-  return describedFile(name, machine, { width: bed.width, height: bed.height }, toolpaths, {
-    title: `${cut.job.title}: ${layers}, for ${machine.id}`,
+  const title = `${cut.job.title}: ${layers}, for ${machine.id}`;
+  const size = { width: bed.width, height: bed.height };
+  const said = cutNotes(boards, words, cut.fonts);
+  const lie = blankNotes(boards, cut.fonts);
+  const file = describedFile(name, machine, size, toolpaths, {
+    title,
     about: layers,
-    notes: cutNotes(boards, machine, words, cut.fonts),
+    // What is cut out of a sheet shows by its own cut where it lies.
+    notes: machine.outside ? said : [...said, ...lie],
     boards,
     sight,
     allowances,
   });
+  return { ...file, bed: cutDrawing(title, size, machine, file.toolpaths, [...said, ...lie]) };
 }
 
 function tooThick(mat: Mat, { id, thickest }: Machine): readonly Problem[] {

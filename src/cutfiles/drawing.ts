@@ -67,11 +67,9 @@ function pensOf(machine: Machine): Drawing['pens'] {
  */
 export function cutNotes(
   boards: readonly LaidBoard[],
-  machine: Machine,
   words: (board: LaidBoard) => readonly string[],
   fonts: Fonts,
 ): readonly Item[] {
-  if (!machine.notes) return [];
   return boards.flatMap((board, i) => {
     const room = largest(board.openings.map(({ back }) => pathBox(back)));
     if (room === undefined) return [];
@@ -99,6 +97,24 @@ export function cutNotes(
       line(from, y, to, y, 'reference'),
       line(from, y - 2, from, y + 2, 'reference-start'),
       line(to, y - 2, to, y + 2, 'reference-end'),
+    ];
+  });
+}
+
+const TOP_SIZE = 4;
+/** From the edge, and of the shorter side of a small blank. */
+const TOP_CLEAR = 2;
+const TOP_SHARE = 0.05;
+
+/** Where each blank lies, on the layer of notes: its outline, and TOP along the edge that is the top as it hangs. */
+export function blankNotes(boards: readonly LaidBoard[], fonts: Fonts): readonly Item[] {
+  return boards.flatMap(({ layer, outline, place, size: { width, height } }): readonly Item[] => {
+    const size = Math.min(TOP_SIZE, TOP_SHARE * Math.min(width, height));
+    const at = (p: Point): Point => place({ x: p.x + TOP_CLEAR, y: p.y + TOP_CLEAR + size });
+    const paths = lettering('TOP', size, fonts).paths.map((path) => placedPath(path, at));
+    return [
+      { kind: 'path', pen: 'note', paths: [outline], id: `blank-${layer}` },
+      { kind: 'path', pen: 'note', paths, id: `top-${layer}` },
     ];
   });
 }

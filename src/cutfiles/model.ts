@@ -90,6 +90,8 @@ export interface CutFile {
   readonly machine: Machine;
   readonly toolpaths: readonly Toolpath[];
   readonly drawing: Drawing;
+  /** The same with all notes and where each blank lies: for a plotter, whose file has none of it. */
+  readonly bed?: Drawing;
   /** For the comment of the file. */
   readonly words: readonly string[];
   readonly record: CutRecord;

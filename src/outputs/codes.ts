@@ -29,6 +29,7 @@ export const CODES: Codes = {
     'A job takes more sheets than one may.',
     'Take a larger paper, or allow more with --max-sheets.',
   ),
+  'png-large': entry('A page has too many pixels for a PNG.', 'Ask for fewer to the inch, or for a PDF.'),
   'svg-window': entry(
     'SVG is asked for where there is no document to build it in.',
     'Hand one over, or import the library as Node or workers have it.',

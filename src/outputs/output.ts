@@ -51,6 +51,8 @@ export interface DrawnFile {
   readonly name: string;
   readonly drawing: Drawing;
   readonly how: Omit<WriteOptions, 'fonts'>;
+  /** Of this one, where they are not those of all. */
+  readonly formats?: readonly string[];
   readonly said: string;
   readonly more: readonly string[];
 }

@@ -1,7 +1,9 @@
 import { type Document, type Page, wholeFrame } from '../drawing/document.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { defined } from '../problems/defined.ts';
-import { error, fail, type Result, succeed } from '../problems/problem.ts';
+import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
+import { showSize } from '../units/print.ts';
+import { dotsFromMm } from '../units/units.ts';
 import { FORMATS } from '../writers/formats.ts';
 import { loadSvg } from '../writers/load-svg.ts';
 import { offSheet } from '../writers/off-sheet.ts';
@@ -23,8 +25,13 @@ interface Job {
 
 /** Fine enough to be looked at. */
 const USUAL_DPI = 150;
+/** Fewer are not asked for. */
+const LEAST_DPI = 20;
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+/** Pixels of one picture; a renderer holds each in eight bytes. A3 at 600 to the inch has 70 million. */
+const MOST_PIXELS = 72e6;
 
 /** Formats that are built as trees of SVG. */
 const AS_SVG: readonly string[] = ['svg', 'tiles', 'png'];
@@ -37,13 +44,17 @@ export const NO_WINDOW = error(
 );
 
 /**
- * The files of an output, in the formats that it was prepared for. Errors: `renderer-missing`,
+ * The files of an output, in the formats that it was prepared for. Errors: `renderer-missing`, `png-large`,
  * `line-off-sheet`, `svg-window`, `cancelled`.
  */
 export async function write(
   { id, drawn, formats, options, ready: { settled } }: Prepared,
   around: Surroundings = {},
 ): Promise<Result<readonly OutputFile[]>> {
+  const large = formats.includes('png')
+    ? drawn.documents.flatMap((each) => tooLarge(each, options.dpi ?? USUAL_DPI))
+    : [];
+  if (large.length > 0) return fail(large.slice(0, 1));
   if (formats.includes('png') && around.renderer === undefined && drawn.documents.length > 0)
     return fail([
       error('renderer-missing', [], 'a PNG needs a renderer, and none was handed over', 'hand its bytes over'),
@@ -56,7 +67,7 @@ export async function write(
   const dpi = options.dpi ?? USUAL_DPI;
   const jobs = [
     ...drawn.documents.flatMap((each) => documentFiles(each, formats, how, dpi, around)),
-    ...drawn.drawings.flatMap((each) => drawingFiles(each, drawn.drawingFormats, fonts)),
+    ...drawn.drawings.flatMap((each) => drawingFiles(each, each.formats ?? drawn.drawingFormats, fonts)),
   ];
   const files: OutputFile[] = [];
   for (const { name, write: bytesOf } of jobs) {
@@ -65,6 +76,17 @@ export async function write(
     around.progress?.({ output: id, file: name, done: files.length, of: jobs.length });
   }
   return succeed(files);
+}
+
+function tooLarge({ document }: DrawnDocument, dpi: number): readonly Problem[] {
+  return document.pages.flatMap(({ paper }) => {
+    const pixels = dotsFromMm(paper.width, dpi) * dotsFromMm(paper.height, dpi);
+    if (pixels <= MOST_PIXELS) return [];
+    const most = Math.floor(dpi * Math.sqrt(MOST_PIXELS / pixels));
+    const message = `a page of ${showSize(paper, 'mm')} has ${Math.ceil(pixels / 1e6)} million pixels at ${dpi} to the inch, more than fit into memory`;
+    const hint = most >= LEAST_DPI ? `at ${most} to the inch it can be made` : 'take a PDF or an SVG';
+    return [error('png-large', ['options', 'dpi'], message, hint)];
+  });
 }
 
 function drawingFiles({ name, drawing, how }: DrawnFile, formats: readonly string[], fonts: Fonts): readonly Job[] {

@@ -84,12 +84,13 @@ const whole = (units: number): string => {
   return String(rounded === 0 ? 0 : rounded);
 };
 
-/** What a quoted parameter may hold. */
+/** What a quoted parameter may hold. A plotter that does not know quotes ends a comment at a semicolon, and what follows would be a command. */
 const plain = (text: string): string =>
   text
     .normalize('NFKD')
     .replaceAll('×', 'x')
     .replaceAll(/[’‘"]/gu, "'")
+    .replaceAll(';', ',')
     .replaceAll(/[^ -~]/gu, '');
 
 function penFor({ pen }: LineItem | PathItem, pens: HpglOptions['pens']): PlotterPen | undefined {

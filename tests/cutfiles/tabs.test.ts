@@ -37,6 +37,15 @@ describe('tabs', () => {
     expect(looked).toBeGreaterThan(40);
   });
 
+  it('lie evenly along an oval, however its curves are parted', () => {
+    const outline = shapeOf('oval').outline({ x: 0, y: 0, width: 300, height: 80 }, {});
+    for (const count of [1, 2, 3, 4, 5, 7]) {
+      const runs = withTabs(outline, count, 2)!;
+      const each = pathLength(outline) / count - 2;
+      expect(runs.map((run) => Math.abs(pathLength(run) - each) < 0.01)).toEqual(runs.map(() => true));
+    }
+  });
+
   it('stand in the middle of the sides of a rectangle', () => {
     const outline = shapeOf('rectangle').outline({ x: 0, y: 0, width: 100, height: 60 }, {});
     const runs = withTabs(outline, 4, 2)!;

@@ -129,6 +129,7 @@ const ROWS: readonly (readonly [code: string, made: () => Promise<readonly Probl
   ['sheet-paper', () => proof(JOB, { paper: 'roll:600mm' })],
   ['sheet-paper', () => made('ticket', { paper: '100 x 100 mm' })],
   ['label-grid', () => made('labels', { columns: 400 })],
+  ['png-large', () => made('ticket', { format: ['png'], dpi: 600, paper: 'a2' })],
   ['renderer-missing', () => made('ticket', { format: ['png'] })],
   ['cancelled', () => built(JOB, { signal: { aborted: true } })],
   ['placement-artwork-missing', () => made('placement')],

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { flattened } from '../../src/geometry/flatten.ts';
 import { distanceTo, outlineOf } from '../../src/geometry/near.ts';
+import { polygon } from '../../src/geometry/path.ts';
 import { arch, archRadius } from '../../src/shapes/arch.ts';
-import { bulge, pinsAndLoop } from '../../src/shapes/by-hand.ts';
+import { bulge, fromEllipse, offEllipse, pinsAndLoop } from '../../src/shapes/by-hand.ts';
 import { oval } from '../../src/shapes/oval.ts';
 import { mmFromInches } from '../../src/units/units.ts';
 
@@ -67,5 +68,36 @@ describe('the parallel of an oval is not an ellipse (geometry, worked out from t
         expect(Math.abs(best - Math.abs(by))).toBeLessThan(0.0008);
       }
     }
+  });
+
+  it('what is said of pins and loop is never less than it is: the nearest of many points of the ellipse', () => {
+    for (const [a, b] of [
+      [150, 40],
+      [40, 150],
+      [60, 60],
+    ] as const)
+      for (const [x, y] of [
+        [150.3, 0.1],
+        [20, 41],
+        [0, 38],
+        [61, 0],
+        [120, 30],
+        [0.2, 150.4],
+      ] as const) {
+        let nearest = Infinity;
+        for (let t = 0; t <= Math.PI / 2; t += 1e-5)
+          nearest = Math.min(nearest, Math.hypot(a * Math.cos(t) - x, b * Math.sin(t) - y));
+        expect(fromEllipse(x, y, a, b)).toBeCloseTo(nearest, 5);
+      }
+    // To first order a square's corner would lie 3.54 from the circle in it; it lies 4.14.
+    const square = polygon([
+      { x: 0, y: 0 },
+      { x: 20, y: 0 },
+      { x: 20, y: 20 },
+      { x: 0, y: 20 },
+    ]);
+    const off = offEllipse(square, { x: 0, y: 0, width: 20, height: 20 });
+    expect(off).toBeGreaterThanOrEqual(10 * Math.SQRT2 - 10);
+    expect(off).toBeLessThan(10 * Math.SQRT2 - 10 + 0.002);
   });
 });

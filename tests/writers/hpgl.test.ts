@@ -35,6 +35,25 @@ const plotted = (items: readonly Item[], options: HpglOptions = {}, width = 300,
   plot(writeHpgl(drawing(items, width, height), options));
 
 describe('HP-GL', () => {
+  test('carries no command in a text, whatever its title is', () => {
+    const titles = [
+      'x";IN;SP1;PD0,0',
+      'x；IN；SP1；PD0,0',
+      'x＂；PD0,0',
+      'x\nSP1;\rPD0,0;',
+      'x\u001b%0A\u0003PD9,9;',
+      '\u2028;PU;',
+    ];
+    for (const title of titles) {
+      const text = writeHpgl(drawing([box(0, 0, 10, 10)]), { comment: [title] });
+      const [first, ...rest] = text.split('\n');
+      // One instruction on the first line: a quoted text without a quote or a semicolon.
+      expect(first).toMatch(/^CO "[^";]*";$/u);
+      expect(rest.join('\n')).toBe(writeHpgl(drawing([box(0, 0, 10, 10)])));
+      expect(/[^\n -~]/u.test(text)).toBe(false);
+    }
+  });
+
   test('has 40 units a millimetre, 1016 an inch; 11 × 14 in is 11176 × 14224', () => {
     // HP PCL 5 Technical Reference Manual, part II, table 17-7.
     const [line] = plotted([box(0, 199, 1, 1)]).lines;

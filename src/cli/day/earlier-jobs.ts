@@ -10,7 +10,7 @@ export const OF_A_JOB = [
   '^pattern-(?:\\d+|face)(?:-[\\w-]+)?\\.(?:pdf|svg|png)$',
   '^(?:proof|ticket|intake|placement|blanks|labels)(?:-[\\w-]+)?\\.(?:pdf|svg|png)$',
   '^face\\.svg$',
-  '^cut-[\\w.-]+-\\d+\\.(?:svg|dxf|plt)$',
+  '^cut-[\\w.-]+-\\d+(?:-bed)?\\.(?:svg|dxf|plt)$',
 ];
 /** And what is for all jobs of a day together. */
 export const OF_A_DAY = ['^(?:patterns|tickets|labels|stock)(?:-\\d+)*\\.pdf$', '^index-\\d+\\.html$'];

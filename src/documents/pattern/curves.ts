@@ -99,7 +99,9 @@ function ovalByHand(path: Path, around: Box, job: Job, tag: string): ByHand {
     along === 'x' ? point(middle.x + sign * pin, middle.y) : point(middle.x, middle.y + sign * pin),
   );
   const off = offEllipse(path, around);
-  const near = off < 0.005 ? 'on the line' : `within ${printDecimal(off, 'mm', 2).text} mm of the line`;
+  // Rounded up: what is said is never less than it is.
+  const near =
+    off < 0.005 ? 'on the line' : `within ${printDecimal(Math.ceil(100 * off) / 100, 'mm', 2).text} mm of the line`;
   return {
     items: [
       ...axes,
