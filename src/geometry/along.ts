@@ -2,7 +2,7 @@ import { type Piece, partOf } from './curves.ts';
 import { pieceLength } from './measure.ts';
 
 /** The part of a piece between two shares of its length, from 0 to 1; a cubic's own parameter does not run evenly. */
-export function partAlong(piece: Piece, from: number, to: number): Piece {
+function partAlong(piece: Piece, from: number, to: number): Piece {
   if (piece.segment.kind !== 'cubic') return partOf(piece, from, to);
   const total = pieceLength(piece);
   return partOf(piece, parameter(piece, from * total), parameter(piece, to * total));
