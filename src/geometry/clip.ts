@@ -32,6 +32,8 @@ export function meetsBox(line: Line, left: number, top: number, right: number, b
   if (isAside(from.x, to.x, left, right) || isAside(from.y, to.y, top, bottom)) return false;
   const dx = to.x - from.x;
   const dy = to.y - from.y;
+  // Level or upright it passes a box only beside it.
+  if (dx === 0 || dy === 0) return true;
   return (
     Math.max(0, entry(dx, from.x, left, right), entry(dy, from.y, top, bottom)) <=
     Math.min(1, exit(dx, from.x, left, right), exit(dy, from.y, top, bottom))

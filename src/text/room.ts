@@ -90,9 +90,10 @@ export class Room {
    */
   cost(area: Box, enough = Number.POSITIVE_INFINITY): number {
     const around = grown(area, GAP);
-    if (this.#boxes.find(around, (other) => overlaps(area, other, GAP)) !== undefined) return Number.POSITIVE_INFINITY;
+    const touches = (other: Box): boolean => overlaps(area, other, GAP);
+    if (this.#boxes.find(around, touches) !== undefined) return Number.POSITIVE_INFINITY;
     // Most places lie on nothing at all; a strip that lies in several squares counts once.
-    if (this.#strips.find(around, (other) => overlaps(area, other, GAP)) === undefined) return 0;
+    if (this.#strips.find(around, touches) === undefined) return 0;
     const counted = new Set<Box>();
     this.#strips.find(around, (other) => {
       if (overlaps(area, other, GAP)) counted.add(other);
