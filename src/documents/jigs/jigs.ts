@@ -6,6 +6,7 @@ import { GUIDE_JIG } from './guide.ts';
 import { HEAD_JIG, HEAD_PROOF_JIG } from './head.ts';
 import { HINGE_TEMPLATE } from './hinge.ts';
 import type { JigEntry } from './jig.ts';
+import { PRACTICE } from './practice.ts';
 import { PRINTER_JIG } from './printer.ts';
 import { PROTRACTOR } from './protractor.ts';
 import { REVEAL_SPACERS } from './reveal.ts';
@@ -17,6 +18,7 @@ import { STOP_SPACERS } from './stops.ts';
 export const JIGS: readonly JigEntry[] = [
   PRINTER_JIG,
   GUIDE_JIG,
+  PRACTICE,
   HEAD_JIG,
   HEAD_PROOF_JIG,
   BEVEL_JIG,
