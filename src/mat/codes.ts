@@ -146,6 +146,7 @@ export const CODES: Codes = {
     'Give one for each under mat at most.',
   ),
   'shape-unfit': entry('The values of a shape do not go with its size.', 'Change them as the message says.'),
+  'size-large': entry('A mat is larger than any board.', 'Say the unit: such sizes are usually meant in mm.'),
   'size-not-finite': entry('A size is no number.', 'Give a plain number.'),
   'sizes-contradict': entry(
     'Two ways to work out a size do not agree.',

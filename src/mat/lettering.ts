@@ -13,6 +13,7 @@ import { showLength } from '../units/print.ts';
 import { mmFromInches } from '../units/units.ts';
 import { backInset } from './bevel.ts';
 import { belowUnknown } from './checks/group.ts';
+import { AGREEMENT } from './contradiction.ts';
 import { theLayer } from './layers.ts';
 import type { MatLayer, MatLettering, MatOpening } from './model.ts';
 
@@ -117,11 +118,9 @@ function apart(a: Path, b: Path): number {
   return gapBetween(a, b);
 }
 
-/** Lengths that differ by less agree; nobody cuts, sees or is helped by that much, mm. */
-const AGREES = 0.01;
-
 /** Between letters and openings: 1/4 in or 6 mm (common practice, no source). */
 const usualBar = (job: Job): number => (job.units === 'in' ? mmFromInches(1 / 4) : 6);
+/** What falls short of it by less than lengths agree is no narrower: a bar of 1/4 in as worked from outlines comes out some micrometres off. */
 const least = (job: Job): number => job.mat.leastBar ?? usualBar(job);
 
 /** Off the part of the mat that is seen, off an under mat that should show, or too near to an opening in any layer. */
@@ -152,11 +151,11 @@ function placeProblems(
     for (const [layer, { bevel }] of layers.entries()) {
       const own = opening.layers[layer]!;
       const edge = outermost(own, bevel.reverse);
-      if (boxesApart(made.box, bevel.reverse ? own.backBox : own.faceBox) >= need - AGREES) continue;
+      if (boxesApart(made.box, bevel.reverse ? own.backBox : own.faceBox) >= need - AGREEMENT) continue;
       const gap = Math.min(
         ...made.parts.map((part) => apart(layer === 0 ? outermost(part, bevel.reverse) : part.face, edge)),
       );
-      if (gap >= need - AGREES) continue;
+      if (gap >= need - AGREEMENT) continue;
       const message = `${called(made)} comes within ${show(gap)} of ${opening.name} in ${theLayer(layer)}, ${show(need)} is the least`;
       problems.push(error('lettering-near', at(index), message, `${hint}, or set mat.leastBar`));
       break;
@@ -172,9 +171,9 @@ function letterProblems(job: Job, index: number, { text, parts, bridge }: MatLet
   const boxes: Box[] = edges.map(({ path }) => pathBox(path));
   for (const [i, a] of edges.entries()) {
     for (const [k, b] of edges.entries()) {
-      if (k <= i || boxesApart(boxes[i]!, boxes[k]!) >= bridge - AGREES) continue;
+      if (k <= i || boxesApart(boxes[i]!, boxes[k]!) >= bridge - AGREEMENT) continue;
       const gap = apart(a.path, b.path);
-      if (gap >= bridge - AGREES) continue;
+      if (gap >= bridge - AGREEMENT) continue;
       const [near, need] = [gap, bridge].map((mm) => showLength(mm, job.units));
       const what = a.letter === b.letter ? `parts of ${a.letter}` : `${a.letter} and ${b.letter}`;
       const message = `in the lettering ${text} ${what} come within ${near} of each other, ${need} is the least`;
@@ -194,7 +193,7 @@ function pairProblems(job: Job, made: readonly MatLettering[]): readonly Problem
   return made.flatMap((a, i) =>
     made.slice(i + 1).flatMap((b, k): Problem[] => {
       const gap = boxesApart(a.box, b.box);
-      if (gap >= need - AGREES) return [];
+      if (gap >= need - AGREEMENT) return [];
       const [near, show] = [gap, need].map((mm) => showLength(mm, job.units));
       const message = `${called(a)} and ${called(b)} come within ${near} of each other, ${show} is the least`;
       return [error('lettering-near', at(i + 1 + k), message, 'move them apart')];

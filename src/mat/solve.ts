@@ -6,6 +6,7 @@ import { rescue } from './as-cut.ts';
 import { changesOf, onCutPiece } from './checks/as-cut.ts';
 import { boardsProblems } from './checks/board.ts';
 import { decorProblems } from './checks/decor.ts';
+import { largeProblems } from './checks/large.ts';
 import { borderStays } from './checks/must-stay.ts';
 import { nearnessProblems } from './checks/nearness.ts';
 import { openingProblems } from './checks/opening.ts';
@@ -59,7 +60,11 @@ function matFrom(job: Job, { sizes, moved, warnings }: Snapped, fonts: Fonts | u
   const openings = placed.map((each, index) => outlined(job, index, each, sizes.openings[index]!));
   problems.push(...fallenApart(job, openings));
   const whole = openings.filter((each) => each !== undefined);
-  problems.push(...nearnessProblems(job, outer, whole), ...decorProblems(job, outer, whole));
+  problems.push(
+    ...nearnessProblems(job, outer, whole),
+    ...decorProblems(job, outer, whole),
+    ...largeProblems(job, outer),
+  );
   const lettering = lettered(job, outer, layers, whole, fonts);
   problems.push(...lettering.problems);
   if (problems.some((each) => each.severity === 'error')) return fail(problems);

@@ -61,6 +61,9 @@ export const BOARD: Board = {
 /** The usual full sheet of mat board: common practice, no source. */
 export const SHEET = { width: mmFromInches(32), height: mmFromInches(40) };
 
+/** No board that is sold is wider than this (60 × 104 in is the largest known from memory; common practice, no source). */
+export const WIDEST_BOARD = mmFromInches(60);
+
 /** The narrowest thing that is called a sheet, mm. */
 const NARROWEST = 50;
 

@@ -1,18 +1,16 @@
 import type { AnswerName } from '../../job/answers.ts';
 import { nearest } from '../../problems/nearest.ts';
+import { WIDEST_BOARD } from '../../shop/board.ts';
 import type { Shop } from '../../shop/shop.ts';
 import { type Parsed, parseLength, parseSize } from '../../units/parse.ts';
 import { showSize } from '../../units/print.ts';
-import { LENGTH_UNITS, type LengthUnit, mmFromInches } from '../../units/units.ts';
+import { LENGTH_UNITS, type LengthUnit } from '../../units/units.ts';
 
 /** What is wrong with an answer by itself, whoever gave it. */
 export type Wrong = (answer: string) => string | undefined;
 
 const said = (parsed: Parsed<unknown>): string | undefined =>
   parsed.ok ? undefined : `${parsed.message}; ${parsed.hint}`;
-
-/** No board that is sold is wider than this (60 × 104 in is the largest known from memory; common practice, no source). */
-const WIDEST_BOARD = mmFromInches(60);
 
 /** A size; one without a unit that no board holds is taken for millimetres that want to be called so. */
 export const wrongSize =
