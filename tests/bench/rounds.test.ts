@@ -1,53 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Demand, roundsOf, settingsOver, type Visit } from '../../src/bench/work/rounds.ts';
-
-type Score = readonly [rounds: number, settings: number];
-const less = (a: Score, b: Score): boolean => a[0] < b[0] || (a[0] === b[0] && a[1] < b[1]);
+import { add, fewest, type Reads, type Score, type Tally } from '../simulate/fewest.ts';
 
 /** Boards' settings read alike where their numbers are alike, one board a step higher than the one before it. */
-const reads = (group: number, setting: number): string => `${10 * (setting + group)}`;
-
-interface Tally {
-  readonly score: Score;
-  readonly group?: number;
-  readonly setting?: number;
-  readonly read?: string;
-}
-
-/** One stroke more: another board, or a setting below the last one, is another round. */
-function add({ score: [rounds, settings], ...last }: Tally, group: number, setting: number): Tally {
-  const anew = last.group !== group || last.setting === undefined || setting < last.setting;
-  const read = reads(group, setting);
-  return { score: [rounds + (anew ? 1 : 0), settings + (read === last.read ? 0 : 1)], group, setting, read };
-}
-
-/** Every sequence of single strokes, cut off where it already costs as much as the best. */
-function bruteForce(demands: readonly Demand[]): Score {
-  let best: Score | undefined;
-  const left = demands.map(({ settings }) => new Set(settings));
-  const walk = (tally: Tally): void => {
-    if (best !== undefined && !less(tally.score, best)) return;
-    if (left.every(({ size }) => size === 0)) {
-      best = tally.score;
-      return;
-    }
-    demands.forEach(({ group, after }, i) => {
-      if (after.some((other) => left[other]!.size > 0)) return;
-      for (const setting of [...left[i]!]) {
-        left[i]!.delete(setting);
-        walk(add(tally, group, setting));
-        left[i]!.add(setting);
-      }
-    });
-  };
-  walk({ score: [0, 0] });
-  return best!;
-}
+const reads: Reads = (group, setting) => `${10 * (setting + group)}`;
 
 function scoreOf(demands: readonly Demand[], visits: readonly Visit[]): Score {
   let tally: Tally = { score: [0, 0] };
-  for (const { group, setting } of visits) if (setting !== undefined) tally = add(tally, group, setting);
+  for (const { group, setting } of visits) if (setting !== undefined) tally = add(tally, group, setting, reads);
   expect(tally.score[1]).toBe(settingsOver(visits, reads));
   const cut = visits.flatMap(({ setting, demands: met }) => met.map((i) => `${i} ${setting}`)).sort();
   expect(cut).toEqual(demands.flatMap(({ settings }, i) => settings.map((setting) => `${i} ${setting}`)).sort());
@@ -88,7 +49,7 @@ describe('rounds of a day', () => {
   test('are as few as in the best of all sequences, with as few settings of the guide, on 400 random days', () => {
     fc.assert(
       fc.property(days, (demands) => {
-        expect(scoreOf(demands, roundsOf(demands, reads))).toEqual(bruteForce(demands));
+        expect(scoreOf(demands, roundsOf(demands, reads))).toEqual(fewest(demands, reads));
       }),
       { numRuns: 400, seed: 7 },
     );

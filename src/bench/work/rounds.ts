@@ -24,11 +24,11 @@ export interface Visit {
 export type Reads = (group: number, setting: number) => string | undefined;
 
 /** So many states are kept after each round, the best: a day of eight boards has no more. */
-const MOST_STATES = 300;
+const MOST_STATES = 60;
 /** So many of the best sequences of rounds are looked at more closely. */
-const MOST_SEQUENCES = 60;
-/** All ways to leave settings out of rounds are tried up to so many of them. */
-const MOST_TRIED = 12;
+const MOST_SEQUENCES = 16;
+/** So many strokes' worth of trying is spent on leaving settings out of rounds: small days are looked at in every way. */
+const EFFORT = 150_000;
 
 interface Progress {
   /** Settings left of each demand. */
@@ -50,9 +50,11 @@ export function settingsOver(visits: readonly Visit[], reads: Reads): number {
 /** In the fewest rounds, and then with the fewest settings of the guide. */
 export function roundsOf(demands: readonly Demand[], reads: Reads): readonly Visit[] {
   const finals = fewestRounds(demands, reads);
+  const strokes = demands.reduce((sum, { settings }) => sum + settings.length, 0);
+  const runs = Math.ceil(EFFORT / Math.max(1, finals.length * strokes));
   let best: readonly Visit[] | undefined;
   for (const { sequence, visits } of finals) {
-    const found = new Set(sequence).size === sequence.length ? visits : leftOut(demands, sequence, visits, reads);
+    const found = new Set(sequence).size === sequence.length ? visits : leftOut(demands, sequence, visits, reads, runs);
     if (best === undefined || settingsOver(found, reads) < settingsOver(best, reads)) best = found;
   }
   return best ?? [];
@@ -112,30 +114,41 @@ function roundOf(
   const own = [...demands.keys()].filter((i) => demands[i]!.group === group && !finished.has(i));
   const visits: { group: number; setting?: number; demands: number[] }[] = [];
   const ready = (i: number): boolean => !finished.has(i) && demands[i]!.after.every((other) => finished.has(other));
+  let idle = own.filter((i) => demands[i]!.settings.length === 0);
   /** What needs no setting is done as soon as it may be. */
   const unset = (): void => {
-    for (;;) {
-      const next = own.find((i) => demands[i]!.settings.length === 0 && ready(i));
-      if (next === undefined) return;
+    for (let next = idle.find(ready); next !== undefined; next = idle.find(ready)) {
       finished.add(next);
+      idle = idle.filter((i) => i !== next);
       if (visits.length === 0) visits.push({ group, demands: [] });
       visits.at(-1)!.demands.push(next);
     }
   };
   unset();
-  const settings = [...new Set(own.flatMap((i) => [...left[i]!]))].sort((a, b) => a - b);
-  for (const setting of settings.filter(isOpen)) {
+  const wanting = new Map<number, number[]>();
+  for (const i of own) {
+    for (const setting of left[i]!) {
+      const list = wanting.get(setting);
+      if (list === undefined) wanting.set(setting, [i]);
+      else list.push(i);
+    }
+  }
+  for (const setting of [...wanting.keys()].filter(isOpen).sort((a, b) => a - b)) {
+    let waiting = wanting.get(setting)!;
     let visit: (typeof visits)[number] | undefined;
-    for (;;) {
-      const next = own.find((i) => left[i]!.has(setting) && ready(i));
-      if (next === undefined) break;
+    for (let now = waiting.filter(ready); now.length > 0; now = waiting.filter(ready)) {
       if (visit === undefined) {
         visit = { group, setting, demands: [] };
         visits.push(visit);
       }
-      visit.demands.push(next);
-      left[next] = new Set([...left[next]!].filter((other) => other !== setting));
-      if (left[next]!.size === 0) finished.add(next);
+      for (const i of now) {
+        visit.demands.push(i);
+        const rest = new Set(left[i]);
+        rest.delete(setting);
+        left[i] = rest;
+        if (rest.size === 0) finished.add(i);
+      }
+      waiting = waiting.filter((i) => !now.includes(i));
       unset();
     }
   }
@@ -148,7 +161,9 @@ function leftOut(
   sequence: readonly number[],
   first: readonly Visit[],
   reads: Reads,
+  runs: number,
 ): readonly Visit[] {
+  let left = runs;
   const run = (closed: ReadonlySet<string>): readonly Visit[] | undefined => {
     let progress: Progress = { left: demands.map(({ settings }) => new Set(settings)), finished: new Set() };
     const visits: Visit[] = [];
@@ -169,6 +184,7 @@ function leftOut(
   );
   let best = { visits: first, cost: settingsOver(first, reads), closed: new Set<string>() };
   const offer = (closed: Set<string>): boolean => {
+    if (left-- <= 0) return false;
     const visits = run(closed);
     if (visits === undefined) return false;
     const cost = settingsOver(visits, reads);
@@ -176,15 +192,13 @@ function leftOut(
     best = { visits, cost, closed };
     return true;
   };
-  if (slots.length <= MOST_TRIED) {
+  if (slots.length < 20 && 1 << slots.length <= runs) {
     for (let mask = 1; mask < 1 << slots.length; mask++)
       offer(new Set(slots.filter((_, i) => (mask & (1 << i)) !== 0)));
     return best.visits;
   }
   const one = slots.map((slot) => [slot]);
   const two = slots.flatMap((a, i) => slots.slice(i + 1).map((b) => [a, b]));
-  for (;;) {
-    const tried = [...one, ...(slots.length <= 4 * MOST_TRIED ? two : [])];
-    if (!tried.some((more) => offer(new Set([...best.closed, ...more])))) return best.visits;
-  }
+  while ([...one, ...two].some((more) => offer(new Set([...best.closed, ...more]))));
+  return best.visits;
 }

@@ -85,19 +85,24 @@ function boardSettings(lots: readonly LotWork[], key: string) {
   const all = lots.flatMap((work, lot) =>
     work.key === key ? work.strokes.map((stroke) => ({ work, lot, stroke })) : [],
   );
-  const found = settingNumbers(all.map(({ stroke }) => stroke));
-  const off = Math.max(GUIDE_OFF, ...found) + 1;
+  const numbered = settingNumbers(all.map(({ stroke }) => stroke));
+  const off = Math.max(GUIDE_OFF, ...numbered) + 1;
   const numbers = new Map(
-    all.map(({ lot, stroke }, i) => [`${lot} ${stroke.order}`, found[i] === GUIDE_OFF ? off : found[i]!]),
+    all.map(({ lot, stroke }, i) => [`${lot} ${stroke.order}`, numbered[i] === GUIDE_OFF ? off : numbered[i]!]),
   );
   const numberOf = (lot: number, stroke: Stroke): number => numbers.get(`${lot} ${stroke.order}`)!;
   const own = all[0]?.work;
+  const known = new Map<number, Setting>();
   const setting = (number: number): Setting | undefined => {
+    const before = known.get(number);
+    if (before !== undefined) return before;
     if (number === off || own === undefined) return undefined;
     const guides = all.flatMap(({ lot, stroke }) => (numberOf(lot, stroke) === number ? [stroke.guide] : []));
     const { graduation } = own.source.job.bench;
     const middle = (Math.min(...guides) + Math.max(...guides)) / 2;
-    return settingOf(middle, graduation, scaleUnits(graduation, own.source.job.units));
+    const found = settingOf(middle, graduation, scaleUnits(graduation, own.source.job.units));
+    known.set(number, found);
+    return found;
   };
   const reads = (number: number): string | undefined => {
     const read = setting(number);

@@ -1,4 +1,4 @@
-import type { Stroke } from '../../bench/model.ts';
+import type { Setting, Stroke } from '../../bench/model.ts';
 import type { CutStep } from '../../bench/work/model.ts';
 import { fraction } from '../../fonts/fractions.ts';
 import type { Fonts } from '../../fonts/model.ts';
@@ -63,20 +63,22 @@ function sameRow({ step, stroke }: Cut, last: Cut): boolean {
   );
 }
 
+/** A setting of the guide as it is read off. */
+export const settingRead = ({ amount, unit, sense, value, remainder }: Setting) => ({
+  reading: amount,
+  unit,
+  sense: sense === 'exact' ? '' : sense,
+  decimal: decimals(value + remainder, unit),
+});
+
 type Read = Omit<SettingRow, 'passes' | 'count' | 'cuts'>;
 
 function rowOf({ step, stroke }: Cut, units: Units): Read {
   const { setting, rest } = step;
   const state = stateWords(stroke);
   if (setting !== undefined) {
-    const { amount, unit, sense, value, remainder } = setting;
-    return {
-      reading: amount,
-      unit,
-      sense: [...(sense === 'exact' ? [] : [sense]), ...state].join(', '),
-      decimal: decimals(value + remainder, unit),
-      far: step.far,
-    };
+    const read = settingRead(setting);
+    return { ...read, sense: [...(read.sense === '' ? [] : [read.sense]), ...state].join(', '), far: step.far };
   }
   const laid = laidWords(step);
   if (rest === undefined || rest.distance < 0) {
@@ -119,7 +121,10 @@ export function turnWords(turn: number): { readonly text: string; readonly clock
 export const readingWidth = (row: SettingRow, fonts: Fonts): number => readingBlock(row, fonts).width;
 
 /** The setting to be read at arm's length; behind it its sense, and the exact number below that. */
-function readingBlock({ reading, unit, sense, decimal }: SettingRow, fonts: Fonts): TextBlock {
+export function readingBlock(
+  { reading, unit, sense, decimal }: Pick<SettingRow, 'reading' | 'unit' | 'sense' | 'decimal'>,
+  fonts: Fonts,
+): TextBlock {
   const large = line(reading, READING, fonts);
   const named = line(unit, TEXT, fonts);
   const left = large.width + 1.4 + (unit === '' ? 0 : named.width + 2);

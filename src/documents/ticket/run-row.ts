@@ -1,13 +1,13 @@
 import type { LotWork } from '../../bench/work/lots.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { type Block, moved, stacked } from '../../text/block.ts';
+import { type Block, stacked } from '../../text/block.ts';
 import { ellipsized } from '../../text/line.ts';
-import { level, line, type TextBlock } from '../../text/paragraph.ts';
+import { line, type TextBlock } from '../../text/paragraph.ts';
 import { discBlock, runsBlock, tickBlock, turnBlock } from '../../text/signs.ts';
-import { BOLD, FINE, HEAD, inBold, READING, type Style, TEXT } from '../../text/styles.ts';
+import { BOLD, FINE, HEAD, inBold, type Style, TEXT } from '../../text/styles.ts';
 import { backSide } from '../words/back-side.ts';
 import { lotName, type RunCut } from './rounds.ts';
-import { laidWords, turnWords } from './rows.ts';
+import { laidWords, readingBlock, settingRead, turnWords } from './rows.ts';
 
 /** One setting of a day, and every stroke that is cut at it, lot by lot, with a box to tick for each pass. */
 export function runRow(
@@ -19,30 +19,17 @@ export function runRow(
   fonts: Fonts,
 ): Block {
   const lots = cuts.map((cut) => runsBlock(lotRuns(cut, works, names, width, text, fonts), width, TEXT, fonts));
-  return stacked([readingBlock(cuts, works, fonts), ...lots], 0.9);
+  return stacked([setBlock(cuts, works, fonts), ...lots], 0.9);
 }
 
 /** The reading at arm's length; where no guide is set each stroke says how it is laid. */
-function readingBlock(cuts: readonly RunCut[], works: readonly LotWork[], fonts: Fonts): TextBlock {
+function setBlock(cuts: readonly RunCut[], works: readonly LotWork[], fonts: Fonts): TextBlock {
   const { setting } = cuts[0]!.strokes[0]!.step;
   if (setting === undefined) {
     return line(works[cuts[0]!.lot]!.lot.head.handHeld ? 'by straightedge' : 'guide off', HEAD, fonts);
   }
-  const large = line(setting.amount, READING, fonts);
-  const unit = line(setting.unit, TEXT, fonts);
-  const left = large.width + 1.4 + unit.width + 2;
-  const sense = line(setting.sense === 'exact' ? '' : setting.sense, HEAD, fonts);
-  const whole = level([
-    [0, large],
-    [large.width + 1.4, unit],
-  ]);
-  const width = Math.max(whole.width, left + sense.width);
-  return {
-    ...whole,
-    width,
-    height: whole.base,
-    items: [...whole.items, ...moved(sense.items, left, whole.base - sense.base)],
-  };
+  const block = readingBlock(settingRead(setting), fonts);
+  return { ...block, height: block.base };
 }
 
 function lotRuns(
