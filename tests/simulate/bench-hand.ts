@@ -38,7 +38,7 @@ interface LayerState {
   lifted: boolean;
 }
 
-export const TOLERANCE = 0.4;
+const TOLERANCE = 0.4;
 const near = (a: number, b: number, by: number): boolean => Math.abs(a - b) <= by;
 
 /** One piece on the bench, in the back view: it can be cut, fixed and lifted, and a wrong move is an error. */
