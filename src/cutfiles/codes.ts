@@ -13,7 +13,7 @@ export const CODES: Codes = {
     'Trim the board before, with `outside: false`.',
   ),
   'coupon-bed-small': entry('The coupon does not fit on the bed.', 'Correct the bed, or leave its notes out.'),
-  'decor-by-hand': entry('Grooves and ink lines are not in the file.', 'Lay them out by the pattern.'),
+  'decor-by-hand': entry('Grooves, or ink lines, are not in the file.', 'Lay them out by the pattern.'),
   'gap-widened': entry('Blanks lie farther apart than the machine says, for tool and lead.', 'Nothing need be done.'),
   'layer-cut-already': entry('All openings of a layer are cut, so it has no file.', 'Nothing need be done.'),
   'kerf-too-wide': entry('An opening is nowhere as wide as the kerf.', 'Check the machine’s kerf.'),

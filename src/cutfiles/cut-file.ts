@@ -11,6 +11,7 @@ import { standsUpright } from './bevel.ts';
 import { laidBoard } from './boards.ts';
 import { describedFile } from './described.ts';
 import { blankNotes, cutDrawing, cutNotes } from './drawing.ts';
+import { drawsInk, inkLines } from './ink.ts';
 import { cutOnce } from './join.ts';
 import { workOf } from './kinds.ts';
 import type { CutFile, CutJob, LaidBoard, SightChange, Toolpath } from './model.ts';
@@ -67,6 +68,7 @@ export function cutFiles(
       ...(machine.kind === 'knife' && machine.registration !== undefined
         ? targets(boards, work.targetsBeyond, machine.registration)
         : []),
+      ...boards.flatMap((board) => inkLines(board, cut, machine)),
       ...onceEach(found.flatMap((each) => (each.ok ? each.value : []))),
     ];
     const number = options.together ? i + 1 : bed.placings[0]!.layer;
@@ -160,7 +162,7 @@ function leftOut(all: readonly Blank[], blanks: readonly Blank[]): readonly Prob
     );
 }
 
-/** Grooves and ink lines belong on the face, before or after the machine's work. */
+/** Grooves belong on the face, before or after the machine's work; so do ink lines where it sees the back. */
 function byHand(job: Job, machine: Machine): readonly Problem[] {
   const { id } = machine;
   const slanted = machine.kind === 'bevel' && !standsUpright(machine);
@@ -176,18 +178,18 @@ function byHand(job: Job, machine: Machine): readonly Problem[] {
           ),
         ],
   );
-  const lines = job.openings.flatMap(({ decor = [] }, i) =>
-    decor.length === 0
-      ? []
-      : [
-          warning(
-            'decor-by-hand',
-            ['openings', i],
-            `the grooves and ink lines of this opening are not in the file for ${id}`,
-            'lay them out by the pattern',
-          ),
-        ],
-  );
+  const lines = job.openings.flatMap(({ decor = [] }, i) => {
+    const has = (kind: string): boolean => decor.some((each) => each.kind === kind);
+    const ink = has('ink') && !drawsInk(machine);
+    const left = [...(has('groove') ? ['grooves'] : []), ...(ink ? ['ink lines'] : [])];
+    if (left.length === 0) return [];
+    const message = `the ${left.join(' and ')} of this opening are not in the file for ${id}`;
+    const turned = ink && drawsInk({ ...machine, up: 'face' });
+    const hint = turned
+      ? 'lay them out by the pattern; with up: face the machine draws ink lines'
+      : 'lay them out by the pattern';
+    return [warning('decor-by-hand', ['openings', i], message, hint)];
+  });
   return [...lines, ...letters];
 }
 

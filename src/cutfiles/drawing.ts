@@ -11,6 +11,7 @@ import type { LaidBoard, Toolpath } from './model.ts';
 
 const LABELS: Readonly<Record<Operation, string>> = {
   mark: 'Marks, scored',
+  ink: 'Ink lines, drawn',
   registration: 'Registration targets, printed',
   score: 'Light pass',
   inner: 'Openings',

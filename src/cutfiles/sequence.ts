@@ -7,7 +7,7 @@ import type { Toolpath } from './model.ts';
 import { shortTravel } from './order.ts';
 
 /** What is done first; within an operation nothing hangs on the order, so that the shortest way decides. */
-const FIRST_TO_LAST: readonly Operation[] = ['registration', 'mark', 'score', 'inner', 'bevel', 'outer', 'note'];
+const FIRST_TO_LAST: readonly Operation[] = ['registration', 'mark', 'ink', 'score', 'inner', 'bevel', 'outer', 'note'];
 
 /** Where the tool goes before it lies on the board. */
 const end = (path: Toolpath['path']): Point => path.segments.at(-1)!.to;

@@ -3,10 +3,10 @@ import { defined } from '../problems/defined.ts';
 import { colour, described, leaf, number, record, refused, taken, whole } from '../read/fields/fields.ts';
 
 /**
- * What a machine is told to do with a path. `mark` scores a line that stays on the board; `registration` targets are
+ * What a machine is told to do with a path. `mark` scores a line that stays on the board; `ink` draws one on the face; `registration` targets are
  * printed, for a cutter that looks for them; `score` is a light pass before the cut; `note` is never cut.
  */
-export const OPERATIONS = ['mark', 'registration', 'score', 'inner', 'outer', 'bevel', 'note'] as const;
+export const OPERATIONS = ['mark', 'ink', 'registration', 'score', 'inner', 'outer', 'bevel', 'note'] as const;
 export type Operation = (typeof OPERATIONS)[number];
 
 export interface OperationSetting {
@@ -25,6 +25,7 @@ const usual = (layer: string, colour: string, pen: number): OperationSetting => 
 /** The colours are our own and mean nothing to any driver. */
 const USUAL: Readonly<Record<Operation, OperationSetting>> = {
   mark: usual('mark', '#009030', 3),
+  ink: usual('ink', '#402080', 5),
   registration: usual('registration', '#303030', 4),
   score: usual('score', '#e08000', 2),
   inner: usual('inner', '#0060c0', 1),
