@@ -2,11 +2,11 @@ import { beyondCorners } from '../../bench/offsets.ts';
 import { diagonal, diagonalDifference } from '../../geometry/shear.ts';
 import { bevelFace, setback } from '../../mat/bevel.ts';
 import { solveJob } from '../../outputs/solve-job.ts';
-import { findPaper } from '../../papers/find.ts';
 import { showProblem } from '../../problems/show.ts';
 import { archRadius } from '../../shapes/arch.ts';
 import { pinsAndLoop } from '../../shapes/by-hand.ts';
 import { mmPer, plotterUnitsFromMm, pointsFromMm } from '../../units/units.ts';
+import { fitted } from './papers-fitted.ts';
 
 /** A value that the world has fixed, beside what the program makes of the same input. */
 interface Check {
@@ -183,16 +183,6 @@ function weighted(input: string, text: string, unit: 'in' | 'mm', published: rea
   const { border } = solvedBy(text);
   const made = [border.top, border.bottom, border.left].map((mm) => mm / mmPer(unit));
   return { input: `${input}: top, bottom, sides`, published, made, unit, source };
-}
-
-/** By how much a page of one paper is made smaller to go on another. */
-function fitted(from: string, to: string): number {
-  const [a, b] = [from, to].map((name) => {
-    const paper = findPaper(name);
-    if (!paper.ok || paper.value.kind !== 'sheet') throw new Error(`${name} is no sheet of paper`);
-    return paper.value;
-  });
-  return Math.min(b!.width / a!.width, b!.height / a!.height);
 }
 
 const digitsOf = (text: string): number => text.split('.')[1]?.length ?? 0;
