@@ -25,24 +25,3 @@ export const GUIDE_PAGES = [
 ] as const satisfies readonly GuidePage[];
 
 export type GuidePageName = (typeof GUIDE_PAGES)[number]['name'];
-
-/** The page that explains a command. */
-export const EXPLAINED: Readonly<Record<string, GuidePageName>> = {
-  new: 'first-mat',
-  check: 'first-mat',
-  pattern: 'marking',
-  proof: 'proof',
-  ticket: 'day',
-  intake: 'proof',
-  placement: 'marking',
-  blanks: 'day',
-  labels: 'day',
-  stock: 'day',
-  jig: 'measuring',
-  cutfile: 'machines',
-  calibrate: 'measuring',
-  make: 'day',
-  page: 'page',
-  schema: 'shop',
-  guide: 'README',
-};

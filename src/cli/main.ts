@@ -5,7 +5,7 @@ import { commandName } from './command-name.ts';
 import { COMMANDS } from './commands.ts';
 import { forget } from './files/this-run.ts';
 import { codeOf, reason } from './files/why.ts';
-import { EXPLAINED, GUIDE_PAGES } from './guide-pages.ts';
+import { GUIDE_PAGES, type GuidePageName } from './guide-pages.ts';
 import { fail } from './say.ts';
 import { UsageError } from './usage.ts';
 
@@ -34,7 +34,7 @@ export async function main(args: readonly string[], version: string): Promise<nu
     const command = program.command(entry.name).description(entry.summary).exitOverride();
     if (entry.name !== name) continue;
     (await entry.load()).define(command);
-    command.addHelpText('after', explained(name));
+    command.addHelpText('after', explained(entry.guide));
   }
   if (name !== undefined && !COMMANDS.some((entry) => entry.name === name)) {
     const near = nearest(
@@ -67,9 +67,9 @@ export async function main(args: readonly string[], version: string): Promise<nu
 }
 
 /** Where the guide explains a command; the last line of its help. */
-function explained(name: string): string {
-  const page = GUIDE_PAGES.find((each) => each.name === EXPLAINED[name]);
-  return page === undefined ? '' : `Explained in the guide, “${page.title}”: matwright guide ${page.name}\n`;
+function explained(page: GuidePageName): string {
+  const title = GUIDE_PAGES.find(({ name }) => name === page)!.title;
+  return `Explained in the guide, “${title}”: matwright guide ${page}\n`;
 }
 
 /** A reader that has seen enough, such as head, closes the pipe: that is no failure. */
