@@ -5,6 +5,7 @@ import { deflateRawSync } from 'node:zlib';
 import { rolldown } from 'rolldown';
 import { elementJson } from '../cli/page-file.ts';
 import { summaryOf } from '../cli/templates.ts';
+import { jsonSchema } from '../job/json-schema.ts';
 import type { Files } from './bundle.ts';
 import { guideHtml } from './guide/html.ts';
 import { pageHtml } from './page-html.ts';
@@ -24,6 +25,7 @@ export async function bundlePage(top: string): Promise<Files> {
     policy: policy(inScript, style),
     style,
     templates: elementJson(templates(top)),
+    shopSchema: elementJson(jsonSchema('shop')),
     engine: unclosed(engine),
     press: deflateRawSync(press, { level: 9 }).toString('base64'),
     guide: deflateRawSync(guideHtml(top), { level: 9 }).toString('base64'),
@@ -48,7 +50,7 @@ function policy(script: string, style: string): string {
   ].join('; ');
 }
 
-const STYLES = ['colours', 'base', 'bench', 'face', 'form', 'places', 'cutter', 'print'];
+const STYLES = ['colours', 'base', 'bench', 'face', 'form', 'places', 'cutter', 'shop', 'print'];
 
 /** The typeface of the sheets, whole, so that what is printed from here is as wide as it was measured. */
 const FACES = [

@@ -2,6 +2,7 @@
 import { h, render } from 'preact';
 import type { Source } from '../outputs/solve-job.ts';
 import { carried } from './engine/scripts.ts';
+import { followShop } from './files/desk.ts';
 import { takeDrops } from './files/drop.ts';
 import { keepChanges } from './files/keeping.ts';
 import { openPiece, shop } from './files/open.ts';
@@ -24,6 +25,7 @@ function start(): void {
   const [only, ...others] = given();
   if (only !== undefined && others.length === 0) openPiece({ file: only.name, text: only.text });
   follow();
+  followShop();
   keepChanges();
   takeDrops();
   addEventListener('keydown', keys);

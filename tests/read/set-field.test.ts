@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { parse, parseDocument } from 'yaml';
 import { showPath } from '../../src/problems/show.ts';
 import { clearField, setField } from '../../src/read/edit/set-field.ts';
@@ -211,4 +211,9 @@ it('an item is put behind the last of a list, in lines or in brackets, and no fu
   const longer = 'openings: [{size: 5 x 7}, {size: 8 x 10}]\n';
   expect(setField(brackets, ['openings', 1], item)).toMatchObject({ ok: true, value: longer });
   expect(setField(lines, ['openings', 2], item)).toMatchObject({ ok: false });
+});
+
+test.each(['', '# nothing yet\n'])('the first key of a text that holds nothing is set: %j', (text) => {
+  expect(setField(text, ['title'], 'Heron')).toMatchObject({ ok: true, value: `${text}title: Heron\n` });
+  expect(setField(text, ['sheets'], [{}])).toMatchObject({ ok: true, value: `${text}sheets:\n  - {}\n` });
 });

@@ -11,6 +11,7 @@ import type { Source } from '../../outputs/solve-job.ts';
 import type { Taken } from '../../outputs/taken.ts';
 import type { OutputFile } from '../../outputs/write.ts';
 import type { Problem } from '../../problems/problem.ts';
+import type { Calibrated } from '../../shop/readings/readings.ts';
 import type { LengthUnit } from '../../units/units.ts';
 import type { Why } from '../../why.ts';
 
@@ -59,6 +60,12 @@ export interface JobSource extends Source {
   readonly pictures: Readonly<Record<string, Uint8Array>>;
 }
 
+/** Jobs, and the shop where there are none. */
+export interface Work {
+  readonly jobs: readonly JobSource[];
+  readonly shop?: Source;
+}
+
 export interface Wanted {
   readonly id: OutputId;
   readonly options: OutputOptions;
@@ -98,6 +105,25 @@ export interface CutEnds {
   readonly stop: Setting;
 }
 
+/** What readings come to. */
+export interface Calibrating {
+  readonly words: readonly string[];
+  /** The shop's file with it; undefined where nothing is to be written. */
+  readonly shopText?: string;
+  /** What is written only where somebody says so. */
+  readonly offer?: { readonly question: string; readonly shopText: string };
+  readonly groups: readonly ReadingGroup[];
+}
+
+/** Readings of one name, mm. */
+export interface ReadingGroup {
+  readonly name: string;
+  readonly dots: readonly { readonly value: number; readonly out: boolean }[];
+  readonly mean: number;
+  /** Standard deviation. */
+  readonly scatter: number;
+}
+
 export type Told<T> =
   | { readonly ok: true; readonly value: T; readonly problems: readonly Problem[] }
   | { readonly ok: false; readonly problems: readonly Problem[] };
@@ -106,22 +132,28 @@ export type Told<T> =
 export interface Asks {
   readonly look: { readonly request: LookRequest; readonly answer: Look };
   readonly why: { readonly request: LookRequest; readonly answer: readonly Why[] | undefined };
+  /** What is wrong with a shop's file. */
+  readonly shop: { readonly request: Source; readonly answer: { readonly problems: readonly Problem[] } };
+  readonly calibrating: {
+    readonly request: Source & { readonly kind: Calibrated; readonly shop?: Source; readonly date: string };
+    readonly answer: Told<Calibrating>;
+  };
   /** How some pieces are worked, one alone or several as one run. */
   readonly steps: {
     readonly request: { readonly jobs: readonly JobSource[] };
     readonly answer: Told<Steps>;
   };
   readonly lay: {
-    readonly request: { readonly jobs: readonly JobSource[]; readonly wanted: Wanted };
+    readonly request: Work & { readonly wanted: Wanted };
     readonly answer: Told<Laid>;
   };
   /** What an output would take, without its pages. */
   readonly take: {
-    readonly request: { readonly jobs: readonly JobSource[]; readonly wanted: Wanted };
+    readonly request: Work & { readonly wanted: Wanted };
     readonly answer: Told<Taken>;
   };
   readonly make: {
-    readonly request: { readonly jobs: readonly JobSource[]; readonly wanted: readonly Wanted[] };
+    readonly request: Work & { readonly wanted: readonly Wanted[] };
     readonly answer: Told<readonly OutputFile[]>;
   };
 }

@@ -1,5 +1,5 @@
 import type { Why } from '../../why.ts';
-import type { Look, LookRequest } from './answers.ts';
+import type { Asks, Look, LookRequest } from './answers.ts';
 import { engineScript, pressScript } from './scripts.ts';
 import { Asking } from './worker.ts';
 
@@ -17,3 +17,6 @@ export async function look(request: LookRequest): Promise<Look> {
 /** The reasons that a look left out. */
 export const why = async (request: LookRequest): Promise<readonly Why[]> =>
   (await engine.ask('why', request)) ?? (await press.ask('why', request)) ?? [];
+
+export const shopProblems = (request: Asks['shop']['request']): Promise<Asks['shop']['answer']> =>
+  engine.ask('shop', request);

@@ -5,7 +5,7 @@ import type { Taken } from '../../outputs/taken.ts';
 import { type OutputFile, write } from '../../outputs/write.ts';
 import { defined } from '../../problems/defined.ts';
 import { type Problem, type Result, succeed, toldOnce } from '../../problems/problem.ts';
-import type { Asks, JobSource, Laid, Told, Wanted } from './answers.ts';
+import type { Asks, JobSource, Laid, Told, Wanted, Work } from './answers.ts';
 import { solvedOf } from './solved.ts';
 
 /**
@@ -35,16 +35,21 @@ export async function take(request: Asks['take']['request']): Promise<Told<Taken
     : { ok: false, problems: prepared.problems };
 }
 
-async function preparedOf({ jobs, wanted }: Asks['lay']['request']): Promise<Result<Prepared>> {
+async function preparedOf({ jobs, wanted, shop }: Asks['lay']['request']): Promise<Result<Prepared>> {
   const solved = await solvedOf(jobs);
   if (!solved.ok) return solved;
-  const prepared = await prepare(wanted.id, workOf(solved.value, jobs), wanted.options, around(jobs));
+  const prepared = await prepare(
+    wanted.id,
+    workOf(solved.value, { jobs, ...defined({ shop }) }),
+    wanted.options,
+    around(jobs),
+  );
   return prepared.ok ? succeed(prepared.value, toldOnce([...solved.warnings, ...prepared.warnings])) : prepared;
 }
 
 /** The files of all that is wanted, one output after the other; nothing where one of them cannot be made. */
 export async function make(
-  { jobs, wanted }: Asks['make']['request'],
+  { jobs, wanted, shop }: Asks['make']['request'],
   progress: (step: Step) => void,
 ): Promise<Told<readonly OutputFile[]>> {
   const solved = await solvedOf(jobs);
@@ -52,7 +57,7 @@ export async function make(
   const files: OutputFile[] = [];
   const told: Problem[] = [...solved.warnings];
   for (const [i, { id, options }] of wanted.entries()) {
-    const one = await made({ id, options }, solved.value, jobs, (step) => {
+    const one = await made({ id, options }, solved.value, { jobs, ...defined({ shop }) }, (step) => {
       if (wanted.length === 1) progress(step);
     });
     if (!one.ok) return { ok: false, problems: one.problems };
@@ -66,18 +71,17 @@ export async function make(
 async function made(
   { id, options }: Wanted,
   solved: readonly Solved[],
-  jobs: readonly JobSource[],
+  of: Work,
   progress: (step: Step) => void,
 ): Promise<Result<readonly OutputFile[]>> {
-  const prepared = await prepare(id, workOf(solved, jobs), options, around(jobs));
+  const prepared = await prepare(id, workOf(solved, of), options, around(of.jobs));
   if (!prepared.ok) return prepared;
-  const files = await write(prepared.value, { ...around(jobs), progress });
+  const files = await write(prepared.value, { ...around(of.jobs), progress });
   return files.ok ? succeed(files.value, prepared.warnings) : files;
 }
 
-function workOf(solved: readonly Solved[], jobs: readonly JobSource[]) {
-  const shop = jobs[0]?.shop;
-  return { jobs: solved, ...defined({ shop }) };
+function workOf(solved: readonly Solved[], { jobs, shop }: Work) {
+  return { jobs: solved, ...defined({ shop: jobs[0]?.shop ?? shop }) };
 }
 
 function around(jobs: readonly JobSource[]): Surroundings {

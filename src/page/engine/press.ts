@@ -2,6 +2,7 @@
 import { buildSvgIn } from '../../writers/svg-window.ts';
 import { answerWith } from './answering.ts';
 import { backsOf } from './backs.ts';
+import { calibrating } from './calibrating.ts';
 import { lookAt, whyOf } from './look.ts';
 import { lay, make, take } from './make.ts';
 import { steps } from './steps.ts';
@@ -15,4 +16,5 @@ answerWith({
   make,
   take,
   steps,
+  calibrating,
 });

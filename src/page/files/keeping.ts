@@ -34,7 +34,7 @@ const draftNow = (version: number): Draft | undefined => {
     history: history.value,
     version,
     at: Date.now(),
-    ...defined({ shop: now.shop }),
+    ...defined({ shop: now.shop, of: now.of }),
   };
 };
 
@@ -90,6 +90,11 @@ function tellNewer(newer: Draft): void {
 }
 
 /** Puts a draft on the bench again, with its history. */
+/** A draft goes on where another save of it left off. */
+export const knowVersion = (id: string, version: number): void => {
+  versions.set(id, version);
+};
+
 export function openDraft(draft: Draft): void {
   versions.set(draft.id, draft.version);
   trouble.value = undefined;

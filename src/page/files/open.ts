@@ -1,9 +1,10 @@
 import { batch, signal } from '@preact/signals';
 import type { Source } from '../../outputs/solve-job.ts';
 import { defined } from '../../problems/defined.ts';
+import { calibration } from '../state/calibration.ts';
 import { EMPTY, type History, history } from '../state/history.ts';
 import { look, type Open, open, piece, text } from '../state/piece.ts';
-import { place } from '../state/place.ts';
+import { type Place, place } from '../state/place.ts';
 import { lit } from '../state/shown.ts';
 
 /** The shop's file for pieces that are opened from now on. */
@@ -18,25 +19,33 @@ export interface Opening {
   readonly shop?: Source | undefined;
   readonly pictures?: Readonly<Record<string, Blob>>;
   readonly history?: History;
+  readonly of?: Open['of'];
+  readonly calibrating?: Open['calibrating'];
 }
 
 /** Puts a piece on the bench and gives its id; loading is no edit, so there is nothing to undo but what its own history holds. */
-export function openPiece({ id, file, text: words, shop: own, pictures, history: past }: Opening): string {
+export const openPiece = (opening: Opening): string => put(opening, 'describe');
+
+/** Puts a piece, the shop or readings where they are worked on. */
+export function put(opening: Opening, where: Place): string {
+  const { id, file, text: words, shop: own, pictures, history: past, of, calibrating } = opening;
   const used = own ?? shop.value;
   const next: Open = {
     id: id ?? newId(),
     file,
     pictures: pictures ?? {},
-    ...defined({ shop: used }),
+    ...defined({ of, calibrating }),
+    ...(of === 'shop' ? {} : defined({ shop: used })),
   };
   batch(() => {
     look.value = undefined;
     piece.value = undefined;
+    calibration.value = undefined;
     lit.value = [];
     history.value = past ?? EMPTY;
     text.value = words;
     open.value = next;
-    place.value = 'describe';
+    place.value = where;
   });
   return next.id;
 }

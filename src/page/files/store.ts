@@ -7,6 +7,8 @@ export interface Draft {
   readonly id: string;
   readonly file: string;
   readonly title: string;
+  /** Where it is no piece. */
+  readonly of?: 'shop' | 'readings';
   readonly text: string;
   readonly shop?: Source;
   readonly pictures: Readonly<Record<string, Blob>>;

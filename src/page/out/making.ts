@@ -1,10 +1,12 @@
 import { signal } from '@preact/signals';
 import { zipSync } from 'fflate';
 import type { OutputFile } from '../../outputs/write.ts';
+import { defined } from '../../problems/defined.ts';
 import type { Problem } from '../../problems/problem.ts';
-import type { Wanted } from '../engine/answers.ts';
+import type { JobSource, Wanted } from '../engine/answers.ts';
 import { press } from '../engine/engines.ts';
 import { TakenBack } from '../engine/worker.ts';
+import { shop } from '../files/open.ts';
 import { save } from '../files/savers.ts';
 import { saveServedOutputs, served } from '../files/served.ts';
 import { open } from '../state/piece.ts';
@@ -63,10 +65,21 @@ const step = (what: string) => (next: { readonly done: number; readonly of: numb
   making.value = { what, done: next.done, of: next.of };
 };
 
+const workOf = async (jobs: () => Promise<readonly JobSource[]>) => ({
+  jobs: await jobs(),
+  ...defined({ shop: shop.value }),
+});
+
 /** Makes what is wanted and saves each file, or all of them in one zip. */
-export const saveOutputs = (key: string, what: string, wanted: readonly Wanted[], zipped: boolean): Promise<void> =>
+export const saveOutputs = (
+  key: string,
+  what: string,
+  wanted: readonly Wanted[],
+  zipped: boolean,
+  jobs: () => Promise<readonly JobSource[]> = sources,
+): Promise<void> =>
   run(key, what, async () => {
-    const made = await press.ask('make', { jobs: await sources(), wanted }, step(what));
+    const made = await press.ask('make', { ...(await workOf(jobs)), wanted }, step(what));
     if (!made.ok) return made.problems;
     const files = made.value;
     if (served() !== undefined) {
@@ -84,9 +97,14 @@ export const saveOutputs = (key: string, what: string, wanted: readonly Wanted[]
     return `Saved ${where.join(', ')}.`;
   });
 
-export const printOutput = (key: string, what: string, wanted: Wanted): Promise<void> =>
+export const printOutput = (
+  key: string,
+  what: string,
+  wanted: Wanted,
+  jobs: () => Promise<readonly JobSource[]> = sources,
+): Promise<void> =>
   run(key, what, async () => {
-    const laid = await press.ask('lay', { jobs: await sources(), wanted });
+    const laid = await press.ask('lay', { ...(await workOf(jobs)), wanted });
     if (!laid.ok) return laid.problems;
     await printPages(laid.value);
     return 'Handed to the printer: print at 100 %, and measure the check before you cut.';

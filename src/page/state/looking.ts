@@ -1,9 +1,10 @@
 import { effect, signal, untracked } from '@preact/signals';
 import { defined } from '../../problems/defined.ts';
 import type { LookRequest, Piece, View } from '../engine/answers.ts';
-import { look as ask, why } from '../engine/engines.ts';
+import { look as ask, press, shopProblems, why } from '../engine/engines.ts';
+import { calibration } from './calibration.ts';
 import { mistake } from './mistake.ts';
-import { look, open, piece, text } from './piece.ts';
+import { look, type Open, open, piece, text } from './piece.ts';
 
 /** What the picture is to show. */
 export const view = signal<View>('face');
@@ -23,19 +24,22 @@ async function askNow(): Promise<void> {
   if (now === undefined) return;
   asking = true;
   waiting.value = 'yes';
+  const shop = defined({ shop: now.shop });
   const request: LookRequest = {
     text: text.value,
     file: now.file,
     view: view.value,
     pictures: Object.keys(now.pictures),
-    ...defined({ shop: now.shop }),
+    ...shop,
   };
   try {
-    const found = await ask(request);
-    if (open.value?.id === now.id) {
-      look.value = found;
-      if (found.piece !== undefined) await show(found.piece, request);
-    }
+    if (now.of === undefined) {
+      const found = await ask(request);
+      if (open.value?.id === now.id) {
+        look.value = found;
+        if (found.piece !== undefined) await show(found.piece, request);
+      }
+    } else await lookAtOther(now, request);
   } catch (error) {
     look.value = { problems: [mistake(error)] };
   } finally {
@@ -45,6 +49,32 @@ async function askNow(): Promise<void> {
     again = false;
     await askNow();
   } else waiting.value = 'no';
+}
+
+/** The shop's file is read; readings are worked out. */
+async function lookAtOther({ id, of, calibrating }: Open, { text: words, file, shop }: LookRequest): Promise<void> {
+  if (of === 'readings' && calibrating !== undefined) {
+    const told = await press.ask('calibrating', {
+      kind: calibrating,
+      text: words,
+      file,
+      date: today(),
+      ...defined({ shop }),
+    });
+    if (open.value?.id !== id) return;
+    calibration.value = told;
+    look.value = { problems: told.problems };
+    return;
+  }
+  const found = await shopProblems({ text: words, file });
+  if (open.value?.id === id) look.value = found;
+}
+
+/** The day, where the bench is. */
+function today(): string {
+  const now = new Date();
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 /** The picture first. Reasons that come later are those of the last piece until they are there, and keys go before them. */

@@ -2,6 +2,7 @@ import { computed, signal } from '@preact/signals';
 import type { Source } from '../../outputs/solve-job.ts';
 import { dataOf } from '../../read/edit/find-node.ts';
 import type { Plain } from '../../read/edit/yaml-print.ts';
+import type { Calibrated } from '../../shop/readings/readings.ts';
 import type { Look, Piece } from '../engine/answers.ts';
 
 /** A piece that is open: the job's text is the truth, all else follows from it. */
@@ -10,6 +11,9 @@ export interface Open {
   readonly id: string;
   /** The file's name, as problems and downloads say it. */
   readonly file: string;
+  /** What it is, where it is no piece: the shop's file, or readings of a tool. */
+  readonly of?: 'shop' | 'readings';
+  readonly calibrating?: Calibrated;
   readonly shop?: Source;
   /** Pictures that the job names, by those names. */
   readonly pictures: Readonly<Record<string, Blob>>;

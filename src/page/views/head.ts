@@ -1,11 +1,12 @@
 import { type ComponentChild, h } from 'preact';
 import { startRun } from '../cutter/run.ts';
+import { backToPiece, hasPiece, openShop } from '../files/desk.ts';
 import { savedAt, saveJob } from '../files/handles.ts';
 import { kept } from '../files/keeping.ts';
 import { plainText } from '../form/typed.ts';
 import { sources } from '../out/sources.ts';
 import { canRedo, canUndo, lastChange, nextChange, redo, undo } from '../state/history.ts';
-import { open, said, text } from '../state/piece.ts';
+import { type Open, open, said, text } from '../state/piece.ts';
 import { type Place, place, textShown } from '../state/place.ts';
 import { shownUnit, wishedUnit } from '../state/shown.ts';
 
@@ -14,17 +15,14 @@ const PLACES: readonly (readonly [Place, string])[] = [
   ['describe', 'Describe'],
   ['out', 'Print and save'],
   ['cutter', 'At the cutter'],
+  ['shop', 'The shop'],
 ];
 
 /** The head of the page: where one is, what is open, and what holds everywhere. */
 export function Head(): ComponentChild {
   const now = open.value;
   return h('header', { class: 'head' }, [
-    h(
-      'h1',
-      { key: 'name' },
-      now === undefined || place.value === 'pieces' ? 'Matwright' : plainText(said(['title'])) || now.file,
-    ),
+    h('h1', { key: 'name' }, now === undefined || place.value === 'pieces' ? 'Matwright' : titleOf(now)),
     h(
       'nav',
       { key: 'places', class: 'places', 'aria-label': 'Places' },
@@ -34,7 +32,7 @@ export function Head(): ComponentChild {
           {
             key: each,
             type: 'button',
-            disabled: each !== 'pieces' && now === undefined,
+            disabled: !['pieces', 'shop'].includes(each) && !hasPiece(),
             ...(place.value === each ? { 'aria-current': 'page' as const } : {}),
             onClick: () => go(each),
           },
@@ -42,20 +40,42 @@ export function Head(): ComponentChild {
         ),
       ),
     ),
-    now !== undefined && (place.value === 'describe' || place.value === 'out') ? h(Doing, { key: 'doing' }) : null,
+    now !== undefined && ['describe', 'out', 'shop'].includes(place.value) ? h(Doing, { key: 'doing' }) : null,
   ]);
 }
 
-/** At the cutter stands the piece that is open. */
+/** At the cutter stands the piece that is open; the shop is another thing on the same desk. */
 function go(next: Place): void {
-  const now = open.value;
-  if (next !== 'cutter' || now === undefined) {
-    place.value = next;
-    return;
+  switch (next) {
+    case 'shop':
+      if (open.value?.of === undefined) void openShop();
+      else place.value = next;
+      return;
+    case 'cutter':
+      backToPiece('describe');
+      cutIt();
+      return;
+    case 'pieces':
+    case 'describe':
+    case 'out':
+      backToPiece(next);
+      return;
+    default: {
+      const never: never = next;
+      throw new TypeError(`unknown place ${JSON.stringify(never)}`);
+    }
   }
+}
+
+function cutIt(): void {
+  const now = open.value;
+  if (now === undefined) return;
   const title = plainText(said(['title'])) || now.file;
   void sources().then((jobs) => startRun({ id: now.id, title }, jobs));
 }
+
+const titleOf = ({ of, file }: Open): string =>
+  of === 'shop' ? 'The shop' : of === 'readings' ? 'Readings' : plainText(said(['title'])) || file;
 
 function Doing(): ComponentChild {
   return h('div', { class: 'doing' }, [
@@ -79,7 +99,15 @@ function Doing(): ComponentChild {
       },
       'Text',
     ),
-    h('button', { key: 'save', type: 'button', onClick: () => void saveJob() }, 'Save the job'),
+    h(
+      'button',
+      { key: 'save', type: 'button', onClick: () => void saveJob() },
+      open.value?.of === 'shop'
+        ? 'Save the shop'
+        : open.value?.of === 'readings'
+          ? 'Save the readings'
+          : 'Save the job',
+    ),
     h(Units, { key: 'units' }),
     h('span', { key: 'kept', class: 'kept' }, keptWords()),
   ]);

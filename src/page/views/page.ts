@@ -3,6 +3,7 @@ import { Cutter } from '../cutter/cutter.ts';
 import { Form } from '../form/form.ts';
 import { Out } from '../out/out.ts';
 import { Picture } from '../picture/picture.ts';
+import { ShopPlace } from '../shop/shop-place.ts';
 import { open } from '../state/piece.ts';
 import { place, saying, textShown, trouble } from '../state/place.ts';
 import { Head } from './head.ts';
@@ -20,6 +21,12 @@ export function Page(): ComponentChild {
 
 function Here(): ComponentChild {
   if (place.value === 'cutter') return h(Cutter, {});
+  if (place.value === 'shop' && open.value !== undefined) {
+    return h('main', { class: `bench shop${textShown.value ? ' with-text' : ''}` }, [
+      h(ShopPlace, { key: open.value.id }),
+      textShown.value ? h(TextView, { key: 'text' }) : null,
+    ]);
+  }
   if (open.value === undefined || place.value === 'pieces') return h(Start, {});
   return h('main', { class: `bench ${place.value}${textShown.value ? ' with-text' : ''}` }, [
     h(Picture, { key: 'picture' }),

@@ -4,6 +4,7 @@ import { defined } from '../../problems/defined.ts';
 import type { Look } from '../engine/answers.ts';
 import { look as ask } from '../engine/engines.ts';
 import { carried, guideFile } from '../engine/scripts.ts';
+import { takeKeptShop } from '../files/desk.ts';
 import { jobNames, openFromFolder, readFolder } from '../files/from-folder.ts';
 import { chooseFiles } from '../files/handles.ts';
 import { openDraft } from '../files/keeping.ts';
@@ -41,6 +42,7 @@ export async function prepareStart(): Promise<void> {
     kept.value = { drafts: [], broken: 0, failed: error instanceof Error ? error.message : String(error) };
   }
   await readFolder();
+  await takeKeptShop();
   for (const { name, text } of [...given(), ...templates()]) {
     if (looks.value.has(name)) continue;
     const found = await ask({
@@ -55,7 +57,8 @@ export async function prepareStart(): Promise<void> {
 }
 
 export function Start(): ComponentChild {
-  const { drafts: all, broken, failed } = kept.value;
+  const { drafts: everything, broken, failed } = kept.value;
+  const all = everything.filter(({ of }) => of === undefined);
   return h('main', { class: 'start' }, [
     h('div', { key: 'files', class: 'files' }, [
       h(
