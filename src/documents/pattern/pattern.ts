@@ -50,6 +50,7 @@ export function pattern(mat: Mat, all: readonly Stroke[], job: Job, layer: numbe
   const sheet = new FullScaleSheet(paper, GROUPS);
   const { add } = sheet;
   const crowded = mat.openings.length > CROWDED;
+  const pens = crowded ? CROWDED_PENS : PENS;
   const curved = curves(mat, job, layer, AROUND);
   const cutBoxes = openingBoxes(own, curved);
   const cutBox = union([...cutBoxes.values()]);
@@ -71,7 +72,7 @@ export function pattern(mat: Mat, all: readonly Stroke[], job: Job, layer: numbe
   const { ticks, rests } = drawStrokes(own, job, paper, cutBoxes, curved, add, sheet.avoid, crowded);
 
   // Sheets that are laid on by themselves are not joined: nothing is measured from one to another.
-  const checks = extent === 'corners' ? undefined : tapeChecks(board, paper, job.units, sheet.clearOf(PENS), 'check');
+  const checks = extent === 'corners' ? undefined : tapeChecks(board, paper, job.units, sheet.clearOf(pens), 'check');
   add('check', ...(checks?.items ?? []));
 
   const name = `${theLayer(layer)}'s pattern`;
@@ -80,7 +81,7 @@ export function pattern(mat: Mat, all: readonly Stroke[], job: Job, layer: numbe
     width: mat.outer.width + 2 * AROUND,
     height: mat.outer.height + 2 * AROUND,
     view: 'back' as const,
-    pens: crowded ? CROWDED_PENS : PENS,
+    pens,
   };
   const alone = mat.openings.length === 1;
   const strokes: StrokeSetting = { job, board, paper, boxes: cutBoxes, crowded, alone, view: 'back', fonts };
