@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
 import { type Day, day } from '../read/fields/day.ts';
-import { described, jobNumber, line, oneOf, record, whole } from '../read/fields/fields.ts';
+import { described, jobNumber, line, oneOf, part, record, whole } from '../read/fields/fields.ts';
 import { makeSchema, type OfAJob } from '../shop/make-list.ts';
 import type { Shop } from '../shop/shop.ts';
 import { LENGTH_UNITS, type LengthUnit, type Units } from '../units/units.ts';
@@ -42,12 +42,6 @@ export interface Job {
 
 /** The whole job, bare numbers being in `unit`. A new key is one line here, one above and one in `jobFrom`. */
 export function jobSchema(unit: LengthUnit) {
-  // Few jobs have these: made when there is one.
-  const arrange = z.lazy(() => arrangeSchema(unit));
-  const lettering = z.lazy(() => letteringSchema(unit));
-  const print = z.lazy(() => printSchema(unit));
-  const make = z.lazy(makeSchema);
-  const asCut = z.lazy(() => asCutSchema(unit));
   const job = record(
     {
       title: z.optional(
@@ -57,15 +51,15 @@ export function jobSchema(unit: LengthUnit) {
       customer: z.optional(line('Whom it is for', ['Saltmarsh Print Room'])),
       due: z.optional(day('The day on which it is wanted, for every sheet', ['2031-03-12'])),
       units: z.optional(oneOf('The unit of bare numbers, and of what documents print; in without it', LENGTH_UNITS)),
-      mat: z.optional(matSchema(unit)),
+      mat: part(() => matSchema(unit)),
       openings: openingsSchema(unit),
-      arrange: z.optional(arrange),
-      lettering: z.optional(lettering),
+      arrange: part(() => arrangeSchema(unit)),
+      lettering: part(() => letteringSchema(unit)),
       count: z.optional(whole('How many alike', [1, 40], 1, 999)),
-      bench: z.optional(benchSchema(unit)),
-      print: z.optional(print),
-      make: z.optional(make),
-      asCut: z.optional(asCut),
+      bench: part(() => benchSchema(unit)),
+      print: part(() => printSchema(unit)),
+      make: part(makeSchema),
+      asCut: part(() => asCutSchema(unit)),
     },
     'a map of keys: title, units, mat, openings …',
   );

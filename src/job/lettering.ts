@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { Weight } from '../fonts/model.ts';
-import { check, described, line, needed, oneOf, record } from '../read/fields/fields.ts';
+import { check, described, line, needed, oneOf, part, record } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { either } from '../shop/units.ts';
 import type { LengthUnit, Units } from '../units/units.ts';
@@ -41,7 +41,7 @@ export function letteringSchema(unit: LengthUnit) {
       bridge: z.optional(length(bridge, ['1/16'], { least: 0.5, most: 50 })),
       islands: z.optional(oneOf('Letters with an island are bridged, or refused', ['bridge', 'refuse'])),
       edge: z.optional(oneOf('Cut upright, or with the bevel of the top mat', ['square', 'bevel'])),
-      place: z.optional(placeSchema(unit)),
+      place: part(() => placeSchema(unit)),
     },
     'a map: text, height, weight, spacing, bridge, islands, edge, place',
   );

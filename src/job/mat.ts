@@ -3,7 +3,7 @@ import type { Size } from '../geometry/point.ts';
 import type { GivenBySides } from '../geometry/sides.ts';
 import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
-import { converted, described, oneOf, ratio, record, refuse } from '../read/fields/fields.ts';
+import { converted, described, oneOf, part, ratio, record, refuse } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { LengthUnit, Units } from '../units/units.ts';
@@ -35,16 +35,16 @@ export function matSchema(unit: LengthUnit) {
   const mat = record(
     {
       outer: z.optional(size('Width x height of the whole mat', ['16 x 20', [16, 20]], { least: 25 })),
-      frame: z.optional(frameSchema(unit)),
+      frame: part(() => frameSchema(unit)),
       border: z.optional(writtenSides('Mat edge to the face opening of the top mat', borders, { least: 1 })),
-      weighting: z.optional(weightingSchema(unit)),
+      weighting: part(() => weightingSchema(unit)),
       leastBar: z.optional(
         length('Board between neighbouring openings, where more is wanted than holds', ['1/2'], {
           least: 0,
           most: 500,
         }),
       ),
-      layers: z.optional(layersSchema(unit)),
+      layers: part(() => layersSchema(unit)),
     },
     'a map: outer, frame, border, weighting, leastBar, layers',
   );

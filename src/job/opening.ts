@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
 import type { GivenBySides } from '../geometry/sides.ts';
 import { defined } from '../problems/defined.ts';
-import { check, described, line, oneOf, type Refusal, record } from '../read/fields/fields.ts';
+import { check, described, line, oneOf, part, type Refusal, record } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import type { Fields } from '../shapes/shape.ts';
 import { SHAPE_KINDS, type ShapeKind } from '../shapes/shapes.ts';
@@ -74,9 +74,9 @@ function openingSchema(unit: LengthUnit) {
       overlap: z.optional(writtenSides('Mat over the edge of the artwork', overlaps, { least, most: 500 })),
       float: z.optional(writtenSides('Paper or backing shown around the artwork', floats, { least, most: 1000 })),
       size: z.optional(size('Size of the opening', ['10 x 13'], { least: 5 })),
-      place: z.optional(placeSchema(unit)),
-      reveals: z.optional(revealsSchema(unit)),
-      lines: z.optional(linesSchema(unit)),
+      place: part(() => placeSchema(unit)),
+      reveals: part(() => revealsSchema(unit)),
+      lines: part(() => linesSchema(unit)),
       picture: z.optional(line('The artwork’s picture, JPEG or PNG, for proofs: a file beside the job', ['heron.png'])),
       measure: z.optional(oneOf(measure, ['face', 'sight'])),
     },

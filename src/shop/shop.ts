@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
 import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
-import { described, named, needed, oneOf, record } from '../read/fields/fields.ts';
+import { described, named, needed, oneOf, part, record } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { LENGTH_UNITS, type LengthUnit, type Units } from '../units/units.ts';
 import { type Board, boardFrom, boardSchema } from './board.ts';
@@ -65,47 +65,45 @@ const ASH = { lip: '1/4 in', depth: '5/8 in' };
 export function shopSchema(unit: LengthUnit) {
   const office = { office: { x: 0.9965, y: 0.998 } };
   const ready = { 'ash-16x20': { nominal: '16 x 20 in', moulding: 'ash' } };
-  const likes = () => z.array(lengthFields(unit).size('An outer size', ['16 x 20'], { least: 25 }), 'a list of sizes');
-  // Many keys, and few shops have all of them: made when there is one.
-  const machines = z.lazy(() => machineSchema(unit));
-  const calibrations = z.lazy(() => calibrationsSchema(unit));
-  const printers = z.lazy(() => printerSchema(unit));
-  const papers = z.lazy(() => paperSchema(unit));
-  const mouldings = z.lazy(() => mouldingSchema(unit));
-  const frames = z.lazy(() => readyFrameSchema(unit));
-  const glazing = z.lazy(() => packagePart(unit, 'a map: thickness, name'));
-  const backing = z.lazy(() => backingSchema(unit));
-  const letterhead = z.lazy(letterheadSchema);
-  const prices = z.lazy(pricesSchema);
-  const shelf = z.lazy(() => shelfSchema(unit));
-  const stock = z.lazy(() => stockSchema(unit));
-  const make = z.lazy(makeSchema);
-  const sizes = z.lazy(likes);
+  // Many keys, and few shops have all of them.
   const shop = record(
     {
       units: z.optional(oneOf('The unit of bare numbers in this file; in without it', LENGTH_UNITS)),
-      shop: z.optional(letterhead),
-      boards: z.optional(named('The boards that are cut', { 'bone-4': BONE }, boardSchema(unit))),
-      heads: z.optional(named('The cutting heads', { 'pull-45': PULL }, headSchema(unit))),
-      guide: z.optional(guideSchema(unit)),
-      machines: z.optional(named('The cutting machines', { laser: LASER }, machines)),
-      printers: z.optional(named('The printers and what their check line measured', office, printers)),
-      papers: z.optional(named('Papers of the shop’s own', { banner: { size: '13 x 40 in' } }, papers)),
-      mouldings: z.optional(named('Mouldings for frames of any size', { ash: ASH }, mouldings)),
-      frames: z.optional(named('Ready-made frames', ready, frames)),
-      glazing: z.optional(named('Glazing', { clear: { name: 'Clear glass', thickness: '2 mm' } }, glazing)),
-      backing: z.optional(named('Backing', { foam: { name: 'Foam board', thickness: '5 mm' } }, backing)),
-      calibrations: z.optional(calibrations),
-      prices: z.optional(prices),
-      make: z.optional(make),
-      shelf: z.optional(shelf),
-      stock: z.optional(stock),
-      sizes: z.optional(described(sizes, 'Outer sizes that the shop likes to use', [['11 x 14', '16 x 20']])),
+      shop: part(letterheadSchema),
+      boards: part(() => named('The boards that are cut', { 'bone-4': BONE }, boardSchema(unit))),
+      heads: part(() => named('The cutting heads', { 'pull-45': PULL }, headSchema(unit))),
+      guide: part(() => guideSchema(unit)),
+      machines: part(() => named('The cutting machines', { laser: LASER }, machineSchema(unit))),
+      printers: part(() => named('The printers and what their check line measured', office, printerSchema(unit))),
+      papers: part(() => named('Papers of the shop’s own', { banner: { size: '13 x 40 in' } }, paperSchema(unit))),
+      mouldings: part(() => named('Mouldings for frames of any size', { ash: ASH }, mouldingSchema(unit))),
+      frames: part(() => named('Ready-made frames', ready, readyFrameSchema(unit))),
+      glazing: part(() =>
+        named(
+          'Glazing',
+          { clear: { name: 'Clear glass', thickness: '2 mm' } },
+          packagePart(unit, 'a map: thickness, name'),
+        ),
+      ),
+      backing: part(() => named('Backing', { foam: { name: 'Foam board', thickness: '5 mm' } }, backingSchema(unit))),
+      calibrations: part(() => calibrationsSchema(unit)),
+      prices: part(pricesSchema),
+      make: part(makeSchema),
+      shelf: part(() => shelfSchema(unit)),
+      stock: part(() => stockSchema(unit)),
+      sizes: part(() => likedSizes(unit)),
     },
     'a map of keys: boards, heads, guide, printers …',
   );
   return described(shop, 'The shop: its boards, tools, printers and frames');
 }
+
+const likedSizes = (unit: LengthUnit) =>
+  described(
+    z.array(lengthFields(unit).size('An outer size', ['16 x 20'], { least: 25 }), 'a list of sizes'),
+    'Outer sizes that the shop likes to use',
+    [['11 x 14', '16 x 20']],
+  );
 
 /** A shop as the schema leaves it: lengths in mm, nothing filled in. */
 type ShopInput = z.output<ReturnType<typeof shopSchema>>;

@@ -109,6 +109,17 @@ export function needed<T>(schema: z.ZodMiniTransform<T, unknown>) {
   return pipe;
 }
 
+/**
+ * A part that few documents have, built when one has it. The map that it stands in asks each part whether it would make
+ * something of nothing; a lazy one asks what it stands for, and so would build it every time. No part does, so that is said here.
+ */
+export function part<T extends z.core.$ZodType>(build: () => T) {
+  const schema = z.lazy(build);
+  Object.defineProperty(schema._zod, 'optin', { value: undefined });
+  Object.defineProperty(schema._zod, 'optout', { value: undefined });
+  return z.optional(schema);
+}
+
 /** A strict map. Another key is an error; its message is the list of known ones (see `issues.ts`). */
 export function record<S extends z.core.$ZodLooseShape>(shape: S, expected: string) {
   const known = Object.keys(shape).join(' ');
