@@ -45,7 +45,7 @@ export function sizesInWords(report: Report): readonly string[] {
       '  guide, in the order of work (sides named as from the face; on pattern and ticket, seen from the BACK, left and right change places):',
     );
   for (const s of [...report.strokes].sort((a, b) => a.order - b.order)) {
-    const far = s.guideFrom === 'far' ? ', far edge on the guide' : '';
+    const far = s.guideFrom === 'far' && !s.beyondGuide ? ', far edge on the guide' : '';
     const past = s.bar === undefined ? '' : ', lay the bar on its line';
     const setting = s.beyondGuide ? 'guide off' : settingText(s.setting);
     const changed = s.planned === undefined ? '' : `, changed from ${settingText(s.planned)}`;
@@ -57,7 +57,7 @@ export function sizesInWords(report: Report): readonly string[] {
   if (report.grooves !== undefined) {
     lines.push('  grooves, on the FACE, both passes in the order of work:');
     for (const s of [...report.grooves].sort((a, b) => a.order - b.order)) {
-      const edge = s.guideFrom === 'far' ? 'far edge on the guide' : 'near edge on the guide';
+      const edge = `${s.guideFrom === 'far' ? 'far' : 'near'} edge${s.beyondGuide ? '' : ' on the guide'}`;
       const setting = s.beyondGuide ? 'guide off' : settingText(s.setting);
       lines.push(
         `  ${String(s.order).padStart(4)}  opening ${s.opening}, line ${s.line}, ${s.side.padEnd(7)} ${setting}, ${edge}`,

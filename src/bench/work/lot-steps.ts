@@ -1,3 +1,4 @@
+import type { MatLayer } from '../../mat/model.ts';
 import { defined } from '../../problems/defined.ts';
 import { LEAST_FREED, mostUncut } from '../uncut.ts';
 import type { LotWork } from './lots.ts';
@@ -32,7 +33,7 @@ export function beginning({ lot: { layer, work, up }, source }: LotWork, lot: nu
 }
 
 /** A reverse bevel has its fallout wider at the back: with an under mat fixed there it cannot drop out. */
-const dropsThrough = ({ bevel, setback }: LotWork['source']['mat']['layers'][number]): boolean =>
+export const dropsThrough = ({ bevel, setback }: Pick<MatLayer, 'bevel' | 'setback'>): boolean =>
   !bevel.reverse || setback <= 0;
 
 /** What is done to the pieces of a lot after its last cut. */

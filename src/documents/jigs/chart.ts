@@ -110,8 +110,10 @@ function jobFor({ units, head, guide }: JigContext, board: Board, outer: Size, a
 function entries({ units, head, guide }: JigContext, board: Board, rows: readonly Row[]): readonly Entry[] {
   const reading = ({ strokes }: Row, side: Side): string => {
     const stroke = strokes.find((each) => each.side === side)!;
-    if (stroke.beyondGuide) return 'past guide';
-    return `${stroke.setting.text}${stroke.setting.sense === 'exact' ? '' : ` ${stroke.setting.sense}`}`;
+    const byHand = stroke.rest?.to === 'straightedge';
+    if (stroke.beyondGuide && !byHand) return 'past guide';
+    const { text, sense } = stroke.rest?.setting ?? stroke.setting;
+    return `${byHand ? 'straightedge ' : ''}${text}${sense === 'exact' ? '' : ` ${sense}`}`;
   };
   const table = (part: readonly Row[]): Entry => ({
     kind: 'table',

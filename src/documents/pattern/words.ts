@@ -1,5 +1,6 @@
 import type { Stroke } from '../../bench/model.ts';
 import { mostUncut } from '../../bench/uncut.ts';
+import { dropsThrough } from '../../bench/work/lot-steps.ts';
 import type { Job } from '../../job/job.ts';
 import { theNamed } from '../../mat/layers.ts';
 import type { Mat } from '../../mat/model.ts';
@@ -76,10 +77,13 @@ export function instructions(
     steps.push(
       'Grooves and ink lines are made on the FACE, before the openings are cut, by the pattern of the face: do not prick them through from here.',
     );
-  if (together)
-    steps.push(
-      'Put the fallout of the mat above back in its place first: it is the slip sheet. Set the depth for this board alone.',
-    );
+  if (together) {
+    const above = mat.layers[layer - 1]!;
+    const slip = dropsThrough(above)
+      ? 'Put the fallout of the mat above back in its place first: it is the slip sheet.'
+      : `Lay waste board of ${showLength(above.board.thickness, 'mm')} loose in the opening above first, as the slip sheet: a reverse bevel’s own fallout could not drop out again.`;
+    steps.push(`${slip} Set the depth for this board alone.`);
+  }
   const freed = reverseCornerWords(mostUncut(strokes, layer + 1));
   if (freed.length > 0) steps.push(freed.join(' '));
   steps.push(
