@@ -12,9 +12,9 @@ export interface Outcome {
 
 /** All files in one process, one after the other as they are given, each module read in once: a file costs its tests alone. */
 const CONFIG = `
-import { mergeConfig } from 'vitest/config';
+import { defineConfig } from 'vitest/config';
 import { BaseSequencer } from 'vitest/node';
-import base from './vitest.config.ts';
+const here = (name) => new URL(name, import.meta.url).pathname;
 const order = process.env.IN_ORDER.split(',');
 class AsGiven extends BaseSequencer {
   async sort(files) {
@@ -22,13 +22,17 @@ class AsGiven extends BaseSequencer {
     return [...files].sort((a, b) => place(a) - place(b));
   }
 }
-export default mergeConfig(base, {
+export default defineConfig({
+  resolve: { alias: [{ find: /^fast-check$/, replacement: here('./seeded.ts') }] },
   test: {
+    include: ['tests/**/*.test.ts'],
+    setupFiles: [here('./svg-window.ts'), here('./reached-setup.ts')],
+    globalSetup: here('./run-folder.ts'),
+    testTimeout: 60_000,
     isolate: false,
     pool: 'forks',
     poolOptions: { forks: { singleFork: true } },
     sequence: { sequencer: AsGiven },
-    setupFiles: [new URL('./reached-setup.ts', import.meta.url).pathname],
   },
 });
 `;

@@ -68,7 +68,7 @@ describe('one field of a text', () => {
     for (const [n, path] of places(before).entries()) {
       const was = at(before, path);
       const scalar = typeof was !== 'object';
-      const values = fc.sample(scalar ? words : wider, { numRuns: 2, seed: 77 + n });
+      const values = fc.sample(scalar ? words : wider, { numRuns: 1, seed: 77 + n });
       for (const value of values) {
         const next = made(setField(text, path, value));
         expect(data(next), showPath(path)).toEqual(changed(before, path, value));
