@@ -3,7 +3,7 @@ import type { Fonts } from '../fonts/model.ts';
 import { type Box, bottom, box, right } from '../geometry/box.ts';
 import type { BySide } from '../geometry/sides.ts';
 import type { Margined } from '../settle/settled.ts';
-import { moved, stacked } from '../text/block.ts';
+import { type Block, beside, moved, stacked } from '../text/block.ts';
 import { type Entry, numbered, piecesOf } from '../text/entries.ts';
 import { WORD_PENS } from '../text/figures.ts';
 import { columnsOf, flow } from '../text/flow.ts';
@@ -43,6 +43,9 @@ export interface Listed {
   /** What the drawing's only group is called. */
   readonly group: string;
   readonly entries: readonly Entry[];
+  /** At the right of the headline, and at the foot of the first sheet. */
+  readonly aside?: Block;
+  readonly foot?: Block;
   /** That it is of; none for an empty form. */
   readonly jobs: readonly HeadedJob[];
   readonly paper: Margined;
@@ -50,17 +53,28 @@ export interface Listed {
 }
 
 /** A headline and numbered sections in two columns, on as many sheets as they take. */
-export function listedSheets({ title, name, lead, group, entries, jobs, paper, fonts }: Listed): readonly Drawing[] {
+export function listedSheets(listed: Listed): readonly Drawing[] {
+  const { title, name, lead, group, entries, aside, foot, jobs, paper, fonts } = listed;
   const area = benchArea(paper);
-  const head = stacked([headline(name, area.width, NAME, fonts), paragraph(lead, area.width, LEAD_IN, fonts)], 2);
+  const room = area.width - (aside === undefined ? 0 : aside.width + GUTTER);
+  const named = stacked([headline(name, room, NAME, fonts), paragraph(lead, room, LEAD_IN, fonts)], 2);
+  const head = aside === undefined ? named : beside({ ...named, width: room }, aside, GUTTER);
+  const taken = foot === undefined ? 0 : foot.height + FOOT_AIR;
   const columns = (page: number): readonly Box[] =>
-    columnsOf(page === 0 ? below(area, head.height + 6) : area, 2, GUTTER);
+    columnsOf(page === 0 ? below({ ...area, height: area.height - taken }, head.height + 6) : area, 2, GUTTER);
   const { pages } = flow(piecesOf(numbered(entries), fonts), { columns, even: true });
   return pages.map(({ items }, index) => {
-    const all = [...(index === 0 ? moved(head.items, area.x, area.y) : []), ...items];
+    const first = [
+      ...moved(head.items, area.x, area.y),
+      ...(foot === undefined ? [] : moved(foot.items, area.x, bottom(area) - foot.height)),
+    ];
+    const all = [...(index === 0 ? first : []), ...items];
     return benchSheet(title, group, { jobs, paper, fonts }, all);
   });
 }
+
+/** Above what stands at the foot of a sheet. */
+const FOOT_AIR = 4;
 
 /** What is left of an area below so much of it. */
 export const below = (area: Box, taken: number): Box => ({ ...area, y: area.y + taken, height: area.height - taken });

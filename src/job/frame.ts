@@ -42,6 +42,8 @@ export interface FrameRequest {
   readonly colour?: string;
   /** Of the frame or its moulding. */
   readonly price?: Rate;
+  /** Of the moulding, percent. */
+  readonly waste?: number;
   /** Between glazing and mat, or between mat and art. */
   readonly spacer?: number;
   /** Thickness of the artwork with its support. */
@@ -103,6 +105,7 @@ export function frameFrom(given: FrameInput, shop: Shop, units: Units, problems:
       width: given.width ?? ready?.width ?? moulding?.width,
       colour: given.colour ?? ready?.colour ?? moulding?.colour,
       price: ready?.price ?? moulding?.price,
+      waste: ready?.waste ?? moulding?.waste,
       glazing: partFrom('glazing', given.glazing, shop.glazing, problems),
       backing: partFrom('backing', given.backing, shop.backing, problems),
       spacer: given.spacer,

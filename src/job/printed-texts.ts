@@ -17,7 +17,10 @@ export function userTexts(job: Job): readonly PrintedText[] {
     { text: job.title, path: ['title'] },
     { text: job.number ?? '', path: ['number'] },
     { text: job.customer ?? '', path: ['customer'] },
-    ...job.mat.layers.map((layer, i) => ({ text: layer.board.name, path: ['mat', 'layers', i, 'board'] })),
+    ...job.mat.layers.map((layer, i) => ({
+      text: `${layer.board.name} ${layer.board.code ?? ''}`,
+      path: ['mat', 'layers', i, 'board'],
+    })),
     { text: `${head.id} ${head.scribe ?? ''}`, path: ['bench', 'head'] },
     ...[job.mat.frame?.name, job.mat.frame?.glazing?.name, job.mat.frame?.backing?.name].map((name) => ({
       text: name ?? '',

@@ -1,16 +1,17 @@
 import { intakeSheets } from '../documents/lists/intake.ts';
 import { intakeFields } from '../documents/lists/intake-fields.ts';
 import { numbered } from '../documents/ticket/tickets.ts';
+import { defined } from '../problems/defined.ts';
 import { succeed } from '../problems/problem.ts';
 import type { Draw } from './output.ts';
 import type { Records } from './records.ts';
 import { drawnSheets } from './sheets.ts';
 
-export const draw: Draw<Records['intake']> = async ({ work, settled }) => {
+export const draw: Draw<Records['intake']> = async ({ work, shop, settled }) => {
   const { units, number, sheet: paper, fonts } = settled;
   const [filled] = numbered(work.jobs, number);
   const title = filled === undefined ? 'Intake' : `${filled.job.title}, intake`;
-  const sheets = intakeSheets(filled, units, { paper, fonts });
+  const sheets = intakeSheets(filled, units, { paper, fonts, ...defined({ letterhead: shop.letterhead }) });
   const record = intakeFields(filled, units);
   return succeed(drawnSheets({ name: 'intake', title, subject: 'Intake form', sheets, record }));
 };

@@ -7,7 +7,7 @@ import type { Records } from './records.ts';
 import { drawnSheets } from './sheets.ts';
 
 /** Errors: `label-grid`. */
-export const draw: Draw<Records['labels']> = async ({ work, settled }, { rows, columns, gap, margin, skip }) => {
+export const draw: Draw<Records['labels']> = async ({ work, shop, settled }, { rows, columns, gap, margin, skip }) => {
   const jobs = numbered(work.jobs, settled.number);
   const grid = {
     ...USUAL_GRID,
@@ -17,10 +17,16 @@ export const draw: Draw<Records['labels']> = async ({ work, settled }, { rows, c
     ...(gap === undefined ? {} : { gapX: gap[0], gapY: gap[1] }),
     ...(margin === undefined ? {} : { marginX: margin[0], marginY: margin[1] }),
   };
-  const sheets = labelSheets(jobs, settled.sheet, grid, settled.units, settled.fonts);
+  const sheets = labelSheets(jobs, settled.sheet, grid, settled.units, settled.fonts, shop.letterhead);
   if (!sheets.ok) return sheets;
   const subject = 'Labels for blanks and backs';
   return succeed(
-    drawnSheets({ name: 'labels', title: 'Labels', subject, sheets: sheets.value, record: labelsOf(jobs) }),
+    drawnSheets({
+      name: 'labels',
+      title: 'Labels',
+      subject,
+      sheets: sheets.value,
+      record: labelsOf(jobs, shop.letterhead),
+    }),
   );
 };

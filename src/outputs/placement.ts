@@ -18,7 +18,8 @@ export const draw: Draw<Records['placement']> = async ({ work, settled }, option
   if (!made.ok) return made;
   const { sheet, record } = made.value;
   const lay = (extent: 'whole' | 'corners') =>
-    layOut(sheet, {
+    // Corners are not joined: nothing is measured from one to another.
+    layOut(extent === 'corners' ? { ...sheet, facts: [] } : sheet, {
       ...onPaper(settled, job, extent),
       fonts,
       title: job.title,

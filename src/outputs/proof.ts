@@ -30,7 +30,7 @@ export const worked: NonNullable<Drawer<ProofRecord>['worked']> = async (work, {
 };
 
 /** The proof of the job, or of each way to make it where something is to be varied. Errors: those of reading pictures. */
-export const draw: Draw<ProofRecord> = async ({ work, settled }, options, { pictures: source }) => {
+export const draw: Draw<ProofRecord> = async ({ work, shop, settled }, options, { pictures: source }) => {
   const { job } = work.jobs[0]!;
   const opened = await openPictures(
     job.openings.map(({ picture }) => picture),
@@ -43,7 +43,7 @@ export const draw: Draw<ProofRecord> = async ({ work, settled }, options, { pict
     paper: settled.sheet,
     dimensions: options.dimensions === true,
     pictures: opened.value.map((picture) => picture?.size),
-    ...defined({ date }),
+    ...defined({ date, letterhead: shop.letterhead }),
     fonts,
   });
   const pictures = await preparePictures(found.pictures, opened.value);

@@ -10,6 +10,8 @@ export interface Board {
   /** The shop's key, or what the job calls a board given in place. */
   readonly id: string;
   readonly name: string;
+  /** Its number in the list that it is ordered from. */
+  readonly code?: string;
   readonly thickness: number;
   readonly plies?: number;
   /** `#rrggbb`. */
@@ -107,6 +109,7 @@ const thickness = (unit: LengthUnit) =>
 
 const look = () => ({
   name: z.optional(line('What documents call the board', ['Bone, 4-ply'])),
+  code: z.optional(line('Its number in the list that it is ordered from', ['B-104'], 24)),
   plies: z.optional(whole('Plies as sold', [4], 1, 24)),
   colour: z.optional(colour('Colour of the face, for proofs', ['#efe9dc'])),
   core: z.optional(line('Colour of the core, which a bevel shows', ['white', 'black'])),
@@ -122,7 +125,7 @@ export function boardSchema(unit: LengthUnit) {
       price: z.optional(priceField('Price in the shop’s money', 'sheet', ['squareFoot', 'squareMetre'])),
       directional: z.optional(yesNo('True where it has a grain or a pattern, so that blanks may not be turned')),
     },
-    'a map: thickness, plies, name, colour, core, sheets, price, directional',
+    'a map: thickness, plies, name, code, colour, core, sheets, price, directional',
   );
   return described(board, 'A board');
 }
@@ -143,7 +146,7 @@ export function boardFrom(id: string, given: z.output<ReturnType<typeof boardSch
     sheets: (given.sheets ?? []).map(sheetFrom),
     directional: given.directional ?? false,
     ...boardPrice(given.price),
-    ...defined({ plies: given.plies }),
+    ...defined({ code: given.code, plies: given.plies }),
   };
 }
 
@@ -151,3 +154,7 @@ function boardPrice(rate: Rate | undefined): { readonly price?: number; readonly
   if (rate === undefined) return {};
   return rate.per === 'sheet' ? { price: rate.amount } : { areaPrice: rate };
 }
+
+/** A board as it is fetched: its name, and its number in the list where it has one. */
+export const boardTitle = ({ name, code }: Pick<Board, 'name' | 'code'>): string =>
+  code === undefined ? name : `${name} (${code})`;

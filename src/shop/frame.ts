@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import type { Size } from '../geometry/point.ts';
 import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
-import { check, colour, described, id, line, needed, record } from '../read/fields/fields.ts';
+import { check, colour, described, id, line, needed, number, record } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { lookUp } from '../read/fields/look-up.ts';
 import type { LengthUnit } from '../units/units.ts';
@@ -31,6 +31,8 @@ export interface Moulding {
   readonly width?: number;
   readonly colour?: string;
   readonly price?: Rate;
+  /** Bought beside what the outside of the frame takes, percent of it: for the saw and for faults. */
+  readonly waste?: number;
 }
 
 /** A ready-made frame: exactly one of `inside` and `nominal`, as in a job. */
@@ -84,9 +86,18 @@ export function mouldingSchema(unit: LengthUnit) {
     name: z.optional(line('What documents call it', ['Ash'])),
     ...profile(unit),
     price: z.optional(price),
+    waste: z.optional(
+      number(
+        'Bought beside what the frame takes, for the saw and for faults; counts where its price is by length',
+        [10],
+        0,
+        100,
+        'a percentage from 0 to 100',
+      ),
+    ),
   };
   return described(
-    record(shape, 'a map: name, lip, clearance, depth, width, colour, price'),
+    record(shape, 'a map: name, lip, clearance, depth, width, colour, price, waste'),
     'A moulding that frames of any size are made of',
   );
 }
@@ -138,6 +149,7 @@ export function mouldingFrom(id: string, given: z.output<ReturnType<typeof mould
       width: given.width,
       colour: given.colour,
       price: given.price,
+      waste: given.waste,
     }),
   };
 }
@@ -162,6 +174,7 @@ export function readyFrameFrom(
       width: given.width ?? moulding?.width,
       colour: given.colour ?? moulding?.colour,
       price: given.price ?? moulding?.price,
+      waste: moulding?.waste,
     }),
   };
 }

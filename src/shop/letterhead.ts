@@ -1,5 +1,4 @@
 import * as z from 'zod/mini';
-import { defined } from '../problems/defined.ts';
 import { check, described, line, needed, record } from '../read/fields/fields.ts';
 
 /** What a shop puts on the papers that customers see. */
@@ -7,8 +6,6 @@ export interface Letterhead {
   readonly name: string;
   /** Below one another, as on an envelope. */
   readonly address: readonly string[];
-  /** The file of its own mark, relative to the shop's file. */
-  readonly mark?: string;
 }
 
 /** An envelope has no more lines than that, and a label no room for them. */
@@ -33,19 +30,15 @@ export function letterheadSchema() {
       address: z.optional(
         described(address, 'Lines of its address', [['3 Quay Lane', 'Saltmarsh']], { maxItems: MOST_LINES }),
       ),
-      mark: z.optional(line('A picture of its own mark: an SVG, PNG or JPEG file beside this one', ['mark.svg'])),
     },
-    'a map: name, address, mark',
+    'a map: name, address',
   );
   return described(head, 'The shop itself, for proofs, intake forms and labels on backs', [
     { name: 'Saltmarsh Print Room', address: ['3 Quay Lane', 'Saltmarsh'] },
   ]);
 }
 
-export function letterheadFrom({
+export const letterheadFrom = ({ name, address = [] }: z.output<ReturnType<typeof letterheadSchema>>): Letterhead => ({
   name,
-  address = [],
-  mark,
-}: z.output<ReturnType<typeof letterheadSchema>>): Letterhead {
-  return { name, address, ...defined({ mark }) };
-}
+  address,
+});

@@ -13,6 +13,8 @@ export interface Prices {
   /** For the mat, each inch of its width + height. */
   readonly unitedInch?: number;
   readonly labour?: number;
+  /** What a customer reads: every line, or the total alone. */
+  readonly show: 'lines' | 'total';
   readonly tax?: { readonly name: string; readonly percent: number; readonly included: boolean };
 }
 
@@ -34,9 +36,10 @@ export function pricesSchema() {
       boards: z.optional(oneOf(share, ['share', 'sheet'])),
       unitedInch: z.optional(number('For the mat, each inch of its width + height', [0.8], 0, DEAREST, 'a price')),
       labour: z.optional(number('For cutting, mounting and fitting one piece', [25], 0, DEAREST, 'a price')),
+      show: z.optional(oneOf('What a customer reads: every line, or the total alone', ['lines', 'total'])),
       tax: z.optional(described(tax, 'Tax on everything', [{ name: 'VAT', percent: 20, included: true }])),
     },
-    'a map: currency, boards, unitedInch, labour, tax, decimals',
+    'a map: currency, boards, unitedInch, labour, show, tax, decimals',
   );
   return described(prices, 'Prices that belong to no board, glazing or moulding, and how prices are added up', [
     { currency: '€', labour: 25, tax: { name: 'VAT', percent: 20, included: true } },
@@ -44,13 +47,14 @@ export function pricesSchema() {
 }
 
 /** Adding up where the shop says no more. */
-export const PRICES = { decimals: 2, boards: 'share' } as const;
+export const PRICES = { decimals: 2, boards: 'share', show: 'lines' } as const;
 
 export function pricesFrom(given: z.output<ReturnType<typeof pricesSchema>>): Prices {
   const { tax } = given;
   return {
     decimals: given.decimals ?? PRICES.decimals,
     boards: given.boards ?? PRICES.boards,
+    show: given.show ?? PRICES.show,
     ...defined({ currency: given.currency, unitedInch: given.unitedInch, labour: given.labour }),
     ...(tax === undefined
       ? {}

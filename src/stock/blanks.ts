@@ -12,7 +12,12 @@ export interface JobToCut {
 }
 
 /** What blanks are cut from: a board, or the backing of a frame. */
-export type Material = Pick<Board, 'id' | 'name' | 'thickness' | 'sheets' | 'directional' | 'price' | 'areaPrice'> & {
+export type Material = Pick<
+  Board,
+  'id' | 'name' | 'code' | 'thickness' | 'sheets' | 'directional' | 'price' | 'areaPrice'
+> & {
+  /** Of a board's face. */
+  readonly colour?: string;
   readonly kind: 'board' | 'backing';
 };
 

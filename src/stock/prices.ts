@@ -27,6 +27,8 @@ export interface PriceList {
   readonly without: readonly string[];
   readonly currency?: string;
   readonly decimals: number;
+  /** A customer reads the total alone. */
+  readonly totalAlone?: true;
   /** How many alike, and what they cost together; only where there are several. */
   readonly all?: { readonly count: number; readonly total: number };
 }
@@ -62,7 +64,7 @@ export function priceList(
     const whole = pieceBox(mat, job);
     const known = frameOf(job)?.known === true;
     const size = known ? whole : mat.outer;
-    add(frame.name ?? 'Frame', frame.price === undefined ? undefined : byRate(frame.price, size));
+    add(frame.name ?? 'Frame', frame.price === undefined ? undefined : mouldingPrice(frame.price, size, frame.waste));
     add(frame.glazing?.name ?? 'Glazing', byMaybe(frame.glazing?.price, mat.glazing), frame.glazing !== undefined);
     add(frame.backing?.name ?? 'Backing', byMaybe(frame.backing?.price, mat.backing), frame.backing !== undefined);
   }
@@ -75,7 +77,10 @@ export function priceList(
   return {
     lines,
     without,
-    ...defined({ total: boardsKnown ? total : undefined }),
+    ...defined({
+      total: boardsKnown ? total : undefined,
+      totalAlone: prices.show === 'total' ? (true as const) : undefined,
+    }),
     decimals,
     ...defined({ currency: prices.currency }),
     ...(tax === undefined || !boardsKnown
@@ -113,6 +118,12 @@ const byMaybe = (rate: Rate | undefined, size: Size): number | undefined =>
   rate === undefined ? undefined : byRate(rate, size);
 
 const FOOT = mmFromInches(12);
+
+/** By length more of it is bought than the frame takes. */
+function mouldingPrice(rate: Rate, size: Size, waste = 0): number {
+  const isByLength = rate.per === 'foot' || rate.per === 'metre';
+  return byRate(rate, size) * (isByLength ? 1 + waste / 100 : 1);
+}
 
 /** Moulding is sold by the outside of the frame, since its mitres are cut off what is bought (common practice). */
 function byRate({ amount, per }: Rate, size: Size): number {

@@ -139,3 +139,10 @@ export function runsBlock(
   }
   return { items, width, height: (line + 1) * pitch + depthOf(style, fonts), base: pitch };
 }
+
+/** A small square of a colour among words, its edge in the pen `frame`. */
+export function colourChip(colour: string, style: Style, fonts: Fonts): TextBlock {
+  const side = 1.05 * style.size;
+  const edge = boxItem({ x: 0.08, y: 0.08, width: side - 0.16, height: side - 0.16 }, colour, 'frame');
+  return { items: [edge], width: side, height: side, base: (side + capHeight(style, fonts)) / 2 };
+}

@@ -11,9 +11,9 @@ describe('a shop', () => {
     expect(accepted(shopOf(' \n', 'shop.json'))).toStrictEqual(NO_SHOP);
   });
 
-  it('has a name, lines of an address and a mark', () => {
-    const text = 'shop: {name: Saltmarsh Print Room, address: [3 Quay Lane, Saltmarsh], mark: mark.png}\n';
-    const whole = { name: 'Saltmarsh Print Room', address: ['3 Quay Lane', 'Saltmarsh'], mark: 'mark.png' };
+  it('has a name, lines of an address', () => {
+    const text = 'shop: {name: Saltmarsh Print Room, address: [3 Quay Lane, Saltmarsh]}\n';
+    const whole = { name: 'Saltmarsh Print Room', address: ['3 Quay Lane', 'Saltmarsh'] };
     expect(shop(text).letterhead).toStrictEqual(whole);
     expect(shop('shop: {name: Saltmarsh}\n').letterhead).toStrictEqual({ name: 'Saltmarsh', address: [] });
     expect(NO_SHOP.letterhead).toBeUndefined();

@@ -1,6 +1,7 @@
 import { fraction } from '../../fonts/fractions.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
+import { showDay } from '../../read/fields/day.ts';
 import { showSize } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
 import { length, sides, size } from '../proof/words.ts';
@@ -51,7 +52,7 @@ export function intakeFields(work: BenchJob | undefined, units: Units): readonly
         line('Name', job?.customer),
         line('Telephone or mail'),
         line('Job number', work?.number),
-        line('Date, and wanted by'),
+        line('Date, and wanted by', job?.due === undefined ? undefined : showDay(job.due)),
         line('How many alike', job === undefined ? undefined : `${job.count}`),
       ],
     },
@@ -82,7 +83,7 @@ export function intakeFields(work: BenchJob | undefined, units: Units): readonly
     },
     {
       title: 'Agreed',
-      fields: [line('Price'), line('Paid on account'), line('Customer’s initials'), line('Our initials')],
+      fields: [line('Price'), line('Deposit'), line('Balance'), line('Customer’s initials'), line('Our initials')],
     },
   ];
 }

@@ -1,8 +1,11 @@
 import type { Drawing, Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
+import { defined } from '../../problems/defined.ts';
+import { showDay } from '../../read/fields/day.ts';
 import type { Margined } from '../../settle/settled.ts';
-import { type Block, moved } from '../../text/block.ts';
+import type { Letterhead } from '../../shop/letterhead.ts';
+import { type Block, beside, moved, padded, stacked } from '../../text/block.ts';
 import type { Entry } from '../../text/entries.ts';
 import { boxItem, rule } from '../../text/figures.ts';
 import { capHeight } from '../../text/line.ts';
@@ -10,22 +13,30 @@ import { fittedLine, level, line, paragraph, type TextBlock } from '../../text/p
 import { runsBlock, tickBlock } from '../../text/signs.ts';
 import { BOLD, FINE, TEXT } from '../../text/styles.ts';
 import type { Units } from '../../units/units.ts';
-import { listedSheets } from '../bench-page.ts';
+import { benchArea, listedSheets } from '../bench-page.ts';
 import type { BenchJob } from '../ticket/model.ts';
+import { letterheadBlock } from '../words/letterhead-block.ts';
 import { type Field, intakeFields } from './intake-fields.ts';
 
 const UNIT_NAMES: Readonly<Record<Units, string>> = { in: 'inches', mm: 'millimetres', cm: 'centimetres' };
 
 /** Room for a line written by hand. */
-const ROW = 7.4;
+const ROW = 6.6;
 const ABOVE = 2;
 const LABEL = 36;
+
+export interface IntakeOptions {
+  readonly paper: Margined;
+  readonly fonts: Fonts;
+  /** Of the shop. */
+  readonly letterhead?: Letterhead;
+}
 
 /** The form in which a job is taken in with the customer; with a job its fields are filled as far as the job knows. */
 export function intakeSheets(
   work: BenchJob | undefined,
   units: Units,
-  { paper, fonts }: { readonly paper: Margined; readonly fonts: Fonts },
+  { paper, fonts, letterhead }: IntakeOptions,
 ): readonly Drawing[] {
   const entries = intakeFields(work, units).flatMap(({ title, fields }): readonly Entry[] => [
     { kind: 'section', text: title },
@@ -42,7 +53,40 @@ export function intakeSheets(
     jobs: work === undefined ? [] : [work],
     paper,
     fonts,
+    foot: claimStub(work, letterhead, benchArea(paper).width, fonts),
+    ...defined({ aside: letterhead && letterheadBlock(letterhead, 60, fonts) }),
   });
+}
+
+/** What the customer takes along: torn off along the dashes, it says whose it is, what was left, and what is still to be paid. */
+function claimStub(work: BenchJob | undefined, letterhead: Letterhead | undefined, width: number, fonts: Fonts): Block {
+  const half = (width - 8) / 2;
+  const due = work?.job.due;
+  const left = [
+    lineBlock('Job number', work?.number, half, fonts),
+    lineBlock('Customer', work?.job.customer, half, fonts),
+    lineBlock('What was left', work?.job.title, half, fonts),
+  ];
+  const right = [
+    lineBlock('Ready by', due === undefined ? undefined : showDay(due), half, fonts),
+    lineBlock('Price', undefined, half, fonts),
+    lineBlock('Deposit, balance', undefined, half, fonts),
+  ];
+  const head = level([
+    [0, line('Claim stub', BOLD, fonts)],
+    [
+      half + 8,
+      fittedLine(
+        letterhead === undefined ? '' : [letterhead.name, ...letterhead.address].join(', '),
+        half,
+        FINE,
+        fonts,
+      ),
+    ],
+  ]);
+  const columns = beside(stacked(left, 0), stacked(right, 0), 8);
+  const body = padded(stacked([head, columns], 1), 4);
+  return { ...body, items: [rule('hidden', 0, width, 0), ...body.items] };
 }
 
 function fieldBlock(field: Field, width: number, fonts: Fonts): Block {

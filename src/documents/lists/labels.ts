@@ -1,11 +1,15 @@
 import type { Drawing, Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
+import type { Job } from '../../job/job.ts';
+import type { Mat } from '../../mat/model.ts';
 import { error, fail, type Result, succeed } from '../../problems/problem.ts';
 import type { Margined } from '../../settle/settled.ts';
+import { boardTitle } from '../../shop/board.ts';
+import type { Letterhead } from '../../shop/letterhead.ts';
 import { type Block, moved, stacked } from '../../text/block.ts';
 import { fittedLine, level, line, paragraph, type TextBlock } from '../../text/paragraph.ts';
-import { upArrow } from '../../text/signs.ts';
+import { colourChip, upArrow } from '../../text/signs.ts';
 import { BOLD, FINE, FINE_BOLD, HEAD, LARGE, LARGE_BOLD, SIGN, type Style, TEXT } from '../../text/styles.ts';
 import { showLength } from '../../units/print.ts';
 import type { LengthUnit } from '../../units/units.ts';
@@ -42,10 +46,13 @@ export interface Label {
   readonly what: string;
   readonly size: string;
   readonly note: string;
+  /** Of the board that a blank is cut from. */
+  readonly colour?: string;
 }
 
 /** One for every blank and one for every back, job by job, piece by piece. */
-export function labelsOf(jobs: readonly BenchJob[]): readonly Label[] {
+export function labelsOf(jobs: readonly BenchJob[], letterhead?: Letterhead): readonly Label[] {
+  const from = letterhead === undefined ? '' : [letterhead.name, ...letterhead.address].join(', ');
   return jobs.flatMap(({ job, mat, number }) =>
     Array.from({ length: job.count }, (_, piece): readonly Label[] => {
       const which = job.count === 1 ? '' : `, ${piece + 1} of ${job.count}`;
@@ -53,11 +60,10 @@ export function labelsOf(jobs: readonly BenchJob[]): readonly Label[] {
       const blanks = mat.layers.map((layer, i): Label => {
         const { size: shown, note } = blankWords(mat, job, i);
         const { board } = layer;
-        const what = `${layerTitle(layer)}, ${board.name} ${fine(board.thickness)}`;
-        return { kind: 'blank', head, what, size: shown, note: note.trim() };
+        const what = `${layerTitle(layer)}, ${boardTitle(board)} ${fine(board.thickness)}`;
+        return { kind: 'blank', head, what, size: shown, note: note.trim(), colour: board.colour };
       });
-      const art = mat.openings.flatMap(({ artwork }) => (artwork === undefined ? [] : [artwork.size]));
-      const what = [job.customer, ...art.slice(0, 1).map((each) => `artwork ${size(each, job.units)}`)];
+      const what = [job.customer, ...worksOf(mat, job)];
       const said = what.filter((text) => text !== undefined).join(', ');
       return [
         ...blanks,
@@ -66,11 +72,23 @@ export function labelsOf(jobs: readonly BenchJob[]): readonly Label[] {
           head,
           what: `Back${said === '' ? '' : `: ${said}`}`,
           size: size(mat.outer, job.units),
-          note: '',
+          note: from,
         },
       ];
     }).flat(),
   );
+}
+
+/** Every work of a group, by the name that the job gives its opening; those that are alike and have none are counted. */
+function worksOf(mat: Mat, job: Job): readonly string[] {
+  const counted = new Map<string, number>();
+  mat.openings.forEach(({ artwork }, i) => {
+    if (artwork === undefined) return;
+    const name = job.openings[i]?.name;
+    const words = `${name ?? 'artwork'} ${size(artwork.size, job.units)}`;
+    counted.set(words, (counted.get(words) ?? 0) + 1);
+  });
+  return [...counted].map(([words, count]) => (count === 1 ? words : `${count} × ${words}`));
 }
 
 /** Errors: `label-grid` where rows, columns and gaps leave labels too small. */
@@ -80,6 +98,7 @@ export function labelSheets(
   grid: SheetGrid,
   units: LengthUnit,
   fonts: Fonts,
+  letterhead?: Letterhead,
 ): Result<readonly Drawing[]> {
   const width = (paper.width - 2 * grid.marginX - (grid.columns - 1) * grid.gapX) / grid.columns;
   const height = (paper.height - 2 * grid.marginY - (grid.rows - 1) * grid.gapY) / grid.rows;
@@ -99,7 +118,7 @@ export function labelSheets(
     return fail([error('label-grid', ['grid'], message, 'make them smaller: print.margin, or the printer’s')]);
   }
   const skip = grid.skip % cells.length;
-  const labels = labelsOf(jobs);
+  const labels = labelsOf(jobs, letterhead);
   const count = Math.ceil((labels.length + skip) / cells.length);
   const sheets = Array.from({ length: count }, (_, s): Drawing => {
     const items = cells.flatMap((cell, i): readonly Item[] => {
@@ -141,7 +160,7 @@ function labelItems(label: Label, { x, y, width, height }: Box, fonts: Fonts): r
 }
 
 function labelOf(
-  { kind, head, what, size: shown, note }: Label,
+  { kind, head, what, size: shown, note, colour }: Label,
   width: number,
   styles: LabelStyles,
   fonts: Fonts,
@@ -154,6 +173,15 @@ function labelOf(
   const mark = kind === 'blank' ? [[width - top.width, top] as const] : [];
   const room = width - (kind === 'blank' ? top.width + styles.head.size + 2 : 0);
   const sized = level([[0, fittedLine(shown, room, styles.size, fonts)], ...mark]);
-  const words = [named(head, width, styles.head, fonts), named(what, width, styles.what, fonts)];
+  const chip = colour === undefined ? undefined : colourChip(colour, styles.what, fonts);
+  const words = [
+    named(head, width, styles.head, fonts),
+    chip === undefined
+      ? named(what, width, styles.what, fonts)
+      : level([
+          [0, chip],
+          [chip.width + 1, named(what, width - chip.width - 1, styles.what, fonts)],
+        ]),
+  ];
   return stacked([...words, sized, ...(note === '' ? [] : [named(note, width, styles.note, fonts)])], 1.2);
 }

@@ -14,6 +14,7 @@ import type { GroupList } from '../full-scale/groups.ts';
 import { type Around, hingeLabel, topLabel } from '../full-scale/note-labels.ts';
 import { FullScaleSheet } from '../full-scale/sheet.ts';
 import { diagonals } from '../full-scale/tape-checks.ts';
+import { PENS as PATTERN_PENS, TRIM_INSET, tabbedTrim } from '../pattern/lines.ts';
 import { artworkLabel, artworkWords, hingeNote, missing, topNote } from './words.ts';
 
 /** Paper beyond the backing's edge, so that its line is drawn whole. */
@@ -23,6 +24,7 @@ const CORNER = 28;
 
 const PENS: Readonly<Record<string, Pen>> = {
   backing: { width: 0.35, colour: 0, dash: [], cap: 'butt' },
+  trim: PATTERN_PENS.trim!,
   artwork: { width: 0.6, colour: 0, dash: [], cap: 'butt' },
   sight: { width: 0.3, colour: 0, dash: [5, 1.5, 1, 1.5], cap: 'butt' },
   hinge: { width: 0.3, colour: 0, dash: [], cap: 'butt' },
@@ -38,7 +40,7 @@ const GROUPS: GroupList = [
 ];
 
 /** Words keep off the backing's edge and the tape along it. */
-const INSET = 5;
+const INSET = TRIM_INSET + 1;
 /** How deep TOP may go below the artworks' upper edges. */
 const DEPTH = 52;
 
@@ -74,6 +76,9 @@ export function placement(mat: Mat, job: Job, fonts: Fonts): Result<Placement> {
   const by = point(AROUND, AROUND);
   const sheet = new FullScaleSheet(grown(board, -INSET), GROUPS);
   sheet.add('backing', boxItem(board, undefined, 'backing'));
+  // The paper hides what it is laid to: trimmed, with tabs whose ends lie flush with the backing's edge.
+  const { trim, pointers } = tabbedTrim(board, TRIM_INSET);
+  sheet.add('backing', ...trim, ...pointers);
   const facts: Fact[] = [];
   const said = placed.map(({ opening, artwork, index }) => {
     const art = { ...artwork.box, ...plus(artwork.box, by) };
@@ -121,6 +126,8 @@ export function placement(mat: Mat, job: Job, fonts: Fonts): Result<Placement> {
     avoid: sheet.avoid,
     facts: [...facts, diagonals('diagonals of the backing', board, job.units, 'backing')],
     legend: [
+      { pen: 'backing', text: 'edge of the backing' },
+      { pen: 'trim', text: 'trim the paper here, but not at the tabs' },
       { pen: 'artwork', text: 'edge of the artwork' },
       { pen: 'sight', text: 'what is seen through the mat' },
       { pen: 'hinge', text: 'hinge on the backing' },
@@ -157,7 +164,7 @@ function recordOf({ name }: MatOpening, { box: art, floated }: Artwork, index: n
 
 /** The tape that joins window and backing, along the edge where they open like a book. */
 function windowHinge(mat: Mat, job: Job, board: Box): readonly Item[] {
-  const inset = 2.5;
+  const inset = TRIM_INSET + 2.5;
   const along = (from: number, to: number): readonly [Point, Point] => {
     switch (hingeSide(job, mat)) {
       case 'left':
@@ -200,7 +207,7 @@ const cornersOf = (art: Box): readonly Box[] => {
 function instructions(art: readonly Artwork[]): readonly string[] {
   const [floats, covered] = [art.some(({ floated }) => floated), art.some(({ floated }) => !floated)];
   return [
-    'Lay the sheet on the backing, face up, TOP at the top, its thin line on the backing’s edges.',
+    'Trim the paper along the short grey dashes, inside the backing’s edge, but leave the tabs. Lay it on the backing, face up, TOP at the top: the ends of the tabs flush with its edges, pointers on the edges.',
     'Prick lightly through the four corners of the artwork, and lift the sheet away. No mark where it will be seen.',
     'Lay the artwork to the pricks, clean hands or clean paper between; weight it.',
     ...(covered ? ['Two or more T-hinges at the upper edge, where they are drawn: the mat hides them.'] : []),

@@ -79,10 +79,13 @@ export function priceRows(list: PriceList, width: number, { body, gap, fonts }: 
   };
   const { tax, total, all, without } = list;
   const plain = (amount: number): string => amount.toFixed(list.decimals);
-  const above = [
-    ...list.lines.map(({ what, amount }) => row(what, plain(amount))),
-    ...(tax === undefined || tax.included ? [] : [row(tax.what, plain(tax.amount))]),
-  ];
+  const above =
+    list.totalAlone === true
+      ? []
+      : [
+          ...list.lines.map(({ what, amount }) => row(what, plain(amount))),
+          ...(tax === undefined || tax.included ? [] : [row(tax.what, plain(tax.amount))]),
+        ];
   const missing = without.join('; ');
   const below = [
     ...(total === undefined
@@ -95,7 +98,8 @@ export function priceRows(list: PriceList, width: number, { body, gap, fonts }: 
       : [paragraph(`Not in the total: ${missing}`, width, SMALL, fonts)]),
   ];
   const line: Block = { items: [rule('rule', 0, width, 0)], width, height: 0 };
-  return stacked([stacked(above, gap), line, stacked(below, gap)], gap);
+  const lines = above.length === 0 ? [] : [stacked(above, gap)];
+  return stacked([...lines, line, stacked(below, gap)], gap);
 }
 
 /** A line to sign on, its word below it. */

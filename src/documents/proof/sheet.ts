@@ -3,11 +3,12 @@ import { type Box, bottom } from '../../geometry/box.ts';
 import { type Point, point } from '../../geometry/point.ts';
 import { pieceBox } from '../../mat/framed.ts';
 import type { Margined } from '../../settle/settled.ts';
-import { type Block, moved, stacked } from '../../text/block.ts';
+import { type Block, joined, moved, stacked } from '../../text/block.ts';
 import { set } from '../../text/line.ts';
 import { fittedLine, headline, level, paragraph } from '../../text/paragraph.ts';
 import { BODY, INTRO, SMALL, smaller, TITLE, tight } from '../../text/styles.ts';
 import { areaOf } from '../bench-page.ts';
+import { letterheadBlock } from '../words/letterhead-block.ts';
 import { HEAD_ROOM, runningHead } from '../words/running-head.ts';
 import { type BandRequest, band, type Column, letter } from './band.ts';
 import { dimensionItems, dimensions, roomFor } from './dimensions.ts';
@@ -138,15 +139,22 @@ class SheetLayout {
   }
 
   #headBlock({ job }: Variant): Block {
-    const { fonts, date } = this.#options;
+    const { fonts, date, letterhead } = this.#options;
     const { width } = this.#area;
     const said = fittedLine(date === undefined ? 'Proof' : `Proof, ${date}`, 0.5 * width - 12, INTRO, fonts);
     const first = level([
       [0, headline(job.title, width - said.width - 12, TITLE, fonts)],
       [width - said.width, said],
     ]);
-    if (job.customer === undefined) return first;
-    return stacked([first, paragraph(job.customer, width * 0.8, INTRO, fonts)], 2);
+    const customer = job.customer === undefined ? [] : [paragraph(job.customer, width * 0.6, INTRO, fonts)];
+    const own = letterhead === undefined ? [] : [letterheadBlock(letterhead, width * 0.36, fonts)];
+    if (customer.length + own.length === 0) return first;
+    const height = Math.max(...[...customer, ...own].map((block) => block.height));
+    const below = joined({ width, height }, [
+      ...customer.map((block) => [block, { x: 0, y: 0 }] as const),
+      ...own.map((block) => [block, { x: width - block.width, y: 0.6 }] as const),
+    ]);
+    return stacked([first, below], 2);
   }
 
   /** From the left edge of the area. */

@@ -3,13 +3,14 @@ import { fraction } from '../../fonts/fractions.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom } from '../../geometry/box.ts';
 import type { Margined } from '../../settle/settled.ts';
+import { boardTitle } from '../../shop/board.ts';
 import type { JobToCut } from '../../stock/blanks.ts';
 import type { BoardLayouts, LaidPiece, Layout } from '../../stock/layouts.ts';
 import { type Block, moved, stacked } from '../../text/block.ts';
 import { type Entry, piecesOf } from '../../text/entries.ts';
 import { columnsOf, type Density, flow } from '../../text/flow.ts';
 import { headline, level, line, paragraph, type TextBlock } from '../../text/paragraph.ts';
-import { discBlock, tickBlock } from '../../text/signs.ts';
+import { colourChip, discBlock, tickBlock } from '../../text/signs.ts';
 import { BOLD, FINE, inBold, LEAD_IN, NAME, type Style } from '../../text/styles.ts';
 import { benchArea, benchSheet, GUTTER } from '../bench-page.ts';
 import { BLADE_CAUTION } from '../ticket/materials.ts';
@@ -49,9 +50,9 @@ export function layoutPages(
   const area = benchArea(paper);
   const foot = paragraph(`${number === undefined ? '' : `Plan ${number}. `}${BLADE_CAUTION}`, area.width, FINE, fonts);
   const [column] = columnsOf(area, 2, GUTTER);
-  const lead = `${board.material.name}, ${fine(board.material.thickness)}: ${originWords(layout, jobs, tape)}`;
+  const lead = `${boardTitle(board.material)}, ${fine(board.material.thickness)}: ${originWords(layout, jobs, tape)}`;
   const head = stacked(
-    [headline(sheetsName(layout), area.width, NAME, fonts), paragraph(lead, area.width, LEAD_IN, fonts)],
+    [headline(sheetsName(layout), area.width, NAME, fonts), withColour(board.material.colour, lead, area.width, fonts)],
     2,
   );
   const title = `${sheetsName(layout)}, ${board.material.name}`;
@@ -94,6 +95,16 @@ export function layoutPages(
       ...moved(foot.items, area.x, end + 3),
     ]);
   });
+}
+
+/** What the board is, its colour before it. */
+function withColour(colour: string | undefined, words: string, width: number, fonts: Fonts): TextBlock {
+  if (colour === undefined) return paragraph(words, width, LEAD_IN, fonts);
+  const chip = colourChip(colour, LEAD_IN, fonts);
+  return level([
+    [0, chip],
+    [0, paragraph(words, width, LEAD_IN, fonts, chip.width + 1.6)],
+  ]);
 }
 
 /** What is on the sheet, a row for each kind of blank. */

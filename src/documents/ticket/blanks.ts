@@ -2,9 +2,10 @@ import { scaleUnits, settingOf } from '../../bench/guide.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
+import { boardTitle } from '../../shop/board.ts';
 import { type Block, stacked } from '../../text/block.ts';
 import { fittedLine, level, line, paragraph, type TextBlock } from '../../text/paragraph.ts';
-import { tickBlock } from '../../text/signs.ts';
+import { colourChip, tickBlock } from '../../text/signs.ts';
 import { HEAD, NAME, type Style } from '../../text/styles.ts';
 import { printDecimal } from '../../units/print.ts';
 import { mmFromInches } from '../../units/units.ts';
@@ -39,8 +40,12 @@ export function blankWords(mat: Mat, job: Job, index: number) {
 export function blankBlock(mat: Mat, job: Job, index: number, width: number, text: Style, fonts: Fonts): Block {
   const { size, note } = blankWords(mat, job, index);
   const { board } = mat.layers[index]!;
-  const title = `${layerTitle(mat.layers[index]!)}: ${board.name}, ${fine(board.thickness, job.units)}${note}`;
-  const named = paragraph(title, width, text, fonts);
+  const title = `${layerTitle(mat.layers[index]!)}: ${boardTitle(board)}, ${fine(board.thickness, job.units)}${note}`;
+  const chip = colourChip(board.colour, text, fonts);
+  const named = level([
+    [0, chip],
+    [0, paragraph(title, width, text, fonts, chip.width + 1.2)],
+  ]);
   return stacked([named, sizeToCut(size, job.count === 1 ? '' : `× ${job.count}`, width, fonts)], 1.4);
 }
 

@@ -1,0 +1,82 @@
+import { expect, it } from 'vitest';
+import { readSheets, solvedSample, wordsOf } from './tickets.ts';
+
+const SHOP = `shop: {name: Saltmarsh Print Room, address: [3 Quay Lane, Saltmarsh]}
+units: mm
+boards: {bone: {name: Bone, code: B-104, colour: "#e0d4bc", thickness: 1.4 mm, sheets: [810 x 1010], price: 9.5}}
+`;
+const JOB = `title: Terns
+number: A-07
+due: 2031-03-12
+units: mm
+mat: {outer: 500 x 400, layers: [{board: bone}]}
+openings: [{name: First state, artwork: 120 x 150}, {artwork: 110 x 150}, {artwork: 110 x 150}]
+`;
+const solved = solvedSample({ name: 'terns', job: JOB, shop: SHOP });
+
+it.each(['proof', 'intake'] as const)('%s has the shop’s name and address', async (output) => {
+  const { pages } = await readSheets(output, [solved], { paper: 'letter' });
+  const words = wordsOf(pages);
+  for (const part of ['Saltmarsh Print Room', '3 Quay Lane']) expect(words).toContain(part);
+});
+
+it.each(['letter', 'a4'])(
+  'the intake form on %s is one page, with a stub to tear off below a dashed line',
+  async (paper) => {
+    const { pages } = await readSheets('intake', [solved], { paper });
+    expect(pages).toHaveLength(1);
+    const [page] = pages;
+    const tear = page!.lines.filter(({ dash, from, to }) => dash.length > 0 && Math.abs(to.x - from.x) > 150);
+    expect(tear).toHaveLength(1);
+    const below = page!.texts.filter(({ at }) => at.y > tear[0]!.from.y).map(({ text }) => text);
+    for (const part of ['Claim stub', 'A-07', 'Terns', 'Wed 12 March 2031', 'Deposit, balance'])
+      expect(below).toContain(part);
+    expect(below.join(' ')).toContain('Saltmarsh Print Room, 3 Quay Lane');
+    expect(page!.texts.filter(({ at }) => at.y < tear[0]!.from.y).map(({ text }) => text)).toEqual(
+      expect.arrayContaining(['Deposit', 'Balance', 'Our initials']),
+    );
+  },
+);
+
+it('labels have the board’s code and colour, the back every work of the group and who made it', async () => {
+  const { pages, record } = await readSheets('labels', [solved], { paper: 'letter' });
+  const words = wordsOf(pages);
+  expect(words).toContain('Bone (B-104)');
+  expect(pages[0]!.lines.some(({ fill }) => fill === '#e0d4bc')).toBe(true);
+  const back = record.find(({ kind }) => kind === 'back')!;
+  expect(back.what).toBe('Back: First state 120 × 150 mm, 2 × artwork 110 × 150 mm');
+  for (const part of ['First state', '2 × artwork', 'Saltmarsh Print Room, 3 Quay Lane, Saltmarsh'])
+    expect(words).toContain(part);
+});
+
+it.each(['ticket', 'stock'] as const)('%s names the board by its code and shows its colour', async (output) => {
+  const { pages } = await readSheets(output, [solved], { paper: 'letter' });
+  expect(wordsOf(pages)).toContain('Bone (B-104)');
+  expect(pages.some(({ lines }) => lines.some(({ fill }) => fill === '#e0d4bc'))).toBe(true);
+});
+
+it('prices are shown as a total where the shop wishes it, and moulding with its waste', async () => {
+  const priced = (
+    prices: string,
+    waste: string,
+  ) => `${SHOP}mouldings: {ash: {name: Ash, lip: 6, width: 20, price: {metre: 10}${waste}}}
+prices: {labour: 20${prices}}
+`;
+  const framed = JOB.replace('outer: 500 x 400', 'frame: {inside: 503 x 403, moulding: ash}');
+  const amounts = async (shop: string): Promise<readonly string[]> => {
+    const { pages } = await readSheets('proof', [solvedSample({ name: 'framed', job: framed, shop })], {
+      paper: 'letter',
+    });
+    return pages[0]!.texts.flatMap(({ text }) => (/^\d+\.\d\d$/.test(text) ? [text] : []));
+  };
+  // 2 × (0.531 + 0.431) m at 10 a metre; a tenth more of it is 21.16.
+  const [plain, more, alone] = await Promise.all([
+    amounts(priced('', '')),
+    amounts(priced('', ', waste: 10')),
+    amounts(priced(', show: total', '')),
+  ]);
+  expect(plain).toContain('19.24');
+  expect(more).toContain('21.16');
+  expect(alone).toHaveLength(1);
+  expect(alone[0]).toBe(plain.at(-1));
+});
