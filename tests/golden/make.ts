@@ -16,8 +16,9 @@ import { svgText } from './svg-text.ts';
 
 /** Enough to see every line and to read every word, and light enough for a page to stay below the limit. */
 const DPI = 64;
-/** A proof is coloured all over. */
-const PROOF_DPI = 40;
+/** Pictures in colour are heavier: a proof is coloured all over, a full ticket has the colours of its boards. */
+const COLOURED: readonly OutputId[] = ['proof', 'ticket'];
+const COLOURED_DPI = 40;
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 
@@ -72,7 +73,7 @@ async function makeOutput<Id extends OutputId>(
           bytes,
           each.inFull || id === 'proof' ? 'each' : 'summed',
           pages,
-          id === 'proof' ? PROOF_DPI : DPI,
+          COLOURED.includes(id) ? COLOURED_DPI : DPI,
         )
       : new Map([[`${name}.txt`, encode(svgText(bytes))]]);
     for (const [part, content] of read) files.set(part, content);
