@@ -50,7 +50,7 @@ function policy(script: string, style: string): string {
   ].join('; ');
 }
 
-const STYLES = ['colours', 'base', 'bench', 'face', 'form', 'places', 'cutter', 'shop', 'print'];
+const STYLES = ['colours', 'base', 'bench', 'face', 'form', 'places', 'cutter', 'shop', 'day', 'print'];
 
 /** The typeface of the sheets, whole, so that what is printed from here is as wide as it was measured. */
 const FACES = [

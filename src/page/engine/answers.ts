@@ -105,6 +105,13 @@ export interface CutEnds {
   readonly stop: Setting;
 }
 
+/** A job that a row of a table says. */
+export interface TableRow {
+  readonly file: string;
+  readonly title: string;
+  readonly text: string;
+}
+
 /** What readings come to. */
 export interface Calibrating {
   readonly words: readonly string[];
@@ -132,6 +139,16 @@ export type Told<T> =
 export interface Asks {
   readonly look: { readonly request: LookRequest; readonly answer: Look };
   readonly why: { readonly request: LookRequest; readonly answer: readonly Why[] | undefined };
+  /** A piece of each row of a table. */
+  readonly table: {
+    readonly request: { readonly table: Source; readonly template: Source };
+    readonly answer: Told<readonly TableRow[]>;
+  };
+  /** The shop's file once the stock plan of some pieces is cut. */
+  readonly book: {
+    readonly request: Work & { readonly date: string };
+    readonly answer: Told<{ readonly shopText: string }>;
+  };
   /** What is wrong with a shop's file. */
   readonly shop: { readonly request: Source; readonly answer: { readonly problems: readonly Problem[] } };
   readonly calibrating: {

@@ -2,10 +2,12 @@
 import { buildSvgIn } from '../../writers/svg-window.ts';
 import { answerWith } from './answering.ts';
 import { backsOf } from './backs.ts';
+import { book } from './book.ts';
 import { calibrating } from './calibrating.ts';
 import { lookAt, whyOf } from './look.ts';
 import { lay, make, take } from './make.ts';
 import { steps } from './steps.ts';
+import { table } from './table.ts';
 
 buildSvgIn(async () => (await import('svgdom')).createSVGWindow());
 
@@ -17,4 +19,6 @@ answerWith({
   take,
   steps,
   calibrating,
+  table,
+  book,
 });

@@ -4,13 +4,13 @@ import { EMPTY, history } from '../state/history.ts';
 import { look, open, piece, text } from '../state/piece.ts';
 import { place } from '../state/place.ts';
 import { knowVersion } from './keeping.ts';
+import { SHOP } from './kept-shop.ts';
 import { type Opening, openPiece, put, shop } from './open.ts';
 import { draftOf, forget } from './store.ts';
 
 /** The piece that was open when the shop was opened: it comes back as it was. */
 const aside = signal<(Opening & { readonly pieceWas: typeof piece.value }) | undefined>(undefined);
 
-const SHOP = 'shop';
 const NEW_SHOP = '# The shop: what it has, and what was measured of it.\n';
 
 /** Whether there is a piece to describe, be it laid aside. */

@@ -1,7 +1,10 @@
+import { dataOf } from '../../read/edit/find-node.ts';
+import { addPieces } from '../day/day-state.ts';
 import { plainText } from '../form/typed.ts';
 import { edit } from '../state/edit.ts';
 import { open, said } from '../state/piece.ts';
-import { saying, trouble } from '../state/place.ts';
+import { place, saying, trouble } from '../state/place.ts';
+import { keepShop } from './kept-shop.ts';
 import { openPiece, shop } from './open.ts';
 
 /** Larger files are refused unread; the reader's own limit is lower, and says where. */
@@ -24,12 +27,17 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
     const words = await textOf(file);
     if (words === undefined) continue;
     shop.value = { file: file.name, text: words };
+    await keepShop(shop.value);
     const now = open.value;
     if (now !== undefined) open.value = { ...now, shop: shop.value };
     saying.value = `The shop is now ${file.name}.`;
   }
   const beside = Object.fromEntries(pictures.map((file) => [file.name, file]));
   const jobs = texts.filter(({ name }) => !isShop(name));
+  if (jobs.length > 1) {
+    await takeDay(jobs, beside);
+    return;
+  }
   for (const file of jobs) {
     const words = await textOf(file);
     if (words !== undefined) {
@@ -43,6 +51,27 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
   if (strange.length > 0) {
     const names = strange.map(({ name }) => name).join(', ');
     tell(`${names}: neither a job (.yaml, .json) nor a picture (.jpg, .png), so nothing was done with it.`);
+  }
+}
+
+/** Several jobs are a day: each is kept, none is opened before the others. */
+async function takeDay(jobs: readonly File[], pictures: Readonly<Record<string, Blob>>): Promise<void> {
+  const all = [];
+  for (const file of jobs) {
+    const words = await textOf(file);
+    if (words !== undefined) all.push({ file: file.name, title: titleOf(words) ?? file.name, text: words });
+  }
+  await addPieces(all, pictures);
+  place.value = 'day';
+  saying.value = `${all.length} pieces are kept.`;
+}
+
+function titleOf(words: string): string | undefined {
+  try {
+    const { title } = dataOf(words) as { readonly title?: unknown };
+    return title === undefined ? undefined : String(title);
+  } catch {
+    return undefined;
   }
 }
 

@@ -5,6 +5,7 @@ import { look as ask, press, shopProblems, why } from '../engine/engines.ts';
 import { calibration } from './calibration.ts';
 import { mistake } from './mistake.ts';
 import { look, type Open, open, piece, text } from './piece.ts';
+import { today } from './today.ts';
 
 /** What the picture is to show. */
 export const view = signal<View>('face');
@@ -68,13 +69,6 @@ async function lookAtOther({ id, of, calibrating }: Open, { text: words, file, s
   }
   const found = await shopProblems({ text: words, file });
   if (open.value?.id === id) look.value = found;
-}
-
-/** The day, where the bench is. */
-function today(): string {
-  const now = new Date();
-  const two = (n: number): string => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 /** The picture first. Reasons that come later are those of the last piece until they are there, and keys go before them. */

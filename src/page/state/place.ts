@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 
 /** Where on the page one is: choosing a piece, describing it, making what comes out of it, cutting it. */
-export type Place = 'pieces' | 'describe' | 'out' | 'cutter' | 'shop';
+export type Place = 'pieces' | 'describe' | 'out' | 'cutter' | 'shop' | 'day';
 export const place = signal<Place>('pieces');
 
 /** A sentence that is said to everybody, and to those who listen to the page; it stays until the next. */

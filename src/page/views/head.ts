@@ -15,6 +15,7 @@ const PLACES: readonly (readonly [Place, string])[] = [
   ['describe', 'Describe'],
   ['out', 'Print and save'],
   ['cutter', 'At the cutter'],
+  ['day', 'The day'],
   ['shop', 'The shop'],
 ];
 
@@ -22,7 +23,11 @@ const PLACES: readonly (readonly [Place, string])[] = [
 export function Head(): ComponentChild {
   const now = open.value;
   return h('header', { class: 'head' }, [
-    h('h1', { key: 'name' }, now === undefined || place.value === 'pieces' ? 'Matwright' : titleOf(now)),
+    h(
+      'h1',
+      { key: 'name' },
+      place.value === 'day' ? 'The day' : now === undefined || place.value === 'pieces' ? 'Matwright' : titleOf(now),
+    ),
     h(
       'nav',
       { key: 'places', class: 'places', 'aria-label': 'Places' },
@@ -32,7 +37,7 @@ export function Head(): ComponentChild {
           {
             key: each,
             type: 'button',
-            disabled: !['pieces', 'shop'].includes(each) && !hasPiece(),
+            disabled: !['pieces', 'shop', 'day'].includes(each) && !hasPiece(),
             ...(place.value === each ? { 'aria-current': 'page' as const } : {}),
             onClick: () => go(each),
           },
@@ -54,6 +59,10 @@ function go(next: Place): void {
     case 'cutter':
       backToPiece('describe');
       cutIt();
+      return;
+    case 'day':
+      backToPiece('pieces');
+      place.value = 'day';
       return;
     case 'pieces':
     case 'describe':

@@ -1,5 +1,6 @@
 import { type ComponentChild, h } from 'preact';
 import { Cutter } from '../cutter/cutter.ts';
+import { Day } from '../day/day.ts';
 import { Form } from '../form/form.ts';
 import { Out } from '../out/out.ts';
 import { Picture } from '../picture/picture.ts';
@@ -21,6 +22,7 @@ export function Page(): ComponentChild {
 
 function Here(): ComponentChild {
   if (place.value === 'cutter') return h(Cutter, {});
+  if (place.value === 'day') return h(Day, {});
   if (place.value === 'shop' && open.value !== undefined) {
     return h('main', { class: `bench shop${textShown.value ? ' with-text' : ''}` }, [
       h(ShopPlace, { key: open.value.id }),

@@ -1,0 +1,72 @@
+import { signal } from '@preact/signals';
+import { defined } from '../../problems/defined.ts';
+import type { JobSource } from '../engine/answers.ts';
+import { shop } from '../files/open.ts';
+import { type Draft, drafts, keep, keepRecord, recordOf } from '../files/store.ts';
+import { EMPTY } from '../state/history.ts';
+import { trouble } from '../state/place.ts';
+
+/** What the day knows of a piece that is kept in this browser. */
+export interface Mark {
+  readonly chosen?: boolean;
+  readonly cut?: boolean;
+  readonly done?: boolean;
+}
+
+export const pieces = signal<readonly Draft[]>([]);
+const marks = signal<Readonly<Record<string, Mark>>>({});
+
+const DAY = 'day';
+
+export async function readDay(): Promise<void> {
+  try {
+    const [{ drafts: all }, kept] = await Promise.all([drafts(), recordOf(DAY)]);
+    pieces.value = all.filter(({ of }) => of === undefined).toReversed();
+    marks.value = typeof kept === 'object' && kept !== null ? (kept as Readonly<Record<string, Mark>>) : {};
+  } catch (error) {
+    tell('The day could not be read', error);
+  }
+}
+
+export const markOf = (id: string): Mark => marks.value[id] ?? {};
+
+export function mark(id: string, more: Mark): void {
+  marks.value = { ...marks.value, [id]: { ...markOf(id), ...more } };
+  keepRecord(DAY, marks.value).catch((error: unknown) => tell('This browser could not keep the last tick', error));
+}
+
+/** The chosen ones; all that are not done where none is chosen. */
+export function ofTheRun(): readonly Draft[] {
+  const chosen = pieces.value.filter(({ id }) => markOf(id).chosen === true);
+  return chosen.length > 0 ? chosen : pieces.value.filter(({ id }) => markOf(id).done !== true);
+}
+
+/** The run's jobs, all of the shop that is there now. */
+export const runSources = async (): Promise<readonly JobSource[]> =>
+  Promise.all(
+    ofTheRun().map(async ({ file, text, pictures, shop: own }): Promise<JobSource> => {
+      const bytes = await Promise.all(
+        Object.entries(pictures).map(async ([name, blob]) => [name, new Uint8Array(await blob.arrayBuffer())] as const),
+      );
+      const used = shop.value ?? own;
+      return { file, text, pictures: Object.fromEntries(bytes), ...(used === undefined ? {} : { shop: used }) };
+    }),
+  );
+
+/** Keeps new pieces and chooses them. */
+export async function addPieces(
+  all: readonly { readonly file: string; readonly title: string; readonly text: string }[],
+  pictures: Readonly<Record<string, Blob>> = {},
+): Promise<void> {
+  for (const { file, title, text } of all) {
+    const id = crypto.randomUUID();
+    const own = { format: 1, id, file, title, text, pictures, history: EMPTY, version: 1, at: Date.now() } as const;
+    await keep({ ...own, ...defined({ shop: shop.value }) }, false);
+    mark(id, { chosen: true });
+  }
+  await readDay();
+}
+
+function tell(what: string, error: unknown): void {
+  trouble.value = { words: `${what} (${error instanceof Error ? error.message : String(error)}).`, ways: [] };
+}
