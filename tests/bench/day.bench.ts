@@ -83,7 +83,10 @@ function patterns(top: string, jobs: number, route: number): void {
     return (1000 * jobs) / ms;
   });
   const missing = ['rsvg-convert', 'pdfposter'].filter((name) => spawnSync(name, ['--version']).error !== undefined);
-  if (missing.length > 0) return say('the general route', `skipped: there is no ${missing.join(' and no ')} here`);
+  if (missing.length > 0) {
+    say('the general route', `skipped: there is no ${missing.join(' and no ')} here`);
+    return;
+  }
   measured([CLI, 'make', folder, '--format', 'svg', '--quiet', '--force']);
   const drawings = readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .filter((name) => /pattern-1\.svg$/u.test(name))
