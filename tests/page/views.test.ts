@@ -50,6 +50,18 @@ const VIEWS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.keyboard.press('PageDown');
     await page.getByRole('button', { name: 'All steps' }).click();
   },
+  'the shop': async (page) => {
+    await page.getByRole('button', { name: 'The shop', exact: true }).click();
+    await page.getByRole('heading', { name: 'Boards' }).click();
+    await page.getByLabel('Another one, by the name that jobs call it').fill('bone-4');
+    await page.getByRole('button', { name: 'Add', exact: true }).click();
+    await page.getByRole('heading', { name: 'bone-4' }).click();
+  },
+  readings: async (page) => {
+    await page.getByRole('button', { name: 'The shop', exact: true }).click();
+    await page.getByRole('button', { name: 'Guide', exact: true }).click();
+    await page.getByRole('button', { name: 'Strips: add one' }).click();
+  },
   'print and save': async (page) => {
     await start(page, /^Double mat/);
     await page.getByRole('button', { name: 'Print and save' }).click();

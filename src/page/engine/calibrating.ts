@@ -25,9 +25,25 @@ export async function calibrating({
     ...(offer !== undefined && confirmed?.ok === true
       ? { offer: { question: offer.question, shopText: confirmed.value.shopText } }
       : {}),
-    groups: read.ok ? groupsOf(read.value.readings, made.warnings) : [],
+    groups: read.ok ? groupsOf(compared(read.value.readings), made.warnings) : [],
   };
   return { ok: true, value, problems: made.warnings };
+}
+
+/** What was set for differs from strip to strip: how far each came out off it can be laid beside the others. */
+function compared(readings: object): object {
+  const { strips } = readings as { readonly strips?: readonly object[] };
+  if (strips === undefined) return readings;
+  return {
+    strips: strips.map((strip) => {
+      const { setting, width, setback } = strip as {
+        readonly setting?: number;
+        readonly width?: number;
+        readonly setback?: number;
+      };
+      return setting === undefined || width === undefined ? { setback } : { 'width less setting': width - setting };
+    }),
+  };
 }
 
 /** Readings of one name, from all sheets, strips or pieces, beside one another; what a warning speaks of stands out. */
@@ -37,6 +53,7 @@ function groupsOf(readings: object, warnings: readonly Problem[]): readonly Read
   for (const { path, value } of leaves(readings, [])) {
     if (!path.some((step) => typeof step === 'number')) continue;
     const name = String(path.findLast((step) => typeof step === 'string'));
+    if (name === 'thickness') continue;
     const out = wild.includes(path.join('.')) || wild.includes(path.slice(0, -1).join('.'));
     found.set(name, [...(found.get(name) ?? []), { value, out }]);
   }

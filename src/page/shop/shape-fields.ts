@@ -174,9 +174,11 @@ function Named({ shape, path, label }: ShapeOf): ComponentChild {
 /** What is in it is there only while it is open. */
 export function Opened({
   title,
+  level = 3,
   children,
 }: {
   readonly title: string;
+  readonly level?: 2 | 3;
   readonly children?: ComponentChild;
 }): ComponentChild {
   const open = useSignal(false);
@@ -190,7 +192,7 @@ export function Opened({
       },
     },
     [
-      h('summary', { key: 'title' }, h('h3', {}, title)),
+      h('summary', { key: 'title' }, h(`h${level}`, {}, title)),
       open.value ? h('div', { key: 'in', class: 'fields' }, children) : null,
     ],
   );

@@ -49,7 +49,7 @@ export function ShopPlace(): ComponentChild {
         ...SECTIONS.map(([name, title]) =>
           h(
             Opened,
-            { key: name, title: `${title}${wrongIn(name) ? ' (look here)' : ''}` },
+            { key: name, level: 2, title: `${title}${wrongIn(name) ? ' (look here)' : ''}` },
             h(ShapeFields, { shape: sectionShape(name), path: [name], label: title }),
           ),
         ),
