@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { chmodSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { packed } from '../../packed.ts';
@@ -48,7 +48,10 @@ function fresh(): void {
 }
 
 beforeAll(async () => {
-  program = join(await packed(), 'node_modules/matwright/dist/cli.js');
+  const installed = await packed();
+  // Whoever may do less than the one who installed it reads it too.
+  chmodSync(dirname(installed), 0o755);
+  program = join(installed, 'node_modules/matwright/dist/cli.js');
 }, 240_000);
 beforeEach(fresh);
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
@@ -83,9 +86,10 @@ describe.each(COMMANDS)('%j, as packed and installed', (args, file) => {
     rmSync(folder, { recursive: true });
     fresh();
     const child = spawn(process.execPath, [program, ...args], { cwd: folder, stdio: 'ignore' });
+    const ended = new Promise((resolve) => child.on('close', resolve));
     await pause(0.8 * spent);
     child.kill('SIGKILL');
-    await new Promise((resolve) => child.on('close', resolve));
+    await ended;
     const again = await inside(args);
     // A file that people write in may be there already: then that is said.
     expect(again.code === 0 || (OF_PEOPLE.includes(command) && again.code === 2)).toBe(true);
