@@ -17,8 +17,7 @@ import { svgText } from './svg-text.ts';
 /** Enough to see every line and to read every word, and light enough for a page to stay below the limit. */
 const DPI = 64;
 /** Pictures in colour are heavier: a proof is coloured all over, a full ticket has the colours of its boards. */
-const COLOURED: readonly OutputId[] = ['proof', 'ticket'];
-const COLOURED_DPI = 40;
+const COLOURED: Partial<Readonly<Record<OutputId, number>>> = { proof: 40, ticket: 34 };
 
 const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
 
@@ -68,13 +67,7 @@ async function makeOutput<Id extends OutputId>(
   for (const { name, bytes } of good(await write(prepared)).value) {
     const pages = each.pictures?.[name.replace(/\.pdf$/, '')] ?? [];
     const read = name.endsWith('.pdf')
-      ? await makePdf(
-          name,
-          bytes,
-          each.inFull || id === 'proof' ? 'each' : 'summed',
-          pages,
-          COLOURED.includes(id) ? COLOURED_DPI : DPI,
-        )
+      ? await makePdf(name, bytes, each.inFull || id === 'proof' ? 'each' : 'summed', pages, COLOURED[id] ?? DPI)
       : new Map([[`${name}.txt`, encode(svgText(bytes))]]);
     for (const [part, content] of read) files.set(part, content);
   }
