@@ -85,6 +85,7 @@ describe('what a jig needs', () => {
       reveal: 'made',
       protractor: 'made',
       hinge: 'made',
+      practice: 'made',
       chart: 'jig-chart-empty',
     });
   });
