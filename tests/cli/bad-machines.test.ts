@@ -238,7 +238,7 @@ describe('the command', () => {
     );
     expect([dxf.code, dxf.out, dxf.err, dxf.made]).toEqual([0, '', '', ['out', 'out/cut-laser-1.dxf']]);
     const plt = await run(['cutfile', '{}/job.yaml', '--machine', 'knife', '--out', '{}/out'], files);
-    expect(plt.made).toEqual(['out', 'out/cut-knife-1.plt']);
+    expect(plt.made).toEqual(['out', 'out/cut-knife-1-bed.svg', 'out/cut-knife-1.plt']);
   });
 
   it('lays all layers on one bed, and prints one JSON document', async () => {
@@ -271,12 +271,12 @@ describe('the command', () => {
     expect(ran.out).toContain('Read on the face');
   });
 
-  it('names files of an earlier run that no longer belong', async () => {
+  it('names files of its names that do not belong, and leaves them', async () => {
     const stale = await run(['cutfile', '{}/job.yaml', '--machine', 'laser', '--out', '{}'], {
       ...files,
       'cut-laser-7.svg': 'old',
     });
-    expect(stale.out).toContain('cut-laser-7.svg is from an earlier run');
+    expect(stale.out).toContain('cut-laser-7.svg does not belong to what was made now, and nothing says who made it');
   });
 
   it('shows an example in its help', async () => {

@@ -16,15 +16,15 @@ describe('the commands for the bench', () => {
     expect(ran.out).toContain('ticket.pdf  One, bench ticket, one sheet');
   });
 
-  it('ticket sorts several jobs by board and setting, and counts their numbers on in the order given', async () => {
+  it('ticket counts the numbers of several jobs on in the order given, and stands in the order of its numbers', async () => {
     const ran = await run(['ticket', '{}/two.yaml', '{}/one.yaml', '--number', 'A-09', '--json'], files);
     expect(ran.code).toBe(0);
     expect(ran.made).toEqual(['bench', 'bench/ticket.pdf']);
     const { ticket, jobs, sheets } = JSON.parse(ran.out);
-    // The usual board comes before Slate; a list of the run lies in front.
+    // The run lists what is cut board by board, and lies in front; a ticket is found by its number.
     expect(ticket.map(({ title, number }: { title: string; number: string }) => [title, number])).toEqual([
-      ['One', 'A-10'],
       ['Two', 'A-09'],
+      ['One', 'A-10'],
     ]);
     expect(sheets).toBe(3);
     expect(jobs.map(({ title }: { title: string }) => title)).toEqual(['Two', 'One']);

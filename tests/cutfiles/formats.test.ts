@@ -37,15 +37,17 @@ mat:
 openings: [{size: ${width} x ${height}}]
 `;
 
-const machines = fc.record({
-  kind: fc.constantFrom('laser' as const, 'knife' as const, 'bevel' as const),
-  up: fc.constantFrom('back', 'face'),
-  together: fc.boolean(),
-  turn: fc.boolean(),
-  kerf: fc.constantFrom(0, 0.1, 0.25),
-  gap: fc.constantFrom(0, 3),
-  passes: fc.constantFrom(1, 2),
-});
+const machines = fc
+  .record({
+    kind: fc.constantFrom('laser' as const, 'knife' as const, 'bevel' as const),
+    up: fc.constantFrom('back', 'face'),
+    together: fc.boolean(),
+    turn: fc.boolean(),
+    kerf: fc.constantFrom(0, 0.1, 0.25),
+    gap: fc.constantFrom(0, 3),
+    passes: fc.constantFrom(1, 2),
+  })
+  .map((machine) => ({ ...machine, turn: machine.turn && !machine.together }));
 
 function shopOf({ kind, up, kerf, gap, passes }: Machine): string {
   const own = {
@@ -59,7 +61,10 @@ function shopOf({ kind, up, kerf, gap, passes }: Machine): string {
 /** Every file in every format, read by a reader of its own. */
 async function read(job: string, shop: string, options: object): Promise<readonly (readonly Way[])[][]> {
   const made = async (format: string, dialect = 'r12') =>
-    (await cut(job, shop, { ...options, machine: 'm', format: [format], dialect })).texts;
+    (await cut(job, shop, { ...options, machine: 'm', format: [format], dialect })).texts.filter(
+      // A plotter's file has a drawing of the bed beside it.
+      (text) => format === 'svg' || !text.startsWith('<svg'),
+    );
   const [svg, r12, r2000, hpgl] = [
     await made('svg'),
     await made('dxf'),

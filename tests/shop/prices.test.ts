@@ -33,6 +33,7 @@ glazing: {clear: {thickness: 2 mm, price: {unitedInch: 0.3}}}
     expect(shop('prices: {tax: {percent: 7.7}}').prices).toEqual({
       decimals: 2,
       boards: 'share',
+      show: 'lines',
       tax: { name: 'Tax', percent: 7.7, included: false },
     });
     expect(shop('units: in').prices).toBeUndefined();

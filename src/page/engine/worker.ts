@@ -3,6 +3,7 @@ import type { Answered, AskName, Asks } from './answers.ts';
 
 interface Waiting {
   readonly name: AskName;
+  readonly request: unknown;
   readonly done: (answer: unknown) => void;
   readonly failed: (error: Error) => void;
   readonly progress: ((step: Step) => void) | undefined;
@@ -30,24 +31,37 @@ export class Asking {
   ): Promise<Asks[Name]['answer']> {
     const number = ++this.#number;
     const answer = new Promise<Asks[Name]['answer']>((done, failed) => {
-      this.#waiting.set(number, { name, done: done as Waiting['done'], failed, progress });
+      this.#waiting.set(number, { name, request, done: done as Waiting['done'], failed, progress });
     });
-    this.#worker ??= this.#start();
-    this.#worker.then(
-      (worker) => {
-        if (this.#waiting.has(number)) worker.postMessage({ number, name, request });
-      },
-      (error: Error) => this.#failAll(error),
-    );
+    this.#post(number);
     return answer;
   }
 
-  /** Stops whatever is being made. */
+  /** Stops whatever is being made; what else was asked is asked again of a new worker. */
   stop(): void {
     const worker = this.#worker;
     this.#worker = undefined;
-    worker?.then((each) => each.terminate());
-    this.#failAll(new TakenBack('stopped'));
+    worker?.then(
+      (each) => each.terminate(),
+      () => undefined,
+    );
+    for (const [number, { name, failed }] of [...this.#waiting]) {
+      if (name === 'make' || name === 'lay') {
+        this.#waiting.delete(number);
+        failed(new TakenBack('stopped'));
+      } else this.#post(number);
+    }
+  }
+
+  #post(number: number): void {
+    this.#worker ??= this.#start();
+    this.#worker.then(
+      (worker) => {
+        const waiting = this.#waiting.get(number);
+        if (waiting !== undefined) worker.postMessage({ number, name: waiting.name, request: waiting.request });
+      },
+      (error: Error) => this.#failAll(error),
+    );
   }
 
   #failAll(error: Error): void {
