@@ -24,7 +24,8 @@ export async function findJobs(given: readonly string[]): Promise<readonly strin
     const kind = kindOf(name);
     if (kind === 'folder') found.push(...inFolder(name, 0));
     else if (kind === 'absent' && PATTERN.test(name)) found.push(...(await matching(name)));
-    else if (given.length === 1 || !OTHERS.includes(basename(name))) found.push(name);
+    // A shell's pattern names the shop's file too; what holds a job is one, whatever it is called.
+    else if (given.length === 1 || !OTHERS.includes(basename(name)) || holdsJob(name)) found.push(name);
   }
   if (found.length === 0)
     throw new UsageError(`${given.join(', ')}: there are no jobs in it; name files, or a folder of jobs`);
@@ -81,17 +82,21 @@ function listed(folder: string) {
 
 const isJobName = (name: string): boolean => JOB_FILE.test(name) && !OTHERS.includes(name);
 
-/** A job has openings, and nothing else of ours has them at the top. One that cannot be read is told by whoever reads it. */
 function looksLikeJob(path: string): boolean {
+  if (holdsJob(path)) return true;
+  remark(`${path} has neither openings nor a mat, so it is taken for no job and passed over`);
+  return false;
+}
+
+/** A job has openings, and nothing else of ours has them at the top. One that cannot be read is told by whoever reads it. */
+function holdsJob(path: string): boolean {
   let text = '';
   try {
     text = new TextDecoder().decode(readPlain(path, MOST_BYTES));
   } catch {
     return true;
   }
-  if (/^["']?(?:openings|mat)["']?[ \t]*:|["'](?:openings|mat)["'][ \t]*:/mu.test(text)) return true;
-  remark(`${path} has neither openings nor a mat, so it is taken for no job and passed over`);
-  return false;
+  return /^["']?(?:openings|mat)["']?[ \t]*:|["'](?:openings|mat)["'][ \t]*:/mu.test(text);
 }
 
 /** Figures by what they count, all else by its code points: the same order on every machine. */

@@ -105,7 +105,10 @@ describe('outputs', () => {
       'all.yaml': JOB,
       'all/manifest.json': '{"openings": [{"artwork": "10 x 13"}], "mat": {"border": 3}}',
     });
-    await refused(['make', 'all.yaml', 'all/manifest.json', '--out', '.'], 'would be written over the job');
+    await refused(
+      ['make', 'all.yaml', 'all/manifest.json', '--all-or-none', '--out', '.'],
+      'would be written over the job',
+    );
   }, 120_000);
 
   it.skipIf(!existsSync('/dev/full'))(
