@@ -93,8 +93,12 @@ async function make(given: readonly string[], flags: Flags, command: Command): P
     writer,
   };
   try {
-    const made = await makeDay(day.jobs, folders, day.problems, how);
-    if (stopped()) return sayStopped(made.states.length, day.jobs.length);
+    const made = await makeDay(day.jobs, folders, day.problems, how).catch((problem: unknown) => {
+      // Whoever was at the papers of the day was sent away with the others.
+      if (stopped()) return undefined;
+      throw problem;
+    });
+    if (stopped() || made === undefined) return sayStopped(made?.states.length, day.jobs.length);
     await tell(made, how, folders, flags);
     if (flags.watch !== true) return;
     const { out: _, ...jobsAlone } = how;
@@ -137,7 +141,8 @@ async function tell(day: Day, { writer, out }: How, folders: readonly string[], 
   if (out !== undefined && day.papers.length > 0) tellFolders(foldersLeft(out, folders), flags.prune === true, quiet);
 }
 
-function sayStopped(done: number, of: number): void {
-  remark(`stopped; ${done} of ${of} jobs are as they should be, and the same call makes the rest`);
+function sayStopped(done: number | undefined, of: number): void {
+  const jobs = done === undefined ? 'files that stand are whole' : `${done} of ${of} jobs are as they should be`;
+  remark(`stopped; ${jobs}, and the same call makes the rest`);
   process.exitCode = INTERRUPTED;
 }
