@@ -4,7 +4,7 @@ import { ellipsized, fitSize, metrics, textBox, textWidth } from '../../src/font
 import { bottom, right } from '../../src/geometry/box.ts';
 import { FULL, fullFont, glyphOf, WEIGHTS } from './full-fonts.ts';
 import { FONTS } from './loaded.ts';
-import { preparedText, prose, weight } from './texts.ts';
+import { preparedText, weight } from './texts.ts';
 
 /** Advance as fontkit reads it from the full fonts, em: no kerning, the wider font for what the family lacks. */
 function advance(text: string, of: 'regular' | 'bold'): number {

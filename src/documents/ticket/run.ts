@@ -1,5 +1,5 @@
 import { type LotWork, lotsOf, type Wait } from '../../bench/work/lots.ts';
-import type { Lot, LotStep, OrderOfWork } from '../../bench/work/model.ts';
+import type { LotStep, OrderOfWork } from '../../bench/work/model.ts';
 import { work as orderOfWork } from '../../bench/work/work.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
