@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
@@ -37,6 +38,8 @@ export default defineConfig({
         },
       },
     ],
+    // Left to itself it keeps one of two processors free.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     // `.ci/run` counts the tests from this file.
     reporters: ci ? ['default', ['json', { outputFile: 'tests/.out/results.json' }]] : ['default'],
   },

@@ -238,7 +238,7 @@ export const BAD_SHOPS: readonly Bad[] = [
   ['machines: {laser: {kerf: 9 mm}}\n', 'length-large', 1, 26, 'too large'],
   ['machines: {laser: {kerf: {x: 0.2 mm}}}\n', 'key-missing', 1, 26, 'y is missing'],
   ['machines: {laser: {tabs: {count: 0, width: 1 mm}}}\n', 'number-range', 1, 34, 'at least 1'],
-  ['machines: {laser: {operations: {cut: {}}}}\n', 'key-unknown', 1, 33, 'known here: mark, registration'],
+  ['machines: {laser: {operations: {cut: {}}}}\n', 'key-unknown', 1, 33, 'known here: mark, ink, registration'],
   ['machines: {laser: {operations: {inner: {layer: "cut 1"}}}}\n', 'layer-unusable', 1, 48, 'a letter first'],
   ['machines: {laser: {operations: {note: {layer: inner}}}}\n', 'machine-note-cut', 1, 32, 'would be cut'],
   ['machines: {bevel: {bevel: 10}}\n', 'number-range', 1, 27, 'at least 20'],

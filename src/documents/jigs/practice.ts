@@ -58,8 +58,7 @@ const SHORT = 4;
 
 export const PRACTICE: JigEntry = {
   kind: KIND,
-  summary:
-    'four openings one around the other on an offcut, for a first day with the cutter: marks, what to look for, what to change',
+  summary: 'four openings one around the other on an offcut, for a first day: marks, and what to look for',
   needs: 'nothing',
   make(context) {
     const rings = ringsIn(context.units);
