@@ -1,4 +1,4 @@
-import { effect, signal } from '@preact/signals';
+import { effect, signal, untracked } from '@preact/signals';
 import { defined } from '../../problems/defined.ts';
 import { plainText } from '../form/typed.ts';
 import { history } from '../state/history.ts';
@@ -19,9 +19,12 @@ const PAUSE = 250;
 const channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('matwright');
 
 let timer: ReturnType<typeof setTimeout> | undefined;
+/** What changed last and is not kept yet. */
+let waiting: Omit<Draft, 'version'> | undefined;
 let running: Promise<void> = Promise.resolve();
 
-const draftNow = (version: number): Draft | undefined => {
+/** What is open as it is at this moment, all but its version. */
+function draftNow(): Omit<Draft, 'version'> | undefined {
   const now = open.value;
   if (now === undefined) return undefined;
   return {
@@ -32,23 +35,20 @@ const draftNow = (version: number): Draft | undefined => {
     text: text.value,
     pictures: now.pictures,
     history: history.value,
-    version,
     at: Date.now(),
     ...defined({ shop: now.shop, of: now.of }),
   };
-};
+}
 
-async function keepNow(force = false): Promise<void> {
-  const now = open.value;
+async function keepNow(now = draftNow(), force = false): Promise<void> {
   if (now === undefined) return;
   const version = (versions.get(now.id) ?? 0) + 1;
-  const draft = draftNow(version);
-  if (draft === undefined) return;
+  const draft: Draft = { ...now, version };
   try {
     const result = await keep(draft, force);
     if (result.ok) {
       versions.set(now.id, version);
-      kept.value = 'kept';
+      if (open.value?.id === now.id) kept.value = 'kept';
       channel?.postMessage({ id: now.id, version });
       return;
     }
@@ -70,7 +70,7 @@ const reasonOf = (error: unknown): string => (error instanceof Error ? error.mes
 
 function again(force = false): void {
   trouble.value = undefined;
-  running = running.then(() => keepNow(force));
+  running = running.then(() => keepNow(draftNow(), force));
 }
 
 function tellNewer(newer: Draft): void {
@@ -89,17 +89,25 @@ function tellNewer(newer: Draft): void {
   };
 }
 
-/** Puts a draft on the bench again, with its history. */
 /** A draft goes on where another save of it left off. */
 export const knowVersion = (id: string, version: number): void => {
   versions.set(id, version);
 };
 
+/** Puts a draft on the bench again, with its history. */
 export function openDraft(draft: Draft): void {
   versions.set(draft.id, draft.version);
   trouble.value = undefined;
   kept.value = 'kept';
   openPiece(draft);
+}
+
+/** Something else may be open by now: what waits is kept as it was left. */
+function keepWaiting(): void {
+  clearTimeout(timer);
+  const left = waiting;
+  waiting = undefined;
+  if (left !== undefined) running = running.then(() => keepNow(left));
 }
 
 /** From now on every change is kept. */
@@ -110,17 +118,18 @@ export function keepChanges(): void {
     const opened = now[0] !== last[0];
     const same = now.every((each, i) => each === last[i]);
     last = now;
+    if (opened) keepWaiting();
     if (same || open.value === undefined) return;
     // What was only opened and never changed need not be kept.
     if (opened && history.value.past.length === 0) return;
     if (kept.peek() === 'newer') return;
     clearTimeout(timer);
-    timer = setTimeout(() => {
-      running = running.then(() => keepNow());
-    }, PAUSE);
+    waiting = untracked(draftNow);
+    timer = setTimeout(keepWaiting, PAUSE);
   });
   addEventListener('pagehide', () => {
     clearTimeout(timer);
+    waiting = undefined;
     void keepNow();
   });
   channel?.addEventListener('message', (event: MessageEvent<{ readonly id: string; readonly version: number }>) => {
