@@ -18,8 +18,8 @@ describe('the face of a piece', () => {
     const made = await face(solved);
     if (!made.ok) throw new Error(JSON.stringify(made.problems));
     const { width, height, view, groups, pens } = made.value;
-    // The mat less the lip on both sides, and the frame on both.
-    expect([width, height]).toEqual([300 - 12 + 44, 400 - 12 + 44]);
+    // The rebate, which is 3 mm larger than the mat, less the lip on both sides, and the frame on both.
+    expect([width, height]).toEqual([303 - 12 + 44, 403 - 12 + 44]);
     expect(view).toBe('face');
     const items = groups.flatMap((group) => group.items);
     const fills = items.flatMap((item) => (item.kind === 'path' && item.fill !== undefined ? [item.fill] : []));
@@ -34,6 +34,6 @@ describe('the face of a piece', () => {
     const refused = await without.faceSvg(solved);
     expect(refused.ok ? [] : refused.problems.map(({ code }) => code)).toEqual(['svg-window']);
     const made = await faceSvg(solved);
-    expect(made.ok && made.value).toMatch(/^<svg [^>]*width="332mm" height="432mm"/);
+    expect(made.ok && made.value).toMatch(/^<svg [^>]*width="335mm" height="435mm"/);
   });
 });

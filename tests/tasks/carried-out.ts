@@ -17,7 +17,10 @@ export async function carriedOut(program: string, task: Task): Promise<readonly 
     let ran = { code: -1, said: '' };
     for (const call of task.calls) ran = await called(program, call, folder, task.stdin ?? '');
     const given = Object.keys(task.files ?? {});
-    const made = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => !given.includes(name));
+    const made = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(
+      // What the program notes of its own runs is hidden, and nobody looks for it.
+      (name) => !given.includes(name) && !name.endsWith('.matwright.json'),
+    );
     const wanted = task.made === undefined ? made : task.made;
     return [
       ...(ran.code === (task.code ?? 0) ? [] : [`ended with ${ran.code}: ${ran.said}`]),
