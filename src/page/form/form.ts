@@ -6,7 +6,7 @@ import { Lettering } from './lettering.ts';
 import { More } from './more.ts';
 import { Openings } from './openings.ts';
 import { Outside } from './outside.ts';
-import { OneTold, unplaced } from './told.ts';
+import { Unplaced } from './told.ts';
 
 /** All that a piece says, in the order in which one would say it. */
 export function Form(): ComponentChild {
@@ -20,14 +20,4 @@ export function Form(): ComponentChild {
     h(More, { key: 'more' }),
     h(Changes, { key: 'changes' }),
   ]);
-}
-
-function Unplaced(): ComponentChild {
-  const told = unplaced();
-  if (told.length === 0) return null;
-  return h(
-    'div',
-    { class: 'told above' },
-    told.map((problem, i) => h(OneTold, { key: `${problem.code} ${i}`, problem, path: problem.path })),
-  );
 }

@@ -48,6 +48,17 @@ export function Told({ path }: { readonly path: Path }): ComponentChild {
   );
 }
 
+/** Above all fields, what none of those that are open says. */
+export function Unplaced(): ComponentChild {
+  const told = unplaced();
+  if (told.length === 0) return null;
+  return h(
+    'div',
+    { class: 'told above' },
+    told.map((problem, i) => h(OneTold, { key: `${problem.code} ${i}`, problem, path: problem.path })),
+  );
+}
+
 export function OneTold({ problem, path }: { readonly problem: Problem; readonly path: Path }): ComponentChild {
   const { clash, severity, message, hint } = problem;
   const here = clash?.find((each) => same(each.path, path));

@@ -1,7 +1,7 @@
 import { type ComponentChild, h } from 'preact';
 import { CALIBRATED, type Calibrated } from '../../shop/readings/readings.ts';
 import { openReadings } from '../files/desk.ts';
-import { OneTold, unplaced } from '../form/told.ts';
+import { Unplaced } from '../form/told.ts';
 import { open, problems } from '../state/piece.ts';
 import { Readings } from './readings.ts';
 import { sectionShape } from './shape.ts';
@@ -81,14 +81,3 @@ const begun = (kind: Calibrated): string => `# Readings: ${KINDS[kind]}\n`;
 
 const wrongIn = (section: string): boolean =>
   problems.value.some(({ path, severity }) => severity === 'error' && path[0] === section);
-
-/** What no section that is open says. */
-function Unplaced(): ComponentChild {
-  const told = unplaced();
-  if (told.length === 0) return null;
-  return h(
-    'div',
-    { class: 'told above' },
-    told.map((problem, i) => h(OneTold, { key: `${problem.code} ${i}`, problem, path: problem.path })),
-  );
-}
