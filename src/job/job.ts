@@ -12,6 +12,7 @@ import { type BenchRequest, benchFrom, benchSchema } from './bench.ts';
 import { type LetteringRequest, letteringFrom, letteringSchema } from './lettering.ts';
 import { type MatRequest, matFrom, matSchema } from './mat.ts';
 import { type OpeningRequest, openingFrom, openingsSchema } from './opening.ts';
+import { type PriceRequest, priceFrom, priceSchema } from './price.ts';
 import { type PrintRequest, printFrom, printSchema } from './print.ts';
 
 /**
@@ -32,6 +33,8 @@ export interface Job {
   /** Texts that are cut through the top mat. */
   readonly lettering?: readonly LetteringRequest[];
   readonly count: number;
+  /** What was agreed on with the customer. */
+  readonly price?: PriceRequest;
   readonly bench: BenchRequest;
   readonly print: PrintRequest;
   /** What is made of it, instead of what the shop says. */
@@ -56,6 +59,7 @@ export function jobSchema(unit: LengthUnit) {
       arrange: part(() => arrangeSchema(unit)),
       lettering: part(() => letteringSchema(unit)),
       count: z.optional(whole('How many alike', [1, 40], 1, 999)),
+      price: part(priceSchema),
       bench: part(() => benchSchema(unit)),
       print: part(() => printSchema(unit)),
       make: part(makeSchema),
@@ -98,6 +102,7 @@ export function jobFrom(
       arrange: arrangeFrom(input.arrange, free),
       lettering: letteringFrom(input.lettering, units),
       asCut,
+      price: input.price && priceFrom(input.price),
       make: input.make,
     }),
   };

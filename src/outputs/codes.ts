@@ -2,6 +2,7 @@ import { type Codes, entry } from '../problems/code-entry.ts';
 
 /** Every code that making documents can end with. */
 export const CODES: Codes = {
+  'deposit-large': entry('A deposit is more than the price.', 'Look at both once more.'),
   'call-wrong': entry(
     'A function of the library was called with something that it does not take.',
     'Hand over what the message names.',

@@ -6,7 +6,7 @@ import type { Job } from '../job/job.ts';
 import { sheetsDocument } from '../paper/sheets.ts';
 import { defined } from '../problems/defined.ts';
 import { fail, succeed, toldOnce } from '../problems/problem.ts';
-import { money, priceList } from '../stock/prices.ts';
+import { money, priceList, priceWarnings } from '../stock/prices.ts';
 import type { Draw, Drawer, Drawn } from './output.ts';
 import { openPictures, preparePictures } from './proof-pictures.ts';
 import type { ProofRecord } from './records.ts';
@@ -79,11 +79,17 @@ export const draw: Draw<ProofRecord> = async ({ work, shop, settled }, options, 
     notes: [],
     family: '^proof(?:-\\d+)?\\.(?:pdf|svg|png)$',
   };
-  return succeed(drawn, [...opened.warnings, ...pictures.warnings]);
+  return succeed(drawn, [
+    ...opened.warnings,
+    ...pictures.warnings,
+    ...variants.flatMap(({ prices }) => priceWarnings(prices)),
+  ]);
 };
 
+/** One price was agreed on and paid for: of several ways each has its own. */
 function variantOf({ mat, job, shop, change }: Solved, number = job.number): Variant {
-  const prices = priceList(mat, job, shop);
+  const { price: _, ...open } = job;
+  const prices = priceList(mat, change === undefined ? job : open, shop);
   return { mat, job, prices, ...defined({ number }), ...(change === undefined ? {} : { label: labelOf(change, job) }) };
 }
 

@@ -3,8 +3,10 @@ import type { Job } from '../job/job.ts';
 import { frameOf, pieceBox } from '../mat/framed.ts';
 import type { Mat } from '../mat/model.ts';
 import { defined } from '../problems/defined.ts';
+import { type Problem, warning } from '../problems/problem.ts';
 import { sentenceCase } from '../problems/sentence-case.ts';
 import type { Board } from '../shop/board.ts';
+import { PRICES, type Prices } from '../shop/prices.ts';
 import type { Rate } from '../shop/rate.ts';
 import type { Shop } from '../shop/shop.ts';
 import { inchesFromMm, mmFromInches } from '../units/units.ts';
@@ -29,16 +31,58 @@ export interface PriceList {
   readonly decimals: number;
   /** A customer reads the total alone. */
   readonly totalAlone?: true;
+  /** The total is what was agreed on for all of the job, tax in it. */
+  readonly agreed?: true;
+  /** What was paid beforehand. */
+  readonly deposit?: number;
+  /** What is left to be paid for all of the job; undefined where its price is not known. */
+  readonly balance?: number;
   /** How many alike, and what they cost together; only where there are several. */
   readonly all?: { readonly count: number; readonly total: number };
 }
 
-/** Undefined where the shop has no `prices`: what it pays for its sheets is then nobody's business. */
-export function priceList(
-  mat: Mat,
-  job: Job,
-  { prices, stock }: Pick<Shop, 'prices' | 'stock'>,
-): PriceList | undefined {
+/**
+ * What the customer agreed on where the job says it, else what the shop's prices come to; what was paid of it. Undefined where
+ * neither says anything: what the shop pays for its sheets is then nobody's business.
+ */
+export function priceList(mat: Mat, job: Job, shop: Pick<Shop, 'prices' | 'stock'>): PriceList | undefined {
+  const { price } = job;
+  const list = price?.agreed === undefined ? addedUp(mat, job, shop) : agreedOn(price.agreed, shop.prices);
+  if (price?.deposit === undefined) return list;
+  const known = list ?? { lines: [], without: [], ...moneyOf(shop.prices) };
+  const whole = known.all?.total ?? known.total;
+  const deposit = rounded(price.deposit, known.decimals);
+  return {
+    ...known,
+    deposit,
+    ...(whole === undefined ? {} : { balance: rounded(whole - deposit, known.decimals) }),
+  };
+}
+
+/** A deposit that is more than the price, `deposit-large`. */
+export const priceWarnings = (list: PriceList | undefined): readonly Problem[] =>
+  list?.balance === undefined || list.balance >= 0
+    ? []
+    : [
+        warning(
+          'deposit-large',
+          ['price', 'deposit'],
+          `the deposit of ${money(list.deposit!, list)} is more than the price, ${money(list.deposit! + list.balance, list)}`,
+          'look at both once more',
+        ),
+      ];
+
+const moneyOf = (prices: Prices | undefined): Pick<PriceList, 'currency' | 'decimals'> => ({
+  decimals: prices?.decimals ?? PRICES.decimals,
+  ...defined({ currency: prices?.currency }),
+});
+
+const agreedOn = (agreed: number, prices: Prices | undefined): PriceList => {
+  const own = moneyOf(prices);
+  return { lines: [], without: [], total: rounded(agreed, own.decimals), agreed: true, ...own };
+};
+
+function addedUp(mat: Mat, job: Job, { prices, stock }: Pick<Shop, 'prices' | 'stock'>): PriceList | undefined {
   if (prices === undefined) return undefined;
   const { decimals } = prices;
   const lines: PriceLine[] = [];
@@ -81,8 +125,7 @@ export function priceList(
       total: boardsKnown ? total : undefined,
       totalAlone: prices.show === 'total' ? (true as const) : undefined,
     }),
-    decimals,
-    ...defined({ currency: prices.currency }),
+    ...moneyOf(prices),
     ...(tax === undefined || !boardsKnown
       ? {}
       : { tax: { what: `${tax.name} ${tax.percent} %`, amount: taxed, included: tax.included } }),

@@ -1,4 +1,5 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { make } from '../../src/index.ts';
 import { readSheets, solvedSample, wordsOf } from './tickets.ts';
 
 const SHOP = `shop: {name: Saltmarsh Print Room, address: [3 Quay Lane, Saltmarsh]}
@@ -79,4 +80,68 @@ prices: {labour: 20${prices}}
   expect(more).toContain('21.16');
   expect(alone).toHaveLength(1);
   expect(alone[0]).toBe(plain.at(-1));
+});
+
+describe('what was agreed on and paid', () => {
+  const PRICED = `${SHOP}prices: {currency: "€", labour: 20}\n`;
+  const with_ = (more: string, shop = PRICED) => solvedSample({ name: 'paid', job: `${JOB}${more}`, shop });
+  const amountAfter = (words: string, label: string): string | undefined =>
+    new RegExp(`${label} ((?:€\\u00a0)?\\d+\\.\\d\\d)`, 'u').exec(words)?.[1];
+
+  it.each([
+    // 500 × 400 of a sheet of 810 × 1010 at 9.50, and 20 for the labour.
+    [
+      'a deposit off the shop’s own sum',
+      'price: {deposit: 20}\n',
+      'Total',
+      '€\u00a022.32',
+      '€\u00a020.00',
+      '€\u00a02.32',
+    ],
+    [
+      'a deposit off all that are alike',
+      'count: 3\nprice: {deposit: 20}\n',
+      '3 alike',
+      '€\u00a066.96',
+      '€\u00a020.00',
+      '€\u00a046.96',
+    ],
+    [
+      'a price that was agreed on',
+      'count: 3\nprice: {agreed: 60, deposit: 20}\n',
+      'Agreed price',
+      '€\u00a060.00',
+      '€\u00a020.00',
+      '€\u00a040.00',
+    ],
+  ])('%s', async (_, more, label, price, deposit, balance) => {
+    const words = wordsOf((await readSheets('proof', [with_(more)], { paper: 'letter' })).pages);
+    expect([label, 'Deposit', 'Balance'].map((each) => amountAfter(words, each))).toEqual([price, deposit, balance]);
+    const form = wordsOf((await readSheets('intake', [with_(more)], { paper: 'letter' })).pages);
+    expect(form).toContain(`Price ${price} Deposit ${deposit} Balance ${balance}`);
+    expect(form).toContain(`Deposit, balance ${deposit}, ${balance}`);
+  });
+
+  it('without prices of the shop the deposit alone, and no balance of what nobody knows', async () => {
+    const words = wordsOf(
+      (await readSheets('proof', [with_('price: {deposit: 20}\n', SHOP)], { paper: 'letter' })).pages,
+    );
+    expect(amountAfter(words, 'Deposit')).toBe('20.00');
+    for (const word of ['Balance', 'Total']) expect(words).not.toContain(word);
+  });
+
+  it('of several ways none has the one price or its deposit', async () => {
+    const vary = { paper: 'letter', vary: 'openings[0].overlap=3,5' };
+    const overlapped = with_('price: {agreed: 60, deposit: 20}\n');
+    const words = wordsOf((await readSheets('proof', [overlapped], vary)).pages);
+    expect(words).toContain('Total');
+    for (const word of ['Agreed price', 'Deposit', 'Balance']) expect(words).not.toContain(word);
+  });
+
+  it.each(['proof', 'intake'] as const)('%s warns of a deposit that is more than the price', async (output) => {
+    const made = await make(output, { jobs: [with_('price: {agreed: 10, deposit: 20}\n')] });
+    expect(made.ok && made.warnings.map(({ code, path }) => [code, path])).toEqual([
+      ['deposit-large', ['price', 'deposit']],
+    ]);
+  });
 });

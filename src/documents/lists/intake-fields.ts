@@ -1,7 +1,9 @@
 import { fraction } from '../../fonts/fractions.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
+import { defined } from '../../problems/defined.ts';
 import { showDay } from '../../read/fields/day.ts';
+import { money, type PriceList } from '../../stock/prices.ts';
 import { showSize } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
 import { length, sides, size } from '../proof/words.ts';
@@ -43,7 +45,8 @@ const LEAST_BOARDS = 3;
  * The fields of the form, the same for an empty one and for one filled in from a job; a job of more layers or works has
  * a line more for each.
  */
-export function intakeFields(work: BenchJob | undefined, units: Units): readonly FieldGroup[] {
+export function intakeFields(work: BenchJob | undefined, units: Units, prices?: PriceList): readonly FieldGroup[] {
+  const paid = paidWords(prices);
   const { job, mat } = work ?? {};
   return [
     {
@@ -83,9 +86,26 @@ export function intakeFields(work: BenchJob | undefined, units: Units): readonly
     },
     {
       title: 'Agreed',
-      fields: [line('Price'), line('Deposit'), line('Balance'), line('Customer’s initials'), line('Our initials')],
+      fields: [
+        line('Price', paid.price),
+        line('Deposit', paid.deposit),
+        line('Balance', paid.balance),
+        line('Customer’s initials'),
+        line('Our initials'),
+      ],
     },
   ];
+}
+
+/** What all of the job costs, what was paid, what is left. */
+export function paidWords(
+  prices: PriceList | undefined,
+): Readonly<Partial<Record<'price' | 'deposit' | 'balance', string>>> {
+  if (prices === undefined) return {};
+  const { total, all, deposit, balance } = prices;
+  const whole = all?.total ?? total;
+  const said = (amount: number | undefined) => (amount === undefined ? undefined : money(amount, prices));
+  return defined({ price: said(whole), deposit: said(deposit), balance: said(balance) });
 }
 
 function artLines(mat: Mat | undefined, units: Units): readonly Field[] {

@@ -5,6 +5,7 @@ import { defined } from '../../problems/defined.ts';
 import { showDay } from '../../read/fields/day.ts';
 import type { Margined } from '../../settle/settled.ts';
 import type { Letterhead } from '../../shop/letterhead.ts';
+import type { PriceList } from '../../stock/prices.ts';
 import { type Block, beside, moved, padded, stacked } from '../../text/block.ts';
 import type { Entry } from '../../text/entries.ts';
 import { boxItem, rule } from '../../text/figures.ts';
@@ -16,7 +17,7 @@ import type { Units } from '../../units/units.ts';
 import { benchArea, listedSheets } from '../bench-page.ts';
 import type { BenchJob } from '../ticket/model.ts';
 import { letterheadBlock } from '../words/letterhead-block.ts';
-import { type Field, intakeFields } from './intake-fields.ts';
+import { type Field, intakeFields, paidWords } from './intake-fields.ts';
 
 const UNIT_NAMES: Readonly<Record<Units, string>> = { in: 'inches', mm: 'millimetres', cm: 'centimetres' };
 
@@ -30,15 +31,16 @@ export interface IntakeOptions {
   readonly fonts: Fonts;
   /** Of the shop. */
   readonly letterhead?: Letterhead;
+  readonly prices?: PriceList;
 }
 
 /** The form in which a job is taken in with the customer; with a job its fields are filled as far as the job knows. */
 export function intakeSheets(
   work: BenchJob | undefined,
   units: Units,
-  { paper, fonts, letterhead }: IntakeOptions,
+  { paper, fonts, letterhead, prices }: IntakeOptions,
 ): readonly Drawing[] {
-  const entries = intakeFields(work, units).flatMap(({ title, fields }): readonly Entry[] => [
+  const entries = intakeFields(work, units, prices).flatMap(({ title, fields }): readonly Entry[] => [
     { kind: 'section', text: title },
     ...fields.map((field): Entry => ({ kind: 'figure', make: (width) => fieldBlock(field, width, fonts) })),
   ]);
@@ -53,13 +55,22 @@ export function intakeSheets(
     jobs: work === undefined ? [] : [work],
     paper,
     fonts,
-    foot: claimStub(work, letterhead, benchArea(paper).width, fonts),
+    foot: claimStub(work, { letterhead, prices }, benchArea(paper).width, fonts),
     ...defined({ aside: letterhead && letterheadBlock(letterhead, 60, fonts) }),
   });
 }
 
 /** What the customer takes along: torn off along the dashes, it says whose it is, what was left, and what is still to be paid. */
-function claimStub(work: BenchJob | undefined, letterhead: Letterhead | undefined, width: number, fonts: Fonts): Block {
+function claimStub(
+  work: BenchJob | undefined,
+  {
+    letterhead,
+    prices,
+  }: Partial<Record<'letterhead', Letterhead | undefined> & Record<'prices', PriceList | undefined>>,
+  width: number,
+  fonts: Fonts,
+): Block {
+  const { price, deposit, balance } = paidWords(prices);
   const half = (width - 8) / 2;
   const due = work?.job.due;
   const left = [
@@ -69,8 +80,8 @@ function claimStub(work: BenchJob | undefined, letterhead: Letterhead | undefine
   ];
   const right = [
     lineBlock('Ready by', due === undefined ? undefined : showDay(due), half, fonts),
-    lineBlock('Price', undefined, half, fonts),
-    lineBlock('Deposit, balance', undefined, half, fonts),
+    lineBlock('Price', price, half, fonts),
+    lineBlock('Deposit, balance', deposit && [deposit, balance].filter(Boolean).join(', '), half, fonts),
   ];
   const head = level([
     [0, line('Claim stub', BOLD, fonts)],

@@ -77,7 +77,7 @@ export function priceRows(list: PriceList, width: number, { body, gap, fonts }: 
       [width - own.width, own],
     ]);
   };
-  const { tax, total, all, without } = list;
+  const { tax, total, all, without, deposit, balance } = list;
   const plain = (amount: number): string => amount.toFixed(list.decimals);
   const above =
     list.totalAlone === true
@@ -87,12 +87,18 @@ export function priceRows(list: PriceList, width: number, { body, gap, fonts }: 
           ...(tax === undefined || tax.included ? [] : [row(tax.what, plain(tax.amount))]),
         ];
   const missing = without.join('; ');
+  const totalRows = (): readonly Block[] => {
+    if (total !== undefined) return [row(list.agreed === true ? 'Agreed price' : 'Total', money(total, list), true)];
+    // Where the shop has no prices, what was paid is all that is known.
+    if (missing === '') return [];
+    return [row('Total', 'not known yet', true), paragraph(`No price yet for ${missing}`, width, SMALL, fonts)];
+  };
   const below = [
-    ...(total === undefined
-      ? [row('Total', 'not known yet', true), paragraph(`No price yet for ${missing}`, width, SMALL, fonts)]
-      : [row('Total', money(total, list), true)]),
+    ...totalRows(),
     ...(tax?.included === true ? [row(`${tax.what} in it`, plain(tax.amount))] : []),
     ...(all === undefined ? [] : [row(`${all.count} alike`, money(all.total, list))]),
+    ...(deposit === undefined ? [] : [row('Deposit', money(deposit, list))]),
+    ...(balance === undefined ? [] : [row('Balance', money(balance, list), true)]),
     ...(total === undefined || without.length === 0
       ? []
       : [paragraph(`Not in the total: ${missing}`, width, SMALL, fonts)]),
