@@ -73,6 +73,12 @@ function settle(plan: Plan, givens: readonly Given[], checked: boolean): Result<
   return succeed({ givens, system, lengths });
 }
 
+/** What was settled without asking, unless givens contradict each other. */
+function unlessContradicted(plan: Plan, settled: Settled): Result<Settled> {
+  const problems = contradictions(plan, settled.givens);
+  return problems.length > 0 ? fail(problems) : succeed(settled);
+}
+
 /** Plenty: the share is right at once unless the widths hang on the heights by way of a missing overlap or reveal. */
 const TRIES = 60;
 const STEADY = 1e-13;
@@ -99,8 +105,8 @@ function settleByDiagonal(plan: Plan, checked: boolean): Result<Settled> {
 }
 
 /** Nothing is worked out from lengths that are no numbers; a job that was read from text holds none. */
-function notFinite(plan: Plan): readonly Problem[] {
-  return givensOf(plan)
+function notFinite(givens: readonly Given[]): readonly Problem[] {
+  return givens
     .filter((each) => !Number.isFinite(each.value))
     .map((each) =>
       error('size-not-finite', each.path, `${each.what} is not a length`, 'give a number of the job’s unit'),
@@ -122,11 +128,12 @@ export function solveSizes(job: Job, kept?: BySide<number>): Result<SolvedSizes>
   const group = groupOf(job);
   const more = defined({ kept });
   let plan: Plan = { job, group, excess: NO_EXCESS, spans: roughSpans(job, group), ...more };
-  const problems = notFinite(plan);
+  let givens = givensOf(plan);
+  const problems = notFinite(givens);
   if (problems.length > 0) return fail(problems);
   const diagonal = job.mat.weighting?.kind === 'diagonal' && group.arranged.length > 0;
   const settled = (checked: boolean): Result<Settled> =>
-    diagonal ? settleByDiagonal(plan, checked) : settle(plan, givensOf(plan), checked);
+    diagonal ? settleByDiagonal(plan, checked) : settle(plan, givens, checked);
   const before: Excess[] = [];
   for (let round = 0; ; round++) {
     // How far slanting sides reach out is not known before: only then can sizes be said to contradict each other.
@@ -140,7 +147,7 @@ export function solveSizes(job: Job, kept?: BySide<number>): Result<SolvedSizes>
     if (round >= ROUNDS && !sameExcess(excess, plan.excess, AGREES))
       return fail([notEnough(plan, answer.value.givens)]);
     if (round >= ROUNDS || (sameLeads(spans, plan.spans) && steady)) {
-      const last = settled(true);
+      const last = diagonal ? settled(true) : unlessContradicted(plan, answer.value);
       if (!last.ok) return last;
       const settledPlan = { ...plan, excess };
       const laid = { ...answer.value, plan: settledPlan, made };
@@ -149,6 +156,7 @@ export function solveSizes(job: Job, kept?: BySide<number>): Result<SolvedSizes>
     before.push(excess);
     const leads = round >= PATIENT && round % 3 === 0;
     plan = { ...plan, excess: leads ? limitOf(before.slice(-3)) : excess, spans };
+    givens = givensOf(plan);
   }
 }
 

@@ -51,8 +51,17 @@ export interface Solved {
   readonly written: (path: Problem['path']) => Problem['path'];
 }
 
+/** A job that was read and its mat; how it is cut is not worked out yet. */
+export type Sized = Pick<Solved, 'job' | 'shop' | 'mat' | 'locate' | 'written'>;
+
 /** Reads and solves a job; nothing is written. All problems at once, each with its place. */
 export function solveJob(jobText: string, options: SolveOptions = {}): Result<Solved> {
+  const sized = sizeJob(jobText, options);
+  return sized.ok ? workedOut(sized.value, sized.warnings, jobText, options) : sized;
+}
+
+/** The sizes alone, which is the lesser half of the work where there are many openings. */
+export function sizeJob(jobText: string, options: SolveOptions = {}): Result<Sized> {
   const read = readJob({
     text: jobText,
     file: options.file ?? 'job.yaml',
@@ -63,7 +72,17 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   const { job, shop, locate, written } = read.value;
   const solved = solve(job, defined({ fonts: options.fonts }));
   if (!solved.ok) return fail(locate(solved.problems));
-  const mat = solved.value;
+  return succeed({ job, shop, mat: solved.value, locate, written }, [...read.warnings, ...locate(solved.warnings)]);
+}
+
+/** The rest of a job that was sized with the same options. */
+export function workedOut(
+  sized: Sized,
+  warnings: readonly Problem[],
+  jobText: string,
+  options: SolveOptions,
+): Result<Solved> {
+  const { job, mat, locate } = sized;
   const cut = makeStrokes(mat, job);
   const refused = cut.warnings.filter((problem) => problem.severity === 'error');
   if (refused.length > 0) return fail(locate(refused));
@@ -74,9 +93,9 @@ export function solveJob(jobText: string, options: SolveOptions = {}): Result<So
   const again = (other: Change, fonts = options.fonts) =>
     solveJob(jobText, { ...options, change: other, ...defined({ fonts }) });
   const tried = defined({ change });
-  return succeed({ job, shop, mat, strokes, steps, grooves, report, ...tried, again, locate, written }, [
-    ...read.warnings,
-    ...locate([...solved.warnings, ...cut.warnings]),
+  return succeed({ ...sized, strokes, steps, grooves, report, ...tried, again }, [
+    ...warnings,
+    ...locate(cut.warnings),
   ]);
 }
 

@@ -14,6 +14,7 @@ import type { Problem } from '../../problems/problem.ts';
 import type { Calibrated } from '../../shop/readings/readings.ts';
 import type { LengthUnit } from '../../units/units.ts';
 import type { Why } from '../../why.ts';
+import type { Seen } from './seen.ts';
 
 /** What is drawn of a piece: its face with all that can be told of it, its back, or its face for a small picture. */
 export type View = 'face' | 'back' | 'small';
@@ -36,15 +37,16 @@ export interface Piece {
   /** Of the guide, mm: sizes are dragged in these steps. */
   readonly graduation: number;
   readonly framed: boolean;
-  /** Why each size is what it is; of a piece with many openings they are asked for by themselves, behind the picture. */
+  /** Why each size is what it is. */
   readonly why: readonly Why[];
-  readonly whyLater?: true;
+  /** Of a piece with many openings reasons, and problems of the strokes, are asked for by themselves, behind the picture. */
+  readonly later?: true;
   readonly boards: readonly { readonly id: string; readonly name: string; readonly colour: string }[];
   readonly machines: readonly string[];
   /** Of the layers, the top mat first. */
   readonly colours: readonly string[];
-  readonly face?: Drawing;
-  readonly backs?: readonly { readonly name: string; readonly drawing: Drawing }[];
+  readonly face?: Seen;
+  readonly backs?: readonly { readonly name: string; readonly drawing: Seen }[];
 }
 
 export interface Look {
@@ -53,6 +55,12 @@ export interface Look {
   readonly piece?: Piece;
   /** True where letters are to be cut, and the one who was asked has no outlines of any. */
   readonly needsOutlines?: true;
+}
+
+/** What comes behind the picture of a piece; errors alone where it cannot be cut. */
+export interface Remaining {
+  readonly problems: readonly Problem[];
+  readonly why?: readonly Why[];
 }
 
 export interface JobSource extends Source {
@@ -138,7 +146,7 @@ export type Told<T> =
 /** What the page asks its workers, by the name of the question. */
 export interface Asks {
   readonly look: { readonly request: LookRequest; readonly answer: Look };
-  readonly why: { readonly request: LookRequest; readonly answer: readonly Why[] | undefined };
+  readonly rest: { readonly request: LookRequest; readonly answer: Remaining | undefined };
   /** A piece of each row of a table. */
   readonly table: {
     readonly request: { readonly table: Source; readonly template: Source };

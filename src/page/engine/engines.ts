@@ -1,5 +1,4 @@
-import type { Why } from '../../why.ts';
-import type { Asks, Look, LookRequest } from './answers.ts';
+import type { Asks, Look, LookRequest, Remaining } from './answers.ts';
 import { engineScript, pressScript } from './scripts.ts';
 import { Asking } from './worker.ts';
 
@@ -14,9 +13,9 @@ export async function look(request: LookRequest): Promise<Look> {
   return found.needsOutlines === true ? press.ask('look', request) : found;
 }
 
-/** The reasons that a look left out. */
-export const why = async (request: LookRequest): Promise<readonly Why[]> =>
-  (await engine.ask('why', request)) ?? (await press.ask('why', request)) ?? [];
+/** What a look left out. */
+export const rest = async (request: LookRequest): Promise<Remaining> =>
+  (await engine.ask('rest', request)) ?? (await press.ask('rest', request)) ?? { problems: [] };
 
 export const shopProblems = (request: Asks['shop']['request']): Promise<Asks['shop']['answer']> =>
   engine.ask('shop', request);

@@ -4,7 +4,7 @@ import { answerWith } from './answering.ts';
 import { backsOf } from './backs.ts';
 import { book } from './book.ts';
 import { calibrating } from './calibrating.ts';
-import { lookAt, whyOf } from './look.ts';
+import { lookAt, restOf } from './look.ts';
 import { lay, make, take } from './make.ts';
 import { steps } from './steps.ts';
 import { table } from './table.ts';
@@ -13,7 +13,7 @@ buildSvgIn(async () => (await import('svgdom')).createSVGWindow());
 
 answerWith({
   look: (request) => lookAt(request, { backs: backsOf }),
-  why: (request) => whyOf(request, true),
+  rest: (request) => restOf(request, true),
   lay,
   make,
   take,

@@ -1,6 +1,6 @@
 import { type ComponentChild, h } from 'preact';
 import type { Piece } from '../engine/answers.ts';
-import { drawingElements } from './items.ts';
+import { seenElements } from './items.ts';
 
 /** The back of each board with its strokes, as the pattern has them. */
 export function Backs({ piece, zoom }: { readonly piece: Piece; readonly zoom: number }): ComponentChild {
@@ -22,7 +22,7 @@ export function Backs({ piece, zoom }: { readonly piece: Piece; readonly zoom: n
             role: 'img',
             'aria-label': `${name}, seen from the back, with its strokes`,
           },
-          drawingElements(drawing),
+          seenElements(drawing),
         ),
       ]),
     ),

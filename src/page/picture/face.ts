@@ -1,7 +1,7 @@
 import { type ComponentChild, h } from 'preact';
 import type { Piece } from '../engine/answers.ts';
 import { Grips } from './grips.ts';
-import { drawingElements, type PictureUrls } from './items.ts';
+import { type PictureUrls, seenElements } from './items.ts';
 import { Edges, measuring } from './measure.ts';
 import { Sizes } from './sizes.ts';
 
@@ -34,7 +34,7 @@ export function Face({ piece, zoom, sizes, pictures }: FaceOf): ComponentChild {
     [
       h('g', { key: 'drawn', 'aria-hidden': 'true' }, [
         h(Shade, { key: 'shade', width, height }),
-        ...drawingElements(face, pictures),
+        ...seenElements(face, pictures),
       ]),
       sizes ? h(Sizes, { key: 'sizes', piece, letter }) : null,
       measuring.value

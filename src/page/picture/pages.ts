@@ -1,7 +1,8 @@
 import { type ComponentChild, h } from 'preact';
 import { type Document, type Frame, type Page, shownPart } from '../../drawing/document.ts';
 import { frameMatrix } from '../../writers/frame-matrix.ts';
-import { drawingElements, type PictureUrls } from './items.ts';
+import { seen } from '../engine/seen.ts';
+import { type PictureUrls, seenElements } from './items.ts';
 
 /** A page of a document as it comes out of the printer: frames clipped, turned, placed and corrected as in the file. */
 export function pageElement(document: Document, page: Page, key: string, pictures: PictureUrls): ComponentChild {
@@ -29,7 +30,7 @@ export function pageElement(document: Document, page: Page, key: string, picture
 
 function frameElement(frame: Frame, key: string, pictures: PictureUrls): ComponentChild {
   const { a, b, c, d, e, f } = frameMatrix(frame);
-  const drawn = drawingElements(frame.drawing, pictures);
+  const drawn = seenElements(seen(frame.drawing), pictures);
   const { x, y, width, height } = shownPart(frame);
   const clip = `clip-${key}`;
   const clipped = frame.clip !== undefined;

@@ -1,7 +1,7 @@
-import { effect, signal, untracked } from '@preact/signals';
+import { batch, effect, signal, untracked } from '@preact/signals';
 import { defined } from '../../problems/defined.ts';
-import type { LookRequest, Piece, View } from '../engine/answers.ts';
-import { look as ask, press, shopProblems, why } from '../engine/engines.ts';
+import type { Look, LookRequest, View } from '../engine/answers.ts';
+import { look as ask, press, rest, shopProblems } from '../engine/engines.ts';
 import { calibration } from './calibration.ts';
 import { mistake } from './mistake.ts';
 import { look, type Open, open, piece, text } from './piece.ts';
@@ -9,8 +9,8 @@ import { today } from './today.ts';
 
 /** What the picture is to show. */
 export const view = signal<View>('face');
-/** What is waited for; `reasons`: the picture is there already. */
-const waiting = signal<'yes' | 'reasons' | 'no'>('no');
+/** What is waited for; `rest`: the picture is there already. */
+const waiting = signal<'yes' | 'rest' | 'no'>('no');
 
 let asking = false;
 let again = false;
@@ -37,8 +37,7 @@ async function askNow(): Promise<void> {
     if (now.of === undefined) {
       const found = await ask(request);
       if (open.value?.id === now.id) {
-        look.value = found;
-        if (found.piece !== undefined) await show(found.piece, request);
+        await show(found, request);
       }
     } else await lookAtOther(now, request);
   } catch (error) {
@@ -71,18 +70,33 @@ async function lookAtOther({ id, of, calibrating }: Open, { text: words, file, s
   if (open.value?.id === id) look.value = found;
 }
 
-/** The picture first. Reasons that come later are those of the last piece until they are there, and keys go before them. */
-async function show(found: Piece, request: LookRequest): Promise<void> {
-  if (found.whyLater !== true) {
-    piece.value = found;
+/**
+ * The picture first. Reasons and problems that come later are those of the last piece until they are there, and keys go
+ * before them.
+ */
+async function show(found: Look, request: LookRequest): Promise<void> {
+  const [before, wrong] = [piece.value, look.value];
+  if (found.piece?.later !== true) {
+    batch(() => {
+      look.value = found;
+      if (found.piece !== undefined) piece.value = found.piece;
+    });
     return;
   }
-  const shown: Piece = { ...found, why: piece.value?.why ?? [] };
-  piece.value = shown;
+  const shown = { ...found.piece, why: before?.why ?? [] };
+  const meanwhile: Look = { ...found, problems: wrong?.piece === undefined ? found.problems : wrong.problems };
+  batch(() => {
+    look.value = meanwhile;
+    piece.value = shown;
+  });
   if (again) return;
-  waiting.value = 'reasons';
-  const reasons = await why(request);
-  if (piece.value === shown) piece.value = { ...found, why: reasons };
+  waiting.value = 'rest';
+  const { problems, why } = await rest(request);
+  if (piece.value !== shown || look.value !== meanwhile) return;
+  batch(() => {
+    look.value = why === undefined ? { problems } : { ...found, problems };
+    piece.value = why === undefined ? before : { ...found.piece!, why };
+  });
 }
 
 /** From now on the picture follows the text. */

@@ -14,7 +14,7 @@ import { served } from '../files/served.ts';
 import { type Draft, drafts, forget } from '../files/store.ts';
 import { takeFiles } from '../files/take.ts';
 import { Shade } from '../picture/face.ts';
-import { drawingElements } from '../picture/items.ts';
+import { seenElements } from '../picture/items.ts';
 import { saying } from '../state/place.ts';
 
 /** A job that the file carries: a starter, or one that it was written with. */
@@ -204,6 +204,6 @@ function Small({ name }: { readonly name: string }): ComponentChild {
   const { width, height } = face;
   return h('svg', { class: 'small', viewBox: `-4 -4 ${width + 8} ${height + 12}`, 'aria-hidden': 'true' }, [
     h(Shade, { key: 'shade', width, height }),
-    ...drawingElements(face),
+    ...seenElements(face),
   ]);
 }

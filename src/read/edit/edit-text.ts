@@ -6,8 +6,21 @@ import { isMap, isSeq, Lexer, type Pair, type YAMLMap, type YAMLSeq } from 'yaml
 const MARKS = ['\u0002', '\u0018', '\u001f'];
 const SCALAR = '\u001f';
 
-export function comments(text: string): readonly { readonly at: number; readonly text: string }[] {
-  const found: { at: number; text: string }[] = [];
+export interface Comment {
+  readonly at: number;
+  readonly text: string;
+}
+
+/** The last text that was asked about: what an edit made is what the next one begins with. */
+let last: { readonly text: string; readonly found: readonly Comment[] } | undefined;
+
+export function comments(text: string): readonly Comment[] {
+  if (last?.text !== text) last = { text, found: commentsOf(text) };
+  return last.found;
+}
+
+function commentsOf(text: string): readonly Comment[] {
+  const found: Comment[] = [];
   let [at, scalar] = [0, false];
   for (const piece of new Lexer().lex(text)) {
     if (!scalar && piece.startsWith('#')) found.push({ at, text: piece });

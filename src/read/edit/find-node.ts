@@ -9,7 +9,7 @@ export type EditPath = readonly (string | number)[];
 const OPTIONS = { version: '1.2', schema: 'core', uniqueKeys: false } as const;
 
 /** The last text that was asked about: whoever edits one asks several times. Nobody changes a document. */
-let last: { readonly text: string; readonly document: Document.Parsed } | undefined;
+let last: { readonly text: string; readonly document: Document.Parsed; readonly data?: Plain } | undefined;
 
 export function documentOf(text: string): Document.Parsed {
   if (last?.text !== text) last = { text, document: parseDocument(text, OPTIONS) };
@@ -18,7 +18,10 @@ export function documentOf(text: string): Document.Parsed {
 
 export function dataOf(text: string): Plain {
   const document = documentOf(text);
-  return document.errors.length > 0 ? '' : ((document.toJS() ?? {}) as Plain);
+  if (last?.data !== undefined && last.document === document) return last.data;
+  const data = document.errors.length > 0 ? '' : ((document.toJS() ?? {}) as Plain);
+  last = { text, document, data };
+  return data;
 }
 
 /** Of a key that is there. */
@@ -45,8 +48,10 @@ export function alike(a: Plain, b: Plain): boolean {
 export function keepsComments(before: string, after: string, remark?: string): boolean {
   const isKept = (text: string, now: string): boolean =>
     now === text || (remark !== undefined && now === remarked(text, remark));
+  // What was before is known from the edit before.
+  const all = comments(before);
   const left = comments(after)[Symbol.iterator]();
-  return comments(before).every(({ text }) => {
+  return all.every(({ text }) => {
     for (let next = left.next(); next.done !== true; next = left.next()) if (isKept(text, next.value.text)) return true;
     return false;
   });
