@@ -1,12 +1,12 @@
-import type { Block, Pass } from './pass.ts';
+import type { Batch, Pass } from './pass.ts';
 
 /** One way through a layer, as far as it matters to its neighbours. */
 export interface Candidate {
   readonly pass: Pass;
   /** Changes of the guide within the layer. */
   readonly changes: number;
-  readonly first: Block;
-  readonly last: Block;
+  readonly first: Batch;
+  readonly last: Batch;
 }
 
 interface Cost {

@@ -1,7 +1,7 @@
 import type { Job } from '../job/job.ts';
 import { type Candidate, layerSequence } from './layer-sequence.ts';
 import type { Stroke } from './model.ts';
-import { type Block, kindOf, type Pass, Passes } from './pass.ts';
+import { type Batch, kindOf, type Pass, Passes } from './pass.ts';
 import { settingNumbers } from './settings.ts';
 import { facing, MOST_FACINGS, turnBetween, turnsAmong } from './turning.ts';
 
@@ -94,11 +94,11 @@ function layerWork(strokes: readonly Unordered[], numbers: readonly number[], la
   const facings = [...new Set([0, ...here.map((s) => s.turned)])].sort((a, b) =>
     a === 0 || b === 0 || !clockwise ? a - b : b - a,
   );
-  const bySetting = new Map<number, Block>();
+  const bySetting = new Map<number, Batch>();
   for (const { setting, turned } of here) {
-    const block = bySetting.get(setting) ?? { setting, mask: 0, up: 0 };
-    const mask = block.mask | (1 << facings.indexOf(turned));
-    bySetting.set(setting, { setting, mask, up: block.up + (turned === 0 ? 1 : 0) });
+    const batch = bySetting.get(setting) ?? { setting, mask: 0, up: 0 };
+    const mask = batch.mask | (1 << facings.indexOf(turned));
+    bySetting.set(setting, { setting, mask, up: batch.up + (turned === 0 ? 1 : 0) });
   }
   return {
     facings,
@@ -117,26 +117,26 @@ function turnsClockwise(here: readonly { readonly stroke: Unordered; readonly tu
 /** Every pass that may be part of the best order: which setting comes first and last matters where layers share it. */
 function candidates(work: LayerWork, all: readonly LayerWork[]): readonly Candidate[] {
   const { passes } = work;
-  const { blocks } = passes;
+  const { batches } = passes;
   const elsewhere = new Set(
-    all.flatMap((other) => (other === work ? [] : other.passes.blocks.map((block) => block.setting))),
+    all.flatMap((other) => (other === work ? [] : other.passes.batches.map((batch) => batch.setting))),
   );
-  const isShared = (block: Block): boolean => elsewhere.has(block.setting);
+  const isShared = (batch: Batch): boolean => elsewhere.has(batch.setting);
   // Of the settings of one kind that no other layer has, two are enough: one to come first and one to come last.
   const perKind = new Map<string, number>();
-  const ends = blocks.filter((block) => {
-    const seen = perKind.get(kindOf(block)) ?? 0;
-    if (isShared(block)) return true;
-    perKind.set(kindOf(block), seen + 1);
+  const ends = batches.filter((batch) => {
+    const seen = perKind.get(kindOf(batch)) ?? 0;
+    if (isShared(batch)) return true;
+    perKind.set(kindOf(batch), seen + 1);
     return seen < 2;
   });
   const found: Candidate[] = [];
-  const add = (first: Block, last: Block, pass: Pass | undefined, changes: number) => {
+  const add = (first: Batch, last: Batch, pass: Pass | undefined, changes: number) => {
     if (pass !== undefined) found.push({ pass, changes, first, last });
   };
   for (const first of ends) {
-    for (const last of ends) add(first, last, passes.through(first, last), blocks.length - 1);
-    if (isShared(first) && blocks.length > 1) add(first, first, passes.around(first), blocks.length);
+    for (const last of ends) add(first, last, passes.through(first, last), batches.length - 1);
+    if (isShared(first) && batches.length > 1) add(first, first, passes.around(first), batches.length);
   }
   return found;
 }

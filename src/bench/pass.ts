@@ -2,7 +2,7 @@ import { type Counts, type Trail, Trails } from './trail.ts';
 import { members, type Turns } from './turning.ts';
 
 /** All strokes of one layer at one setting of the guide. */
-export interface Block {
+export interface Batch {
   /** Number of the setting within the job. */
   readonly setting: number;
   /** Facings in which it has strokes, as a bit mask. */
@@ -22,7 +22,7 @@ export interface Pass {
   readonly turns: number;
   readonly up: number;
   /** From the setting that is to come first to the one that is to come last, which are of the kinds searched for. */
-  readonly cells: (first: Block, last: Block) => readonly Cell[];
+  readonly cells: (first: Batch, last: Batch) => readonly Cell[];
 }
 
 const UP = 0;
@@ -32,12 +32,12 @@ const MOST_SHARED_OUT = 6;
 const better = (a: { turns: number; up: number }, b: Pass | undefined): boolean =>
   b === undefined || a.turns < b.turns - 1e-9 || (a.turns <= b.turns + 1e-9 && a.up > b.up);
 
-/** Blocks of one kind can stand for each other. */
-export const kindOf = (block: Block): string => `${block.mask}/${block.up}`;
+/** Batches of one kind can stand for each other. */
+export const kindOf = (batch: Batch): string => `${batch.mask}/${batch.up}`;
 
-function countMasks(blocks: readonly Block[]): Map<number, number> {
+function countMasks(batches: readonly Batch[]): Map<number, number> {
   const counts = new Map<number, number>();
-  for (const { mask } of [...blocks].sort((a, b) => a.mask - b.mask)) counts.set(mask, (counts.get(mask) ?? 0) + 1);
+  for (const { mask } of [...batches].sort((a, b) => a.mask - b.mask)) counts.set(mask, (counts.get(mask) ?? 0) + 1);
   return counts;
 }
 
@@ -51,35 +51,35 @@ function without(counts: Counts, mask: number, all = false): Counts {
 
 /** Shortest passes through one layer, each setting once (or one of them at both ends). */
 export class Passes {
-  readonly blocks: readonly Block[];
+  readonly batches: readonly Batch[];
   private readonly turns: Turns;
   private readonly trails: Trails;
   private readonly known = new Map<string, Pass | undefined>();
 
-  constructor(blocks: readonly Block[], turns: Turns) {
-    this.blocks = blocks;
+  constructor(batches: readonly Batch[], turns: Turns) {
+    this.batches = batches;
     this.turns = turns;
     this.trails = new Trails(turns);
   }
 
-  /** Once through all blocks, from the first to the last given; the same block twice only where it is the only one. */
-  through(first: Block, last: Block): Pass | undefined {
+  /** Once through all batches, from the first to the last given; the same batch twice only where it is the only one. */
+  through(first: Batch, last: Batch): Pass | undefined {
     const key = first === last ? 'alone' : `${kindOf(first)} ${kindOf(last)}`;
     if (!this.known.has(key)) {
-      const alone = this.blocks.length === 1 ? this.pass(first, first.mask, undefined, 0) : undefined;
+      const alone = this.batches.length === 1 ? this.pass(first, first.mask, undefined, 0) : undefined;
       this.known.set(key, first === last ? alone : this.pass(first, first.mask, last, last.mask));
     }
     return this.known.get(key);
   }
 
-  /** As `through`, but with `block` shared out between the beginning and the end. */
-  around(block: Block): Pass | undefined {
-    const key = `around ${kindOf(block)}`;
+  /** As `through`, but with `batch` shared out between the beginning and the end. */
+  around(batch: Batch): Pass | undefined {
+    const key = `around ${kindOf(batch)}`;
     if (!this.known.has(key)) {
       let best: Pass | undefined;
-      const whole = members(block.mask).length > MOST_SHARED_OUT;
-      for (let part = whole ? 0 : (block.mask - 1) & block.mask; part > 0; part = (part - 1) & block.mask) {
-        const pass = this.pass(block, part, block, block.mask & ~part);
+      const whole = members(batch.mask).length > MOST_SHARED_OUT;
+      for (let part = whole ? 0 : (batch.mask - 1) & batch.mask; part > 0; part = (part - 1) & batch.mask) {
+        const pass = this.pass(batch, part, batch, batch.mask & ~part);
         if (better(pass, best)) best = pass;
       }
       this.known.set(key, best);
@@ -87,8 +87,8 @@ export class Passes {
     return this.known.get(key);
   }
 
-  private pass(first: Block, firstMask: number, last: Block | undefined, lastMask: number): Pass {
-    const middle = this.blocks.filter((block) => block !== first && block !== last);
+  private pass(first: Batch, firstMask: number, last: Batch | undefined, lastMask: number): Pass {
+    const middle = this.batches.filter((batch) => batch !== first && batch !== last);
     const counts = countMasks(middle);
     let best: Pass | undefined;
     const offer = (
@@ -100,7 +100,7 @@ export class Passes {
     ) => {
       if (!better({ turns, up }, best)) return;
       const cells: Pass['cells'] = (one, other) => {
-        const between = this.blocks.filter((block) => block !== one && (last === undefined || block !== other));
+        const between = this.batches.filter((batch) => batch !== one && (last === undefined || batch !== other));
         return [
           ...start.map((facing) => ({ setting: one.setting, facing })),
           ...named(visits, between),
@@ -132,14 +132,14 @@ export class Passes {
   }
 
   /** Ways on while the board lies TOP up: what is cut there first, with the strokes up to the first turn. */
-  private whileUp(middle: readonly Block[], counts: Counts): readonly Start[] {
-    const here = middle.filter((block) => block.mask === 1 << UP);
+  private whileUp(middle: readonly Batch[], counts: Counts): readonly Start[] {
+    const here = middle.filter((batch) => batch.mask === 1 << UP);
     const visits = here.map(({ mask }) => ({ mask, path: [UP] }));
-    const up = here.reduce((sum, block) => sum + block.up, 0);
+    const up = here.reduce((sum, batch) => sum + batch.up, 0);
     const left = without(counts, 1 << UP, true);
     const starts: Start[] = [{ turns: 0, up, visits, counts: left, at: UP }];
     for (const mask of left.keys()) {
-      const most = Math.max(...middle.filter((block) => block.mask === mask).map((block) => block.up));
+      const most = Math.max(...middle.filter((batch) => batch.mask === mask).map((batch) => batch.up));
       for (const to of members(mask)) {
         const tour = (mask & (1 << UP)) === 0 ? undefined : this.turns.tour(mask, UP, to);
         if (tour === undefined) continue;
@@ -156,7 +156,7 @@ export class Passes {
     return starts;
   }
 
-  /** Trails through what is left, each followed by one way through the last block, if there is one. */
+  /** Trails through what is left, each followed by one way through the last batch, if there is one. */
   private *ends(counts: Counts, at: number, lastMask: number): Generator<Trail & { readonly path: readonly number[] }> {
     if (lastMask === 0) yield { turns: 0, visits: [], path: [] };
     for (const from of members(lastMask)) {
@@ -178,17 +178,17 @@ interface Start {
   readonly at: number;
 }
 
-/** Names a block for every visit: the first that leaves TOP up is the one with most strokes there, the rest in order. */
-function named(visits: Trail['visits'], blocks: readonly Block[]): readonly Cell[] {
-  const waiting = new Map<number, Block[]>();
-  for (const block of blocks) waiting.set(block.mask, [...(waiting.get(block.mask) ?? []), block]);
+/** Names a batch for every visit: the first that leaves TOP up is the one with most strokes there, the rest in order. */
+function named(visits: Trail['visits'], batches: readonly Batch[]): readonly Cell[] {
+  const waiting = new Map<number, Batch[]>();
+  for (const batch of batches) waiting.set(batch.mask, [...(waiting.get(batch.mask) ?? []), batch]);
   let turned = false;
   return visits.flatMap(({ mask, path }) => {
     const here = waiting.get(mask)!;
-    const most = Math.max(...here.map((block) => block.up));
-    const index = !turned && path[0] === UP ? here.findIndex((block) => block.up === most) : 0;
-    const [block] = here.splice(index, 1);
+    const most = Math.max(...here.map((batch) => batch.up));
+    const index = !turned && path[0] === UP ? here.findIndex((batch) => batch.up === most) : 0;
+    const [batch] = here.splice(index, 1);
     turned ||= path.some((facing) => facing !== UP);
-    return path.map((facing) => ({ setting: block!.setting, facing }));
+    return path.map((facing) => ({ setting: batch!.setting, facing }));
   });
 }

@@ -1,14 +1,14 @@
 import { members, type Turns } from './turning.ts';
 
 /**
- * A walk through facings, read as a trail in a graph: the facings are its places, and every block of strokes is an edge
- * from the facing it begins in to the facing it ends in. Blocks with a single facing are loops. Some order of the blocks,
+ * A walk through facings, read as a trail in a graph: the facings are its places, and every batch of strokes is an edge
+ * from the facing it begins in to the facing it ends in. Batches with a single facing are loops. Some order of the batches,
  * with turns of the board between them, is the same as an Euler trail over those edges and some added turns; and by
  * Euler's theorem only the parity of each place and the connection of the places decide whether there is one. So the
- * blocks are laid down one by one, keeping the cheapest way to each (parity, connection), however many blocks there are.
+ * batches are laid down one by one, keeping the cheapest way to each (parity, connection), however many batches there are.
  */
 export interface Edge {
-  /** Facings of the block; 0 for a turn of the board without a stroke. */
+  /** Facings of the batch; 0 for a turn of the board without a stroke. */
   readonly mask: number;
   readonly from: number;
   readonly to: number;
@@ -20,7 +20,7 @@ export interface Trail {
   readonly visits: readonly { readonly mask: number; readonly path: readonly number[] }[];
 }
 
-/** How many blocks there are of each set of facings. */
+/** How many batches there are of each set of facings. */
 export type Counts = ReadonlyMap<number, number>;
 
 interface Laid {
@@ -49,18 +49,18 @@ export class Trails {
     this.id({ odd: 0, parts: Array.from({ length: turns.count }, () => -1) });
   }
 
-  /** The trail of fewest turns from one facing to another through all blocks counted. */
+  /** The trail of fewest turns from one facing to another through all batches counted. */
   shortest(counts: Counts, from: number, to: number): Trail {
     const key = `${keyOf(counts)}|${from}|${to}`;
     const known = this.found.get(key);
     if (known !== undefined) return known;
     let best: { turns: number; edges: readonly Edge[] } | undefined;
-    for (const [state, blocks] of this.lay(counts)) {
+    for (const [state, batches] of this.lay(counts)) {
       // With an edge from the end back to the start the trail becomes a circuit.
       const added = this.close(this.join(state, from, to));
-      const turns = blocks.turns + added.turns;
+      const turns = batches.turns + added.turns;
       if (best === undefined || turns < best.turns - 1e-9) {
-        best = { turns, edges: [...edgesOf(blocks), ...edgesOf(added)] };
+        best = { turns, edges: [...edgesOf(batches), ...edgesOf(added)] };
       }
     }
     const visits = walk(best!.edges, from).flatMap(({ mask, from: a, to: b }) =>
@@ -71,7 +71,7 @@ export class Trails {
     return trail;
   }
 
-  /** The cheapest way to every state that the blocks alone can come to. */
+  /** The cheapest way to every state that the batches alone can come to. */
   private lay(counts: Counts): ReadonlyMap<number, Laid> {
     const key = keyOf(counts);
     const known = this.laid.get(key);

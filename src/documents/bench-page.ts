@@ -8,7 +8,7 @@ import { type Entry, numbered, piecesOf } from '../text/entries.ts';
 import { WORD_PENS } from '../text/figures.ts';
 import { columnsOf, flow } from '../text/flow.ts';
 import { headline, paragraph } from '../text/paragraph.ts';
-import { LEAD_IN, NAME } from '../text/styles.ts';
+import { CLEAR, NAME } from '../text/styles.ts';
 import { HEAD_ROOM, type HeadedJob, runningHead } from './words/running-head.ts';
 
 /** What of a sheet is set: its own margins, and never less than `least` of its edges. */
@@ -39,7 +39,7 @@ export interface Listed {
   readonly title: string;
   /** The headline, and a line below it. */
   readonly name: string;
-  readonly lead: string;
+  readonly intro: string;
   /** What the drawing's only group is called. */
   readonly group: string;
   readonly entries: readonly Entry[];
@@ -54,10 +54,10 @@ export interface Listed {
 
 /** A headline and numbered sections in two columns, on as many sheets as they take. */
 export function listedSheets(listed: Listed): readonly Drawing[] {
-  const { title, name, lead, group, entries, aside, foot, jobs, paper, fonts } = listed;
+  const { title, name, intro, group, entries, aside, foot, jobs, paper, fonts } = listed;
   const area = benchArea(paper);
   const room = area.width - (aside === undefined ? 0 : aside.width + GUTTER);
-  const named = stacked([headline(name, room, NAME, fonts), paragraph(lead, room, LEAD_IN, fonts)], 2);
+  const named = stacked([headline(name, room, NAME, fonts), paragraph(intro, room, CLEAR, fonts)], 2);
   const head = aside === undefined ? named : beside({ ...named, width: room }, aside, GUTTER);
   const taken = foot === undefined ? 0 : foot.height + FOOT_AIR;
   const columns = (page: number): readonly Box[] =>

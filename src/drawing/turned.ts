@@ -1,20 +1,18 @@
 import type { Path, Segment } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
+import type { Rotation } from './document.ts';
 import type { Item } from './model.ts';
 
-/** Quarter turns clockwise, as the eye sees it. */
-export type Quarter = 0 | 1 | 2 | 3;
-
 /** `p` turned about the origin. */
-function turnedPoint(p: Point, quarter: Quarter): Point {
-  switch (quarter) {
+function turnedPoint(p: Point, rotation: Rotation): Point {
+  switch (rotation) {
     case 0:
       return p;
-    case 1:
+    case 90:
       return { x: -p.y, y: p.x };
-    case 2:
+    case 180:
       return { x: -p.x, y: -p.y };
-    case 3:
+    case 270:
       return { x: p.y, y: -p.x };
   }
 }
@@ -36,9 +34,9 @@ function movedPath(path: Path, move: (p: Point) => Point): Path {
 }
 
 /** An item turned about the origin, then shifted by `by`. */
-export function turnedItem(item: Item, quarter: Quarter, by: Point): Item {
+export function turnedItem(item: Item, rotation: Rotation, by: Point): Item {
   const move = (p: Point): Point => {
-    const t = turnedPoint(p, quarter);
+    const t = turnedPoint(p, rotation);
     return { x: t.x + by.x, y: t.y + by.y };
   };
   switch (item.kind) {
@@ -47,9 +45,9 @@ export function turnedItem(item: Item, quarter: Quarter, by: Point): Item {
     case 'path':
       return { ...item, paths: item.paths.map((path) => movedPath(path, move)) };
     case 'text':
-      return { ...item, at: move(item.at), turn: (item.turn + 90 * quarter) % 360 };
+      return { ...item, at: move(item.at), turn: (item.turn + rotation) % 360 };
     case 'picture': {
-      if (quarter !== 0) throw new RangeError('a picture is not turned');
+      if (rotation !== 0) throw new RangeError('a picture is not turned');
       return { ...item, box: { ...item.box, x: item.box.x + by.x, y: item.box.y + by.y } };
     }
     default: {

@@ -3,10 +3,10 @@ import type { Fonts } from '../fonts/model.ts';
 import { type Box, bottom, box, grown, overlaps, right, union } from '../geometry/box.ts';
 import { distance, type Point, type Size } from '../geometry/point.ts';
 import { type Printing, type Sheet, sheetOf } from './area.ts';
+import { type Orientation, turnBox } from './orientation.ts';
 import type { Plan } from './plan.ts';
 import { fewestSheets } from './search/search.ts';
-import { planOf, type Turned, turned, turnOf } from './search/whole.ts';
-import { type Turn, turnBox } from './turn.ts';
+import { orientationOf, planOf, type Turned, turned } from './search/whole.ts';
 
 /** Sheets that together show one corner of the board, or several corners that lie near each other. */
 export interface CornerGroup {
@@ -63,7 +63,7 @@ export function cornerSheets(work: FullScale, board: Box, paper: Size, options: 
   return groups === undefined ? undefined : sheetsOf(groups);
 }
 
-type Deep = (corner: number, region: Box, turn: Turn, sheet: Sheet) => CornerGroup | undefined;
+type Deep = (corner: number, region: Box, orientation: Orientation, sheet: Sheet) => CornerGroup | undefined;
 
 /** `deep` serves the corners that are too deep for one sheet. */
 function fewestGroups(
@@ -75,19 +75,19 @@ function fewestGroups(
 ): readonly CornerGroup[] | undefined {
   let best: readonly CornerGroup[] | undefined;
   for (const rotation of [0, 90] as const) {
-    const turn = turnOf(work.drawing, rotation);
-    const regions = cornerRegions(work, board, turn);
-    const edge = turnBox(board, turn);
+    const orientation = orientationOf(work.drawing, rotation);
+    const regions = cornerRegions(work, board, orientation);
+    const edge = turnBox(board, orientation);
     for (const sideways of paper.width === paper.height ? [false] : [false, true]) {
       const sheet = sheetOf(paper, options, sideways);
       const alone = regions.map(
-        (region, i) => oneSheet([i], region, turn, edge, sheet) ?? deep(i, region, turn, sheet),
+        (region, i) => oneSheet([i], region, orientation, edge, sheet) ?? deep(i, region, orientation, sheet),
       );
       for (const grouping of GROUPINGS) {
         const groups = grouping.map((corners) =>
           corners.length === 1
             ? alone[corners[0]!]
-            : oneSheet(corners, union(corners.map((i) => regions[i]!)), turn, edge, sheet),
+            : oneSheet(corners, union(corners.map((i) => regions[i]!)), orientation, edge, sheet),
         );
         if (groups.includes(undefined)) continue;
         const all = groups as readonly CornerGroup[];
@@ -102,7 +102,7 @@ export const sheetsOf = (groups: readonly CornerGroup[]): number =>
   groups.reduce((sum, { plan }) => sum + plan.cells.length, 0);
 
 /** What must be seen of each corner, turned space, in the order of CORNERS in the drawing upright. */
-function cornerRegions({ avoid }: FullScale, board: Box, turn: Turn): readonly Box[] {
+function cornerRegions({ avoid }: FullScale, board: Box, orientation: Orientation): readonly Box[] {
   const points: readonly Point[] = [
     { x: board.x, y: board.y },
     { x: right(board), y: board.y },
@@ -116,14 +116,14 @@ function cornerRegions({ avoid }: FullScale, board: Box, turn: Turn): readonly B
     const distances = points.map((p) => distance(p, middle));
     parts[distances.indexOf(Math.min(...distances))]!.push(b);
   }
-  return parts.map((boxes) => turnBox(union(boxes), turn));
+  return parts.map((boxes) => turnBox(union(boxes), orientation));
 }
 
 /** A region on one sheet, with a little paper beyond the board's edge; undefined where it is too large. */
 function oneSheet(
   corners: readonly number[],
   region: Box,
-  turn: Turn,
+  orientation: Orientation,
   board: Box,
   sheet: Sheet,
 ): CornerGroup | undefined {
@@ -131,7 +131,7 @@ function oneSheet(
   if (region.width + 2 * AROUND > width || region.height + 2 * AROUND > height) return undefined;
   const plan: Plan = {
     sheet,
-    turn,
+    orientation,
     x: placed(region.x, right(region), board.x, right(board), width),
     y: placed(region.y, bottom(region), board.y, bottom(board), height),
     pitchX: width,
@@ -150,7 +150,7 @@ function severalSheets(corner: number, region: Box, view: Turned, sheet: Sheet, 
   const shown = grown(region, AROUND);
   const drawn = view.drawn.filter((b) => overlaps(b, shown)).map((b) => clipped(b, shown));
   const found = fewestSheets({ drawn, avoid: view.avoid, window: sheet.area, lap })!;
-  return { label: labelOf([corner]), plan: planOf(found, sheet, view.turn) };
+  return { label: labelOf([corner]), plan: planOf(found, sheet, view.orientation) };
 }
 
 /** `top left and top right corners, as seen here`. */

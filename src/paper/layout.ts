@@ -69,14 +69,14 @@ function onGrid(work: FullScale, paper: SheetPaper, lap: number, options: Layout
     options,
     paperName: paper.name,
     sheet: plan.sheet,
-    rotation: plan.turn.rotation,
+    rotation: plan.orientation.rotation,
     sheets: cells.length,
     skipped,
     ...(cells.length === 1 ? {} : { laps: { x: lapX(plan), y: lapY(plan) } }),
     joining: joiningSteps(cells.length, options.join),
   };
   const made = planPages(work, plan, options, { sheet: 1, of: cells.length });
-  const map = { work, turn: plan.turn, sheets: mapSheets(plan), caption: gridCaption(skipped) };
+  const map = { work, orientation: plan.orientation, sheets: mapSheets(plan), caption: gridCaption(skipped) };
   const check = checkPages(minding(facts, made.warnings), map);
   const advice = cells.length === 1 ? [] : cornerAdvice(work, paper, options, cells.length);
   const summary = summaryOf(check.length, cells.length, paper, plan, skipped);
@@ -93,7 +93,7 @@ function onCorners(work: FullScale, paper: SheetPaper, lap: number, options: Lay
     options,
     paperName: paper.name,
     sheet: plan.sheet,
-    rotation: plan.turn.rotation,
+    rotation: plan.orientation.rotation,
     sheets: count,
     skipped: 0,
     joining: cornerSteps(count, several, options.join),
@@ -101,7 +101,7 @@ function onCorners(work: FullScale, paper: SheetPaper, lap: number, options: Lay
   const naming = (i: number) => ({ prefix: `C${i + 1}-`, alone: `C${i + 1}` });
   const map: MapPlan = {
     work,
-    turn: plan.turn,
+    orientation: plan.orientation,
     sheets: groups.flatMap((group, i) => mapSheets(group.plan, naming(i)).filter((sheet) => !sheet.skipped)),
     caption: 'Where the sheets lie on the board.',
   };
@@ -123,9 +123,15 @@ function onCorners(work: FullScale, paper: SheetPaper, lap: number, options: Lay
  * The pages that come out of the printer, and what they are: `7 pages of Letter on its side: 6 sheets (2 blank ones left
  * out) and the first one that checks the printer`.
  */
-function summaryOf(first: number, sheets: number, paper: SheetPaper, { sheet, turn }: Plan, skipped: number): string {
+function summaryOf(
+  first: number,
+  sheets: number,
+  paper: SheetPaper,
+  { sheet, orientation }: Plan,
+  skipped: number,
+): string {
   const side = sheet.sideways ? ' on its side' : '';
-  const quarter = turn.rotation === 0 ? '' : ', the pattern turned by a quarter';
+  const quarter = orientation.rotation === 0 ? '' : ', the pattern turned by a quarter';
   const count = sheets === 1 ? '1 sheet' : `${sheets} sheets`;
   const blank = skipped === 0 ? '' : ` (${skipped} blank ${skipped === 1 ? 'one' : 'ones'} left out)`;
   const check = first === 1 ? 'the first one that checks the printer' : `the first ${first} that check the printer`;

@@ -15,9 +15,9 @@ import type { CheckFacts } from './first-sheet/words.ts';
 import { CHECK_PENS } from './furniture/pens.ts';
 import type { LaidPage } from './model.ts';
 import type { LayoutOptions } from './options.ts';
+import { type Orientation, turnBox } from './orientation.ts';
 import { inTheWay } from './plan-pages.ts';
 import { sheetPage } from './sheet-page.ts';
-import { type Turn, turnBox } from './turn.ts';
 
 export interface OnePage {
   readonly page: LaidPage;
@@ -27,7 +27,7 @@ export interface OnePage {
 
 const STYLE: CheckStyle = {
   title: 'Measure this first',
-  lead: 'Print at 100 %: no scaling, no “fit to page”. Cut nothing before the lines below measure right.',
+  intro: 'Print at 100 %: no scaling, no “fit to page”. Cut nothing before the lines below measure right.',
   scalePen: 'check',
 };
 
@@ -58,8 +58,8 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
   const upright = { rotation: 0, width: drawing.width, height: drawing.height } as const;
   const wide =
     paper.kind === 'roll' ? sheetOf({ width: paper.width, height: paper.width }, options, false).area.width : undefined;
-  const turns: readonly Turn[] = wide === undefined ? [upright] : [upright, { ...upright, rotation: 90 }];
-  const fitting = turns.filter((turn) => turnedSize(turn).width <= (wide ?? Number.POSITIVE_INFINITY));
+  const turns: readonly Orientation[] = wide === undefined ? [upright] : [upright, { ...upright, rotation: 90 }];
+  const fitting = turns.filter((orientation) => turnedSize(orientation).width <= (wide ?? Number.POSITIVE_INFINITY));
   if (fitting.length === 0) {
     const needed = Math.min(drawing.width, drawing.height) + ((paper as RollPaper).width - wide!);
     return fail([
@@ -71,10 +71,10 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
       ),
     ]);
   }
-  const turn = fitting.reduce((a, b) => (turnedSize(b).height < turnedSize(a).height ? b : a));
-  const size = turnedSize(turn);
+  const orientation = fitting.reduce((a, b) => (turnedSize(b).height < turnedSize(a).height ? b : a));
+  const size = turnedSize(orientation);
   const areaWidth = wide ?? Math.max(size.width, NARROWEST);
-  const { words, lines } = inTheWay(drawing, turn, options.fonts);
+  const { words, lines } = inTheWay(drawing, orientation, options.fonts);
   const indent = (areaWidth - size.width) / 2;
 
   const facts = (sheet: Sheet): CheckFacts => ({
@@ -82,14 +82,14 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
     options,
     paperName: paper.kind === 'roll' ? paper.name : 'a page of its own size',
     sheet,
-    rotation: turn.rotation,
+    rotation: orientation.rotation,
     sheets: 1,
     skipped: 0,
     joining: [],
     onPattern: true,
   });
   const place = (sheet: Sheet): { readonly box: Box; readonly below: number } => {
-    const whole = turnBox(box(0, 0, drawing.width, drawing.height), turn);
+    const whole = turnBox(box(0, 0, drawing.width, drawing.height), orientation);
     const room = new Room(words, lines);
     for (const width of WIDTHS) {
       if (width + 2 * CLEAR > size.width) continue;
@@ -127,7 +127,7 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
   const { page, crowded } = sheetPage({
     drawing,
     sheet,
-    turn,
+    orientation,
     window: box(-indent, 0, area.width, area.height),
     joins: [],
     label: {
@@ -144,7 +144,7 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
     lines,
     note: { box: onPage, items: items!, pens: { ...PENS, ...legendPens(drawing) } },
   });
-  const quarter = turn.rotation === 0 ? '' : ', the pattern turned by a quarter';
+  const quarter = orientation.rotation === 0 ? '' : ', the pattern turned by a quarter';
   const on =
     paper.kind === 'roll'
       ? `${show(sheet.paper.height)} of ${paper.name}`
@@ -152,7 +152,7 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
   return succeed({ page, crowded, summary: `one page of ${on}${quarter}` });
 }
 
-function turnedSize({ rotation, width, height }: Turn): Size {
+function turnedSize({ rotation, width, height }: Orientation): Size {
   return rotation % 180 === 0 ? { width, height } : { width: height, height: width };
 }
 

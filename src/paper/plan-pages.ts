@@ -9,20 +9,20 @@ import type { MapSheet } from './furniture/assembly-map.ts';
 import { crossesOf } from './furniture/crosses.ts';
 import { crossBox, type Edge, type Join } from './furniture/seam-marks.ts';
 import type { LayoutOptions } from './options.ts';
+import { type Orientation, turnBox, turnedBack } from './orientation.ts';
 import { type Cell, cellAt, lapX, lapY, nameOf, type Plan, windowOf } from './plan.ts';
 import { seamsOf } from './seams.ts';
 import { coveringOf } from './search/covering.ts';
 import { keptArea, type MadeSheet, sheetPage } from './sheet-page.ts';
-import { type Turn, turnBox, turnedBack } from './turn.ts';
 
 /** Everything of a drawing, the parts that are left out unless asked for too, as boxes in turned space. */
 export function inTheWay(
   drawing: Drawing,
-  turn: Turn,
+  orientation: Orientation,
   fonts: Fonts,
 ): { readonly words: readonly Box[]; readonly lines: readonly Box[] } {
   const { words, lines } = coveringOf(drawing, fonts);
-  return { words: words.map((b) => turnBox(b, turn)), lines: lines.map((b) => turnBox(b, turn)) };
+  return { words: words.map((b) => turnBox(b, orientation)), lines: lines.map((b) => turnBox(b, orientation)) };
 }
 
 /** How the sheets of one plan are called and counted among all. */
@@ -52,19 +52,19 @@ export function planPages(
   options: LayoutOptions,
   naming: Naming,
 ): MadeSheets {
-  const { turn } = plan;
+  const { orientation } = plan;
   const joins = joinsOf(drawing, plan, naming, options.fonts);
   const areas = plan.cells.map((cell) => sheetArea(plan, cell, joins.get(cell)!, options.fonts));
   const set = naming.corner === true ? apart?.onCorner(areas) : apart?.joined(areas);
   const shown = apart?.lines ?? drawing;
-  const { words, lines } = inTheWay(shown, turn, options.fonts);
+  const { words, lines } = inTheWay(shown, orientation, options.fonts);
   const sheets = plan.cells.map((cell, i) => {
     const ownWords = set?.sheets[i];
     return sheetPage({
       drawing: shown,
       ...defined({ ownWords }),
       sheet: plan.sheet,
-      turn,
+      orientation,
       window: windowOf(plan, cell),
       joins: joins.get(cell)!,
       label: {
@@ -87,9 +87,9 @@ export function planPages(
 
 /** The seams of every sheet, with crosses that both of two neighbours draw; turned space. */
 function joinsOf(drawing: Drawing, plan: Plan, naming: Naming, fonts: Fonts): ReadonlyMap<Cell, readonly Join[]> {
-  const { words, lines } = inTheWay(drawing, plan.turn, fonts);
+  const { words, lines } = inTheWay(drawing, plan.orientation, fonts);
   const room = new Room(words, lines);
-  const whole = turnBox(box(0, 0, drawing.width, drawing.height), plan.turn);
+  const whole = turnBox(box(0, 0, drawing.width, drawing.height), plan.orientation);
   const joins = new Map<Cell, Join[]>(plan.cells.map((cell) => [cell, []]));
   const called = (cell: Cell): string => callsign(cell, plan, naming);
   const join = (cell: Cell, edge: Edge, at: number, neighbour: Cell, crosses: Join['crosses']) =>
@@ -105,7 +105,7 @@ function joinsOf(drawing: Drawing, plan: Plan, naming: Naming, fonts: Fonts): Re
 
 /** What of the drawing words may stand on, on one sheet. */
 function sheetArea(plan: Plan, cell: Cell, joins: readonly Join[], fonts: Fonts): SheetArea {
-  const back = turnedBack(plan.turn);
+  const back = turnedBack(plan.orientation);
   return {
     kept: turnBox(keptArea(windowOf(plan, cell), joins), back),
     taken: joins.flatMap(({ edge, crosses }) =>

@@ -1,7 +1,7 @@
 import { type Box, box } from '../geometry/box.ts';
 import type { Sheet } from './area.ts';
 import { sheetName } from './names.ts';
-import type { Turn } from './turn.ts';
+import type { Orientation } from './orientation.ts';
 
 /** Row and column, from 0, of a sheet in the grid. */
 export interface Cell {
@@ -15,7 +15,7 @@ export interface Cell {
  */
 export interface Plan {
   readonly sheet: Sheet;
-  readonly turn: Turn;
+  readonly orientation: Orientation;
   readonly x: number;
   readonly y: number;
   readonly pitchX: number;

@@ -14,7 +14,7 @@ import { rulersOf } from './furniture/rulers.ts';
 import { crossBox, crossItems, type Edge, type Join, joinLine, neighbourBlock } from './furniture/seam-marks.ts';
 import { labelBlocks, type SheetLabel, uncorrectedBlock } from './furniture/sheet-label.ts';
 import type { CrossMark, LaidPage, Part } from './model.ts';
-import { partOf, type Turn, turnBox, turnedBack, turnPoint } from './turn.ts';
+import { type Orientation, partOf, turnBox, turnedBack, turnPoint } from './orientation.ts';
 
 /** One sheet of a pattern, before it is a page. */
 export interface SheetPlan {
@@ -22,7 +22,7 @@ export interface SheetPlan {
   /** Words that stand on this sheet, as large as the drawing; undefined where the drawing has its own. */
   readonly ownWords?: Drawing;
   readonly sheet: Sheet;
-  readonly turn: Turn;
+  readonly orientation: Orientation;
   /** What it shows, turned space. */
   readonly window: Box;
   /** Its seams; `at` and the crosses in turned space. */
@@ -47,7 +47,7 @@ const STEP = 3;
 
 /** The page of one sheet, with everything that it needs to be found, measured and joined. */
 export function sheetPage(plan: SheetPlan): MadeSheet {
-  const { sheet, turn, window } = plan;
+  const { sheet, orientation, window } = plan;
   const { fonts } = plan.label;
   const { area } = sheet;
   const by: Point = { x: area.x - window.x, y: area.y - window.y };
@@ -71,7 +71,7 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
       const onPage = toPage(at);
       over.push(...crossItems(name, onPage, join.edge, area, fonts));
       room.take(crossBox(name, onPage, join.edge, fonts));
-      crosses.push({ name, onPage, inDrawing: turnPoint(at, turnedBack(turn)) });
+      crosses.push({ name, onPage, inDrawing: turnPoint(at, turnedBack(orientation)) });
     }
   }
   const set = (what: string, blocks: readonly (() => Block)[], places: (block: Block) => Iterable<Box>): void => {
@@ -102,19 +102,19 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
 
   const { name, place } = plan.label;
   const pens = { ...SHEET_PENS, ...plan.note?.pens };
-  const part = partOf(window, turn, area);
+  const part = partOf(window, orientation, area);
   const page: LaidPage = {
     name,
     label: name,
     outline: [place === undefined ? name : `${name}, ${place}`],
     paper: sheet.paper,
-    rotation: turn.rotation,
+    rotation: orientation.rotation,
     part,
     scale: sheet.scale,
     frames: [
       ...furnitureFrames('under', sheet.paper, under, pens),
-      partFrame(plan.drawing, part, turn),
-      ...wordsFrames(plan.ownWords, part, turn, fonts),
+      partFrame(plan.drawing, part, orientation),
+      ...wordsFrames(plan.ownWords, part, orientation, fonts),
       ...furnitureFrames('over', sheet.paper, over, pens),
     ],
     crosses,
@@ -123,28 +123,28 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
   return { page, crowded };
 }
 
-function partFrame(drawing: Drawing, { pageX, pageY, ...clip }: Part, { rotation }: Turn): Frame {
+function partFrame(drawing: Drawing, { pageX, pageY, ...clip }: Part, { rotation }: Orientation): Frame {
   return { drawing, clip, turn: rotation, at: { x: pageX, y: pageY } };
 }
 
 /** Nothing may touch the words of a sheet, nor their arrows. */
-function wordBoxes({ ownWords, turn, label }: SheetPlan): readonly Box[] {
+function wordBoxes({ ownWords, orientation, label }: SheetPlan): readonly Box[] {
   if (ownWords === undefined) return [];
   const { groups, pens } = ownWords;
   return groups
     .flatMap(({ items }) => items.flatMap((item) => itemBox(item, pens, label.fonts) ?? []))
-    .map((b) => turnBox(b, turn));
+    .map((b) => turnBox(b, orientation));
 }
 
 /** The words of a sheet where they lie; clipped only if something of them, a leader, runs on to another sheet. */
-function wordsFrames(words: Drawing | undefined, part: Part, turn: Turn, fonts: Fonts): readonly Frame[] {
+function wordsFrames(words: Drawing | undefined, part: Part, orientation: Orientation, fonts: Fonts): readonly Frame[] {
   if (words === undefined || words.groups.length === 0) return [];
-  const frame = partFrame(words, part, turn);
+  const frame = partFrame(words, part, orientation);
   const inside = words.groups.every(({ items }) =>
     items.every((item) => contains(part, itemBox(item, words.pens, fonts) ?? part)),
   );
   if (!inside) return [frame];
-  const { x, y } = turnBox(part, turn);
+  const { x, y } = turnBox(part, orientation);
   return [{ drawing: words, turn: frame.turn, at: { x: frame.at.x - x, y: frame.at.y - y } }];
 }
 

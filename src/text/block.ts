@@ -1,5 +1,6 @@
+import type { Rotation } from '../drawing/document.ts';
 import type { Item } from '../drawing/model.ts';
-import { type Quarter, turnedItem } from '../drawing/turned.ts';
+import { turnedItem } from '../drawing/turned.ts';
 import { textBox } from '../fonts/measure.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { type Box, box, union } from '../geometry/box.ts';
@@ -93,23 +94,23 @@ export const moved = <T extends Item>(items: readonly T[], x: number, y: number)
   x === 0 && y === 0 ? items : items.map((item) => turnedItem(item, 0, { x, y }));
 
 /** The size of a block after quarter turns. */
-export function turnedSize({ width, height }: Size, quarter: Quarter): Size {
-  return quarter % 2 === 0 ? { width, height } : { width: height, height: width };
+export function turnedSize({ width, height }: Size, rotation: Rotation): Size {
+  return rotation % 180 === 0 ? { width, height } : { width: height, height: width };
 }
 
-/** Rotation by quarters clockwise, its top left then at `at`. */
-export function turnedBlock(block: Block, quarter: Quarter, at: Point = { x: 0, y: 0 }): Block {
+/** A block turned clockwise, its top left then at `at`. */
+export function turnedBlock(block: Block, rotation: Rotation, at: Point = { x: 0, y: 0 }): Block {
   const { width, height } = block;
-  const by: Readonly<Record<Quarter, Point>> = {
+  const by: Readonly<Record<Rotation, Point>> = {
     0: at,
-    1: { x: at.x + height, y: at.y },
-    2: { x: at.x + width, y: at.y + height },
-    3: { x: at.x, y: at.y + width },
+    90: { x: at.x + height, y: at.y },
+    180: { x: at.x + width, y: at.y + height },
+    270: { x: at.x, y: at.y + width },
   };
   return {
     ...block,
-    ...turnedSize(block, quarter),
-    items: block.items.map((item) => turnedItem(item, quarter, by[quarter])),
+    ...turnedSize(block, rotation),
+    items: block.items.map((item) => turnedItem(item, rotation, by[rotation])),
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Item } from '../drawing/model.ts';
 import { type Box, bottom, box } from '../geometry/box.ts';
 import { type Block, moved } from './block.ts';
-import { LARGE, LEAD_IN, type Style, TEXT, tight } from './styles.ts';
+import { CLEAR, LARGE, type Style, TEXT, tight } from './styles.ts';
 
 /** How densely a sheet is set: its running words, and how much white there is between things; 1 is usual. */
 export interface Density {
@@ -25,8 +25,8 @@ export interface Piece {
 
 /** From the most generous down. */
 const DENSITIES: readonly Density[] = [
-  { text: LEAD_IN, air: 1.1 },
-  { text: tight(LEAD_IN), air: 0.8 },
+  { text: CLEAR, air: 1.1 },
+  { text: tight(CLEAR), air: 0.8 },
   { text: LARGE, air: 1.6 },
   { text: LARGE, air: 1.1 },
   { text: tight(LARGE), air: 0.9 },

@@ -1,4 +1,4 @@
-import type { Quarter } from '../drawing/turned.ts';
+import type { Rotation } from '../drawing/document.ts';
 import { type Box, bottom, contains, grown, overlaps, right } from '../geometry/box.ts';
 import { type Line, meetsBox } from '../geometry/clip.ts';
 import type { Point } from '../geometry/point.ts';
@@ -16,7 +16,7 @@ export const GAP = 1.2;
 /** A place for a block. */
 export interface Candidate {
   readonly block: Block;
-  readonly quarter: Quarter;
+  readonly rotation: Rotation;
   /** Top left of the turned block. */
   readonly at: Point;
 }
@@ -79,7 +79,7 @@ export class Room {
   /** The first candidate that lies inside `within` and touches nothing; candidates are made as they are tried. */
   firstFree(candidates: Iterable<Candidate>, within: Box, gap = GAP): Found | undefined {
     for (const candidate of candidates) {
-      const area = boxAt(turnedSize(candidate.block, candidate.quarter), candidate.at);
+      const area = boxAt(turnedSize(candidate.block, candidate.rotation), candidate.at);
       if (contains(within, area) && this.isFree(area, gap)) return { candidate, box: area };
     }
     return undefined;

@@ -2,7 +2,7 @@ import type { Weight } from '../fonts/model.ts';
 
 /**
  * The sizes that words are set in, on every sheet: em in mm, and what each is for. There are no others. Seven points are
- * read in the hand; what is read at arm's length, while a hand holds the guide, is lead or larger.
+ * read in the hand; what is read at arm's length, while a hand holds the guide, is clear or larger.
  */
 export const SIZES = {
   /** 7 pt. */
@@ -12,7 +12,7 @@ export const SIZES = {
   /** 9.6 pt. */
   large: { em: 3.4, uses: 'running words where there is room, labels of gauges, words beside lines of a pattern' },
   /** 12.8 pt. */
-  lead: { em: 4.5, uses: 'headings, lines below a title, words on a pattern, steps of a jig' },
+  clear: { em: 4.5, uses: 'headings, lines below a title, words on a pattern, steps of a jig' },
   /** 17 pt. */
   sign: { em: 6, uses: 'names on the map of sheets, letters at marks, numbers and readings on a narrow border' },
   /** 21.3 pt. */
@@ -58,8 +58,8 @@ export const TEXT = style('body', 'regular');
 export const BOLD = style('body', 'bold');
 export const LARGE = style('large', 'regular');
 export const LARGE_BOLD = style('large', 'bold');
-export const LEAD_IN = style('lead', 'regular');
-export const HEAD = style('lead', 'bold', 0, 'tight');
+export const CLEAR = style('clear', 'regular');
+export const HEAD = style('clear', 'bold', 0, 'tight');
 export const SIGN = style('sign', 'bold', 0, 'tight');
 export const NAME = style('name', 'bold', 0, 'tight');
 export const READING = style('reading', 'bold', 0, 'tight');
@@ -67,7 +67,7 @@ export const NUMBER = style('number', 'bold', 0, 'tight');
 
 /** Of what a customer reads. */
 export const TITLE = style('name', 'bold', INK, 'tight');
-export const INTRO = style('lead', 'regular', SOFT);
+export const INTRO = style('clear', 'regular', SOFT);
 export const BODY = style('body', 'regular', INK);
 export const STRONG = style('body', 'bold', INK);
 export const SOFTLY = style('body', 'regular', SOFT);

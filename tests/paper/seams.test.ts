@@ -64,7 +64,8 @@ const turnedBox = ({ x, y, width, height }: Box, drawing: Drawing): Box => ({
 function planCost({ drawing, avoid: all }: FullScale): { readonly cost: number; readonly sheets: number } {
   const plan = wholePlan({ drawing, avoid: all }, A4, LAP, { margin: even(MARGIN), join: 'lap', fonts: FONTS })!;
   const stretches = seamsOf(plan).map(({ kind, at, from, to }) => ({ upright: kind === 'beside', at, from, to }));
-  const avoid = plan.turn.rotation === 0 ? all : all.map(({ box: b, why }) => ({ box: turnedBox(b, drawing), why }));
+  const avoid =
+    plan.orientation.rotation === 0 ? all : all.map(({ box: b, why }) => ({ box: turnedBox(b, drawing), why }));
   return { cost: costOf(stretches, avoid), sheets: plan.cells.length };
 }
 

@@ -56,7 +56,7 @@ describe('the fewest sheets', () => {
             const [x, y] = [plan.x + column * plan.pitchX, plan.y + row * plan.pitchY];
             return { x0: x / CELL, y0: y / CELL, x1: (x + w) / CELL, y1: (y + h) / CELL };
           });
-          expect(allShown(rasters[plan.turn.rotation === 0 ? 0 : 1]!, windows, 0.5)).toBe(true);
+          expect(allShown(rasters[plan.orientation.rotation === 0 ? 0 : 1]!, windows, 0.5)).toBe(true);
         }
       }),
       { numRuns: 200, seed: 20 },

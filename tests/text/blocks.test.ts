@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { itemBox } from '../../src/drawing/bounds.ts';
+import type { Rotation } from '../../src/drawing/document.ts';
 import type { Item } from '../../src/drawing/model.ts';
-import type { Quarter } from '../../src/drawing/turned.ts';
 import { fraction } from '../../src/fonts/fractions.ts';
 import { contains, grown, union } from '../../src/geometry/box.ts';
 import { type Block, beside, boxAt, inGroup, joined, labelBlock, stacked, turnedBlock } from '../../src/text/block.ts';
@@ -32,14 +32,14 @@ describe('a block', () => {
     fc.assert(
       fc.property(
         fc.array(said, { minLength: 1, maxLength: 4 }),
-        fc.constantFrom<Quarter>(0, 1, 2, 3),
-        (texts, quarter) => {
+        fc.constantFrom<Rotation>(0, 90, 180, 270),
+        (texts, rotation) => {
           const block = labelBlock(
             texts.map((text, i) => ({ text, style: [TEXT, NAME, BOLD][i % 3]!, group: `g${i}` })),
             FONTS,
           );
           expect(block.groups).toHaveLength(block.items.length);
-          const turned = turnedBlock(block, quarter, { x: 10, y: 20 });
+          const turned = turnedBlock(block, rotation, { x: 10, y: 20 });
           const found = ink(turned.items);
           const expected = boxAt(turned, { x: 10, y: 20 });
           for (const key of ['x', 'y', 'width', 'height'] as const) expect(found[key]).toBeCloseTo(expected[key], 6);

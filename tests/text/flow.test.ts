@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Item } from '../../src/drawing/model.ts';
 import { type Box, bottom, box, right } from '../../src/geometry/box.ts';
 import { columnsOf, type Flowed, flow, type Piece } from '../../src/text/flow.ts';
-import { LARGE, LEAD_IN } from '../../src/text/styles.ts';
+import { CLEAR, LARGE } from '../../src/text/styles.ts';
 
 const WIDTH = 50;
 
@@ -111,7 +111,7 @@ describe('what flows', () => {
     const of = columns(60, 60, 1);
     const set = (lines: number, largest = LARGE) => flow([em(lines / 2), em(lines / 2)], { columns: of, largest });
     expect(set(10).density.text).toEqual(LARGE);
-    expect(set(10, LEAD_IN).density.text).toEqual(LEAD_IN);
+    expect(set(10, CLEAR).density.text).toEqual(CLEAR);
     expect(set(60 / 3.2).density.text.size).toBe(3.05);
     expect(set(60 / 3.2).pages).toHaveLength(1);
   });

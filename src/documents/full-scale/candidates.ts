@@ -1,4 +1,4 @@
-import type { Quarter } from '../../drawing/turned.ts';
+import type { Rotation } from '../../drawing/document.ts';
 import { type Box, bottom, box } from '../../geometry/box.ts';
 import { between, distance, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
 import type { Side } from '../../geometry/sides.ts';
@@ -29,7 +29,7 @@ export function* closeTo(block: Block, at: Point, within: Box, reach = 40): Gene
         x + block.width <= within.x + within.width &&
         y + block.height <= bottom(within)
       )
-        yield { block, quarter: 0, at: point(x, y) };
+        yield { block, rotation: 0, at: point(x, y) };
     }
   }
 }
@@ -46,44 +46,44 @@ export function* besideSide(
   block: Block,
   side: { from: Point; to: Point },
   way: Point,
-  quarter: Quarter,
+  rotation: Rotation,
   gap: number,
   reach: number,
 ): Generator<Candidate> {
   const along = unit(minus(side.to, side.from));
   const middle = between(side.from, side.to, 0.5);
   const half = distance(side.from, side.to) / 2;
-  const size = turnedSize(block, quarter);
+  const size = turnedSize(block, rotation);
   const across = Math.abs(way.x) * size.width + Math.abs(way.y) * size.height;
   for (let off = gap; off + across <= reach; off += 4) {
     for (let t = 0; t <= half; t += 4) {
       for (const shift of t === 0 ? [0] : [t, -t]) {
         const centre = plus(plus(middle, times(along, shift)), times(way, off + across / 2));
-        yield { block, quarter, at: point(centre.x - size.width / 2, centre.y - size.height / 2) };
+        yield { block, rotation, at: point(centre.x - size.width / 2, centre.y - size.height / 2) };
       }
     }
   }
 }
 
 /** Places farther and farther round a point, for words that a leader joins to their line. */
-export function* around(block: Block, quarter: Quarter, at: Point, reach: number): Generator<Candidate> {
-  const size = turnedSize(block, quarter);
+export function* around(block: Block, rotation: Rotation, at: Point, reach: number): Generator<Candidate> {
+  const size = turnedSize(block, rotation);
   for (let radius = 6; radius <= reach; radius += 4) {
     const count = Math.ceil((2 * Math.PI * radius) / 6);
     for (let i = 0; i < count; i++) {
       const angle = (2 * Math.PI * i) / count;
       const centre = { x: at.x + radius * Math.cos(angle), y: at.y + radius * Math.sin(angle) };
-      yield { block, quarter, at: point(centre.x - size.width / 2, centre.y - size.height / 2) };
+      yield { block, rotation, at: point(centre.x - size.width / 2, centre.y - size.height / 2) };
     }
   }
 }
 
 /** Places in a box, row by row from its top left (or, `fromRight`, from its top right). */
-export function* scan(block: Block, quarter: Quarter, area: Box, fromRight = false, step = 3): Generator<Candidate> {
-  const size = turnedSize(block, quarter);
+export function* scan(block: Block, rotation: Rotation, area: Box, fromRight = false, step = 3): Generator<Candidate> {
+  const size = turnedSize(block, rotation);
   for (let y = area.y; y + size.height <= area.y + area.height + 1e-9; y += step) {
     for (let x = 0; x + size.width <= area.width + 1e-9; x += step) {
-      yield { block, quarter, at: point(fromRight ? area.x + area.width - size.width - x : area.x + x, y) };
+      yield { block, rotation, at: point(fromRight ? area.x + area.width - size.width - x : area.x + x, y) };
     }
   }
 }
@@ -94,7 +94,7 @@ export function* nearTop(block: Block, area: Box, step = 3): Generator<Candidate
   for (let y = area.y; y + block.height <= area.y + area.height; y += step) {
     for (let t = 0; t <= area.width / 2; t += step) {
       for (const shift of t === 0 ? [0] : [t, -t])
-        yield { block, quarter: 0, at: point(middle + shift - block.width / 2, y) };
+        yield { block, rotation: 0, at: point(middle + shift - block.width / 2, y) };
     }
   }
 }
@@ -119,12 +119,12 @@ export function* alongHinge(block: Block, side: Side, band: ReturnType<typeof ba
     return;
   }
   const area = side === 'left' ? band.right : band.left;
-  const size = turnedSize(block, 1);
+  const size = turnedSize(block, 90);
   for (let off = 0; off + size.width <= area.width; off += 2) {
     for (let t = 0; t <= area.height / 2; t += 4) {
       for (const shift of t === 0 ? [0] : [t, -t]) {
         const x = side === 'left' ? area.x + area.width - size.width - off : area.x + off;
-        yield { block, quarter: 1, at: point(x, area.y + area.height / 2 + shift - size.height / 2) };
+        yield { block, rotation: 90, at: point(x, area.y + area.height / 2 + shift - size.height / 2) };
       }
     }
   }

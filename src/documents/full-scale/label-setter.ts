@@ -52,7 +52,7 @@ export class LabelSetter {
       const { target, alongLine = false } = label;
       const off =
         target !== undefined && (this.whole || !alongLine) && distance(nearestOf(area, target), target) > STANDS_OFF;
-      return this.made(label, candidate, area, off ? this.lead(area, target) : undefined);
+      return this.made(label, candidate, area, off ? this.leader(area, target) : undefined);
     }
     return undefined;
   }
@@ -61,23 +61,23 @@ export class LabelSetter {
   private farther(label: Label, places: Iterable<Candidate>): PlacedLabel | undefined {
     for (const candidate of places) {
       const area = this.free(candidate);
-      const leader = area === undefined ? undefined : this.lead(area, label.target!);
+      const leader = area === undefined ? undefined : this.leader(area, label.target!);
       if (leader !== undefined) return this.made(label, candidate, area!, leader);
     }
     return undefined;
   }
 
-  private free({ block, quarter, at }: Candidate): Box | undefined {
-    const area = boxAt(turnedSize(block, quarter), at);
+  private free({ block, rotation, at }: Candidate): Box | undefined {
+    const area = boxAt(turnedSize(block, rotation), at);
     return this.within.some((each) => contains(each, area)) && this.room.isFree(area) ? area : undefined;
   }
 
-  private made(label: Label, { block, quarter, at }: Candidate, box: Box, leader: LineItem | undefined): PlacedLabel {
-    return { label, block: turnedBlock(block, quarter, at), box, ...defined({ leader }) };
+  private made(label: Label, { block, rotation, at }: Candidate, box: Box, leader: LineItem | undefined): PlacedLabel {
+    return { label, block: turnedBlock(block, rotation, at), box, ...defined({ leader }) };
   }
 
   /** A leader from words to where they belong, unless other words stand in its way. */
-  private lead(area: Box, target: Point): LineItem | undefined {
+  private leader(area: Box, target: Point): LineItem | undefined {
     const near = nearestOf(area, target);
     const gap = 0.6 / Math.max(1.2, distance(target, near));
     const leader: Line = { from: between(near, target, gap), to: between(target, near, gap) };

@@ -1,11 +1,11 @@
 import {
   BOLD,
+  CLEAR,
   FINE,
   FINE_BOLD,
   HEAD,
   LARGE,
   LARGE_BOLD,
-  LEAD_IN,
   NAME,
   READING,
   SIGN,
@@ -22,7 +22,7 @@ export interface WordStyles {
 
 /** From full size down. */
 export const WORD_STEPS: readonly WordStyles[] = [
-  { title: SIGN, strong: HEAD, words: LEAD_IN },
+  { title: SIGN, strong: HEAD, words: CLEAR },
   { title: HEAD, strong: LARGE_BOLD, words: LARGE },
   { title: LARGE_BOLD, strong: BOLD, words: TEXT },
   { title: BOLD, strong: FINE_BOLD, words: FINE },

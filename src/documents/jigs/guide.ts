@@ -27,7 +27,7 @@ export const GUIDE_JIG: JigEntry = {
     const longest = scale.right - 10;
     // The rule stands along the right edge, its lines towards the words, the slip in the bottom corner beside it.
     const edge = right(area) - scale.bottom;
-    const upright = scale.items.map((item) => turnedItem(item, 3, point(edge, bottom(area) + scale.left)));
+    const upright = scale.items.map((item) => turnedItem(item, 270, point(edge, bottom(area) + scale.left)));
     const at = point(edge - 6 - vernier.right, bottom(area));
     const text = box(area.x, area.y, edge - 6 - area.x, area.height - (vernier.bottom - vernier.top) - 5);
     const sheets = jigSheets(context, {

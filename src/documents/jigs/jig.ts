@@ -15,7 +15,7 @@ import { type Entry, piecesOf } from '../../text/entries.ts';
 import { WORD_PENS } from '../../text/figures.ts';
 import { columnsOf, flow } from '../../text/flow.ts';
 import { ellipsized, widthOf } from '../../text/line.ts';
-import { LEAD_IN, TEXT } from '../../text/styles.ts';
+import { CLEAR, TEXT } from '../../text/styles.ts';
 import { showLength } from '../../units/print.ts';
 import type { LengthUnit } from '../../units/units.ts';
 import { sheetHead } from '../words/running-head.ts';
@@ -97,7 +97,7 @@ export function jigSheets(context: JigContext, plan: SheetPlan): readonly Drawin
   const more = columns(area, area.width > 150 ? 2 : 1);
   const { pages } = flow(piecesOf(plan.entries, fonts), {
     columns: (page) => (page === 0 ? boxes : more),
-    largest: LEAD_IN,
+    largest: CLEAR,
   });
   return pages.map(({ items: text }, i) =>
     sheet(context, plan.kind, plan.title, paper, [...(i === 0 ? items : []), ...text], plan.pens),

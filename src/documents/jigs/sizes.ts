@@ -5,7 +5,7 @@ import { point } from '../../geometry/point.ts';
 import { succeed } from '../../problems/problem.ts';
 import type { Entry } from '../../text/entries.ts';
 import { capHeight } from '../../text/line.ts';
-import { HEAD, LEAD_IN, TEXT } from '../../text/styles.ts';
+import { CLEAR, HEAD, TEXT } from '../../text/styles.ts';
 import { showLength, showNear } from '../../units/print.ts';
 import { mmPer } from '../../units/units.ts';
 import { contentArea, type JigContext, type JigEntry, jigSheets, line, tooSmall } from './jig.ts';
@@ -20,7 +20,7 @@ const PENS: Readonly<Record<string, Pen>> = { board: { width: 0.25, colour: 0, d
 
 interface Bands {
   readonly title: string;
-  readonly lead: string;
+  readonly intro: string;
   /** Widths to try, the narrowest first; the middle one is the job's. */
   readonly widths: readonly number[];
   /** From the line upwards: the bands of one column, each with its colour. */
@@ -44,8 +44,8 @@ function strip(context: JigContext, { widths, bands }: Bands, area: Box): readon
     items.push(
       words(
         showNear(width, context.units),
-        point(x + wide / 2, base + 2.5 + capHeight(LEAD_IN, context.fonts)),
-        middle ? HEAD : LEAD_IN,
+        point(x + wide / 2, base + 2.5 + capHeight(CLEAR, context.fonts)),
+        middle ? HEAD : CLEAR,
         'middle',
       ),
     );
@@ -107,7 +107,7 @@ function border(context: JigContext): Bands {
     .map((layer, i) => ({ high: mat.openings[0]!.layers[i + 1]!.strip.left, fill: layer.board.colour }));
   return {
     title: 'border',
-    lead: `The border at the sides: five widths of ${mat.layers[0]!.board.name}, full scale.`,
+    intro: `The border at the sides: five widths of ${mat.layers[0]!.board.name}, full scale.`,
     widths: around(sides, by),
     bands: (width) => [...below.filter(({ high }) => high > 0).reverse(), { high: width, fill: colour }],
   };
@@ -120,7 +120,7 @@ function reveal(context: JigContext): Bands {
   const lost = own.reveal.left - own.strip.left;
   return {
     title: 'reveal',
-    lead: `The reveal of ${mat.layers[1]!.board.name} under ${mat.layers[0]!.board.name}: five widths, full scale. The bevel of the mat above hides ${showLength(lost, 'mm')} of each.`,
+    intro: `The reveal of ${mat.layers[1]!.board.name} under ${mat.layers[0]!.board.name}: five widths, full scale. The bevel of the mat above hides ${showLength(lost, 'mm')} of each.`,
     widths: around(own.reveal.left, by),
     bands: (width) => [
       { high: Math.max(0.2, width - lost), fill: mat.layers[1]!.board.colour },
@@ -129,10 +129,10 @@ function reveal(context: JigContext): Bands {
   };
 }
 
-function entries({ title, lead }: Bands): readonly Entry[] {
+function entries({ title, intro }: Bands): readonly Entry[] {
   return [
     { kind: 'title', text: `Sizes to try: ${title}` },
-    { kind: 'text', text: lead },
+    { kind: 'text', text: intro },
     ...steps([
       'Cut the sheet off along the thick line.',
       'Lay that edge on the artwork where the mat will end, and move it along: one column after the other stands beside the picture. Cover the others with white paper.',

@@ -70,8 +70,8 @@ export function blankList(
       (blank): Entry => ({ kind: 'figure', make: (width, { text }) => blankRow(blank, width, text, fonts) }),
     ),
   ]);
-  const lead = `${total} ${total === 1 ? 'blank' : 'blanks'} for ${of}; width × height as the stops are set`;
-  return listedSheets({ title: 'Blanks', name: 'Blanks', lead, group: 'blanks', entries, jobs, paper, fonts });
+  const intro = `${total} ${total === 1 ? 'blank' : 'blanks'} for ${of}; width × height as the stops are set`;
+  return listedSheets({ title: 'Blanks', name: 'Blanks', intro, group: 'blanks', entries, jobs, paper, fonts });
 }
 
 function blankRow({ shown, note, count, uses }: ListedBlank, width: number, text: Style, fonts: Fonts): Block {

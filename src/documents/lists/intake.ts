@@ -45,11 +45,11 @@ export function intakeSheets(
     ...fields.map((field): Entry => ({ kind: 'figure', make: (width) => fieldBlock(field, width, fonts) })),
   ]);
   const title = work === undefined ? 'Intake' : `${work.job.title}, intake`;
-  const lead = `Lengths in ${UNIT_NAMES[units]}; width × height, seen from the face`;
+  const intro = `Lengths in ${UNIT_NAMES[units]}; width × height, seen from the face`;
   return listedSheets({
     title,
     name: 'Intake',
-    lead,
+    intro,
     group: 'intake',
     entries,
     jobs: work === undefined ? [] : [work],

@@ -3,7 +3,7 @@ import { type Box, box, common, contains, grown } from '../../geometry/box.ts';
 import type { Point } from '../../geometry/point.ts';
 import { once } from '../../problems/once.ts';
 import { labelBlock } from '../../text/block.ts';
-import { LEAD_IN, type Style, stepsDown } from '../../text/styles.ts';
+import { CLEAR, type Style, stepsDown } from '../../text/styles.ts';
 import { around, chained, closeTo, scan } from '../full-scale/candidates.ts';
 import type { Label } from '../full-scale/label.ts';
 import type { View } from '../full-scale/words-on-sheets.ts';
@@ -28,7 +28,7 @@ export function handWorkLabels(
   const inside = whole ? grown(extent, -2) : common(grown(extent, -2), area);
   if (inside === undefined) return [];
   return words.map(({ lines: texts, at }): Label => {
-    const sizes = stepsDown(LEAD_IN).map((style) => lines('curves', texts, style, fonts));
+    const sizes = stepsDown(CLEAR).map((style) => lines('curves', texts, style, fonts));
     const places = sizes.flatMap((block) => [() => closeTo(block(), at, inside), () => scan(block(), 0, inside)]);
     const far = sizes.slice(2).map((block) => () => around(block(), 0, at, 120));
     const seen = whole || isIn(area, at);
@@ -53,7 +53,7 @@ export function pointLabels(
   fonts: Fonts,
 ): readonly Label[] {
   if (!whole && !isIn(area, at)) return [];
-  const blocks = stepsDown(LEAD_IN).map((style) => lines(group, texts, style, fonts));
+  const blocks = stepsDown(CLEAR).map((style) => lines(group, texts, style, fonts));
   const near = blocks.map((block) => () => closeTo(block(), at, paper, 60));
   const far = blocks.map((block) => () => around(block(), 0, at, 200));
   const tries = [{ places: () => chained(near), farther: () => chained(far) }];

@@ -1,11 +1,11 @@
 import type { Stroke } from '../../bench/model.ts';
-import type { Quarter } from '../../drawing/turned.ts';
+import type { Rotation } from '../../drawing/document.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { polygon } from '../../geometry/path.ts';
 import { type Point, point } from '../../geometry/point.ts';
 import { type Block, beside, labelBlock, stacked } from '../../text/block.ts';
 import { underline } from '../../text/numerals.ts';
-import { BOLD, FINE, HEAD, LARGE, LEAD_IN, NAME, NUMBER, READING, SIGN, type Style, TEXT } from '../../text/styles.ts';
+import { BOLD, CLEAR, FINE, HEAD, LARGE, NAME, NUMBER, READING, SIGN, type Style, TEXT } from '../../text/styles.ts';
 import { backSide, sideWords } from '../words/back-side.ts';
 import { restReading, senseWords, settingWords } from './reading-words.ts';
 
@@ -18,16 +18,16 @@ export interface StrokeStyles {
 
 /** From full size down; the smallest is not read at arm's length, and only taken where nothing else fits. */
 export const STROKE_STEPS: readonly StrokeStyles[] = [
-  { number: NUMBER, reading: READING, words: LEAD_IN },
+  { number: NUMBER, reading: READING, words: CLEAR },
   { number: READING, reading: NAME, words: LARGE },
   { number: NAME, reading: SIGN, words: TEXT },
   { number: SIGN, reading: HEAD, words: FINE },
 ];
 
 /** Labels stand upright for the one who cuts: the board is turned until the stroke runs towards the body. */
-export function uprightFor(direction: Point): Quarter {
-  if (Math.abs(direction.x) > Math.abs(direction.y)) return direction.x > 0 ? 3 : 1;
-  return direction.y >= 0 ? 0 : 2;
+export function uprightFor(direction: Point): Rotation {
+  if (Math.abs(direction.x) > Math.abs(direction.y)) return direction.x > 0 ? 270 : 90;
+  return direction.y >= 0 ? 0 : 180;
 }
 
 /** A filled arrow down, or to the left. */
@@ -70,7 +70,7 @@ export type Setting = 'standing' | 'stacked' | 'lying';
  * on a corner, and are turned beside a level side, such an arrow would seem to underline the number: it then follows
  * below it. Lying words are set along the side, the travel running to their left.
  */
-export const standingFor = (upright: Quarter): Setting => (upright % 2 === 0 ? 'standing' : 'stacked');
+export const standingFor = (upright: Rotation): Setting => (upright % 180 === 0 ? 'standing' : 'stacked');
 
 export function arrowAndNumber(stroke: Stroke, style: Style, setting: Setting, fonts: Fonts): Block {
   const number = numeral(String(stroke.order), style, 'strokes', fonts);
@@ -121,7 +121,7 @@ export const stateWords = ({ planned, cut }: Stroke): readonly string[] => [
 
 /** How small a side is called where there is no room for more. */
 export const SMALL_STEPS: readonly Pick<StrokeStyles, 'number' | 'reading'>[] = [
-  { number: SIGN, reading: LEAD_IN },
+  { number: SIGN, reading: CLEAR },
   { number: HEAD, reading: LARGE },
   { number: BOLD, reading: FINE },
 ];

@@ -16,7 +16,7 @@ export function* letterPlaces(
   styles: readonly Style[],
   fonts: Fonts,
 ): Generator<Candidate> {
-  const quarter = uprightFor(stroke.direction);
+  const rotation = uprightFor(stroke.direction);
   const along = stroke.direction;
   for (const style of styles) {
     const sign = labelBlock([{ group: 'marks', text: letter, style }], fonts);
@@ -29,7 +29,7 @@ export function* letterPlaces(
             numeral(String(stroke.order), { ...small, weight: 'regular' }, 'marks', fonts),
             0.08 * style.size,
           );
-    const [w, h] = quarter % 2 === 0 ? [block.width, block.height] : [block.height, block.width];
+    const [w, h] = rotation % 180 === 0 ? [block.width, block.height] : [block.height, block.width];
     const [over, aside] = [across(box(0, 0, w, h), way) / 2, across(box(0, 0, w, h), along) / 2];
     const outwards = letter === 'S' ? -1 : 1;
     const centres = [
@@ -40,6 +40,6 @@ export function* letterPlaces(
         ),
       ),
     ];
-    for (const c of centres) yield { block, quarter, at: point(c.x - w / 2, c.y - h / 2) };
+    for (const c of centres) yield { block, rotation, at: point(c.x - w / 2, c.y - h / 2) };
   }
 }

@@ -4,10 +4,10 @@ import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
 import { type Block, labelBlock } from '../../text/block.ts';
 import {
+  CLEAR,
   FINE_BOLD,
   HEAD,
   LARGE_BOLD,
-  LEAD_IN,
   NAME,
   NUMBER,
   READING,
@@ -86,7 +86,7 @@ export const topNote = (fonts: Fonts): Note => ({
 
 export const hingeNote = (fonts: Fonts): Note => ({
   name: 'hinge edge',
-  sizes: stepsDown(LEAD_IN).map(
+  sizes: stepsDown(CLEAR).map(
     (style) => () => labelBlock([{ group: 'hinge', text: 'hinge along this edge (grey dashes)', style }], fonts),
   ),
 });

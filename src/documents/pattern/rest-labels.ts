@@ -1,4 +1,4 @@
-import type { Quarter } from '../../drawing/turned.ts';
+import type { Rotation } from '../../drawing/document.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { centre } from '../../geometry/box.ts';
 import { clipLine, type Line } from '../../geometry/clip.ts';
@@ -6,7 +6,7 @@ import { distance, dot, minus, type Point, plus, times, unit } from '../../geome
 import { once } from '../../problems/once.ts';
 import { boxAt, labelBlock, turnedSize } from '../../text/block.ts';
 import type { Candidate } from '../../text/room.ts';
-import { LEAD_IN, stepsDown } from '../../text/styles.ts';
+import { CLEAR, stepsDown } from '../../text/styles.ts';
 import { besideSide, chained } from '../full-scale/candidates.ts';
 import type { Label } from '../full-scale/label.ts';
 import type { View } from '../full-scale/words-on-sheets.ts';
@@ -23,14 +23,16 @@ export function restLabels(rests: readonly DrawnRest[], { area, whole }: View, f
     const others = rests.flatMap((rest) => (rest.item === item ? [] : [rest.item]));
     const text = `${item.pen} for ${stroke.order}`;
     const way = unit(minus(seen.to, seen.from));
-    const quarter: Quarter = Math.abs(way.y) > Math.abs(way.x) ? 3 : 0;
+    const rotation: Rotation = Math.abs(way.y) > Math.abs(way.x) ? 270 : 0;
     const asides: readonly Point[] = [
       { x: way.y, y: -way.x },
       { x: -way.y, y: way.x },
     ];
-    const places = stepsDown(LEAD_IN).flatMap((style) => {
+    const places = stepsDown(CLEAR).flatMap((style) => {
       const block = once(() => labelBlock([{ group: 'straightedge', text, style }], fonts));
-      return asides.map((aside) => () => nearestTo(item, others, besideSide(block(), seen, aside, quarter, NEAR, FAR)));
+      return asides.map(
+        (aside) => () => nearestTo(item, others, besideSide(block(), seen, aside, rotation, NEAR, FAR)),
+      );
     });
     return [
       {
@@ -44,7 +46,7 @@ export function restLabels(rests: readonly DrawnRest[], { area, whole }: View, f
 
 function* nearestTo(own: Line, others: readonly Line[], places: Iterable<Candidate>): Generator<Candidate> {
   for (const place of places) {
-    const middle = centre(boxAt(turnedSize(place.block, place.quarter), place.at));
+    const middle = centre(boxAt(turnedSize(place.block, place.rotation), place.at));
     const off = toLine(middle, own);
     if (others.every((other) => toLine(middle, other) > off + NEAR)) yield place;
   }

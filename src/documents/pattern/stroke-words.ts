@@ -1,5 +1,5 @@
 import type { Stroke } from '../../bench/model.ts';
-import type { Quarter } from '../../drawing/turned.ts';
+import type { Rotation } from '../../drawing/document.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, contains, right } from '../../geometry/box.ts';
 import { clipLine, type Line } from '../../geometry/clip.ts';
@@ -101,7 +101,7 @@ function strokeLabel(
 ): Label {
   const out = outward(s, job.bench.head.opening);
   const upright = uprightFor(s.direction);
-  const along = ((upright + 3) % 4) as Quarter;
+  const along = ((upright + 270) % 360) as Rotation;
   const how = standingFor(upright);
   const middle = between(seen.from, seen.to, 0.5);
   const clear = Math.min(across(board, out), taken.clearance(plus(middle, times(out, 0.2)), out, 400));

@@ -72,7 +72,7 @@ export function artworkLabel(
   );
   const inside = common(grown(art, -INSIDE), view.area);
   const usual = (block: Block): readonly Candidate[] => [
-    { block, quarter: 0, at: point(art.x + 12, art.y + Math.min(26, art.height / 3)) },
+    { block, rotation: 0, at: point(art.x + 12, art.y + Math.min(26, art.height / 3)) },
   ];
   const begins = view.whole || contains(view.area, box(art.x, art.y, 0, 0));
   const seen = begins ? common(board, view.area) : undefined;
@@ -87,7 +87,7 @@ export function artworkLabel(
 
 function* outside(others: readonly Box[], places: Iterable<Candidate>): Generator<Candidate> {
   for (const place of places) {
-    const area = boxAt(turnedSize(place.block, place.quarter), place.at);
+    const area = boxAt(turnedSize(place.block, place.rotation), place.at);
     if (!others.some((other) => overlaps(other, area))) yield place;
   }
 }

@@ -159,7 +159,7 @@ function onWhite(lines: readonly string[], within: Box, taken: readonly Box[], f
       fonts,
       'middle',
     );
-    for (const block of [level, turnedBlock(level, 3)]) {
+    for (const block of [level, turnedBlock(level, 270)]) {
       const size = { width: block.width + 2 * AROUND, height: block.height + 2 * AROUND };
       const spot = free(size, grown(within, -0.3), taken);
       if (spot !== undefined) return [boxItem(spot, 1), ...moved(block.items, spot.x + AROUND, spot.y + AROUND)];

@@ -11,7 +11,7 @@ import { type Entry, piecesOf } from '../../text/entries.ts';
 import { columnsOf, type Density, flow } from '../../text/flow.ts';
 import { headline, level, line, paragraph, type TextBlock } from '../../text/paragraph.ts';
 import { colourChip, discBlock, tickBlock } from '../../text/signs.ts';
-import { BOLD, FINE, inBold, LEAD_IN, NAME, type Style } from '../../text/styles.ts';
+import { BOLD, CLEAR, FINE, inBold, NAME, type Style } from '../../text/styles.ts';
 import { benchArea, benchSheet, GUTTER } from '../bench-page.ts';
 import { BLADE_CAUTION } from '../ticket/materials.ts';
 import { fine } from '../words/fine.ts';
@@ -50,9 +50,12 @@ export function layoutPages(
   const area = benchArea(paper);
   const foot = paragraph(`${number === undefined ? '' : `Plan ${number}. `}${BLADE_CAUTION}`, area.width, FINE, fonts);
   const [column] = columnsOf(area, 2, GUTTER);
-  const lead = `${boardTitle(board.material)}, ${fine(board.material.thickness)}: ${originWords(layout, jobs, tape)}`;
+  const intro = `${boardTitle(board.material)}, ${fine(board.material.thickness)}: ${originWords(layout, jobs, tape)}`;
   const head = stacked(
-    [headline(sheetsName(layout), area.width, NAME, fonts), withColour(board.material.colour, lead, area.width, fonts)],
+    [
+      headline(sheetsName(layout), area.width, NAME, fonts),
+      withColour(board.material.colour, intro, area.width, fonts),
+    ],
     2,
   );
   const title = `${sheetsName(layout)}, ${board.material.name}`;
@@ -99,11 +102,11 @@ export function layoutPages(
 
 /** What the board is, its colour before it. */
 function withColour(colour: string | undefined, words: string, width: number, fonts: Fonts): TextBlock {
-  if (colour === undefined) return paragraph(words, width, LEAD_IN, fonts);
-  const chip = colourChip(colour, LEAD_IN, fonts);
+  if (colour === undefined) return paragraph(words, width, CLEAR, fonts);
+  const chip = colourChip(colour, CLEAR, fonts);
   return level([
     [0, chip],
-    [0, paragraph(words, width, LEAD_IN, fonts, chip.width + 1.6)],
+    [0, paragraph(words, width, CLEAR, fonts, chip.width + 1.6)],
   ]);
 }
 

@@ -52,8 +52,8 @@ export function stockSummary(
   const of = jobs.length === 1 ? jobName(jobs, 0) : plural(jobs.length, 'job');
   const cost = record.cost === undefined ? '' : `, ${money(record.cost, prices)}`;
   const name = number === undefined ? 'Stock plan' : `Stock plan ${number}`;
-  const lead = `${of}: ${plural(record.sheets, 'new sheet')}${cost}`;
-  return listedSheets({ title: 'Stock plan', name, lead, group: 'stock', entries, jobs, paper, fonts });
+  const intro = `${of}: ${plural(record.sheets, 'new sheet')}${cost}`;
+  return listedSheets({ title: 'Stock plan', name, intro, group: 'stock', entries, jobs, paper, fonts });
 }
 
 function fetched({ name, fetch, shelf, fallouts }: BoardRecord): readonly string[] {

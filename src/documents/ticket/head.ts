@@ -3,7 +3,7 @@ import { type Block, joined, padded, stacked } from '../../text/block.ts';
 import { rule } from '../../text/figures.ts';
 import { fittedLine, headline, level, line, paragraph, type TextBlock } from '../../text/paragraph.ts';
 import { upArrow, writeLine } from '../../text/signs.ts';
-import { BOLD, FINE, LEAD_IN, NAME, TEXT } from '../../text/styles.ts';
+import { BOLD, CLEAR, FINE, NAME, TEXT } from '../../text/styles.ts';
 import type { BenchJob, TicketOptions } from './model.ts';
 
 /** The mark that goes on the back of every blank: the job's number, and TOP with its arrow. */
@@ -14,7 +14,7 @@ export function ticketHead({ job, mat, number }: BenchJob, width: number, { of, 
   const room = width - MARK_WIDTH - 8;
   const boards = mat.layers.length === 1 ? 'single mat' : `${mat.layers.length} layers, cut ${job.bench.stack}`;
   const said = [job.customer, boards, job.count === 1 ? 'make one' : `make ${job.count}`].filter((text) => text);
-  const named = stacked([headline(job.title, room, NAME, fonts), paragraph(said.join(', '), room, LEAD_IN, fonts)], 2);
+  const named = stacked([headline(job.title, room, NAME, fonts), paragraph(said.join(', '), room, CLEAR, fonts)], 2);
   const counted =
     of === undefined || of.count === 1 ? [] : [line(`ticket ${of.index + 1} of ${of.count}`, TEXT, fonts)];
   const mark = stacked(

@@ -5,7 +5,7 @@ import { type Block, joined, moved, stacked } from '../../text/block.ts';
 import { type Entry, piecesOf } from '../../text/entries.ts';
 import { columnsOf, flow } from '../../text/flow.ts';
 import { headline, paragraph } from '../../text/paragraph.ts';
-import { LEAD_IN, NAME, TEXT } from '../../text/styles.ts';
+import { CLEAR, NAME, TEXT } from '../../text/styles.ts';
 import { assemblyMap, type MapPlan } from '../furniture/assembly-map.ts';
 import { type ScaleFigure, scaleFigure } from '../furniture/scale-figure.ts';
 import { titleOf } from '../furniture/sheet-label.ts';
@@ -22,7 +22,7 @@ const SHALLOWEST = 20;
 /** What the words go around with. */
 export interface CheckStyle {
   readonly title: string;
-  readonly lead: string;
+  readonly intro: string;
   /** The pen of the scale lines. */
   readonly scalePen: string;
 }
@@ -30,7 +30,7 @@ export interface CheckStyle {
 /** The first sheet's own look. */
 export const CHECK_FIRST: CheckStyle = {
   title: 'Print this first, at 100 %',
-  lead: 'No scaling, no “fit to page”. Measure before you print the rest.',
+  intro: 'No scaling, no “fit to page”. Measure before you print the rest.',
   scalePen: 'scale',
 };
 
@@ -70,13 +70,13 @@ export function checkContent(
   return pages.map((page, i) => (i === 0 ? [...items, ...page.items] : page.items));
 }
 
-function header({ work: { drawing }, options }: CheckFacts, width: number, { title, lead }: CheckStyle): Block {
+function header({ work: { drawing }, options }: CheckFacts, width: number, { title, intro }: CheckStyle): Block {
   const { fonts } = options;
   const back = drawing.view === 'back' ? ', seen from the BACK' : drawing.view === 'face' ? ', seen from the FACE' : '';
   const { head } = options;
   const due = head?.due === undefined ? '' : `, ${head.due}`;
-  const lines = [lead, `${titleOf(drawing.title, head)}${back}${due}`].map((text) =>
-    paragraph(text, width, LEAD_IN, fonts),
+  const lines = [intro, `${titleOf(drawing.title, head)}${back}${due}`].map((text) =>
+    paragraph(text, width, CLEAR, fonts),
   );
   return stacked([headline(title, width, NAME, fonts), stacked(lines, 0.8)], 1.6);
 }

@@ -8,7 +8,7 @@ import type { Point, Size } from '../../geometry/point.ts';
 import type { Block } from '../../text/block.ts';
 import { capHeight, set, widthOf } from '../../text/line.ts';
 import { FINE_BOLD, SIGN, type Style, stepsDown, TEXT } from '../../text/styles.ts';
-import { type Turn, turnBox, turnPoint } from '../turn.ts';
+import { type Orientation, turnBox, turnPoint } from '../orientation.ts';
 
 /** A sheet on the map: what of it is in sight once all are joined, turned space. */
 export interface MapSheet {
@@ -20,7 +20,7 @@ export interface MapSheet {
 
 export interface MapPlan {
   readonly work: Pick<FullScale, 'drawing' | 'facts'>;
-  readonly turn: Turn;
+  readonly orientation: Orientation;
   readonly sheets: readonly MapSheet[];
   /** What the map shows, in words. */
   readonly caption: string;
@@ -35,11 +35,11 @@ const SHORT = 1.2;
 
 /** Every sheet as it lies, skipped ones greyed, the drawing in small behind them, its facts numbered as in the list. */
 export function assemblyMap(
-  { work: { drawing, facts }, turn, sheets }: Omit<MapPlan, 'caption'>,
+  { work: { drawing, facts }, orientation, sheets }: Omit<MapPlan, 'caption'>,
   within: Size,
   fonts: Fonts,
 ): Block & { readonly isNamed: boolean } {
-  const whole = turnBox(box(0, 0, turn.width, turn.height), turn);
+  const whole = turnBox(box(0, 0, orientation.width, orientation.height), orientation);
   const all = [...sheets.map((sheet) => sheet.box), whole];
   const [x, y] = [Math.min(...all.map((b) => b.x)), Math.min(...all.map((b) => b.y))];
   const extent = { width: Math.max(...all.map(right)) - x, height: Math.max(...all.map(bottom)) - y };
@@ -50,7 +50,7 @@ export function assemblyMap(
   const items: Item[] = [];
   const skippedBoxes = sheets.flatMap((sheet) => (sheet.skipped ? [sheet.box] : []));
   for (const area of joined(skippedBoxes)) items.push({ kind: 'path', fill: 0.86, paths: [outline(small(area))] });
-  items.push(...miniature(drawing, turn, at, k));
+  items.push(...miniature(drawing, orientation, at, k));
   for (const sheet of sheets) {
     if (!sheet.skipped) items.push({ kind: 'path', pen: 'thin', paths: [outline(small(sheet.box))] });
   }
@@ -66,7 +66,7 @@ export function assemblyMap(
     );
   }
   facts.forEach((fact, i) => {
-    items.push(...factItems(fact, i + 1, (p) => at(turnPoint(p, turn)), fonts));
+    items.push(...factItems(fact, i + 1, (p) => at(turnPoint(p, orientation)), fonts));
   });
   return {
     width: extent.width * k + 2 * EDGE,
@@ -130,33 +130,33 @@ function outline(b: Box): Path {
 }
 
 /** The drawing's lines in small: solid ones strong, the others faint. */
-function miniature(drawing: Drawing, turn: Turn, at: (p: Point) => Point, k: number): readonly Item[] {
+function miniature(drawing: Drawing, orientation: Orientation, at: (p: Point) => Point, k: number): readonly Item[] {
   const items: Item[] = [];
   for (const item of drawing.groups.flatMap((group) => (group.shown ? group.items : []))) {
     if ((item.kind !== 'line' && item.kind !== 'path') || item.pen === undefined) continue;
     const pen = drawing.pens[item.pen]?.dash.length === 0 ? 'strong' : 'faint';
     if (item.kind === 'line') {
       if (k * Math.hypot(item.to.x - item.from.x, item.to.y - item.from.y) < SHORT) continue;
-      const turned = turnedHere(item, turn) as LineItem;
+      const turned = turnedHere(item, orientation) as LineItem;
       items.push({ kind: 'line', pen, from: at(turned.from), to: at(turned.to) });
     } else {
-      const turned = turnedHere(item, turn) as PathItem;
+      const turned = turnedHere(item, orientation) as PathItem;
       items.push({ kind: 'path', pen, paths: turned.paths.map((path) => movedPath(path, at)) });
     }
   }
   return items;
 }
 
-function turnedHere(item: Item, { rotation, width, height }: Turn): Item {
+function turnedHere(item: Item, { rotation, width, height }: Orientation): Item {
   switch (rotation) {
     case 0:
       return item;
     case 90:
-      return turnedItem(item, 1, { x: height, y: 0 });
+      return turnedItem(item, 90, { x: height, y: 0 });
     case 180:
-      return turnedItem(item, 2, { x: width, y: height });
+      return turnedItem(item, 180, { x: width, y: height });
     case 270:
-      return turnedItem(item, 3, { x: 0, y: width });
+      return turnedItem(item, 270, { x: 0, y: width });
     default: {
       const never: never = rotation;
       throw new TypeError(`a drawing is turned by 0, 90, 180 or 270 degrees, not ${String(never)}`);

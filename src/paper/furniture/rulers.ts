@@ -29,7 +29,7 @@ export function rulersOf(fonts: Fonts): Rulers {
   const known = KNOWN.get(fonts);
   if (known !== undefined) return known;
   const level = LENGTHS.map(({ mm, inches }) => once(() => ruler(mm, inches, fonts)));
-  const made = { level, upright: level.map((block) => once(() => turnedBlock(block(), 3))) };
+  const made = { level, upright: level.map((block) => once(() => turnedBlock(block(), 270))) };
   KNOWN.set(fonts, made);
   return made;
 }

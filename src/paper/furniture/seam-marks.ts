@@ -80,9 +80,9 @@ export function neighbourBlock({ edge, neighbour }: Join, fonts: Fonts): Block {
     case 'bottom':
       return arrowAndName(neighbour, 'down', fonts);
     case 'right':
-      return turnedBlock(arrowAndName(neighbour, 'up', fonts), 1);
+      return turnedBlock(arrowAndName(neighbour, 'up', fonts), 90);
     case 'left':
-      return turnedBlock(arrowAndName(neighbour, 'up', fonts), 3);
+      return turnedBlock(arrowAndName(neighbour, 'up', fonts), 270);
     default: {
       const never: never = edge;
       throw new TypeError(`unknown edge ${JSON.stringify(never)}`);

@@ -5,7 +5,7 @@ import { printerWords } from '../../settle/printer.ts';
 import type { Printer } from '../../shop/printer.ts';
 import { type Block, beside, type Line, labelBlock, stacked } from '../../text/block.ts';
 import { ellipsized } from '../../text/line.ts';
-import { FINE, inBold, LARGE, LEAD_IN, NAME, NUMBER, READING, SIGN, type Style, TEXT } from '../../text/styles.ts';
+import { CLEAR, FINE, inBold, LARGE, NAME, NUMBER, READING, SIGN, type Style, TEXT } from '../../text/styles.ts';
 
 export interface SheetLabel {
   readonly name: string;
@@ -67,7 +67,7 @@ export function labelBlocks({
     return stacked([large(name), labelBlock(words, fonts)], 1.5);
   };
   return [
-    () => wide(NUMBER, LEAD_IN, 80),
+    () => wide(NUMBER, CLEAR, 80),
     () => wide(READING, LARGE, 56),
     () => narrow(NAME, LARGE, 40),
     () => narrow(SIGN, TEXT, 26),

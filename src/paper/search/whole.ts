@@ -4,8 +4,8 @@ import type { Fonts } from '../../fonts/model.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import { type Printing, type Sheet, sheetOf } from '../area.ts';
+import { type Orientation, turnBox } from '../orientation.ts';
 import type { Cell, Plan } from '../plan.ts';
-import { type Turn, turnBox } from '../turn.ts';
 import { coveringOf } from './covering.ts';
 import { type Found, fewestSheets } from './search.ts';
 
@@ -17,23 +17,27 @@ export const MOST_SHEETS = 2000;
 
 /** The drawing as it lies on the sheets: turned, with what is drawn and what seams keep off. */
 export interface Turned {
-  readonly turn: Turn;
+  readonly orientation: Orientation;
   readonly drawn: readonly Box[];
   readonly avoid: readonly { readonly box: AvoidBox['box']; readonly weight: number }[];
 }
 
-export const turnOf = ({ width, height }: Drawing, rotation: Turn['rotation']): Turn => ({ rotation, width, height });
+export const orientationOf = ({ width, height }: Drawing, rotation: Orientation['rotation']): Orientation => ({
+  rotation,
+  width,
+  height,
+});
 
 export function turned(
   { drawing, avoid }: Pick<FullScale, 'drawing' | 'avoid'>,
-  rotation: Turn['rotation'],
+  rotation: Orientation['rotation'],
   fonts: Fonts,
 ): Turned {
-  const turn = turnOf(drawing, rotation);
+  const orientation = orientationOf(drawing, rotation);
   return {
-    turn,
-    drawn: coveringOf(drawing, fonts).shown.map((b) => turnBox(b, turn)),
-    avoid: avoid.map(({ box, why }) => ({ box: turnBox(box, turn), weight: WEIGHTS[why] })),
+    orientation,
+    drawn: coveringOf(drawing, fonts).shown.map((b) => turnBox(b, orientation)),
+    avoid: avoid.map(({ box, why }) => ({ box: turnBox(box, orientation), weight: WEIGHTS[why] })),
   };
 }
 
@@ -47,8 +51,8 @@ export function wholePlan(
   lap: number,
   options: Printing & { readonly fonts: Fonts },
 ): Plan | undefined {
-  const seen: { readonly window: Size; readonly rotation: Turn['rotation'] }[] = [];
-  let best: { readonly found: Found; readonly sheet: Sheet; readonly turn: Turn } | undefined;
+  const seen: { readonly window: Size; readonly rotation: Orientation['rotation'] }[] = [];
+  let best: { readonly found: Found; readonly sheet: Sheet; readonly orientation: Orientation } | undefined;
   for (const rotation of [0, 90] as const) {
     const view = turned(work, rotation, options.fonts);
     for (const sideways of paper.width === paper.height ? [false] : [false, true]) {
@@ -61,10 +65,10 @@ export function wholePlan(
       const most = best?.found.cells.length ?? MOST_SHEETS;
       const found = fewestSheets({ drawn: view.drawn, avoid: view.avoid, window, lap }, most);
       if (found !== undefined && (best === undefined || isBetter(found, best.found)))
-        best = { found, sheet, turn: view.turn };
+        best = { found, sheet, orientation: view.orientation };
     }
   }
-  return best === undefined ? undefined : planOf(best.found, best.sheet, best.turn);
+  return best === undefined ? undefined : planOf(best.found, best.sheet, best.orientation);
 }
 
 function isOnItsSide(a: Size, b: Size): boolean {
@@ -78,14 +82,14 @@ function isBetter(a: Found, b: Found): boolean {
 }
 
 /** Rows and columns counted from the first that holds a sheet. */
-export function planOf(found: Found, sheet: Sheet, turn: Turn): Plan {
+export function planOf(found: Found, sheet: Sheet, orientation: Orientation): Plan {
   const rows = found.cells.map(({ row }) => row);
   const columns = found.cells.map(({ column }) => column);
   const [top, left] = [Math.min(...rows), Math.min(...columns)];
   const cells: readonly Cell[] = found.cells.map(({ row, column }) => ({ row: row - top, column: column - left }));
   return {
     sheet,
-    turn,
+    orientation,
     x: found.x + left * found.pitchX,
     y: found.y + top * found.pitchY,
     pitchX: found.pitchX,

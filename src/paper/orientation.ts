@@ -7,13 +7,13 @@ import type { Part } from './model.ts';
  * Sheets are laid out in the drawing as it is turned on the page: `turned` space, whose top left is the turned
  * drawing's, mm. `width` and `height` are the drawing's own.
  */
-export interface Turn {
+export interface Orientation {
   readonly rotation: Rotation;
   readonly width: number;
   readonly height: number;
 }
 
-export function turnPoint({ x, y }: Point, { rotation, width, height }: Turn): Point {
+export function turnPoint({ x, y }: Point, { rotation, width, height }: Orientation): Point {
   switch (rotation) {
     case 0:
       return { x, y };
@@ -30,12 +30,12 @@ export function turnPoint({ x, y }: Point, { rotation, width, height }: Turn): P
   }
 }
 
-export function turnBox(b: Box, turn: Turn): Box {
-  return between(turnPoint(b, turn), turnPoint({ x: right(b), y: bottom(b) }, turn));
+export function turnBox(b: Box, orientation: Orientation): Box {
+  return between(turnPoint(b, orientation), turnPoint({ x: right(b), y: bottom(b) }, orientation));
 }
 
 /** The turn that undoes `turn`. */
-export function turnedBack({ rotation, width, height }: Turn): Turn {
+export function turnedBack({ rotation, width, height }: Orientation): Orientation {
   const upright = rotation % 180 === 0;
   return {
     rotation: rotation === 90 ? 270 : rotation === 270 ? 90 : rotation,
@@ -45,12 +45,12 @@ export function turnedBack({ rotation, width, height }: Turn): Turn {
 }
 
 /** The part of the drawing that lies in `window` (turned space), clipped to the drawing; `at` is where the window's top left lies on the page. */
-export function partOf(window: Box, turn: Turn, at: Point): Part {
-  const whole = turnBox(box(0, 0, turn.width, turn.height), turn);
+export function partOf(window: Box, orientation: Orientation, at: Point): Part {
+  const whole = turnBox(box(0, 0, orientation.width, orientation.height), orientation);
   const x = Math.max(window.x, whole.x);
   const y = Math.max(window.y, whole.y);
   const shown = box(x, y, Math.min(right(window), right(whole)) - x, Math.min(bottom(window), bottom(whole)) - y);
-  return { ...turnBox(shown, turnedBack(turn)), pageX: at.x + x - window.x, pageY: at.y + y - window.y };
+  return { ...turnBox(shown, turnedBack(orientation)), pageX: at.x + x - window.x, pageY: at.y + y - window.y };
 }
 
 function between(a: Point, b: Point): Box {
