@@ -46,8 +46,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[], grooves: 
         border: layer.border,
         reveal: layer.reveal,
         strip: layer.strip,
-        ...(layer.hidden === true ? { hidden: true } : {}),
-        ...(layer.cut === true ? { cut: true } : {}),
+        ...defined({ hidden: layer.hidden || undefined, cut: layer.cut || undefined }),
       })),
     })),
     ...(mat.lettering === undefined
@@ -88,7 +87,7 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[], grooves: 
             ...guided(s),
           })),
         }),
-    ...(mat.changed === undefined ? {} : { asCut: { changed: mat.changed } }),
+    ...defined({ asCut: mat.changed === undefined ? undefined : { changed: mat.changed } }),
     strokes: strokes.map((s) => ({
       layer: s.layer,
       opening: s.opening,
@@ -100,10 +99,13 @@ export function report(job: Job, mat: Mat, strokes: readonly Stroke[], grooves: 
       line: { from: xy(s.line.from), to: xy(s.line.to) },
       face: { from: xy(s.face.from), to: xy(s.face.to) },
       ...guided(s),
-      ...(s.bar === undefined ? {} : { bar: { from: xy(s.bar.from), to: xy(s.bar.to) } }),
-      ...defined({ uncut: s.uncut }),
-      ...(s.cut === true ? { cut: true } : {}),
-      ...(s.planned === undefined ? {} : { changed: true, planned: settingRecord(s.planned) }),
+      ...defined({ bar: s.bar === undefined ? undefined : { from: xy(s.bar.from), to: xy(s.bar.to) } }),
+      ...defined({
+        uncut: s.uncut,
+        cut: s.cut || undefined,
+        changed: s.planned && true,
+        planned: s.planned && settingRecord(s.planned),
+      }),
     })),
   };
 }

@@ -150,8 +150,10 @@ function strokesOfOpening(
       setting: settingOf(guide, graduation, scaleUnits(graduation, job.units)),
       ...defined({ straightedge, bar, uncut }),
       beyondGuide,
-      ...(beyondGuide ? { rest: restOf(mat.outer, { bar, straightedge, line: side.moved }, towards, job.units) } : {}),
-      ...(cut === true ? { cut } : {}),
+      ...defined({
+        rest: beyondGuide ? restOf(mat.outer, { bar, straightedge, line: side.moved }, towards, job.units) : undefined,
+      }),
+      ...defined({ cut: cut || undefined }),
     };
   });
 }

@@ -47,7 +47,9 @@ export function fromPrinterReadings(readings: Readings<'printer'>, { shop, date 
   const values = {
     x: rounded(x.scale, 5),
     y: rounded(y.scale, 5),
-    ...(blank === undefined ? {} : { margin: Object.fromEntries(SIDES.map((side) => [side, inMm(blank[side])])) }),
+    ...defined({
+      margin: blank === undefined ? undefined : Object.fromEntries(SIDES.map((side) => [side, inMm(blank[side])])),
+    }),
     date: readings.date ?? date,
   };
   const words = [

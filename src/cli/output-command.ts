@@ -116,5 +116,5 @@ function familiesOf({ drawn: { family, documents } }: Prepared): readonly string
 /** Pictures lie beside the one job that names them. */
 function surroundings([file, ...others]: readonly string[]): Surroundings {
   const alone = file !== undefined && others.length === 0;
-  return { renderer: rendererBytes, ...(alone ? { pictures: picturesBeside(file) } : {}) };
+  return { renderer: rendererBytes, ...defined({ pictures: alone ? picturesBeside(file) : undefined }) };
 }

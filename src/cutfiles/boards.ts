@@ -2,6 +2,7 @@ import { mirror } from '../bench/outline.ts';
 import { type Path, polygon } from '../geometry/path.ts';
 import type { Point, Size } from '../geometry/point.ts';
 import type { Mat } from '../mat/model.ts';
+import { defined } from '../problems/defined.ts';
 import type { Machine } from '../shop/machine.ts';
 import { laid } from './clockwise.ts';
 import type { LaidBoard, LaidOpening } from './model.ts';
@@ -57,7 +58,7 @@ function letterWindows(mat: Mat, seen: (path: Path) => Path): readonly LaidOpeni
       name: text,
       face: seen(face),
       back: seen(back),
-      ...(square ? { upright: true as const } : {}),
+      ...defined({ upright: square ? (true as const) : undefined }),
     })),
   );
 }

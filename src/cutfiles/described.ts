@@ -1,6 +1,7 @@
 import type { Item } from '../drawing/model.ts';
 import { pathLength } from '../geometry/measure.ts';
 import type { Size } from '../geometry/point.ts';
+import { defined } from '../problems/defined.ts';
 import type { Machine } from '../shop/machine.ts';
 import { OPERATIONS } from '../shop/operation.ts';
 import { printDecimal } from '../units/print.ts';
@@ -81,7 +82,7 @@ function operationRecords(toolpaths: readonly Toolpath[], machine: Machine, time
         closed: own.filter(({ path }) => path.closed).length,
         length: own.reduce((sum, { path }) => sum + pathLength(path), 0),
         seconds: time.cutting.get(operation) ?? null,
-        ...(told.length === 0 ? {} : { tilts: told }),
+        ...defined({ tilts: told.length === 0 ? undefined : told }),
       },
     ];
   });

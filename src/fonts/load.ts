@@ -1,3 +1,4 @@
+import { defined } from '../problems/defined.ts';
 import { bytesOfBase64 } from './base64.ts';
 import { rareCharacters } from './coverage.ts';
 import { BETWEEN_OUTLINES, type EmbeddedFont, type Face, type FontId, type Fonts } from './model.ts';
@@ -22,8 +23,10 @@ export async function loadFonts(texts: Iterable<string>, wanted: FontParts = {})
   return {
     tables,
     rare: faces.map(({ table }) => table),
-    ...(wanted.outlines === true ? { outlines: await outlinesWith(faces) } : {}),
-    ...(wanted.files === true ? { files: await filesWith(faces) } : {}),
+    ...defined({
+      outlines: wanted.outlines === true ? await outlinesWith(faces) : undefined,
+      files: wanted.files === true ? await filesWith(faces) : undefined,
+    }),
   };
 }
 

@@ -1,6 +1,7 @@
 import { type BySide, SIDES, type Side } from '../geometry/sides.ts';
 import type { OpeningAsCut } from '../job/as-cut.ts';
 import type { Job } from '../job/job.ts';
+import { defined } from '../problems/defined.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { shapeOf } from '../shapes/shapes.ts';
 import { showLength } from '../units/print.ts';
@@ -115,7 +116,7 @@ function sizesFrom(planned: Sizes, made: readonly (BySide<number> | undefined)[]
       width: planned.opening.width - moved.left - moved.right,
       height: planned.opening.height - moved.top - moved.bottom,
     },
-    ...(overlap === undefined ? {} : { overlap: bySide((side) => overlap[side] + moved[side]) }),
+    ...defined({ overlap: overlap === undefined ? undefined : bySide((side) => overlap[side] + moved[side]) }),
   };
 }
 

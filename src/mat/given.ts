@@ -54,7 +54,6 @@ export function given(units: LengthUnit, stated: Stated): Given {
     others: (residual) => showLength(length - residual, units),
     whole,
     also,
-    ...defined({ shared }),
-    ...(fixed === true ? { fixed } : {}),
+    ...defined({ shared, fixed: fixed || undefined }),
   };
 }

@@ -1,6 +1,7 @@
 import { type Box, bottom, box, grown, right } from '../geometry/box.ts';
 import type { BySide } from '../geometry/sides.ts';
 import type { Job } from '../job/job.ts';
+import { defined } from '../problems/defined.ts';
 import { backInset } from './bevel.ts';
 import { figureBox, figuresOf, type LayerFigure, measuredSize, reachOf } from './figure.ts';
 import type { Artwork, MatOpening, OpeningLayer } from './model.ts';
@@ -63,7 +64,7 @@ function placedLayer(job: Job, index: number, opening: number, sizes: Sizes, fig
             bottom: reveal.bottom - hidden,
             left: reveal.left - hidden,
           },
-    ...(figure.hidden ? { hidden: true as const } : {}),
+    ...defined({ hidden: figure.hidden ? (true as const) : undefined }),
   };
 }
 

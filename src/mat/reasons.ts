@@ -1,4 +1,5 @@
 import type { Job } from '../job/job.ts';
+import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
 import { rescue } from './as-cut.ts';
 import { checked } from './contradiction.ts';
@@ -46,8 +47,10 @@ function stated(solved: SolvedSizes, now: Snapped, system: System): readonly Rea
       size,
       what,
       ...moved(sign * lengths.get(unknown)!, value),
-      ...(given === undefined ? {} : { given: placeOf(given, opening) }),
-      ...(given !== undefined && spare.has(given) ? { spare: true as const } : {}),
+      ...defined({
+        given: given === undefined ? undefined : placeOf(given, opening),
+        spare: given !== undefined && spare.has(given) ? (true as const) : undefined,
+      }),
       from: summands,
       rules,
     };

@@ -1,5 +1,6 @@
 import type { Fonts } from '../fonts/model.ts';
 import type { Job } from '../job/job.ts';
+import { defined } from '../problems/defined.ts';
 import { fail, type Result, succeed } from '../problems/problem.ts';
 import { inchesFromMm } from '../units/units.ts';
 import { rescue } from './as-cut.ts';
@@ -77,7 +78,7 @@ function matFrom(job: Job, { sizes, moved, warnings }: Snapped, fonts: Fonts | u
     border: sizes.border,
     layers,
     openings: whole,
-    ...(job.lettering === undefined ? {} : { lettering: lettering.made }),
+    ...defined({ lettering: job.lettering && lettering.made }),
     moved,
   };
   return succeed(mat, problems);

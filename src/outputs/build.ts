@@ -86,8 +86,6 @@ function reportOf(report: Report, prepared: readonly Prepared[]): Built['report'
   return {
     ...report,
     patterns: pattern,
-    ...defined({ cutfiles: cutfile }),
-    ...defined({ proof }),
-    ...(said.length === 0 ? {} : { sheets }),
+    ...defined({ cutfiles: cutfile, proof, sheets: said.length === 0 ? undefined : sheets }),
   };
 }

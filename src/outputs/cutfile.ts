@@ -2,6 +2,7 @@ import { couponFile } from '../cutfiles/coupons/coupon.ts';
 import { cutFiles } from '../cutfiles/cut-file.ts';
 import { findMachine } from '../cutfiles/find-machine.ts';
 import type { CutFile } from '../cutfiles/model.ts';
+import { defined } from '../problems/defined.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { DIALECTS, type Dialect, type Machine } from '../shop/machine.ts';
@@ -101,7 +102,7 @@ function writeOptions({ machine, words }: CutFile, dialect: DxfDialect): DrawnFi
   const pens = Object.fromEntries(
     Object.entries(operations).map(([name, { pen, speed }]) => [
       name,
-      { number: pen, ...(sendSpeeds && speed !== undefined ? { speed } : {}) },
+      { number: pen, ...defined({ speed: sendSpeeds && speed !== undefined ? speed : undefined }) },
     ]),
   );
   return {

@@ -108,8 +108,7 @@ function contextOf(entry: JigEntry, settled: Settled, { shop, solved, state, fon
         : entry.kind === 'guide' || entry.kind === 'bevel'
           ? notYet(entry.kind, state)
           : [],
-    ...(printer === undefined ? {} : { printer: printer.id }),
-    ...defined({ solved }),
+    ...defined({ printer: printer?.id, solved }),
   };
 }
 

@@ -55,8 +55,7 @@ export const draw: Draw<ProofRecord> = async ({ work, shop, settled }, options, 
     paper: { width, height },
     scale: 1 / found.scale,
     variants: variants.map(({ label, prices }) => ({
-      ...defined({ label }),
-      ...defined({ prices }),
+      ...defined({ label, prices }),
     })),
   };
   const drawn: Drawn<ProofRecord> = {
@@ -90,7 +89,7 @@ export const draw: Draw<ProofRecord> = async ({ work, shop, settled }, options, 
 function variantOf({ mat, job, shop, change }: Solved, number = job.number): Variant {
   const { price: _, ...open } = job;
   const prices = priceList(mat, change === undefined ? job : open, shop);
-  return { mat, job, prices, ...defined({ number }), ...(change === undefined ? {} : { label: labelOf(change, job) }) };
+  return { mat, job, prices, ...defined({ number, label: change === undefined ? undefined : labelOf(change, job) }) };
 }
 
 /** A letter for each way, what is different in it and what it comes to. */

@@ -1,6 +1,7 @@
 import { loadFonts } from '../fonts/load.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { notShown, type PrintedText, shopTexts, userTexts } from '../job/printed-texts.ts';
+import { defined } from '../problems/defined.ts';
 import { fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import { settle } from '../settle/settle.ts';
 import { readShop, shopLocator } from '../shop/read-shop.ts';
@@ -34,7 +35,7 @@ export async function ready(work: Work, options: OutputOptions, planned: Planned
     uses: planned.flatMap(([{ use }]) => (use === undefined ? [] : [use])),
     fonts,
     newPrinter: planned.some(([output, own]) => output.newPrinter?.(own) === true),
-    ...(first === undefined ? {} : { job: first.job }),
+    ...defined({ job: first?.job }),
   });
   if (!settled.ok) return fail(first === undefined ? settled.problems : located(settled.problems, first.locate));
   return succeed({ work, shop: shop.value, settled: settled.value }, missing(work, words, own, fonts));

@@ -72,7 +72,7 @@ function onGrid(work: FullScale, paper: SheetPaper, lap: number, options: Layout
     rotation: plan.orientation.rotation,
     sheets: cells.length,
     skipped,
-    ...(cells.length === 1 ? {} : { laps: { x: lapX(plan), y: lapY(plan) } }),
+    ...defined({ laps: cells.length === 1 ? undefined : { x: lapX(plan), y: lapY(plan) } }),
     joining: joiningSteps(cells.length, options.join),
   };
   const made = planPages(work, plan, options, { sheet: 1, of: cells.length });

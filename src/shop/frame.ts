@@ -184,5 +184,5 @@ export function partFrom(id: string, given: z.output<ReturnType<typeof packagePa
 }
 
 export function backingFrom(id: string, { sheets, ...given }: z.output<ReturnType<typeof backingSchema>>): PackagePart {
-  return { ...partFrom(id, given), ...(sheets === undefined ? {} : { sheets: sheets.map(sheetFrom) }) };
+  return { ...partFrom(id, given), ...defined({ sheets: sheets?.map(sheetFrom) }) };
 }

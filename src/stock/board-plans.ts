@@ -136,9 +136,11 @@ function pieceOf(blank: Blank, id: string, { directional }: Material, request: S
     height,
     count: blank.count,
     label: pieceLabel(jobs, blank),
-    ...(directional ? { turn: false } : {}),
-    ...(stock.factoryEdge && material.kind === 'board' ? { factoryEdge: true } : {}),
-    ...(drops ? { fallouts: falloutsOf(mat, job, layer, stock.falloutMargin) } : {}),
+    ...defined({
+      turn: directional ? false : undefined,
+      factoryEdge: stock.factoryEdge && material.kind === 'board' ? true : undefined,
+      fallouts: drops ? falloutsOf(mat, job, layer, stock.falloutMargin) : undefined,
+    }),
   };
 }
 

@@ -55,7 +55,7 @@ export function priceList(mat: Mat, job: Job, shop: Pick<Shop, 'prices' | 'stock
   return {
     ...known,
     deposit,
-    ...(whole === undefined ? {} : { balance: rounded(whole - deposit, known.decimals) }),
+    ...defined({ balance: whole === undefined ? undefined : rounded(whole - deposit, known.decimals) }),
   };
 }
 
@@ -129,7 +129,9 @@ function addedUp(mat: Mat, job: Job, { prices, stock }: Pick<Shop, 'prices' | 's
     ...(tax === undefined || !boardsKnown
       ? {}
       : { tax: { what: `${tax.name} ${tax.percent} %`, amount: taxed, included: tax.included } }),
-    ...(job.count > 1 && boardsKnown ? { all: { count: job.count, total: rounded(total * job.count, decimals) } } : {}),
+    ...defined({
+      all: job.count > 1 && boardsKnown ? { count: job.count, total: rounded(total * job.count, decimals) } : undefined,
+    }),
   };
 }
 

@@ -87,7 +87,7 @@ async function run(word: string, file: string | undefined, options: Options): Pr
       words: taken.value.words,
       warnings: taken.warnings,
       ...offered,
-      ...(writes ? { shop: written } : {}),
+      ...defined({ shop: writes ? written : undefined }),
     });
   }
   if (!told) return;

@@ -31,7 +31,7 @@ export function define(command: Command): void {
 /** Its paths as they are written elsewhere. */
 const reasonRecord = ({ given, from, rules, ...why }: Why) => ({
   ...why,
-  ...(given === undefined ? {} : { given: showPath(given) }),
+  ...defined({ given: given === undefined ? undefined : showPath(given) }),
   from: from.map((part) => (part.path === undefined ? part : { ...part, path: showPath(part.path) })),
   rules: rules.map((rule) => (rule.path === undefined ? rule : { ...rule, path: showPath(rule.path) })),
 });

@@ -61,7 +61,7 @@ async function day(mark: string | undefined, named: readonly string[], flags: Fl
   const rows = dayRows(jobs, kept.list);
   if (told.length > 0) process.exitCode = 2;
   if (flags.json === true)
-    return printJson({ jobs: rows, ...(told.length === 0 ? {} : { problems: told.map(problemRecord) }) });
+    return printJson({ jobs: rows, ...defined({ problems: told.length === 0 ? undefined : told.map(problemRecord) }) });
   if (flags.quiet !== true) for (const line of dayLines(rows)) note(line);
   warn(told);
 }

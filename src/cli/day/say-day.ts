@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import { defined } from '../../problems/defined.ts';
 import type { Problem } from '../../problems/problem.ts';
 import { problemRecord } from '../../problems/show.ts';
 import { type Left, leftJson } from '../earlier.ts';
@@ -40,7 +41,7 @@ export function sayDayJson({ states, papers, problems, manifests }: Day, left: r
         pages,
         jobs: folders.map((folder) => basename(folder)),
       })),
-      ...(wrong.length === 0 ? {} : { problems: wrong.map(problemRecord) }),
+      ...defined({ problems: wrong.length === 0 ? undefined : wrong.map(problemRecord) }),
     }),
   );
 }

@@ -1,4 +1,5 @@
 import { parsePlace } from '../../job/change.ts';
+import { defined } from '../../problems/defined.ts';
 import { error, fail, type Problem, type Result, succeed } from '../../problems/problem.ts';
 import { quoted } from '../../problems/quoted.ts';
 import { showPath } from '../../problems/show.ts';
@@ -48,7 +49,7 @@ export function columnsOf(headings: readonly string[], template: Node, file: str
     else fields.push({ heading, at, path: found.path });
   }
   if (problems.length > 0) return fail(problems);
-  return succeed({ fields, ...(names === undefined ? {} : { names }) });
+  return succeed({ fields, ...defined({ names }) });
 }
 
 const twice = (heading: string): Problem =>

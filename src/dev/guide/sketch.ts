@@ -1,6 +1,7 @@
 import type { Drawing, Item, Pen } from '../../drawing/model.ts';
 import { polygon } from '../../geometry/path.ts';
 import { between, distance, leftOf, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
+import { defined } from '../../problems/defined.ts';
 import { set } from '../../text/line.ts';
 import { LARGE, LARGE_BOLD, type Style } from '../../text/styles.ts';
 
@@ -51,7 +52,7 @@ export const stroke = (name: PenName, ...[from, ...more]: readonly Point[]): Ite
 export const area = (fill: number | string, corners: readonly Point[], name?: PenName): Item => ({
   kind: 'path',
   fill,
-  ...(name === undefined ? {} : { pen: name }),
+  ...defined({ pen: name }),
   paths: [polygon(corners)],
 });
 

@@ -28,7 +28,7 @@ export interface FieldGroup {
 const line = (label: string, value?: string): Field => ({
   kind: 'line',
   label,
-  ...(value === undefined || value === '' ? {} : { value }),
+  ...defined({ value: value === undefined || value === '' ? undefined : value }),
 });
 
 /** `of` names the option that is ticked; nothing is where the job is not known. */

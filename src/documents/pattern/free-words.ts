@@ -1,6 +1,7 @@
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, box, common, contains, grown } from '../../geometry/box.ts';
 import type { Point } from '../../geometry/point.ts';
+import { defined } from '../../problems/defined.ts';
 import { once } from '../../problems/once.ts';
 import { labelBlock } from '../../text/block.ts';
 import { CLEAR, type Style, stepsDown } from '../../text/styles.ts';
@@ -35,8 +36,8 @@ export function handWorkLabels(
     return {
       what: `hand work of opening ${opening}`,
       why: 'text',
-      ...(seen ? { target: at } : {}),
-      tries: [{ places: () => chained(places), ...(seen ? { farther: () => chained(far) } : {}) }],
+      ...defined({ target: seen ? at : undefined }),
+      tries: [{ places: () => chained(places), ...defined({ farther: seen ? () => chained(far) : undefined }) }],
       optional: !whole,
     };
   });

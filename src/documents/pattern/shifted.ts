@@ -1,6 +1,7 @@
 import type { Stroke } from '../../bench/model.ts';
 import type { Line } from '../../geometry/clip.ts';
 import { type Point, plus } from '../../geometry/point.ts';
+import { defined } from '../../problems/defined.ts';
 
 const shiftedLine = (part: Line, by: Point): Line => ({ from: plus(part.from, by), to: plus(part.to, by) });
 
@@ -12,7 +13,9 @@ export function shifted<S extends Stroke>(s: S, by: Point): S {
     face: shiftedLine(s.face, by),
     start: plus(s.start, by),
     stop: plus(s.stop, by),
-    ...(s.straightedge === undefined ? {} : { straightedge: shiftedLine(s.straightedge, by) }),
-    ...(s.bar === undefined ? {} : { bar: shiftedLine(s.bar, by) }),
+    ...defined({
+      straightedge: s.straightedge === undefined ? undefined : shiftedLine(s.straightedge, by),
+      bar: s.bar === undefined ? undefined : shiftedLine(s.bar, by),
+    }),
   };
 }

@@ -5,6 +5,7 @@ import type { BySide, Side } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
 import { frameOf, pieceBox } from '../../mat/framed.ts';
 import type { Mat, MatOpening } from '../../mat/model.ts';
+import { defined } from '../../problems/defined.ts';
 import { sentenceCase } from '../../problems/sentence-case.ts';
 import { printDecimal, printFraction } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
@@ -45,7 +46,7 @@ export function namedSizes(mat: Mat, job: Job): readonly NamedSize[] {
   const { units } = job;
   const made: NamedSize[] = [];
   const add = (of: string, text: string, first = false): void => {
-    made.push({ of, size: text, ...(first ? { first } : {}) });
+    made.push({ of, size: text, ...defined({ first: first || undefined }) });
   };
   const [across, down] = [axisOf(mat, job, true), axisOf(mat, job, false)];
   const { width, height } = mat.outer;

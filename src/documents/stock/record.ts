@@ -99,7 +99,7 @@ export function stockRecord(
     units: tape.units,
     graduation: tape.graduation,
     sheets: boards.reduce((sum, { sheets }) => sum + sheets, 0),
-    ...(costs.length === boards.length ? { cost } : {}),
+    ...defined({ cost: costs.length === boards.length ? cost : undefined }),
     boards,
   };
 }
@@ -126,9 +126,7 @@ function boardRecord({ board, layouts }: BoardLayouts, jobs: readonly JobToCut[]
     bound: plan.bound,
     verdict: plan.verdict,
     gap: plan.gap,
-    ...defined({ cost: plan.cost }),
-    ...defined({ credit: plan.credit }),
-    ...defined({ other: plan.other }),
+    ...defined({ cost: plan.cost, credit: plan.credit, other: plan.other }),
     kerf: input.options?.kerf ?? 0,
     ...shares(plan),
     layouts: layouts.map((layout) => layoutRecord(layout, jobs, tape)),
@@ -153,7 +151,7 @@ function layoutRecord(layout: Layout, jobs: readonly JobToCut[], tape: Tape): La
     from: {
       kind: from.kind,
       of: from.kind === 'fallout' ? `${jobName(jobs, from.blank.job)}, ${from.blank.name}` : from.id,
-      ...(from.kind === 'fallout' ? { after: afterOf(from.blank, jobs) } : {}),
+      ...defined({ after: from.kind === 'fallout' ? afterOf(from.blank, jobs) : undefined }),
     },
     width,
     height,

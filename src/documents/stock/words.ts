@@ -1,5 +1,6 @@
 import { settingOf } from '../../bench/guide.ts';
 import type { Size } from '../../geometry/point.ts';
+import { defined } from '../../problems/defined.ts';
 import { type Blank, type JobToCut, jobName } from '../../stock/blanks.ts';
 import { layersBefore } from '../../stock/fallout.ts';
 import type { LaidPiece, Layout } from '../../stock/layouts.ts';
@@ -32,7 +33,7 @@ function readingOf(mm: number, { units, graduation }: Tape): Reading {
     text: amount,
     unit: units,
     sense,
-    ...(sense === 'exact' ? {} : { decimal: printDecimal(mm, units, units === 'mm' ? 2 : 3).text }),
+    ...defined({ decimal: sense === 'exact' ? undefined : printDecimal(mm, units, units === 'mm' ? 2 : 3).text }),
   };
 }
 

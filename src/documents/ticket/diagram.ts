@@ -8,6 +8,7 @@ import { type Path, placedPath, polygon } from '../../geometry/path.ts';
 import { distance, dot, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
+import { defined } from '../../problems/defined.ts';
 import type { Block } from '../../text/block.ts';
 import { boxItem } from '../../text/figures.ts';
 import { capHeight, depthOf, ellipsized, set, widthOf } from '../../text/line.ts';
@@ -90,7 +91,7 @@ function openingNames(mat: Mat, paths: readonly Path[], fonts: Fonts): readonly 
     const own = pathBox(paths[i]!);
     const inside = nameBox(text, centre(own).x, centre(own).y, fonts);
     const fits = contains(grown(own, -1.2), inside) && inside.height < 0.4 * own.height;
-    return { text, own, ...(fits ? { inside } : {}) };
+    return { text, own, ...defined({ inside: fits ? inside : undefined }) };
   });
 }
 

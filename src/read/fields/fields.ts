@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { defined } from '../../problems/defined.ts';
 import { nearest } from '../../problems/nearest.ts';
 import { quoted, word } from '../../problems/quoted.ts';
 
@@ -17,7 +18,7 @@ export const DESCRIPTIONS = z.registry<Record<string, unknown>>();
 
 const keywords = (about: string, examples: Examples, more: Keywords): Record<string, unknown> => ({
   description: about,
-  ...(examples.length === 0 ? {} : { examples }),
+  ...defined({ examples: examples.length === 0 ? undefined : examples }),
   ...more,
 });
 

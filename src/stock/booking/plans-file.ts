@@ -43,7 +43,7 @@ function unreadable({ file }: Written, path: Problem['path'], what: string): Res
 const planFrom = ({ change, booked, ...plan }: GivenPlan): KnownPlan => ({
   ...plan,
   change: changeFrom(change),
-  ...(booked === undefined ? {} : { booked: { date: booked.date, change: changeFrom(booked.change) } }),
+  ...defined({ booked: booked === undefined ? undefined : { date: booked.date, change: changeFrom(booked.change) } }),
 });
 
 const changeFrom = ({ used, ...change }: GivenPlan['change']): StockChange => ({
