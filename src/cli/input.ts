@@ -2,8 +2,9 @@
 import { readFileSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { DISK, type Found } from './files/disk.ts';
+import type { Role } from './files/inputs.ts';
 import { NotPlain, readPlain } from './files/plain.ts';
-import { isKnown, type Role, remember } from './files/this-run.ts';
+import { isKnown, remember } from './files/this-run.ts';
 import { codeOf, reason } from './files/why.ts';
 import { putInOrder } from './output.ts';
 import { UsageError } from './usage.ts';

@@ -19,7 +19,18 @@ export interface FontParts {
 export async function loadFonts(texts: Iterable<string>, wanted: FontParts = {}): Promise<Fonts> {
   const { tables, everything } = await import('./prepared/tables.ts');
   const characters = rareCharacters(texts, tables, everything);
-  const faces = characters.length === 0 ? [] : await (await import('./rare.ts')).rareFaces(characters);
+  if (characters.length > 0) return fontsOf(tables, await (await import('./rare.ts')).rareFaces(characters), wanted);
+  const { outlines = false, files = false } = wanted;
+  const key = `${outlines} ${files}`;
+  const usual = USUAL.get(key) ?? fontsOf(tables, [], wanted);
+  USUAL.set(key, usual);
+  return usual;
+}
+
+/** Without rare characters they are always the same, and what was measured with them is known by them. */
+const USUAL = new Map<string, Promise<Fonts>>();
+
+async function fontsOf(tables: Fonts['tables'], faces: readonly Face[], wanted: FontParts): Promise<Fonts> {
   return {
     tables,
     rare: faces.map(({ table }) => table),

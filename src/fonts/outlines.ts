@@ -13,7 +13,7 @@ export function textOutline(text: string, weight: Weight, size: number, fonts: F
   for (const { table, glyph } of placesOf(text, weight, fonts)) {
     const scale = size / table.unitsPerEm;
     const place = (p: Point): Point => ({ x: x + p.x * scale, y: -p.y * scale });
-    paths.push(...contours(outlinesOf(table.id, fonts)[glyph] ?? '', place));
+    for (const contour of contoursOf(outlinesOf(table.id, fonts)[glyph] ?? '')) paths.push(pathOf(contour, place));
     x += table.advances[glyph]! * scale;
   }
   return paths;
@@ -31,30 +31,63 @@ function outlinesOf(id: FontId, { outlines }: Fonts): FaceOutlines {
   return split;
 }
 
-/** Reads an outline as `FaceOutlines` writes it; `place` takes font units to the plane of the text. */
-function contours(outline: string, place: (p: Point) => Point): Path[] {
-  const paths: { start: Point; segments: Segment[]; closed: true }[] = [];
+/** A step of a contour, font units: a quadratic curve where it has a handle. */
+interface Step {
+  readonly from: Point;
+  readonly handle?: Point;
+  readonly to: Point;
+}
+
+interface Contour {
+  readonly start: Point;
+  readonly steps: readonly Step[];
+}
+
+/** Letters come back all the time, and reading one takes longer than placing it. */
+const READ = new Map<string, readonly Contour[]>();
+const MOST_READ = 1000;
+
+function contoursOf(outline: string): readonly Contour[] {
+  const known = READ.get(outline);
+  if (known !== undefined) return known;
+  const read = readContours(outline);
+  if (READ.size >= MOST_READ) READ.clear();
+  READ.set(outline, read);
+  return read;
+}
+
+/** Reads an outline as `FaceOutlines` writes it. */
+function readContours(outline: string): readonly Contour[] {
+  const contours: { start: Point; steps: Step[] }[] = [];
   let at: Point = { x: 0, y: 0 };
   for (const [, letter, list] of outline.matchAll(/([mlq])([^mlq]+)/g)) {
     const [x, y, x2, y2] = list!.match(/-?[\d.]+(?:e-\d+)?/g)!.map(Number) as [number, number, number, number];
     const first = plus(at, { x, y });
     if (letter === 'm') {
-      paths.push({ start: place(first), segments: [], closed: true });
+      contours.push({ start: first, steps: [] });
       at = first;
     } else if (letter === 'l') {
-      paths.at(-1)!.segments.push({ kind: 'line', to: place(first) });
+      contours.at(-1)!.steps.push({ from: at, to: first });
       at = first;
     } else {
       const to = plus(at, { x: x2, y: y2 });
-      paths.at(-1)!.segments.push(cubic(place(at), place(first), place(to)));
+      contours.at(-1)!.steps.push({ from: at, handle: first, to });
       at = to;
     }
   }
-  for (const { start, segments } of paths) {
-    const end = segments.at(-1)?.to ?? start;
-    if (end.x !== start.x || end.y !== start.y) segments.push({ kind: 'line', to: start });
-  }
-  return paths;
+  return contours;
+}
+
+/** A contour as a path; `place` takes font units to the plane of the text. */
+function pathOf(contour: Contour, place: (p: Point) => Point): Path {
+  const start = place(contour.start);
+  const segments = contour.steps.map(({ from, handle, to }): Segment => {
+    if (handle === undefined) return { kind: 'line', to: place(to) };
+    return cubic(place(from), place(handle), place(to));
+  });
+  const end = segments.at(-1)?.to ?? start;
+  if (end.x !== start.x || end.y !== start.y) segments.push({ kind: 'line', to: start });
+  return { start, segments, closed: true };
 }
 
 /** Degree raised by one: the handles lie two thirds of the way from the ends to the quadratic's own. */

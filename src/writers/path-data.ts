@@ -1,5 +1,4 @@
 import { quarterArcs } from '../geometry/arc-cubics.ts';
-import { piecesOf } from '../geometry/curves.ts';
 import type { Path, Segment } from '../geometry/path.ts';
 import { distance, type Point } from '../geometry/point.ts';
 
@@ -35,7 +34,13 @@ export function pathData(path: Path, { number, place = (p) => p }: PathWriting):
       }
     }
   };
-  const pieces = piecesOf(path);
-  const steps = pieces.map(({ from, segment }, i) => step(from, segment, path.closed && i === pieces.length - 1));
-  return `M${at(path.start)}${steps.join('')}${path.closed ? 'Z' : ''}`;
+  const { start, segments, closed } = path;
+  const last = closed ? segments.length - 1 : segments.length;
+  let data = `M${at(start)}`;
+  let from = start;
+  segments.forEach((segment, i) => {
+    data += step(from, segment, i === last);
+    from = segment.to;
+  });
+  return closed ? `${data}Z` : data;
 }

@@ -15,6 +15,13 @@ const MOST_IN_A_RUN = 250;
 /** More is no day's cutting; their boards are planned by themselves. */
 const MOST_PLANNED = 1000;
 
+/** What the bench gets for some of the jobs together. */
+interface BenchPaper {
+  readonly output: BenchOutput;
+  readonly name: string;
+  readonly states: readonly JobState[];
+}
+
 /** What an earlier run has left for all jobs together. */
 export type Before = (Found & { readonly manifest: DayManifest }) | undefined;
 
@@ -50,17 +57,17 @@ export class DayPapers {
     this.#bundles.close();
     this.#second(false);
     const states = [...this.#states.values()].sort((a, b) => a.at - b.at);
-    const bench: Promise<readonly DayPaper[]>[] = [];
+    const bench: BenchPaper[] = [];
     const runs = Math.ceil(states.length / MOST_IN_A_RUN);
     for (let run = 0; run < runs; run++) {
       const jobs = states.slice(run * MOST_IN_A_RUN, (run + 1) * MOST_IN_A_RUN);
       const end = runs === 1 ? '' : `-${run + 1}`;
       const tickets = jobs.filter(({ indexed }) => indexed.files.includes('ticket.pdf'));
-      if (tickets.length > 0) bench.push(this.#bench('ticket', `${BENCH.ticket}${end}`, tickets));
-      bench.push(this.#bench('labels', `${BENCH.labels}${end}`, jobs));
+      if (tickets.length > 0) bench.push({ output: 'ticket', name: `${BENCH.ticket}${end}`, states: tickets });
+      bench.push({ output: 'labels', name: `${BENCH.labels}${end}`, states: jobs });
     }
-    if (this.#planned(states)) bench.push(this.#bench('stock', BENCH.stock, states));
-    const papers = (await Promise.all([...this.#papers, ...bench])).flat();
+    if (this.#planned(states)) bench.push({ output: 'stock', name: BENCH.stock, states });
+    const papers = (await Promise.all([...this.#papers, ...this.#bench(bench)])).flat();
     return { papers, problems: this.#problems };
   }
 
@@ -105,15 +112,41 @@ export class DayPapers {
     return (await crew.run('patterns', { name, packed })).value ?? [];
   }
 
-  #bench(output: BenchOutput, name: string, states: readonly JobState[]): Promise<readonly DayPaper[]> {
-    const { crew, options } = this.#how;
-    return this.#paper(name, this.#key(output, states), states, async () => {
-      const jobs = states.map(({ job, at }) => textOf(job, at));
-      const { value, problems } = await crew.run('bench', { papers: [{ output, name }], jobs, options });
-      // Nobody asked for it by itself: what it lacks is told and stops nothing.
-      if (value === undefined || value.length === 0) this.#problems.push(...problems.map(asWarning));
-      return value ?? [];
+  /** In the order in which they are listed. What is of the same jobs is one task, since they are solved for it; a plan of stock takes a thread by itself. */
+  #bench(papers: readonly BenchPaper[]): readonly Promise<readonly DayPaper[]>[] {
+    const { crew } = this.#how;
+    const wanted = papers.filter(
+      ({ output, name, states }) => this.#kept(name, this.#key(output, states)).length === 0,
+    );
+    const tasks = new Map<string, BenchPaper[]>();
+    for (const paper of wanted) {
+      const apart = crew.hands > 1 && paper.output === 'stock' ? 'stock' : 'sheets';
+      const key = [apart, ...paper.states.map(({ at }) => at)].join(' ');
+      tasks.set(key, [...(tasks.get(key) ?? []), paper]);
+    }
+    const make = new Map<BenchPaper, () => Promise<readonly Paper[]>>();
+    for (const own of tasks.values()) {
+      let run: Promise<readonly (readonly Paper[])[]> | undefined;
+      for (const [i, paper] of own.entries())
+        make.set(paper, async () => {
+          run ??= this.#task(own);
+          return (await run)[i] ?? [];
+        });
+    }
+    return papers.map((paper) => {
+      const { output, name, states } = paper;
+      return this.#paper(name, this.#key(output, states), states, async () => (await make.get(paper)?.()) ?? []);
     });
+  }
+
+  async #task(papers: readonly BenchPaper[]): Promise<readonly (readonly Paper[])[]> {
+    const { crew, options } = this.#how;
+    const jobs = papers[0]!.states.map(({ job, at }) => textOf(job, at));
+    const asked = papers.map(({ output, name }) => ({ output, name }));
+    const { value, problems } = await crew.run('bench', { papers: asked, jobs, options });
+    // Nobody asked for it by itself: what it lacks is told and stops nothing.
+    if (value === undefined || value.some((each) => each.length === 0)) this.#problems.push(...problems.map(asWarning));
+    return value ?? [];
   }
 
   #key(kind: string, states: readonly JobState[]): string {

@@ -57,13 +57,14 @@ async function makeJob(job: DayJob, at: number, folder: string, how: How): Promi
     return { state: stateOf(job, at, folder, before, false), problems };
   }
   try {
-    const { options, sheets, version } = how;
+    const { out, options, sheets, version } = how;
     const { value, problems } = await how.crew.run('job', {
       job: textOf(job, at),
       options,
       sheets,
       source: originFrom(folder, job),
       made: { by: version, of: key },
+      pack: out !== undefined,
     });
     if (value === undefined) return { problems: inTable(job, problems) };
     for (const file of value.pictures) remember(file, 'picture');

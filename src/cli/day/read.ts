@@ -2,7 +2,7 @@ import { dirname, join } from 'node:path';
 import { countedOn } from '../../documents/ticket/tickets.ts';
 import { defined } from '../../problems/defined.ts';
 import { error, type Problem } from '../../problems/problem.ts';
-import { findShop, readSource } from '../input.ts';
+import { findShop, readSource, type SourceFile } from '../input.ts';
 import { UsageError } from '../usage.ts';
 import type { DayJob } from './day-job.ts';
 import { findJobs } from './find.ts';
@@ -30,6 +30,13 @@ export async function readDay({ jobs: given, table, template, row, shop, number 
   if (given.length === 0 && table === undefined) throw new UsageError('name jobs, or a table of them with --table');
   const files = given.length === 0 ? [] : await findJobs(given);
   const problems: Problem[] = [];
+  const shops = new Map<string, Promise<SourceFile | undefined>>();
+  // One for all jobs of a folder, read once.
+  const shopOf = (file: string): Promise<SourceFile | undefined> => {
+    const known = shops.get(dirname(file)) ?? findShop(file, shop);
+    shops.set(dirname(file), known);
+    return known;
+  };
   const found: (Omit<DayJob, 'number'> | undefined)[] = [];
   const alone = files.length === 1 && table === undefined;
   for (const file of files) {
@@ -40,7 +47,7 @@ export async function readDay({ jobs: given, table, template, row, shop, number 
         file: named,
         text,
         origin: { job: file },
-        ...defined({ shop: await findShop(file, shop) }),
+        ...defined({ shop: await shopOf(file) }),
       });
     } catch (problem) {
       if (alone || !(problem instanceof UsageError)) throw problem;

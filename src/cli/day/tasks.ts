@@ -20,7 +20,7 @@ export interface JobText {
 
 /** What can be done by itself, wherever there is a hand free: plain data in, plain data out. */
 export interface Tasks {
-  /** Everything of a job; its patterns packed for the day's file. */
+  /** Everything of a job; its patterns packed where they are wanted for the day's file. */
   readonly job: {
     readonly task: {
       readonly job: JobText;
@@ -28,6 +28,7 @@ export interface Tasks {
       readonly sheets: number;
       readonly source: Origin;
       readonly made: Pick<Made, 'by' | 'of'>;
+      readonly pack: boolean;
     };
     readonly answer: Told<MadeJob>;
   };
@@ -48,7 +49,8 @@ export interface Tasks {
       readonly jobs: readonly JobText[];
       readonly options: OutputOptions;
     };
-    readonly answer: Told<readonly Paper[]>;
+    /** In the order in which they were asked for; of one that comes to nothing there are none. */
+    readonly answer: Told<readonly (readonly Paper[])[]>;
   };
 }
 

@@ -18,7 +18,7 @@ type Doing = { readonly [Kind in TaskKind]: (task: Tasks[Kind]['task']) => Promi
 
 /** How each kind of task is done. Nothing is written here: whoever hands out tasks writes what comes of them. */
 const DOING: Doing = {
-  async job({ job, options, sheets, source, made }) {
+  async job({ job, options, sheets, source, made, pack: isPacked }) {
     const solved = await solvedOf(job);
     if (!solved.ok) return { value: undefined, problems: solved.problems };
     const seen: Print[] = [];
@@ -30,7 +30,7 @@ const DOING: Doing = {
     const files = all.value.files.slice(0, -1);
     const outputs = files.map(printOf);
     const manifest = { ...all.value.manifest, source, made: { ...made, pictures: seen, outputs } };
-    const packed = pack(job, solved.value, all.value.documents);
+    const packed = isPacked ? pack(job, solved.value, all.value.documents) : undefined;
     const value = {
       files: [...files, manifestFile(manifest)],
       manifest,
@@ -63,11 +63,11 @@ const DOING: Doing = {
       if (solved.ok) jobs.push(withNumber(solved.value, text.number));
       else problems.push(...solved.problems);
     }
-    const papers: Paper[] = [];
+    const papers: (readonly Paper[])[] = [];
     for (const { output, name } of wanted) {
       const made = await benchPapers(output, name, jobs, texts[0]?.shop, options);
-      if (made.ok) papers.push(...made.value);
-      else problems.push(...made.problems);
+      papers.push(made.ok ? made.value : []);
+      if (!made.ok) problems.push(...made.problems);
     }
     return { value: papers, problems: toldOnce(problems) };
   },

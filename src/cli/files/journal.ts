@@ -29,7 +29,15 @@ export interface Journal {
 /** Read when something is hashed and not before: most runs hash nothing, and all of Node's ciphers come with it. */
 const crypto = (): typeof import('node:crypto') => createRequire(import.meta.url)('node:crypto');
 
-export const hashOf = (bytes: Uint8Array): string => crypto().createHash('sha256').update(bytes).digest('hex');
+/** Files are hashed for their manifest, for the list of what was made and for the journal: once each. */
+const HASHED = new WeakMap<Uint8Array, string>();
+
+/** Of bytes that nobody changes any more. */
+export function hashOf(bytes: Uint8Array): string {
+  const hash = HASHED.get(bytes) ?? crypto().createHash('sha256').update(bytes).digest('hex');
+  HASHED.set(bytes, hash);
+  return hash;
+}
 
 export const foldersOf = ({ home, steps }: Journal): readonly string[] => [
   ...new Set([home, ...steps.map(({ folder }) => folder)]),

@@ -1,41 +1,31 @@
 import { resolve } from 'node:path';
 import { UsageError } from '../usage.ts';
 import type { Disk } from './disk.ts';
+import { Inputs, type Role } from './inputs.ts';
 import type { Recovered } from './recover.ts';
 import { NOTHING } from './why.ts';
 
-/** What the file was read as. */
-export type Role = 'job' | "shop's file" | "day's list" | 'picture' | 'readings file' | 'journal of plans';
-
-export interface Input {
-  readonly path: string;
-  readonly role: Role;
-}
-
 /** What a run has read, and what it has found of runs that were stopped. */
 export interface Known {
-  readonly inputs: readonly Input[];
+  readonly inputs: Inputs;
   /** Changed by a run that was stopped before it could say so. */
   readonly doubtful: readonly string[];
 }
 
-const inputs = new Map<string, Input>();
+const inputs = new Inputs();
 const doubtful = new Set<string>();
 
 /** Every file that is read for a run is remembered here, so that no command can forget to name one. */
-export function remember(file: string, role: Role): void {
-  const path = resolve(file);
-  inputs.set(`${role} ${path}`, { path, role });
-}
+export const remember = (file: string, role: Role): void => inputs.add(file, role);
 
 /** Was it read already? */
-export const isKnown = (file: string): boolean => [...inputs.values()].some(({ path }) => path === resolve(file));
+export const isKnown = (file: string): boolean => inputs.has(file);
 
 export function rememberFound(found: readonly Recovered[]): void {
   for (const { kept } of found) for (const file of kept) doubtful.add(file);
 }
 
-export const known = (): Known => ({ inputs: [...inputs.values()], doubtful: [...doubtful] });
+export const known = (): Known => ({ inputs, doubtful: [...doubtful] });
 
 /** A run begins. */
 export function forget(): void {
@@ -52,11 +42,8 @@ const CHANGED: readonly Role[] = ["shop's file", "day's list", 'journal of plans
 export function refuseInputs(target: string, file: string, kept: boolean, known: Known, disk: Disk): void {
   const there = disk.find(target);
   if (there === undefined) return;
-  for (const { path, role } of known.inputs) {
+  for (const { path, role } of known.inputs.at(target, there, disk)) {
     if (kept && CHANGED.includes(role)) continue;
-    const input = disk.find(path);
-    if (input === undefined) continue;
-    if (input.dev !== there.dev || input.ino !== there.ino) continue;
     const named = path === resolve(file) ? '' : ` ${path}`;
     throw new UsageError(
       `${file} would be written over the ${role}${named}; write to another folder, or give one of them another name; ${NOTHING}`,

@@ -4,6 +4,7 @@
  * the set after the other until somebody kills it.
  */
 import { join } from 'node:path';
+import { Inputs } from '../../../src/cli/files/inputs.ts';
 import { HERE } from '../../../src/cli/files/place.ts';
 import type { Piece } from '../../../src/cli/files/plan.ts';
 import { writeSet } from '../../../src/cli/files/write-set.ts';
@@ -11,7 +12,7 @@ import { faulty } from './faulty.ts';
 import { bytes, NEW, OLD, pieces } from './shelf.ts';
 
 const [mode, ...rest] = process.argv.slice(2);
-const KNOWN = { inputs: [], doubtful: [] };
+const KNOWN = { inputs: new Inputs(), doubtful: [] };
 
 if (mode === 'step') {
   const [step, top] = rest;

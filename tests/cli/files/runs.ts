@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { DISK } from '../../../src/cli/files/disk.ts';
+import { Inputs } from '../../../src/cli/files/inputs.ts';
 import type { Piece } from '../../../src/cli/files/plan.ts';
 import { recover } from '../../../src/cli/files/recover.ts';
 import type { Known } from '../../../src/cli/files/this-run.ts';
@@ -7,7 +8,7 @@ import { writeSet } from '../../../src/cli/files/write-set.ts';
 import { faulty, placeOf } from './faulty.ts';
 import { type Contents, inFolder } from './shelf.ts';
 
-export const KNOWN: Known = { inputs: [], doubtful: [] };
+export const KNOWN: Known = { inputs: new Inputs(), doubtful: [] };
 
 /** Runs once without a fault, to know how many steps there are. */
 export const stepsOf = (given: Contents, set: (top: string) => readonly Piece[]): Promise<number> =>

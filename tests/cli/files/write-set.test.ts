@@ -1,6 +1,7 @@
 import { chmodSync, existsSync, linkSync, lstatSync, mkdirSync, statSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { Inputs } from '../../../src/cli/files/inputs.ts';
 import type { Known } from '../../../src/cli/files/this-run.ts';
 import { writeSet } from '../../../src/cli/files/write-set.ts';
 import { UsageError } from '../../../src/cli/usage.ts';
@@ -65,7 +66,7 @@ describe('a set of files', () => {
     const refused = (path: string, spoil: (top: string) => void) =>
       inFolder({ ...OLD, 'prints/heron.jpg': 'picture' }, async (top) => {
         spoil(top);
-        const known: Known = { ...KNOWN, inputs: [{ path: join(top, path), role: 'picture' }] };
+        const known: Known = { ...KNOWN, inputs: new Inputs([{ path: join(top, path), role: 'picture' }]) };
         const before = contents(top);
         await expect(writeSet(pieces(top), known)).rejects.toThrow(/would be written over the picture/u);
         expect(contents(top)).toEqual(before);
@@ -77,7 +78,10 @@ describe('a set of files', () => {
     // The shop's file may be changed, but not where it is read as something else too.
     await refused('shop/shop.yaml', () => undefined);
     await inFolder(OLD, async (top) => {
-      await writeSet(pieces(top), { ...KNOWN, inputs: [{ path: join(top, 'shop/shop.yaml'), role: "shop's file" }] });
+      await writeSet(pieces(top), {
+        ...KNOWN,
+        inputs: new Inputs([{ path: join(top, 'shop/shop.yaml'), role: "shop's file" }]),
+      });
       expect(contents(top)).toEqual(NEW);
     });
   });
