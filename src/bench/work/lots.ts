@@ -1,23 +1,10 @@
-import type { Job } from '../../job/job.ts';
 import { decor, grooveDepth } from '../../mat/decor.ts';
-import type { Mat } from '../../mat/model.ts';
 import { defined } from '../../problems/defined.ts';
 import { boardKey } from '../../shop/board.ts';
 import { handHeld } from '../../shop/head.ts';
-import type { GrooveStroke } from '../grooves.ts';
+import type { BenchJob } from '../bench-job.ts';
 import type { Stroke } from '../model.ts';
 import type { Lot } from './model.ts';
-
-/** A solved job with its strokes in the order of work. */
-export interface WorkJob {
-  readonly job: Job;
-  readonly mat: Mat;
-  readonly strokes: readonly Stroke[];
-  /** On the face of the top mat, numbered by themselves. */
-  readonly grooves: readonly GrooveStroke[];
-  /** As the shop counts its jobs. */
-  readonly number?: string;
-}
 
 /** A blank that comes out of a fallout, and the layers of the job that must be cut before it drops out. Layers from 1. */
 export interface Wait {
@@ -29,7 +16,7 @@ export interface Wait {
 /** A lot with what is cut in it. */
 export interface LotWork {
   readonly lot: Lot;
-  readonly source: WorkJob;
+  readonly source: BenchJob;
   readonly strokes: readonly Stroke[];
   /** Head, bevel, board, thickness and depth: lots of one key are cut with nothing set but the guide. */
   readonly key: string;
@@ -43,7 +30,7 @@ const depthsOf = (thickness: number): readonly number[] =>
   thickness >= THICK ? [thickness / 2, thickness] : [thickness];
 
 /** Job by job from the top mat down, grooves before the openings that they frame. */
-export function lotsOf(jobs: readonly WorkJob[], waits: readonly Wait[] = []): readonly LotWork[] {
+export function lotsOf(jobs: readonly BenchJob[], waits: readonly Wait[] = []): readonly LotWork[] {
   const found = jobs.flatMap((source, job) => [
     ...grooveLots(source, job),
     ...source.mat.layers.map((_, index) => layerLot(source, job, index)),
@@ -60,7 +47,7 @@ export function lotsOf(jobs: readonly WorkJob[], waits: readonly Wait[] = []): r
   });
 }
 
-function layerLot(source: WorkJob, job: number, index: number): LotWork {
+function layerLot(source: BenchJob, job: number, index: number): LotWork {
   const { board, bevel } = source.mat.layers[index]!;
   return lotWork(source, job, {
     layer: index + 1,
@@ -73,7 +60,7 @@ function layerLot(source: WorkJob, job: number, index: number): LotWork {
 }
 
 /** Grooves of one angle and depth are one lot: head and depth are set for them alone. */
-function grooveLots(source: WorkJob, job: number): readonly LotWork[] {
+function grooveLots(source: BenchJob, job: number): readonly LotWork[] {
   const requests = decor(source.mat, source.job).filter(({ request }) => request.kind === 'groove');
   const kinds = new Map(requests.map(({ request }) => [`${request.angle} ${grooveDepth(request)}`, request]));
   return [...kinds].flatMap(([kind, request]): LotWork[] => {
@@ -87,7 +74,7 @@ function grooveLots(source: WorkJob, job: number): readonly LotWork[] {
 }
 
 function lotWork(
-  source: WorkJob,
+  source: BenchJob,
   job: number,
   {
     angle,

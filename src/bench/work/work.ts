@@ -1,15 +1,16 @@
 import { mirroredSide } from '../../geometry/sides.ts';
 import { defined } from '../../problems/defined.ts';
+import type { BenchJob } from '../bench-job.ts';
 import type { Stroke } from '../model.ts';
 import { beginning, ending } from './lot-steps.ts';
-import { type LotWork, lotsOf, type Wait, type WorkJob } from './lots.ts';
+import { type LotWork, lotsOf, type Wait } from './lots.ts';
 import type { CutStep, Lot, OrderOfWork, WorkStep } from './model.ts';
 import { OPPOSITE } from './pencil.ts';
 import { TOP_UP, turnedAsGiven, turnedLeast } from './turned.ts';
 import { dayVisits, ownVisits, type WorkVisit } from './visits.ts';
 
 /** How one job is worked alone, or several as one day; see `OrderOfWork` for what it holds. */
-export function work(jobs: readonly WorkJob[], waits: readonly Wait[] = []): OrderOfWork {
+export function work(jobs: readonly BenchJob[], waits: readonly Wait[] = []): OrderOfWork {
   const lots = lotsOf(jobs, waits);
   const visits = jobs.length === 1 ? ownVisits(lots) : dayVisits(lots);
   const bench = new Bench(lots, visits);

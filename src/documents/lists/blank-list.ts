@@ -1,3 +1,4 @@
+import type { BenchJob } from '../../bench/bench-job.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Size } from '../../geometry/point.ts';
@@ -10,7 +11,6 @@ import { paragraph } from '../../text/paragraph.ts';
 import type { Style } from '../../text/styles.ts';
 import { listedSheets } from '../bench-page.ts';
 import { blankWords, sizeToCut } from '../ticket/blanks.ts';
-import type { BenchJob } from '../ticket/model.ts';
 import { fine } from '../words/fine.ts';
 
 /** Blanks of one size from one board. */

@@ -1,3 +1,4 @@
+import type { BenchJob } from '../../bench/bench-job.ts';
 import { fraction } from '../../fonts/fractions.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
@@ -7,7 +8,6 @@ import { money, type PriceList } from '../../stock/prices.ts';
 import { showSize } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
 import { length, sides, size } from '../proof/words.ts';
-import type { BenchJob } from '../ticket/model.ts';
 import { fine } from '../words/fine.ts';
 
 /** A line to write on, words to tick, or the figure in which the artwork is measured. */

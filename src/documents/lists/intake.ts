@@ -1,3 +1,4 @@
+import type { BenchJob } from '../../bench/bench-job.ts';
 import type { Drawing, Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
@@ -15,7 +16,6 @@ import { runsBlock, tickBlock } from '../../text/signs.ts';
 import { BOLD, FINE, TEXT } from '../../text/styles.ts';
 import type { Units } from '../../units/units.ts';
 import { benchArea, listedSheets } from '../bench-page.ts';
-import type { BenchJob } from '../ticket/model.ts';
 import { letterheadBlock } from '../words/letterhead-block.ts';
 import { type Field, intakeFields, paidWords } from './intake-fields.ts';
 

@@ -1,3 +1,4 @@
+import type { BenchJob } from '../../bench/bench-job.ts';
 import type { Drawing, Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
@@ -16,7 +17,6 @@ import type { LengthUnit } from '../../units/units.ts';
 import { benchSheet } from '../bench-page.ts';
 import { size } from '../proof/words.ts';
 import { blankWords } from '../ticket/blanks.ts';
-import type { BenchJob } from '../ticket/model.ts';
 import { layerTitle } from '../ticket/steps.ts';
 import { fine } from '../words/fine.ts';
 

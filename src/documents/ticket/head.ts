@@ -1,10 +1,11 @@
+import type { BenchJob } from '../../bench/bench-job.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { type Block, joined, padded, stacked } from '../../text/block.ts';
 import { rule } from '../../text/figures.ts';
 import { fittedLine, headline, level, line, paragraph, type TextBlock } from '../../text/paragraph.ts';
 import { upArrow, writeLine } from '../../text/signs.ts';
 import { BOLD, CLEAR, FINE, NAME, TEXT } from '../../text/styles.ts';
-import type { BenchJob, TicketOptions } from './model.ts';
+import type { TicketOptions } from './model.ts';
 
 /** The mark that goes on the back of every blank: the job's number, and TOP with its arrow. */
 const MARK_WIDTH = 60;

@@ -1,9 +1,9 @@
+import type { BenchJob } from '../../bench/bench-job.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { joined, padded, stacked } from '../../text/block.ts';
 import type { Entry } from '../../text/entries.ts';
 import type { Density } from '../../text/flow.ts';
 import { diagram } from './diagram.ts';
-import type { BenchJob } from './model.ts';
 import { readingWidth, rowBlocks, type SettingRow } from './rows.ts';
 
 /** Of a diagram beside its rows; one of many strokes takes the column. */

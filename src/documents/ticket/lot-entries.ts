@@ -1,10 +1,10 @@
+import type { BenchJob } from '../../bench/bench-job.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Entry } from '../../text/entries.ts';
 import { settingWords } from '../pattern/reading-words.ts';
 import { grooveWords, lotWords, toolWords } from '../words/lot-words.ts';
 import { pencilEntries } from '../words/pencil-table.ts';
 import { layerEntries } from './layer.ts';
-import type { BenchJob } from './model.ts';
 import type { LotPart } from './parts.ts';
 import { settingRows } from './rows.ts';
 import { cutNotes, layerLine } from './steps.ts';

@@ -1,3 +1,4 @@
+import type { BenchJob } from '../../bench/bench-job.ts';
 import { type LotWork, lotsOf, type Wait } from '../../bench/work/lots.ts';
 import type { LotStep, OrderOfWork } from '../../bench/work/model.ts';
 import { work as orderOfWork } from '../../bench/work/work.ts';
@@ -10,7 +11,6 @@ import { listedSheets } from '../bench-page.ts';
 import { size } from '../proof/words.ts';
 import { fine } from '../words/fine.ts';
 import { type Blades, bladesOf } from './blades.ts';
-import type { BenchJob } from './model.ts';
 import { lotName, type RunItem, type RunRound, runRounds } from './rounds.ts';
 import { runRow } from './run-row.ts';
 

@@ -1,3 +1,4 @@
+import type { BenchJob } from '../../bench/bench-job.ts';
 import { lotsOf } from '../../bench/work/lots.ts';
 import { work as orderOfWork } from '../../bench/work/work.ts';
 import type { Drawing } from '../../drawing/model.ts';
@@ -16,7 +17,7 @@ import { checks, checkTable } from './checks.ts';
 import { ticketFoot, ticketHead } from './head.ts';
 import { lotEntries } from './lot-entries.ts';
 import { cautions, materialRows } from './materials.ts';
-import type { BenchJob, TicketOptions } from './model.ts';
+import type { TicketOptions } from './model.ts';
 import { type LotPart, lotParts } from './parts.ts';
 import { rowRecord, settingRows } from './rows.ts';
 import { setUpSteps } from './steps.ts';

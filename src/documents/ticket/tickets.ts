@@ -1,8 +1,8 @@
+import type { BenchJob } from '../../bench/bench-job.ts';
 import type { Wait } from '../../bench/work/lots.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Margined } from '../../settle/settled.ts';
-import type { BenchJob } from './model.ts';
 import { runList } from './run.ts';
 import { ticket, ticketRecord } from './ticket.ts';
 

@@ -1,4 +1,4 @@
-import type { WorkJob } from '../../bench/work/lots.ts';
+import type { BenchJob } from '../../bench/bench-job.ts';
 import type { Lot, LotStep, ToolStep } from '../../bench/work/model.ts';
 import { grooveDepth } from '../../mat/decor.ts';
 import { theNamed } from '../../mat/layers.ts';
@@ -11,7 +11,7 @@ import { fine } from './fine.ts';
 import { reverseCornerWords } from './reverse-corners.ts';
 
 /** What is said of each thing that is done at the bench between cuts; the same on a ticket, on a run list and on a screen. */
-export function lotWords(step: LotStep, lot: Lot, source: Pick<WorkJob, 'job' | 'mat'>): readonly string[] {
+export function lotWords(step: LotStep, lot: Lot, source: Pick<BenchJob, 'job' | 'mat'>): readonly string[] {
   const { mat, job } = source;
   const { units } = job;
   const index = lot.layer - 1;
@@ -64,7 +64,7 @@ export function lotWords(step: LotStep, lot: Lot, source: Pick<WorkJob, 'job' | 
   }
 }
 
-function marksWords({ pencil }: LotStep & { kind: 'marks' }, lot: Lot, source: Pick<WorkJob, 'job' | 'mat'>): string {
+function marksWords({ pencil }: LotStep & { kind: 'marks' }, lot: Lot, source: Pick<BenchJob, 'job' | 'mat'>): string {
   const { job, mat } = source;
   const each = lot.count === 1 ? '' : `, on each of ${lot.count}`;
   if (lot.up === 'face') {
@@ -88,7 +88,7 @@ function marksWords({ pencil }: LotStep & { kind: 'marks' }, lot: Lot, source: P
 function liftWords(
   { layers }: LotStep & { kind: 'lift' },
   lot: Lot,
-  { mat, job }: Pick<WorkJob, 'job' | 'mat'>,
+  { mat, job }: Pick<BenchJob, 'job' | 'mat'>,
 ): string {
   const several = mat.openings.length > 1;
   const held = job.bench.stack === 'together' && lot.layer < mat.layers.length;
@@ -99,7 +99,7 @@ function liftWords(
 }
 
 /** Lines ruled on the face, before its openings are cut. */
-function inkWords(openings: readonly number[], { mat, job }: Pick<WorkJob, 'job' | 'mat'>): readonly string[] {
+function inkWords(openings: readonly number[], { mat, job }: Pick<BenchJob, 'job' | 'mat'>): readonly string[] {
   return openings.flatMap((opening) =>
     (job.openings[opening - 1]!.decor ?? [])
       .filter(({ kind }) => kind === 'ink')
@@ -110,10 +110,10 @@ function inkWords(openings: readonly number[], { mat, job }: Pick<WorkJob, 'job'
   );
 }
 
-type Line = NonNullable<WorkJob['job']['openings'][number]['decor']>[number];
+type Line = NonNullable<BenchJob['job']['openings'][number]['decor']>[number];
 
 /** Where a line on the face lies. */
-function lineWords(line: Line, opening: number, { mat, job }: Pick<WorkJob, 'job' | 'mat'>): string {
+function lineWords(line: Line, opening: number, { mat, job }: Pick<BenchJob, 'job' | 'mat'>): string {
   const { name, layers } = mat.openings[opening - 1]!;
   const { border } = layers[0]!;
   const from = {
@@ -133,7 +133,7 @@ function lineWords(line: Line, opening: number, { mat, job }: Pick<WorkJob, 'job
 /** What the grooves of a lot are, line by line. */
 export function grooveWords(
   lot: Lot,
-  { mat, job }: Pick<WorkJob, 'job' | 'mat'>,
+  { mat, job }: Pick<BenchJob, 'job' | 'mat'>,
   isByHand: boolean,
 ): readonly string[] {
   return job.openings.flatMap(({ decor }, i) =>
@@ -172,13 +172,13 @@ export function toolWords(
   }
 }
 
-function spacerOf({ job }: Pick<WorkJob, 'job'>, index: number): string {
+function spacerOf({ job }: Pick<BenchJob, 'job'>, index: number): string {
   const { spacer } = job.mat.layers[index] ?? {};
   return spacer === undefined ? '' : `, a spacer of ${fine(spacer, job.units)} between them`;
 }
 
 /** The reveal of a layer where all openings agree on it, else that they differ. */
-function revealOf({ mat }: Pick<WorkJob, 'mat'>, index: number, units: Units): string {
+function revealOf({ mat }: Pick<BenchJob, 'mat'>, index: number, units: Units): string {
   const said = [...new Set(mat.openings.map(({ layers }) => sides(layers[index]!.reveal, units)))];
   return said.length === 1 ? `reveal ${said[0]}` : 'reveals differ by opening, see the checks';
 }
