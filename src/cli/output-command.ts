@@ -76,7 +76,7 @@ export async function runOutput<Id extends OutputId>(
   const shop = await shopOf(jobs, flags.shop, output.oneShop === true);
   const work: Work = { jobs: jobs.map(({ solved }) => solved), ...defined({ shop }) };
   const shown = progress(json || flags.quiet === true);
-  const around = { ...surroundings(given), progress: ({ done, of, file }: Step) => shown.step(done, of, file) };
+  const around = { ...surroundings(given, shop), progress: ({ done, of, file }: Step) => shown.step(done, of, file) };
   const prepared = await prepare(output.id, work, options, around);
   shown.end();
   if (!prepared.ok) return fail(prepared.problems, json);
@@ -113,8 +113,14 @@ function familiesOf({ drawn: { family, documents } }: Prepared): readonly string
   return documents.map(({ name }) => `^${name.replaceAll('.', '\\.')}(?:-\\d+)?\\.(?:pdf|svg|png)$`);
 }
 
-/** Pictures lie beside the one job that names them. */
-function surroundings([file, ...others]: readonly string[]): Surroundings {
+/** Pictures lie beside the one job that names them, the shop's own beside its file. */
+function surroundings([file, ...others]: readonly string[], shop: SourceFile | undefined): Surroundings {
   const alone = file !== undefined && others.length === 0;
-  return { renderer: rendererBytes, ...defined({ pictures: alone ? picturesBeside(file) : undefined }) };
+  return {
+    renderer: rendererBytes,
+    ...defined({
+      pictures: alone ? picturesBeside(file) : undefined,
+      shopPictures: shop && picturesBeside(shop.file, "shop's file"),
+    }),
+  };
 }

@@ -22,8 +22,13 @@ export interface CarriedJob {
   readonly text: string;
 }
 
+/** The shop's file, and its mark where it names one. */
+export interface CarriedShop extends SourceFile {
+  readonly mark?: { readonly name: string; readonly base64: string };
+}
+
 /** The page with a shop and jobs in it. */
-export const pageWith = (shop: SourceFile | undefined, jobs: readonly CarriedJob[]): Promise<string> =>
+export const pageWith = (shop: CarriedShop | undefined, jobs: readonly CarriedJob[]): Promise<string> =>
   filled([
     ['shop', 'null', shop ?? null],
     ['pieces', '[]', jobs],

@@ -7,16 +7,16 @@ import { codeOf, reason } from './files/why.ts';
 /** A scan of four hundred million pixels may come near; larger files are mistakes. */
 const MOST_BYTES = 512 * 1024 * 1024;
 
-/** Where a picture lies that a job names: relative to the job's own folder. */
-export const pictureFile = (jobFile: string, name: string): string =>
-  isAbsolute(name) ? name : join(dirname(jobFile), name);
+/** Where a picture lies that a job or a shop names: relative to the folder of its own file. */
+export const pictureFile = (namedIn: string, name: string): string =>
+  isAbsolute(name) ? name : join(dirname(namedIn), name);
 
-/** Pictures as a job names them: files, relative to the job's own folder. */
-export function picturesBeside(jobFile: string): PictureReader {
+/** Pictures as a job or a shop names them: files, relative to the folder of its own. */
+export function picturesBeside(namedIn: string, what: 'job' | "shop's file" = 'job'): PictureReader {
   return async (name) => {
-    const hint = 'name a JPEG or PNG file, relative to the job';
+    const hint = `name a ${what === 'job' ? 'JPEG or PNG' : 'SVG, JPEG or PNG'} file, relative to the ${what}`;
     if (/^[a-z][a-z0-9+.-]+:\/\//iu.test(name)) return { why: 'the picture is an address; only files are read', hint };
-    const file = pictureFile(jobFile, name);
+    const file = pictureFile(namedIn, name);
     try {
       const bytes = readPlain(file, MOST_BYTES);
       remember(file, 'picture');
@@ -26,7 +26,7 @@ export function picturesBeside(jobFile: string): PictureReader {
         return { why: `${problem.message}; at most 512 MiB are read`, hint: 'save it smaller' };
       if (problem instanceof NotPlain) return { why: problem.message, hint };
       if (['ENOENT', 'ENOTDIR'].includes(codeOf(problem) ?? ''))
-        return { why: `there is no picture ${file}`, hint: 'check the name; it counts from the job’s own folder' };
+        return { why: `there is no picture ${file}`, hint: `check the name; it counts from the folder of the ${what}` };
       return { why: `${file} cannot be read: ${reason(problem)}`, hint: 'check who may read it' };
     }
   };

@@ -53,8 +53,9 @@ export interface PathItem {
   /** Without a pen it is only filled. */
   readonly pen?: string;
   readonly fill?: number | string;
-  /** Several subpaths are filled even-odd. */
+  /** Several subpaths are filled even-odd, unless `rule` says otherwise. */
   readonly paths: readonly Path[];
+  readonly rule?: 'nonzero';
   readonly id?: string;
 }
 

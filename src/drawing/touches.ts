@@ -11,7 +11,7 @@ const FINEST = 0.01;
 
 /**
  * Whether an item really puts something on the paper inside `area` (its inside: touching its edge is not enough).
- * Lines and curves are followed with the width of their pen, not by their boxes; fills by what they fill, even-odd.
+ * Lines and curves are followed with the width of their pen, not by their boxes; fills by what they fill, even-odd or each path by itself.
  * A gap between dashes counts as drawn; a text or a picture fills its box.
  */
 export function touches(item: Item, area: Box, pens: Drawing['pens'], fonts: Fonts): boolean {
@@ -26,7 +26,8 @@ export function touches(item: Item, area: Box, pens: Drawing['pens'], fonts: Fon
         const drawn = penOf(pen, pens);
         if (paths.some((path) => piecesOf(path).some((piece) => strokeTouches(piece, drawn, area)))) return true;
       }
-      return fill !== undefined && fillTouches(paths, area);
+      if (fill === undefined) return false;
+      return item.rule === 'nonzero' ? paths.some((path) => fillTouches([path], area)) : fillTouches(paths, area);
     }
     case 'text':
     case 'picture':

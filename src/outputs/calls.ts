@@ -98,6 +98,7 @@ const MAKING: { readonly [Name in keyof Required<OutputOptions>]: KindWords } = 
 
 const AROUND: Readonly<Record<string, KindWords>> = {
   pictures: 'a function',
+  shopPictures: 'a function',
   renderer: 'a function',
   progress: 'a function',
   signal: 'an object',

@@ -67,6 +67,8 @@ export interface Step {
 export interface Surroundings {
   /** Pictures as the job names them. */
   readonly pictures?: PictureReader;
+  /** The same for what the shop's file names: its mark. */
+  readonly shopPictures?: PictureReader;
   /** The bytes of the program that renders a PNG (`index_bg.wasm` of @resvg/resvg-wasm). */
   readonly renderer?: () => Promise<Uint8Array>;
   readonly progress?: (step: Step) => void;

@@ -7,6 +7,7 @@ import { sheetsDocument } from '../paper/sheets.ts';
 import { defined } from '../problems/defined.ts';
 import { fail, succeed, toldOnce } from '../problems/problem.ts';
 import { money, priceList, priceWarnings } from '../stock/prices.ts';
+import { shownLetterhead } from './letterhead.ts';
 import type { Draw, Drawer, Drawn } from './output.ts';
 import { openPictures, preparePictures } from './proof-pictures.ts';
 import type { ProofRecord } from './records.ts';
@@ -30,7 +31,10 @@ export const worked: NonNullable<Drawer<ProofRecord>['worked']> = async (work, {
 };
 
 /** The proof of the job, or of each way to make it where something is to be varied. Errors: those of reading pictures. */
-export const draw: Draw<ProofRecord> = async ({ work, shop, settled }, options, { pictures: source }) => {
+export const draw: Draw<ProofRecord> = async (made, options, { pictures: source, shopPictures }) => {
+  const { work, settled } = made;
+  const head = await shownLetterhead(made, shopPictures);
+  if (!head.ok) return head;
   const { job } = work.jobs[0]!;
   const opened = await openPictures(
     job.openings.map(({ picture }) => picture),
@@ -43,7 +47,7 @@ export const draw: Draw<ProofRecord> = async ({ work, shop, settled }, options, 
     paper: settled.sheet,
     dimensions: options.dimensions === true,
     pictures: opened.value.map((picture) => picture?.size),
-    ...defined({ date, letterhead: shop.letterhead }),
+    ...defined({ date, letterhead: head.value.letterhead }),
     fonts,
   });
   const pictures = await preparePictures(found.pictures, opened.value);
@@ -74,11 +78,12 @@ export const draw: Draw<ProofRecord> = async ({ work, shop, settled }, options, 
     drawingFormats: [],
     usual: ['pdf'],
     beds: [],
-    pictures: pictures.value,
+    pictures: { ...pictures.value, ...head.value.pictures },
     notes: [],
     family: '^proof(?:-\\d+)?\\.(?:pdf|svg|png)$',
   };
   return succeed(drawn, [
+    ...head.warnings,
     ...opened.warnings,
     ...pictures.warnings,
     ...variants.flatMap(({ prices }) => priceWarnings(prices)),

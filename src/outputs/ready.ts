@@ -64,5 +64,8 @@ const missing = (
   ...work.jobs.flatMap(({ job, locate }) => locate(notShown(userTexts(job), fonts))),
 ];
 
-const inShop = ({ shop }: Work, problems: readonly Problem[]): readonly Problem[] =>
-  shop === undefined || problems.length === 0 ? problems : shopLocator(shop.text, shop.file)(problems);
+/** Problems of what the shop's file says, with their places in it. */
+export function inShop({ shop: alone, jobs }: Work, problems: readonly Problem[]): readonly Problem[] {
+  const shop = alone ?? jobs[0]?.shopSource;
+  return shop === undefined || problems.length === 0 ? problems : shopLocator(shop.text, shop.file)(problems);
+}

@@ -1,5 +1,7 @@
 import type { Drawing } from '../drawing/model.ts';
 import { sheetsDocument } from '../paper/sheets.ts';
+import type { Pictures } from '../pictures/model.ts';
+import { defined } from '../problems/defined.ts';
 import type { Drawn, PageNames } from './output.ts';
 import { countWords } from './taken.ts';
 
@@ -10,13 +12,15 @@ export interface Sheets<R> {
   readonly subject: string;
   readonly sheets: readonly Drawing[];
   readonly record: R;
+  readonly pictures?: Pictures;
   readonly pages?: PageNames;
   /** What a page of it is called. */
   readonly one?: string;
 }
 
 /** An output that is one document of such sheets. */
-export function drawnSheets<R>({ name, title, subject, sheets, record, pages, one = 'sheet' }: Sheets<R>): Drawn<R> {
+export function drawnSheets<R>(given: Sheets<R>): Drawn<R> {
+  const { name, title, subject, sheets, record, pages, pictures, one = 'sheet' } = given;
   return {
     record,
     title,
@@ -34,5 +38,6 @@ export function drawnSheets<R>({ name, title, subject, sheets, record, pages, on
     usual: ['pdf'],
     beds: [],
     notes: [],
+    ...defined({ pictures }),
   };
 }

@@ -34,6 +34,8 @@ export interface SolveOptions {
 export interface Solved {
   readonly job: Job;
   readonly shop: Shop;
+  /** The shop's file, where there is one. */
+  readonly shopSource?: Source;
   readonly mat: Mat;
   readonly strokes: readonly Stroke[];
   /** What is done before each stroke, same order. */
@@ -92,7 +94,7 @@ export function workedOut(
   const { change } = options;
   const again = (other: Change, fonts = options.fonts) =>
     solveJob(jobText, { ...options, change: other, ...defined({ fonts }) });
-  const tried = defined({ change });
+  const tried = defined({ change, shopSource: options.shop });
   return succeed({ ...sized, strokes, steps, grooves, report, ...tried, again }, [
     ...warnings,
     ...locate(cut.warnings),

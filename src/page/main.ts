@@ -1,11 +1,13 @@
 /** The page: everything is put up once, and follows from its signals. */
 import { h, render } from 'preact';
+import { bytesOfBase64 } from '../fonts/base64.ts';
 import type { Source } from '../outputs/solve-job.ts';
 import { carried } from './engine/scripts.ts';
 import { followShop } from './files/desk.ts';
 import { takeDrops } from './files/drop.ts';
 import { keepChanges } from './files/keeping.ts';
 import { openPiece, shop } from './files/open.ts';
+import { takeMark } from './files/shop-mark.ts';
 import { redo, undo } from './state/history.ts';
 import { follow } from './state/looking.ts';
 import { open } from './state/piece.ts';
@@ -20,8 +22,19 @@ function keys(event: KeyboardEvent): void {
   else undo();
 }
 
+/** A file as text, since a page is text. */
+interface CarriedMark {
+  readonly name: string;
+  readonly base64: string;
+}
+
 function start(): void {
-  shop.value = (carried('shop') as Source | null) ?? undefined;
+  const own = (carried('shop') as (Source & { readonly mark?: CarriedMark }) | null) ?? undefined;
+  if (own !== undefined) {
+    const { mark, ...source } = own;
+    shop.value = source;
+    if (mark !== undefined) void takeMark(new Blob([new Uint8Array(bytesOfBase64(mark.base64))]), mark.name);
+  }
   const [only, ...others] = given();
   if (only !== undefined && others.length === 0) openPiece({ file: only.name, text: only.text });
   follow();

@@ -2,6 +2,10 @@ import { type Codes, entry } from '../problems/code-entry.ts';
 
 /** Every code that pictures can end with. */
 export const CODES: Codes = {
+  'mark-svg': entry(
+    'A shop’s mark holds more than plain areas, or its file is damaged.',
+    'Make filled paths of everything, or save it as a PNG.',
+  ),
   'picture-broken': entry('A picture’s file is damaged.', 'Save it again.'),
   'picture-cmyk': entry(
     'A picture is in printing colours, which only their own profile could show.',

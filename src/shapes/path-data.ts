@@ -30,10 +30,20 @@ interface Command {
 export function readPathData(text: string): ReadPath | Refused {
   const trimmed = text.trim();
   const commands = /^[Mm]/.test(trimmed) ? commandsOf(trimmed) : cornersOf(trimmed);
-  if ('message' in commands) return commands;
-  const made = drawn(commands);
-  // What is made of an ellipse is many curves.
-  return !('message' in made) && made.segments.length > MOST_SEGMENTS ? tooMany() : made;
+  const parts = 'message' in commands ? commands : partsOf(commands);
+  if ('message' in parts) return parts;
+  const [one, ...others] = parts;
+  if (one === undefined) return refused('the outline is empty', WRITE);
+  return others.length === 0 ? one : refused('the outline has several parts', 'give one outline for each opening');
+}
+
+/** Reads SVG path data of any number of parts, closed or not. */
+export function readPathParts(text: string): readonly ReadPath[] | Refused {
+  const trimmed = text.trim();
+  if (trimmed === '') return [];
+  if (!/^[Mm]/.test(trimmed)) return refused('path data begins with M', WRITE);
+  const commands = commandsOf(trimmed);
+  return 'message' in commands ? commands : partsOf(commands);
 }
 
 const tooMany = (): Refused => refused(`the outline has more than ${MOST_SEGMENTS} parts`, 'simplify it');
@@ -105,10 +115,11 @@ function numberAt(text: string, at: number): RegExpExecArray | null {
   return NUMBER.exec(text);
 }
 
-function drawn(commands: readonly Command[]): ReadPath | Refused {
-  const segments: Segment[] = [];
-  let start: Point | undefined;
-  let at: Point = { x: 0, y: 0 };
+function partsOf(commands: readonly Command[]): readonly ReadPath[] | Refused {
+  const parts: { start: Point; segments: Segment[] }[] = [];
+  let segments: Segment[] = [];
+  let start: Point = { x: 0, y: 0 };
+  let at: Point = start;
   let handle: { readonly kind: 'C' | 'Q'; readonly at: Point } | undefined;
   for (const { letter, numbers } of commands) {
     const kind = letter.toUpperCase();
@@ -118,9 +129,11 @@ function drawn(commands: readonly Command[]): ReadPath | Refused {
       y: numbers[i + 1]! + (relative ? at.y : 0),
     });
     if (kind === 'M') {
-      if (start !== undefined) return refused('the outline has several parts', 'give one outline for each opening');
       at = point(0);
       start = at;
+      segments = [];
+      parts.push({ start, segments });
+      handle = undefined;
       continue;
     }
     const mirrored = (of: 'C' | 'Q'): Point =>
@@ -155,12 +168,13 @@ function drawn(commands: readonly Command[]): ReadPath | Refused {
         segments.push(...arcOf(at, numbers, point(5)));
         break;
       default:
-        if (start !== undefined) segments.push({ kind: 'line', to: start });
+        segments.push({ kind: 'line', to: start });
     }
     handle = next;
     at = segments.at(-1)!.to;
   }
-  return start === undefined ? refused('the outline is empty', WRITE) : { start, segments };
+  // What is made of an ellipse is many curves.
+  return parts.reduce((sum, part) => sum + part.segments.length, 0) > MOST_SEGMENTS ? tooMany() : parts;
 }
 
 /** The same curve with its degree raised by one. */

@@ -107,9 +107,10 @@ export class Content {
     if (item.pen !== undefined) this.#usePen(item.pen);
     if (item.fill !== undefined) this.#useFill(item.fill);
     const outline = item.paths.map((path) => this.#outline(path)).join(' ');
-    const painting =
-      item.fill === undefined ? (item.pen === undefined ? 'n' : 'S') : item.pen === undefined ? 'f*' : 'B*';
-    this.#parts.push(`${outline} ${painting}`);
+    const rule = item.rule === 'nonzero' ? '' : '*';
+    const painted = item.pen === undefined ? `f${rule}` : `B${rule}`;
+    const unfilled = item.pen === undefined ? 'n' : 'S';
+    this.#parts.push(`${outline} ${item.fill === undefined ? unfilled : painted}`);
   }
 
   #outline(path: Path): string {

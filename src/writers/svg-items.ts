@@ -79,8 +79,8 @@ function pictureAttributes({ picture, box }: PictureItem, { pictures }: Setting)
   };
 }
 
-function pathAttributes({ paths, pen, fill }: PathItem, { pens }: Setting): Attributes {
-  const filled = fill === undefined ? { fill: 'none' } : { fill: hexColour(fill), 'fill-rule': 'evenodd' };
+function pathAttributes({ paths, pen, fill, rule }: PathItem, { pens }: Setting): Attributes {
+  const filled = fill === undefined ? { fill: 'none' } : { fill: hexColour(fill), 'fill-rule': rule ?? 'evenodd' };
   const stroked = pen === undefined ? {} : penAttributes(penOf(pen, pens));
   return { d: paths.map((path) => pathData(path, { number: mm })).join(''), ...filled, ...stroked };
 }

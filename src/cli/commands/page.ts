@@ -3,9 +3,12 @@ import { basename, resolve } from 'node:path';
 import type { Command } from 'commander';
 import { solveLoading } from '../../outputs/solve-job.ts';
 import { defined } from '../../problems/defined.ts';
-import { findShop, readSource } from '../input.ts';
+import { readShop } from '../../shop/read-shop.ts';
+import { base64 } from '../../writers/base64.ts';
+import { findShop, readSource, type SourceFile } from '../input.ts';
 import { writeAll } from '../output.ts';
-import { pageWith, servedPage } from '../page-file.ts';
+import { type CarriedShop, pageWith, servedPage } from '../page-file.ts';
+import { picturesBeside } from '../picture.ts';
 import { note, printJson, warn } from '../say.ts';
 import { UsageError } from '../usage.ts';
 
@@ -55,12 +58,22 @@ async function page(files: readonly string[], options: Options): Promise<void> {
     jobs.push({ name: basename(file), summary: solved.ok ? solved.value.job.title : basename(file), text });
   }
   // The page names the shop's file, not the folders of this machine.
-  const carried = shop === undefined ? undefined : { file: basename(shop.file), text: shop.text };
+  const carried =
+    shop === undefined ? undefined : { file: basename(shop.file), text: shop.text, ...(await markIn(shop)) };
   const html = await pageWith(carried, jobs);
   await writeAll(options.out, [{ name: FILE, bytes: new TextEncoder().encode(html) }]);
   if (options.json === true)
     return printJson({ folder: options.out, files: [FILE], jobs: jobs.map(({ name }) => name) });
   if (options.quiet !== true) note(`${FILE} written to ${options.out}: open it in a browser`);
+}
+
+/** One that cannot be read is told by whatever shows it; the page can do without. */
+async function markIn({ file, text }: SourceFile): Promise<Pick<CarriedShop, 'mark'>> {
+  const read = readShop({ text, file });
+  const name = read.ok ? read.value.letterhead?.mark : undefined;
+  if (name === undefined) return {};
+  const found = await picturesBeside(file, "shop's file")(name);
+  return 'bytes' in found ? { mark: { name, base64: base64(found.bytes) } } : {};
 }
 
 /** Until the one who started it ends it. */

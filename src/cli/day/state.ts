@@ -31,7 +31,7 @@ export function stateOf(job: DayJob, at: number, folder: string, manifest: Store
     job,
     at,
     folder,
-    key: manifest.made.of,
+    key: hashOfAll([manifest.made.of, ...manifest.made.pictures.map(({ sha256 }) => sha256)]),
     now,
     indexed: { report, ...defined({ number, due }), files, sheets, warnings },
     patterns: manifest.patterns.reduce((sum, { pages }) => sum + pages.length, 0),

@@ -89,7 +89,7 @@ export async function watchDay(first: ReadDay, { read, foldersOf, how, also, end
 function listen(folder: string, heard: () => void): FSWatcher {
   const watcher = watch(folder, (_, name) => {
     // What is written beside the jobs by runs is no source.
-    if (name === null || (/\.(?:ya?ml|json|csv|tsv|txt|png|jpe?g)$/iu.test(name) && !name.startsWith('.matwright')))
+    if (name === null || (/\.(?:ya?ml|json|csv|tsv|txt|png|jpe?g|svg)$/iu.test(name) && !name.startsWith('.matwright')))
       heard();
   });
   watcher.on('error', () => undefined);

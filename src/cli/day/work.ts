@@ -1,10 +1,11 @@
+import { dirname, relative } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { benchPapers, withNumber } from '../../day/papers/bench.ts';
 import type { Paper } from '../../day/papers/paper.ts';
 import { type JobPatterns, patternPapers, patternsIn, textsOf } from '../../day/papers/patterns.ts';
 import { type Everything, everything } from '../../outputs/everything.ts';
 import { manifestFile } from '../../outputs/job-manifest.ts';
-import type { PictureReader } from '../../outputs/options.ts';
+import type { PictureReader, Surroundings } from '../../outputs/options.ts';
 import { prepare } from '../../outputs/prepare.ts';
 import { type Solved, solveLoading } from '../../outputs/solve-job.ts';
 import { defined } from '../../problems/defined.ts';
@@ -22,7 +23,11 @@ const DOING: Doing = {
     const solved = await solvedOf(job);
     if (!solved.ok) return { value: undefined, problems: solved.problems };
     const seen: Print[] = [];
-    const around = { pictures: noting(picturesBeside(job.file), seen), renderer: rendererBytes };
+    const around = {
+      pictures: noting(picturesBeside(job.file), seen, (name) => name),
+      ...ofShop(job, seen),
+      renderer: rendererBytes,
+    };
     const all = await everything(solved.value, 0, { ...options, ...defined({ number: job.number }) }, around, {
       sheets,
     });
@@ -64,8 +69,9 @@ const DOING: Doing = {
       else problems.push(...solved.problems);
     }
     const papers: (readonly Paper[])[] = [];
+    const around = texts[0] === undefined ? {} : ofShop(texts[0], []);
     for (const { output, name } of wanted) {
-      const made = await benchPapers(output, name, jobs, texts[0]?.shop, options);
+      const made = await benchPapers(output, name, jobs, texts[0]?.shop, options, around);
       papers.push(made.ok ? made.value : []);
       if (!made.ok) problems.push(...made.problems);
     }
@@ -95,11 +101,20 @@ function pack({ number, place }: JobText, solved: Solved, documents: Everything[
   return new Uint8Array(serialize(packed));
 }
 
+/** What the shop's file names, noted as a job would name it: by that its manifest finds it again. */
+function ofShop({ file, shop }: JobText, seen: Print[]): Pick<Surroundings, 'shopPictures'> {
+  if (shop === undefined) return {};
+  const noted = (name: string) => relative(dirname(file), pictureFile(shop.file, name)).replaceAll('\\', '/');
+  return { shopPictures: noting(picturesBeside(shop.file, "shop's file"), seen, noted) };
+}
+
 /** The same pictures, each noted as it is read. */
-function noting(pictures: PictureReader, seen: Print[]): PictureReader {
+function noting(pictures: PictureReader, seen: Print[], noted: (name: string) => string): PictureReader {
   return async (name) => {
     const found = await pictures(name);
-    if ('bytes' in found && seen.every((each) => each.name !== name)) seen.push(printOf({ name, bytes: found.bytes }));
+    const own = noted(name);
+    if ('bytes' in found && seen.every((each) => each.name !== own))
+      seen.push(printOf({ name: own, bytes: found.bytes }));
     return found;
   };
 }

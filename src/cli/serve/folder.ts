@@ -14,7 +14,7 @@ const MOST_FILES = 2_000;
 const DEEPEST = 6;
 
 const TEXT = /\.(?:ya?ml|json)$/iu;
-const PICTURE = /\.(?:jpe?g|png)$/iu;
+const PICTURE = /\.(?:jpe?g|png|svg)$/iu;
 const OUTPUT = /\.(?:pdf|svg|dxf|plt|png|zip)$/iu;
 
 /** A refusal, with the status that says of which kind. */

@@ -1,4 +1,4 @@
-import type { OutputOptions } from '../../outputs/options.ts';
+import type { OutputOptions, Surroundings } from '../../outputs/options.ts';
 import { prepare } from '../../outputs/prepare.ts';
 import type { Solved, Source } from '../../outputs/solve-job.ts';
 import { defined } from '../../problems/defined.ts';
@@ -16,12 +16,17 @@ export async function benchPapers(
   jobs: readonly Solved[],
   shop: Source | undefined,
   { number: _, format: _format, ...options }: OutputOptions,
+  around: Surroundings = {},
 ): Promise<Result<readonly Paper[]>> {
-  const prepared = await prepare(output, { jobs, ...defined({ shop }) }, options);
+  const prepared = await prepare(output, { jobs, ...defined({ shop }) }, options, around);
   if (!prepared.ok) return prepared;
   const { drawn, ready } = prepared.value;
   const papers: Paper[] = [];
-  for (const { document } of drawn.documents) papers.push(...(await papersOf(name, document, ready.settled.fonts)));
+  for (const { document } of drawn.documents) {
+    papers.push(
+      ...(await papersOf(name, document, { fonts: ready.settled.fonts, ...defined({ pictures: drawn.pictures }) })),
+    );
+  }
   return succeed(papers, prepared.warnings);
 }
 

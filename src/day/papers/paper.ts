@@ -1,6 +1,6 @@
 import { type Document, splitDocument } from '../../drawing/document.ts';
-import type { Fonts } from '../../fonts/model.ts';
 import type { OutputFile } from '../../outputs/write.ts';
+import type { PdfOptions } from '../../writers/pdf.ts';
 
 /** Printers' queues and readers' lists of pages bear so many in one file. */
 export const MOST_PAGES = 500;
@@ -11,13 +11,17 @@ export interface Paper extends OutputFile {
 }
 
 /** A document as one file, or numbered ones where it has more pages than a file may. */
-export async function papersOf(name: string, document: Document, fonts: Fonts): Promise<readonly Paper[]> {
+export async function papersOf(
+  name: string,
+  document: Document,
+  how: Pick<PdfOptions, 'fonts' | 'pictures'>,
+): Promise<readonly Paper[]> {
   const { writePdf } = await import('../../writers/pdf.ts');
   const parts = splitDocument(document, MOST_PAGES);
   const papers: Paper[] = [];
   for (const [i, part] of parts.entries()) {
     const file = parts.length === 1 ? `${name}.pdf` : `${name}-${i + 1}.pdf`;
-    papers.push({ name: file, bytes: await writePdf(part, { fonts }), pages: part.pages.length });
+    papers.push({ name: file, bytes: await writePdf(part, how), pages: part.pages.length });
   }
   return papers;
 }

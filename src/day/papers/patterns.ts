@@ -40,5 +40,5 @@ function ofOneJob({ title, number, place, documents }: JobPatterns): Document {
 /** Jobs whose patterns together have no more pages than a file may make one file. */
 export async function patternPapers(name: string, jobs: readonly JobPatterns[]): Promise<readonly Paper[]> {
   const texts = jobs.flatMap((job) => [...job.texts, job.number ?? '']);
-  return papersOf(name, joinedPatterns(jobs), await loadFonts(texts, { files: true }));
+  return papersOf(name, joinedPatterns(jobs), { fonts: await loadFonts(texts, { files: true }) });
 }

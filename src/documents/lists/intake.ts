@@ -5,7 +5,6 @@ import { box } from '../../geometry/box.ts';
 import { defined } from '../../problems/defined.ts';
 import { showDay } from '../../read/fields/day.ts';
 import type { Margined } from '../../settle/settled.ts';
-import type { Letterhead } from '../../shop/letterhead.ts';
 import type { PriceList } from '../../stock/prices.ts';
 import { type Block, beside, moved, padded, stacked } from '../../text/block.ts';
 import type { Entry } from '../../text/entries.ts';
@@ -16,7 +15,7 @@ import { runsBlock, tickBlock } from '../../text/signs.ts';
 import { BOLD, FINE, TEXT } from '../../text/styles.ts';
 import type { Units } from '../../units/units.ts';
 import { benchArea, listedSheets } from '../bench-page.ts';
-import { letterheadBlock } from '../words/letterhead-block.ts';
+import { letterheadBlock, type ShownLetterhead } from '../words/letterhead-block.ts';
 import { type Field, intakeFields, paidWords } from './intake-fields.ts';
 
 const UNIT_NAMES: Readonly<Record<Units, string>> = { in: 'inches', mm: 'millimetres', cm: 'centimetres' };
@@ -30,7 +29,7 @@ export interface IntakeOptions {
   readonly paper: Margined;
   readonly fonts: Fonts;
   /** Of the shop. */
-  readonly letterhead?: Letterhead;
+  readonly letterhead?: ShownLetterhead;
   readonly prices?: PriceList;
 }
 
@@ -56,7 +55,7 @@ export function intakeSheets(
     paper,
     fonts,
     foot: claimStub(work, { letterhead, prices }, benchArea(paper).width, fonts),
-    ...defined({ aside: letterhead && letterheadBlock(letterhead, 60, fonts) }),
+    ...defined({ aside: letterhead && letterheadBlock(letterhead, letterhead.shown === undefined ? 60 : 80, fonts) }),
   });
 }
 
@@ -66,7 +65,7 @@ function claimStub(
   {
     letterhead,
     prices,
-  }: Partial<Record<'letterhead', Letterhead | undefined> & Record<'prices', PriceList | undefined>>,
+  }: Partial<Record<'letterhead', ShownLetterhead | undefined> & Record<'prices', PriceList | undefined>>,
   width: number,
   fonts: Fonts,
 ): Block {

@@ -7,7 +7,6 @@ import type { Mat } from '../../mat/model.ts';
 import { error, fail, type Result, succeed } from '../../problems/problem.ts';
 import type { Margined } from '../../settle/settled.ts';
 import { boardTitle } from '../../shop/board.ts';
-import type { Letterhead } from '../../shop/letterhead.ts';
 import { type Block, moved, stacked } from '../../text/block.ts';
 import { fittedLine, level, line, paragraph, type TextBlock } from '../../text/paragraph.ts';
 import { colourChip, upArrow } from '../../text/signs.ts';
@@ -19,6 +18,7 @@ import { size } from '../proof/words.ts';
 import { blankWords } from '../ticket/blanks.ts';
 import { layerTitle } from '../ticket/steps.ts';
 import { fine } from '../words/fine.ts';
+import { markBlock, type ShownLetterhead, type ShownMark } from '../words/letterhead-block.ts';
 
 /** Labels on a sheet: how many, how far apart, and how far from the paper's edges, mm. */
 export interface SheetGrid {
@@ -51,7 +51,7 @@ export interface Label {
 }
 
 /** One for every blank and one for every back, job by job, piece by piece. */
-export function labelsOf(jobs: readonly BenchJob[], letterhead?: Letterhead): readonly Label[] {
+export function labelsOf(jobs: readonly BenchJob[], letterhead?: ShownLetterhead): readonly Label[] {
   const from = letterhead === undefined ? '' : [letterhead.name, ...letterhead.address].join(', ');
   return jobs.flatMap(({ job, mat, number }) =>
     Array.from({ length: job.count }, (_, piece): readonly Label[] => {
@@ -98,7 +98,7 @@ export function labelSheets(
   grid: SheetGrid,
   units: LengthUnit,
   fonts: Fonts,
-  letterhead?: Letterhead,
+  letterhead?: ShownLetterhead,
 ): Result<readonly Drawing[]> {
   const width = (paper.width - 2 * grid.marginX - (grid.columns - 1) * grid.gapX) / grid.columns;
   const height = (paper.height - 2 * grid.marginY - (grid.rows - 1) * grid.gapY) / grid.rows;
@@ -123,7 +123,7 @@ export function labelSheets(
   const sheets = Array.from({ length: count }, (_, s): Drawing => {
     const items = cells.flatMap((cell, i): readonly Item[] => {
       const label = labels[s * cells.length + i - skip];
-      return label === undefined ? [] : labelItems(label, cell, fonts);
+      return label === undefined ? [] : labelItems(label, cell, letterhead?.shown, fonts);
     });
     // Every label has its job's number; stickers have no place for a head above them.
     return benchSheet('Labels', 'labels', { jobs: [], paper, fonts }, items);
@@ -151,7 +151,20 @@ const STEPS: readonly LabelStyles[] = [
   { head: FINE_BOLD, what: FINE, size: BOLD, note: FINE },
 ];
 
-function labelItems(label: Label, { x, y, width, height }: Box, fonts: Fonts): readonly Item[] {
+/** Of a back's width. */
+const MARK_SHARE = 0.26;
+
+function labelItems(
+  label: Label,
+  { x, y, width, height }: Box,
+  mark: ShownMark | undefined,
+  fonts: Fonts,
+): readonly Item[] {
+  if (label.kind === 'back' && mark !== undefined) {
+    const own = markBlock(mark, { width: MARK_SHARE * width, height });
+    const room = box(x, y, width - own.width - PAD, height);
+    return [...labelItems(label, room, undefined, fonts), ...moved(own.items, x + width - own.width, y)];
+  }
   const made = STEPS.map((styles) => () => labelOf(label, width, styles, fonts, paragraph));
   // Names that fill the label even so are cut off.
   const cut = () => labelOf(label, width, STEPS.at(-1)!, fonts, fittedLine);

@@ -5,8 +5,8 @@ import type { Size } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
 import type { Margined } from '../../settle/settled.ts';
-import type { Letterhead } from '../../shop/letterhead.ts';
 import type { PriceList } from '../../stock/prices.ts';
+import type { ShownLetterhead } from '../words/letterhead-block.ts';
 
 /** One way to make the piece. Where there are several, `label` says what is different. */
 export interface Variant {
@@ -23,7 +23,7 @@ export interface ProofOptions {
   /** As it is to be printed. */
   readonly date?: string;
   /** Of the shop. */
-  readonly letterhead?: Letterhead;
+  readonly letterhead?: ShownLetterhead;
   readonly dimensions: boolean;
   /** Pixels of the picture of each opening of the job, upright; undefined where there is none. */
   readonly pictures: readonly (Size | undefined)[];

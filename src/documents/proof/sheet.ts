@@ -146,8 +146,14 @@ class SheetLayout {
       [0, headline(job.title, width - said.width - 12, TITLE, fonts)],
       [width - said.width, said],
     ]);
-    const customer = job.customer === undefined ? [] : [paragraph(job.customer, width * 0.6, INTRO, fonts)];
-    const own = letterhead === undefined ? [] : [letterheadBlock(letterhead, width * 0.36, fonts)];
+    const customer =
+      job.customer === undefined
+        ? []
+        : [paragraph(job.customer, width * (letterhead?.shown === undefined ? 0.6 : 0.48), INTRO, fonts)];
+    const own =
+      letterhead === undefined
+        ? []
+        : [letterheadBlock(letterhead, width * (letterhead.shown === undefined ? 0.36 : 0.48), fonts)];
     if (customer.length + own.length === 0) return first;
     const height = Math.max(...[...customer, ...own].map((block) => block.height));
     const below = joined({ width, height }, [

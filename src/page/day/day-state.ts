@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import { defined } from '../../problems/defined.ts';
 import type { JobSource } from '../engine/answers.ts';
 import { shop } from '../files/open.ts';
+import { shopPictures } from '../files/shop-mark.ts';
 import { type Draft, drafts, keep, keepRecord, recordOf } from '../files/store.ts';
 import { EMPTY } from '../state/history.ts';
 import { trouble } from '../state/place.ts';
@@ -49,7 +50,8 @@ export const runSources = async (): Promise<readonly JobSource[]> =>
         Object.entries(pictures).map(async ([name, blob]) => [name, new Uint8Array(await blob.arrayBuffer())] as const),
       );
       const used = shop.value ?? own;
-      return { file, text, pictures: Object.fromEntries(bytes), ...(used === undefined ? {} : { shop: used }) };
+      const more = defined({ shop: used, shopPictures: await shopPictures(used) });
+      return { file, text, pictures: Object.fromEntries(bytes), ...more };
     }),
   );
 

@@ -66,6 +66,8 @@ export interface Remaining {
 export interface JobSource extends Source {
   readonly shop?: Source;
   readonly pictures: Readonly<Record<string, Uint8Array>>;
+  /** What the shop's file names, its mark; undefined where the page has none of it. */
+  readonly shopPictures?: Readonly<Record<string, Uint8Array>>;
 }
 
 /** Jobs, and the shop where there are none. */

@@ -1,4 +1,4 @@
-import type { Step, Surroundings } from '../../outputs/options.ts';
+import type { PictureReader, Step, Surroundings } from '../../outputs/options.ts';
 import { type Prepared, prepare } from '../../outputs/prepare.ts';
 import type { Solved } from '../../outputs/solve-job.ts';
 import type { Taken } from '../../outputs/taken.ts';
@@ -87,13 +87,18 @@ function workOf(solved: readonly Solved[], { jobs, shop }: Work) {
 function around(jobs: readonly JobSource[]): Surroundings {
   const known = Object.assign({}, ...jobs.map(({ pictures }) => pictures)) as JobSource['pictures'];
   const any = jobs.some(({ pictures }) => Object.keys(pictures).length > 0);
-  if (!any) return {};
+  const ofShop = jobs[0]?.shopPictures;
   return {
-    pictures: async (name) => {
-      const bytes = known[name];
-      return bytes === undefined
-        ? { why: `the picture ${JSON.stringify(name)} is not on this page`, hint: 'drop its file on the page' }
-        : { bytes };
-    },
+    ...(any ? { pictures: readerOf(known) } : {}),
+    ...(ofShop === undefined ? {} : { shopPictures: readerOf(ofShop) }),
   };
 }
+
+const readerOf =
+  (known: JobSource['pictures']): PictureReader =>
+  async (name) => {
+    const bytes = known[name];
+    return bytes === undefined
+      ? { why: `the picture ${JSON.stringify(name)} is not on this page`, hint: 'drop its file on the page' }
+      : { bytes };
+  };

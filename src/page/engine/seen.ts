@@ -54,12 +54,13 @@ function seenBy(drawing: Drawing, itemsOf: (group: Group, write: Write) => reado
 type Drawn = Extract<Item, { readonly kind: 'line' | 'path' }>;
 
 const fillOf = (item: Drawn): number | string | undefined => (item.kind === 'path' ? item.fill : undefined);
-const styleKey = (item: Drawn): string => `${item.pen ?? ''}|${fillOf(item) ?? ''}`;
+const ruleOf = (item: Drawn): string => (item.kind === 'path' ? (item.rule ?? 'evenodd') : '');
+const styleKey = (item: Drawn): string => `${item.pen ?? ''}|${fillOf(item) ?? ''}|${ruleOf(item)}`;
 
 function styleOf(item: Drawn, pens: Drawing['pens']): Attributes {
   const fill = fillOf(item);
   return {
-    ...(fill === undefined ? { fill: 'none' } : { fill: hexColour(fill), 'fill-rule': 'evenodd' }),
+    ...(fill === undefined ? { fill: 'none' } : { fill: hexColour(fill), 'fill-rule': ruleOf(item) }),
     ...(item.pen === undefined ? {} : penOf(pens[item.pen])),
   };
 }

@@ -1,8 +1,10 @@
 import { signal } from '@preact/signals';
+import type { Source } from '../../outputs/solve-job.ts';
 import { dataOf } from '../../read/edit/find-node.ts';
 import { trouble } from '../state/place.ts';
 import { openPiece, shop } from './open.ts';
 import { saveServed, served, servedFile, servedNames } from './served.ts';
+import { markName, takeMark } from './shop-mark.ts';
 
 /** A file of the folder that a piece came from, and the mark of the text that was last read or saved there. */
 export interface Home {
@@ -29,14 +31,24 @@ export async function readFolder(): Promise<void> {
     allNames = await servedNames();
     jobNames.value = allNames.filter((name) => isText(name) && !isShopName(name) && !/schema\.json$/u.test(name));
     const own = await nearestShop('');
-    if (own !== undefined) shop.value = own;
+    if (own !== undefined) {
+      shop.value = own;
+      await readMark(own);
+    }
   } catch (error) {
     tellFailed('The folder could not be read', error);
   }
 }
 
+/** The mark that the shop names, beside its file. */
+async function readMark(own: Source): Promise<void> {
+  const name = markName(own);
+  const file = `${folderOf(own.file)}${name}`;
+  if (name !== undefined && allNames.includes(file)) await takeMark(new Blob([(await servedFile(file)).bytes]), name);
+}
+
 /** The shop beside a job, else in the nearest folder above it within the one that is served. */
-async function nearestShop(job: string): Promise<{ readonly file: string; readonly text: string } | undefined> {
+async function nearestShop(job: string): Promise<Source | undefined> {
   for (let at = folderOf(job); ; at = folderOf(at.slice(0, -1))) {
     const name = `${at}shop.yaml`;
     if (allNames.includes(name)) return { file: name, text: decode((await servedFile(name)).bytes) };
@@ -50,6 +62,7 @@ export async function openFromFolder(name: string): Promise<void> {
     const { bytes, mark } = await servedFile(name);
     const text = decode(bytes);
     const own = await nearestShop(name);
+    if (own !== undefined) await readMark(own);
     const pictures: Record<string, Blob> = {};
     for (const picture of picturesOf(text)) {
       const file = `${folderOf(name)}${picture}`;

@@ -6,6 +6,7 @@ import { open, said } from '../state/piece.ts';
 import { place, saying, trouble } from '../state/place.ts';
 import { keepShop } from './kept-shop.ts';
 import { openPiece, shop } from './open.ts';
+import { isMark, takeMark } from './shop-mark.ts';
 
 /** Larger files are refused unread; the reader's own limit is lower, and says where. */
 const MOST_BYTES = 4 * 1024 * 1024;
@@ -13,15 +14,15 @@ const MOST_PICTURE = 200 * 1024 * 1024;
 
 const isText = (name: string): boolean => /\.(?:ya?ml|json)$/iu.test(name);
 const isPicture = (name: string): boolean => /\.(?:jpe?g|png)$/iu.test(name);
+/** A mark may be an SVG; nothing else of a piece is. */
+const isDrawing = (name: string): boolean => /\.svg$/iu.test(name);
 /** Whether a file is of any use here, by its name. */
-export const isOurs = (name: string): boolean => isText(name) || isPicture(name);
+export const isOurs = (name: string): boolean => isText(name) || isPicture(name) || isDrawing(name);
 const isShop = (name: string): boolean => /^shop\.(?:ya?ml|json)$/iu.test(name);
 
 /** Files that were chosen or dropped: the shop first, then pieces, then pictures for the one that is open. */
 export async function takeFiles(files: readonly File[]): Promise<void> {
   const texts = files.filter(({ name }) => isText(name));
-  const pictures = files.filter(({ name }) => isPicture(name));
-  const strange = files.filter(({ name }) => !isText(name) && !isPicture(name));
   trouble.value = undefined;
   for (const file of texts.filter(({ name }) => isShop(name))) {
     const words = await textOf(file);
@@ -32,6 +33,15 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
     if (now !== undefined) open.value = { ...now, shop: shop.value };
     saying.value = `The shop is now ${file.name}.`;
   }
+  // Now that the shop is known: its mark is no picture of a piece.
+  const marks = files.filter(({ name }) => (isPicture(name) || isDrawing(name)) && isMark(name));
+  for (const file of marks) {
+    if (file.size > MOST_PICTURE) continue;
+    await takeMark(file);
+    saying.value = `${file.name} is the shop’s mark.`;
+  }
+  const pictures = files.filter((file) => isPicture(file.name) && !marks.includes(file));
+  const strange = files.filter((file) => !isText(file.name) && !isPicture(file.name) && !marks.includes(file));
   const beside = Object.fromEntries(pictures.map((file) => [file.name, file]));
   const jobs = texts.filter(({ name }) => !isShop(name));
   if (jobs.length > 1) {
@@ -50,7 +60,9 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
   }
   if (strange.length > 0) {
     const names = strange.map(({ name }) => name).join(', ');
-    tell(`${names}: neither a job (.yaml, .json) nor a picture (.jpg, .png), so nothing was done with it.`);
+    tell(
+      `${names}: neither a job (.yaml, .json) nor a picture (.jpg, .png), nor the mark that the shop’s file names, so nothing was done with it.`,
+    );
   }
 }
 

@@ -1,5 +1,6 @@
 import { defined } from '../../problems/defined.ts';
 import type { JobSource } from '../engine/answers.ts';
+import { shopPictures } from '../files/shop-mark.ts';
 import { open, text } from '../state/piece.ts';
 
 /** The piece that is open, with all that its outputs need. */
@@ -10,5 +11,12 @@ export async function sources(): Promise<readonly JobSource[]> {
     Object.entries(now.pictures).map(async ([name, blob]) => [name, new Uint8Array(await blob.arrayBuffer())] as const),
   );
   const { file, shop } = now;
-  return [{ text: text.value, file, pictures: Object.fromEntries(pictures), ...defined({ shop }) }];
+  return [
+    {
+      text: text.value,
+      file,
+      pictures: Object.fromEntries(pictures),
+      ...defined({ shop, shopPictures: await shopPictures(shop) }),
+    },
+  ];
 }

@@ -11,6 +11,7 @@ import { openDraft } from '../files/keeping.ts';
 import { openPiece, shop } from '../files/open.ts';
 import { save } from '../files/savers.ts';
 import { served } from '../files/served.ts';
+import { takeKeptMark } from '../files/shop-mark.ts';
 import { type Draft, drafts, forget } from '../files/store.ts';
 import { takeFiles } from '../files/take.ts';
 import { Shade } from '../picture/face.ts';
@@ -43,6 +44,7 @@ export async function prepareStart(): Promise<void> {
   }
   await readFolder();
   await takeKeptShop();
+  await takeKeptMark();
   for (const { name, text } of [...given(), ...templates()]) {
     if (looks.value.has(name)) continue;
     const found = await ask({
@@ -140,7 +142,7 @@ function OpenFiles(): ComponentChild {
       multiple: true,
       hidden: true,
       'aria-label': 'Files to open',
-      accept: '.yaml,.yml,.json,.jpg,.jpeg,.png',
+      accept: '.yaml,.yml,.json,.jpg,.jpeg,.png,.svg',
       onChange: (event: Event) => {
         const input = event.currentTarget as HTMLInputElement;
         const files = [...(input.files ?? [])];
