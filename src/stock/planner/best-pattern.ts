@@ -1,33 +1,26 @@
 import type { Bundle } from './bundle.ts';
 import type { BlankType, Stock } from './instance.ts';
+import {
+  COMPARED_PER_STEP,
+  NOISE,
+  type Pattern,
+  type PatternMaker,
+  pairOf,
+  patternOf,
+  type Way,
+  waysOf,
+} from './pattern-maker.ts';
 import { type Raster, rasterOf } from './raster.ts';
 
-/** A way that a type may lie. */
-interface Way {
-  readonly type: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** A sheet's worth of blanks. */
-export interface Pattern {
-  readonly bundle: Bundle;
-  /** Copies of each type. */
-  readonly copies: Int32Array;
-}
-
-/** What one step of the search is worth in sums compared here: measured. */
-const COMPARED_PER_STEP = 4;
 /** A cut that loses no more than this share of the best worth is worth trying as another pattern. */
 const NEARLY = 0.03;
-const NOISE = 1e-12;
 
 /**
  * The edge-to-edge pattern of the best worth for one kind of sheet: each blank has a price, and may lie on it as often
  * as there is room. Worth of a rectangle by dynamic programming over its first cuts (P. Gilmore and R. Gomory, The
  * theory and computation of knapsack functions, Operations Research 14, 1966, from memory), at raster points alone.
  */
-export class BestPattern {
+export class BestPattern implements PatternMaker {
   /** True where it is the best; else a good one. */
   readonly complete: boolean;
   /** Steps that it took so far. */
@@ -43,6 +36,7 @@ export class BestPattern {
   /** Worth of the rectangle of the points i and j, at j · xs.length + i, and of the best single blank in it. */
   private readonly worth: Float64Array;
   private readonly single: Int32Array;
+  private readonly jumps: Int32Array;
   private prices: Float64Array;
 
   constructor(stock: Stock, types: readonly BlankType[], mostPoints: number) {
@@ -68,6 +62,7 @@ export class BestPattern {
     );
     this.worth = new Float64Array(this.xs.length * this.ys.length);
     this.single = new Int32Array(this.worth.length);
+    this.jumps = new Int32Array(this.xs.length);
     this.prices = new Float64Array(types.length);
   }
 
@@ -80,44 +75,76 @@ export class BestPattern {
   best(prices: Float64Array): number {
     this.prices = prices;
     this.fillSingles();
-    const { worth, restX, restY } = this;
-    const [nx, ny] = [this.xs.length, this.ys.length];
-    const jumps = new Int32Array(nx);
+    const ny = this.ys.length;
     let compared = 0;
-    for (let j = 0; j < ny; j++) {
-      const row = j * nx;
-      for (let b = 0; b <= j; b++) {
-        const rest = restY[j * ny + b]!;
-        // The two parts change places from here on.
-        if (rest < b) break;
-        const [one, other] = [b * nx, rest * nx];
-        for (let i = 0; i < nx; i++) {
-          const sum = worth[one + i]! + worth[other + i]!;
-          if (sum > worth[row + i]!) worth[row + i] = sum;
-        }
-        compared += nx;
-      }
-      // A cut elsewhere than where the worth of the first part rises is never needed.
-      let count = 0;
-      let before = 0;
+    for (let j = 0; j < ny; j++) compared += this.cutAcross(j) + this.cutAlong(j);
+    this.steps += Math.ceil(compared / COMPARED_PER_STEP);
+    return this.worth[this.worth.length - 1] ?? 0;
+  }
+
+  /** Rectangles of height j cut into two of the same width; returns how many sums were compared. */
+  private cutAcross(j: number): number {
+    const { worth, restY } = this;
+    const [nx, ny] = [this.xs.length, this.ys.length];
+    const [row, rests] = [j * nx, j * ny];
+    // The two parts change places from where the rest is the smaller one.
+    let cuts = 0;
+    while (cuts <= j && restY[rests + cuts]! >= cuts) cuts++;
+    let b = 0;
+    // Four at a time, since reading and writing the row takes as long as comparing.
+    for (; b + 3 < cuts; b += 4) {
+      const [a0, a1, a2, a3] = [b * nx, (b + 1) * nx, (b + 2) * nx, (b + 3) * nx];
+      const r0 = restY[rests + b]! * nx;
+      const r1 = restY[rests + b + 1]! * nx;
+      const r2 = restY[rests + b + 2]! * nx;
+      const r3 = restY[rests + b + 3]! * nx;
       for (let i = 0; i < nx; i++) {
-        let value = Math.max(worth[row + i]!, before);
-        const rests = i * nx;
-        for (let k = 0; k < count; k++) {
-          const a = jumps[k]!;
-          const rest = restX[rests + a]!;
-          if (rest < 0) break;
-          const sum = worth[row + a]! + worth[row + rest]!;
-          if (sum > value) value = sum;
-        }
-        compared += count;
-        worth[row + i] = value;
-        if (value > before) jumps[count++] = i;
-        before = value;
+        let best = worth[row + i]!;
+        const s0 = worth[a0 + i]! + worth[r0 + i]!;
+        if (s0 > best) best = s0;
+        const s1 = worth[a1 + i]! + worth[r1 + i]!;
+        if (s1 > best) best = s1;
+        const s2 = worth[a2 + i]! + worth[r2 + i]!;
+        if (s2 > best) best = s2;
+        const s3 = worth[a3 + i]! + worth[r3 + i]!;
+        if (s3 > best) best = s3;
+        worth[row + i] = best;
       }
     }
-    this.steps += Math.ceil(compared / COMPARED_PER_STEP);
-    return worth[worth.length - 1] ?? 0;
+    for (; b < cuts; b++) {
+      const [one, other] = [b * nx, restY[rests + b]! * nx];
+      for (let i = 0; i < nx; i++) {
+        const sum = worth[one + i]! + worth[other + i]!;
+        if (sum > worth[row + i]!) worth[row + i] = sum;
+      }
+    }
+    return cuts * nx;
+  }
+
+  /** Rectangles of height j cut into two of the same height, the narrower one where the worth rises; returns how many sums were compared. */
+  private cutAlong(j: number): number {
+    const { worth, restX, jumps } = this;
+    const nx = this.xs.length;
+    const row = j * nx;
+    let [count, before, compared] = [0, 0, 0];
+    for (let i = 0; i < nx; i++) {
+      let value = worth[row + i]!;
+      if (before > value) value = before;
+      const rests = i * nx;
+      let k = 0;
+      for (; k < count; k++) {
+        const a = jumps[k]!;
+        const rest = restX[rests + a]!;
+        if (rest < a) break;
+        const sum = worth[row + a]! + worth[row + rest]!;
+        if (sum > value) value = sum;
+      }
+      compared += k;
+      worth[row + i] = value;
+      if (value > before) jumps[count++] = i;
+      before = value;
+    }
+    return compared;
   }
 
   /** The best pattern, and others whose first cut is nearly as good, at the prices of the last call. */
@@ -144,17 +171,7 @@ export class BestPattern {
     }
     cuts.sort((a, b) => b.worth - a.worth);
     const bundles = [this.trace(whole), ...cuts.slice(0, most - 1).map(({ make }) => make())];
-    return bundles.flatMap((bundle) => (bundle === undefined ? [] : [this.patternOf(bundle)]));
-  }
-
-  private patternOf(bundle: Bundle): Pattern {
-    const copies = new Int32Array(this.prices.length);
-    const count = (each: Bundle): void => {
-      if ('type' in each) copies[each.type]!++;
-      else each.parts.forEach(count);
-    };
-    count(bundle);
-    return { bundle, copies };
+    return bundles.flatMap((bundle) => (bundle === undefined ? [] : [patternOf(bundle, this.prices.length)]));
   }
 
   private fillSingles(): void {
@@ -211,18 +228,8 @@ export class BestPattern {
   private pair(along: 'x' | 'y', one: number, other: number): Bundle | undefined {
     const [first, second] = [this.trace(one), this.trace(other)];
     if (first === undefined || second === undefined) return first ?? second;
-    const width = along === 'x' ? first.width + second.width : Math.max(first.width, second.width);
-    const height = along === 'y' ? first.height + second.height : Math.max(first.height, second.height);
-    return { along, parts: [first, second], width, height };
+    return pairOf(along, first, second);
   }
-}
-
-function waysOf(stock: Stock, types: readonly BlankType[]): Way[] {
-  return types.flatMap(({ width, height, turn }, type) => {
-    const ways = [{ type, width, height }];
-    if (turn && width !== height) ways.push({ type, width: height, height: width });
-    return ways.filter((way) => way.width <= stock.width && way.height <= stock.height);
-  });
 }
 
 function restsOf({ points }: Raster): Int32Array {

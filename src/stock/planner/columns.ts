@@ -1,9 +1,12 @@
 import { BestPattern } from './best-pattern.ts';
-import { lay } from './bundle.ts';
+import { type Bundle, lay } from './bundle.ts';
 import { type FlatLayout, flatLayout } from './flat.ts';
 import { Forest } from './forest.ts';
 import type { Instance } from './instance.ts';
+import type { PatternMaker } from './pattern-maker.ts';
+import { openNone, Recreate } from './recreate.ts';
 import { type Column, Simplex } from './simplex.ts';
+import { StripPatterns } from './strips.ts';
 
 /**
  * Patterns for large demands by column generation (P. Gilmore and R. Gomory, Multistage cutting stock problems of two and
@@ -27,16 +30,33 @@ export interface Relaxed {
   readonly bound: number;
 }
 
-/** Points of a raster in each direction: few as long as they give better patterns, then more. */
-const MOST_POINTS = [160, 320, 640];
+/** What is wanted: copies of each type, from so many sheets of each stock at most. */
+export interface Wanted {
+  readonly need: Int32Array;
+  readonly limits: readonly number[];
+}
+
+/** When to end: after so many rounds, so many steps, or where the program costs no more than `enough`. */
+export interface Until {
+  readonly rounds?: number;
+  readonly steps: number;
+  readonly enough?: number;
+}
+
+/** With no more points than these in each direction, the best pattern is found as quickly as a good one. */
+const FEW_POINTS = 160;
+const MOST_POINTS = 1000;
 /** Patterns that come in at a time, for each kind of sheet. */
-const PATTERNS = 8;
+const PATTERNS = 12;
 /** A pattern must be worth so much more than its sheet costs. */
 const GAIN = 1e-7;
-/** Changes of the basis between two patterns. */
+/** Changes of the basis between two rounds. */
 const MOST_CHANGES = 400;
 /** Multiplications of the linear program that take as long as a step of the search: measured. */
 const WORK_PER_STEP = 8;
+/** The program is cheap enough for whole numbers so far below the next one, or so near its bound. */
+const ROOM = 0.5;
+const NEAR = 0.1;
 
 /** What came of looking for patterns at prices. */
 interface Priced {
@@ -63,34 +83,33 @@ export class Columns {
   private readonly known = new Set<string>();
   private readonly patterns: SheetPattern[] = [];
   private readonly columns: Column[] = [];
-  /** For each fineness, one for each stock. */
-  private readonly makers: readonly (readonly BestPattern[])[];
+  /** Quick ones first; one for each stock. */
+  private readonly makers: readonly (readonly PatternMaker[])[];
   /** The stocks that are limited, with their place among the rows. */
   private readonly limitRow: Int32Array;
-  private readonly limits: number[] = [];
+  private simplex: Simplex | undefined;
+  private readonly forest: Forest;
+  private readonly recreate: Recreate;
 
   /** True where plans cost whole numbers only. */
   private readonly whole: boolean;
 
   /** Of a sheet of each stock: its price, or one, whichever counts first. */
-  private readonly costs: readonly number[];
+  readonly costs: readonly number[];
 
   constructor(private readonly instance: Instance) {
-    this.costs = instance.stocks.map(({ free, cost }) => (free ? 0 : instance.first === 'cost' ? cost : 1));
-    const makers = (most: number): BestPattern[] =>
-      instance.stocks.map((stock) => new BestPattern(stock, instance.types, most));
-    const all: (readonly BestPattern[])[] = [];
-    for (const most of MOST_POINTS) {
-      all.push(makers(most));
-      if (all.at(-1)!.every(({ complete }) => complete)) break;
-    }
-    this.makers = all;
+    const { stocks, types } = instance;
+    this.costs = stocks.map(({ free, cost }) => (free ? 0 : instance.first === 'cost' ? cost : 1));
     this.whole = this.costs.every((cost) => Number.isInteger(cost));
-    this.limitRow = Int32Array.from(instance.stocks, ({ limit }) => {
-      if (limit === Infinity) return -1;
-      this.limits.push(limit);
-      return instance.types.length + this.limits.length - 1;
-    });
+    this.forest = new Forest(instance);
+    this.recreate = new Recreate(instance);
+    const exact = (most: number): BestPattern[] => stocks.map((stock) => new BestPattern(stock, types, most));
+    const few = exact(FEW_POINTS);
+    this.makers = few.every(({ complete }) => complete)
+      ? [few]
+      : [stocks.map((stock) => new StripPatterns(stock, types)), exact(MOST_POINTS)];
+    let row = types.length;
+    this.limitRow = Int32Array.from(stocks, ({ limit }) => (limit === Infinity ? -1 : row++));
   }
 
   /** False where the pattern is known. */
@@ -110,49 +129,74 @@ export class Columns {
     return true;
   }
 
-  /**
-   * The relaxed problem for `need`, by patterns that are known and new ones, until `until`, for so many rounds, or until
-   * it costs no more than `enough`.
-   */
-  relax(need: Int32Array, rounds: number, until: number, enough = Number.NEGATIVE_INFINITY): Relaxed {
-    const simplex = new Simplex(need, this.limits);
+  /** The relaxed problem by patterns that are known and new ones. */
+  relax(wanted: Wanted, until: Until): Relaxed {
+    const { need } = wanted;
+    const simplex = this.programFor(wanted);
     let bound = Number.NEGATIVE_INFINITY;
     let level = 0;
-    let centre: Priced | undefined;
+    const centres: (Priced | undefined)[] = this.makers.map(() => undefined);
     for (let round = 0; ; round++) {
-      while (simplex.columns.length < this.columns.length) simplex.add(this.columns[simplex.columns.length]!);
-      const before = simplex.work;
-      simplex.solve(MOST_CHANGES);
-      this.steps += Math.ceil((simplex.work - before) / WORK_PER_STEP);
-      if (round >= rounds || this.steps > until || simplex.solution().cost <= enough) break;
+      this.solve(simplex);
+      const { cost } = simplex.solution();
+      if (round >= (until.rounds ?? Infinity) || this.steps > until.steps) break;
+      if (cost <= (until.enough ?? Number.NEGATIVE_INFINITY) || this.nearEnough(cost, bound)) break;
       const own = Float64Array.from(need, (_, type) => Math.max(0, simplex.prices[type]!));
+      const centre = centres[level];
       const smooth = centre === undefined ? own : between(own, centre.prices);
-      const priced = this.price(need, simplex, own, smooth, level);
+      const priced = this.price(wanted, simplex, own, smooth, level);
       if (priced.complete) bound = Math.max(bound, priced.bound);
-      if (centre === undefined || priced.bound > centre.bound) centre = priced;
-      if (this.whole && Math.ceil(bound - GAIN) >= simplex.solution().cost - GAIN) break;
+      if (centre === undefined || priced.bound > centre.bound) centres[level] = priced;
       if (priced.added) {
         level = 0;
-      } else if (smooth !== own) {
-        // At the program's own prices there may be one still.
-        centre = undefined;
       } else {
-        centre = undefined;
-        if (++level === this.makers.length || this.steps + this.stepsOf(level) > until) break;
+        // At the program's own prices there may be one still.
+        centres[level] = undefined;
+        if (smooth === own && (++level === this.makers.length || this.steps + this.sizeOf(level) > until.steps)) break;
       }
     }
     const { cost, used } = simplex.solution();
     return { cost, bound, used: used.map(({ column, amount }) => ({ pattern: this.patterns[column]!, amount })) };
   }
 
+  /** What the relaxed problem costs by patterns that are known. */
+  costOf(wanted: Wanted): number {
+    const simplex = this.programFor(wanted);
+    this.solve(simplex);
+    return simplex.solution().cost;
+  }
+
+  private programFor({ need, limits }: Wanted): Simplex {
+    const rows = limits.filter((_, stock) => this.limitRow[stock]! >= 0);
+    if (this.simplex !== undefined) {
+      const before = this.simplex.work;
+      const done = this.simplex.change(need, rows, MOST_CHANGES);
+      this.steps += Math.ceil((this.simplex.work - before) / WORK_PER_STEP);
+      if (done) return this.simplex;
+    }
+    this.simplex = new Simplex(need, rows);
+    return this.simplex;
+  }
+
+  private solve(simplex: Simplex): void {
+    while (simplex.columns.length < this.columns.length) simplex.add(this.columns[simplex.columns.length]!);
+    const before = simplex.work;
+    simplex.solve(MOST_CHANGES);
+    this.steps += Math.ceil((simplex.work - before) / WORK_PER_STEP);
+  }
+
+  private nearEnough(cost: number, bound: number): boolean {
+    if (!this.whole || Math.ceil(bound - GAIN) < cost - GAIN) return false;
+    return Math.ceil(bound - GAIN) - cost >= ROOM || cost - bound < NEAR;
+  }
+
   /**
    * Adds patterns that are worth more than they cost, and gives a bound by weak duality: prices, made smaller until no
    * pattern of a stock without limit is worth more than its sheet, times the need, less what limited stock could gain.
    */
-  private price(need: Int32Array, simplex: Simplex, own: Float64Array, prices: Float64Array, level: number): Priced {
-    const { stocks } = this.instance;
+  private price(wanted: Wanted, simplex: Simplex, own: Float64Array, prices: Float64Array, level: number): Priced {
     let [added, complete, scale] = [false, true, 1];
-    const best = stocks.map((_, s) => {
+    const best = this.instance.stocks.map((_, s) => {
       const maker = this.makers[level]![s]!;
       const before = maker.steps;
       const worth = maker.best(prices);
@@ -161,26 +205,36 @@ export class Columns {
       const cost = this.costs[s]! - (row < 0 ? 0 : simplex.prices[row]!);
       complete &&= maker.complete;
       if (row < 0 && worth > this.costs[s]!) scale = Math.min(scale, this.costs[s]! / worth);
-      for (const { bundle, copies } of maker.patterns(PATTERNS)) {
-        const value = copies.reduce((sum, count, type) => sum + count * own[type]!, 0);
-        if (value > cost + GAIN && this.add({ stock: s, copies, layout: this.layoutOf(s, bundle) })) added = true;
+      for (const { bundle } of maker.patterns(PATTERNS)) {
+        const pattern = this.filled(s, bundle);
+        const value = pattern.copies.reduce((sum, count, type) => sum + count * own[type]!, 0);
+        if (value > cost + GAIN && this.add(pattern)) added = true;
       }
       return worth;
     });
-    let bound = prices.reduce((sum, price, type) => sum + scale * price * need[type]!, 0);
-    stocks.forEach(({ limit }, s) => {
+    let bound = prices.reduce((sum, price, type) => sum + scale * price * wanted.need[type]!, 0);
+    wanted.limits.forEach((limit, s) => {
       if (limit < Infinity) bound -= limit * Math.max(0, scale * best[s]! - this.costs[s]!);
     });
     return { added, complete, bound, prices };
   }
 
-  private stepsOf(level: number): number {
+  private sizeOf(level: number): number {
     return this.makers[level]!.reduce((sum, { size }) => sum + size, 0);
   }
 
-  private layoutOf(stock: number, bundle: Parameters<typeof lay>[2]): FlatLayout {
-    const forest = new Forest(this.instance);
-    lay(forest, forest.open(stock), bundle);
-    return flatLayout(forest, forest.root[0]!);
+  /** The bundle on its sheet, and what else finds room there. */
+  private filled(stock: number, bundle: Bundle): SheetPattern {
+    const { forest } = this;
+    const root = forest.open(stock);
+    lay(forest, root, bundle);
+    const before = this.recreate.steps;
+    this.recreate.run(forest, 0, undefined, openNone);
+    this.steps += this.recreate.steps - before;
+    const copies = new Int32Array(this.instance.types.length);
+    forest.nodes.count(root, copies);
+    const layout = flatLayout(forest, root);
+    forest.close(0);
+    return { stock, copies, layout };
   }
 }

@@ -1,18 +1,12 @@
 import type { LowerBound } from './bounds.ts';
-import { Columns, type Relaxed, type SheetPattern } from './columns.ts';
+import { Columns, type SheetPattern, type Wanted } from './columns.ts';
 import { flatLayout, layFlat, typesOf } from './flat.ts';
 import { Forest } from './forest.ts';
 import { cheaper, type Instance, priceOf } from './instance.ts';
+import { Random } from './random.ts';
+import { type Stage, wholeSheets } from './rounding.ts';
 import { Search } from './search.ts';
 import { costOfWhole } from './whole-costs.ts';
-
-/** Part of a plan: each pattern with the number of sheets that are cut by it, and what is left to be laid. */
-interface Stage {
-  readonly sheets: ReadonlyMap<SheetPattern, number>;
-  readonly count: number;
-  /** Copies of each type. */
-  readonly rest: Int32Array;
-}
 
 /** A plan in two parts: sheets that are cut many times alike, and a search for what these leave. */
 export interface OrderPlan {
@@ -28,16 +22,14 @@ const LEAST_BLANKS = 100;
 /** More kinds, or kinds of sheets, make the linear program too large. */
 const MOST_KINDS = 120;
 const MOST_STOCKS = 6;
-/** Shares of the budget: for the linear program, for whole numbers, and for the search of what is left. */
-const RELAX_SHARE = 1.4;
-const STAGES_SHARE = 0.25;
-const REST_SHARE = 0.5;
-/** So many sheets are left to the search of what whole numbers leave. */
-const REST_SHEETS = 25;
-/** An amount so near below a whole number is that number. */
+/** Shares of the budget: for the linear program, for whole sheets with the searches of their rests, and for one such search. */
+const RELAX_SHARE = 1.2;
+const WHOLE_SHARE = 0.8;
+const REST_SHARE = 0.12;
+/** So many sheets are left to the search of what whole sheets leave. */
+const REST_SHEETS = 9;
+/** A sum of doubles so near a whole number is that number. */
 const NEARLY_WHOLE = 1e-6;
-/** New patterns are looked for so many times for each rest. */
-const ROUNDS = 6;
 
 /** True for an order that asks for the same blanks many times. `instance` has no restriction that patterns do not know. */
 export function isOrder({ types, stocks }: Instance): boolean {
@@ -51,8 +43,8 @@ export function isOrder({ types, stocks }: Instance): boolean {
 }
 
 /**
- * A plan for an order, better than `start` or undefined. Patterns by column generation, the whole part of how often each
- * is cut, and ruin and recreate for the rest.
+ * A plan for an order, no dearer than `start` or undefined. Patterns by column generation, whole sheets out of that, and
+ * ruin and recreate for the rest; then with other whole sheets by chance, until the bound is met.
  */
 export function planOrder(
   instance: Instance,
@@ -63,20 +55,37 @@ export function planOrder(
 ): OrderPlan | { readonly bound: LowerBound } {
   const columns = new Columns(instance);
   for (const pattern of sheetsOf(start.best)) columns.add(pattern);
-  const demand = Int32Array.from(instance.types, (type) => type.demand);
-  const relaxed = columns.relax(demand, Infinity, RELAX_SHARE * budget, bound.value);
+  const wanted: Wanted = {
+    need: Int32Array.from(instance.types, (type) => type.demand),
+    limits: instance.stocks.map(({ limit }) => limit),
+  };
+  const relaxed = columns.relax(wanted, { steps: RELAX_SHARE * budget, enough: bound.value });
   const proved = raised(instance, bound, relaxed.bound);
-  const stages = stagesOf(columns, demand, columns.steps + STAGES_SHARE * budget);
-  const whole = stages.at(-1)!.count;
-  const stage = stages.find(({ count }) => whole - count <= REST_SHEETS) ?? stages.at(-1)!;
-  const search = new Search(restOf(instance, stage), seed);
-  search.placeAll(REST_SHARE * budget);
-  search.saveFirst(Math.max(0, proved.value - takenBy(instance, stage)), REST_SHARE * budget);
-  const joined = (): Forest => join(instance, stage, search.best);
-  const found = joined();
-  if (found.missingCount > 0 || cheaper(instance, start.price, priceOf(instance, found.opened)))
-    return { bound: proved };
-  return { bound: proved, search, joined };
+  const random = new Random(seed);
+  const before = columns.steps;
+  let searched = 0;
+  let best: OrderPlan | undefined;
+  for (let dive = 0; ; dive++) {
+    const left = WHOLE_SHARE * budget - searched - (columns.steps - before);
+    if (dive > 0 && left <= 0) break;
+    const stage = wholeSheets(columns, wanted, REST_SHEETS, columns.steps + left, dive === 0 ? undefined : random);
+    const search = new Search(restOf(instance, stage), seed);
+    search.placeAll(REST_SHARE * budget);
+    search.saveFirst(Math.max(0, proved.value - takenBy(instance, stage)), REST_SHARE * budget);
+    searched += search.steps;
+    const joined = (): Forest => join(instance, stage, search.best);
+    const found = joined();
+    const price = priceOf(instance, found.opened);
+    const least = best === undefined ? start.price : priceOf(instance, best.joined().opened);
+    if (
+      found.missingCount > 0 ||
+      (best === undefined ? cheaper(instance, least, price) : !cheaper(instance, price, least))
+    )
+      continue;
+    best = { bound: proved, search, joined };
+    if (price[instance.first] <= proved.value + NEARLY_WHOLE && price.bought === 0) break;
+  }
+  return best ?? { bound: proved };
 }
 
 /** Sums of doubles are rounded down by far more than they err. */
@@ -95,36 +104,6 @@ function sheetsOf(forest: Forest): SheetPattern[] {
   });
 }
 
-/**
- * Whole sheets out of a relaxed plan: whole parts of its amounts are taken, then the same is done with what is left; where
- * no amount reaches one, the largest is made one. The first stage takes nothing, the last one leaves nothing.
- */
-function stagesOf(columns: Columns, demand: Int32Array, until: number): readonly Stage[] {
-  const rest = demand.slice();
-  const sheets = new Map<SheetPattern, number>();
-  const stages: Stage[] = [{ sheets: new Map(), count: 0, rest: demand }];
-  while (rest.some((count) => count > 0)) {
-    const { used } = columns.relax(rest, ROUNDS, until);
-    const taken = wholeParts(used);
-    if (taken.length === 0) break;
-    for (const { pattern, count } of taken) {
-      sheets.set(pattern, (sheets.get(pattern) ?? 0) + count);
-      for (const [type, copies] of pattern.copies.entries()) rest[type] = Math.max(0, rest[type]! - count * copies);
-    }
-    const count = [...sheets.values()].reduce((sum, each) => sum + each, 0);
-    stages.push({ sheets: new Map(sheets), count, rest: rest.slice() });
-  }
-  return stages;
-}
-
-function wholeParts(used: Relaxed['used']): readonly { readonly pattern: SheetPattern; readonly count: number }[] {
-  const whole = used.map(({ pattern, amount }) => ({ pattern, count: Math.floor(amount + NEARLY_WHOLE) }));
-  const taken = whole.filter(({ count }) => count > 0);
-  if (taken.length > 0 || used.length === 0) return taken;
-  const largest = used.reduce((best, each) => (each.amount > best.amount ? each : best));
-  return [{ pattern: largest.pattern, count: 1 }];
-}
-
 /** What a stage takes of what counts first. */
 function takenBy(instance: Instance, { sheets }: Stage): number {
   const opened = new Float64Array(instance.stocks.length);
@@ -133,13 +112,11 @@ function takenBy(instance: Instance, { sheets }: Stage): number {
 }
 
 /** The instance of what a stage leaves, without the sheets that it takes. */
-function restOf(instance: Instance, { sheets, rest }: Stage): Instance {
-  const taken = instance.stocks.map(() => 0);
-  for (const [{ stock }, count] of sheets) taken[stock]! += count;
+function restOf(instance: Instance, { rest: { need, limits } }: Stage): Instance {
   return {
     ...instance,
-    stocks: instance.stocks.map((stock, s) => ({ ...stock, limit: stock.limit - taken[s]! })),
-    types: instance.types.map((type, t) => ({ ...type, demand: rest[t]! })),
+    stocks: instance.stocks.map((stock, s) => ({ ...stock, limit: limits[s]! })),
+    types: instance.types.map((type, t) => ({ ...type, demand: need[t]! })),
   };
 }
 

@@ -138,7 +138,8 @@ function best(
   }
   if (first === 'cost' && unrestricted(instance) && instance.types.length <= MOST_KINDS) {
     const demand = Int32Array.from(instance.types, (type) => type.demand);
-    const relaxed = new Columns(search.instance).relax(demand, Infinity, BOUND_SHARE * budget);
+    const limits = search.instance.stocks.map(({ limit }) => limit);
+    const relaxed = new Columns(search.instance).relax({ need: demand, limits }, { steps: BOUND_SHARE * budget });
     raisedTo = raised(search.instance, raisedTo, relaxed.bound);
   }
   search.saveFirst(raisedTo.value, SHEETS_UNTIL * budget);

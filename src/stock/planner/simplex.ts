@@ -1,3 +1,5 @@
+import { invert } from './inverse.ts';
+
 /**
  * A small linear program whose columns come one after the other: least cost of non-negative columns whose sum reaches
  * `need` in the first rows and stays within `limit` in the others. Revised simplex with an explicit inverse of the basis
@@ -21,6 +23,8 @@ export interface Solution {
 /** What is not reached counts as so many of the dearest column. */
 const UNREACHED = 1e4;
 const NOISE = 1e-9;
+/** An amount below this is none that comes of rounding. */
+const NEGATIVE = 1e-7;
 /** The inverse is worked out anew after so many changes of the basis. */
 const REFRESH_AFTER = 150;
 
@@ -38,7 +42,8 @@ export class Simplex {
   private readonly inBasis = new Set<number>();
   private readonly inverse: Float64Array;
   private readonly amount: Float64Array;
-  private readonly change: Float64Array;
+  /** How the amounts in the basis change with the entering column. */
+  private readonly rise: Float64Array;
   private dearest = 1;
   private changes = 0;
 
@@ -55,7 +60,7 @@ export class Simplex {
     this.inverse = new Float64Array(rows * rows);
     for (let r = 0; r < rows; r++) this.inverse[r * rows + r] = 1;
     this.amount = this.right.slice();
-    this.change = new Float64Array(rows);
+    this.rise = new Float64Array(rows);
   }
 
   add(column: Column): void {
@@ -78,6 +83,28 @@ export class Simplex {
     }
   }
 
+  /**
+   * Another right side, from the last basis on: the dual simplex (C. Lemke, 1954, from memory) as long as some amount is
+   * negative. False where it does not come to an end; then a new program must be made.
+   */
+  change(need: ArrayLike<number>, limit: ArrayLike<number>, most: number): boolean {
+    for (let r = 0; r < need.length; r++) this.right[r] = need[r]!;
+    for (let r = 0; r < limit.length; r++) this.right[this.needs + r] = limit[r]!;
+    this.findAmounts();
+    for (let change = 0; change < most; change++) {
+      const row = this.mostNegative();
+      if (row < 0) return true;
+      const entering = this.leastRise(row);
+      if (entering === undefined) return false;
+      this.direction(entering);
+      if (this.rise[row]! > -NOISE) return false;
+      this.enter(entering, row);
+      if (++this.changes % REFRESH_AFTER === 0) this.refresh();
+      this.findPrices();
+    }
+    return false;
+  }
+
   /** What is not reached is left out of `used`, but counts in the cost. */
   solution(): Solution {
     let cost = 0;
@@ -88,6 +115,52 @@ export class Simplex {
         used.push({ column: this.basis[r]!, amount: this.amount[r]! });
     }
     return { cost, used: used.sort((a, b) => a.column - b.column) };
+  }
+
+  private findAmounts(): void {
+    const { rows, inverse, amount, right } = this;
+    for (let r = 0; r < rows; r++) {
+      let sum = 0;
+      for (let c = 0; c < rows; c++) sum += inverse[r * rows + c]! * right[c]!;
+      amount[r] = Math.abs(sum) < NOISE ? 0 : sum;
+    }
+    this.work += rows * rows;
+  }
+
+  private mostNegative(): number {
+    let [row, least] = [-1, -NEGATIVE];
+    for (let r = 0; r < this.rows; r++) if (this.amount[r]! < least) [row, least] = [r, this.amount[r]!];
+    return row;
+  }
+
+  /** The column, surplus or slack that fills up the row and makes the program dearer by the least. */
+  private leastRise(row: number): number | undefined {
+    const { columns, prices, needs, rows, inverse } = this;
+    const start = row * rows;
+    let best: number | undefined;
+    let [least, largest] = [Infinity, 0];
+    const offer = (entering: number, saved: number, part: number): void => {
+      if (part > -NOISE || this.inBasis.has(entering)) return;
+      const ratio = Math.max(0, saved) / -part;
+      if (ratio < least - NOISE || (ratio <= least + NOISE && -part > largest)) {
+        [best, least, largest] = [entering, Math.min(ratio, least), -part];
+      }
+    };
+    for (let r = 0; r < rows; r++) {
+      if (r < needs) offer(-1 - r, prices[r]!, -inverse[start + r]!);
+      else offer(-1 - r, -prices[r]!, inverse[start + r]!);
+    }
+    for (let c = 0; c < columns.length; c++) {
+      const { cost, rows: at, values } = columns[c]!;
+      let [saved, part] = [cost, 0];
+      for (let k = 0; k < at.length; k++) {
+        saved -= prices[at[k]!]! * values[k]!;
+        part += inverse[start + at[k]!]! * values[k]!;
+      }
+      offer(c, saved, part);
+      this.work += 2 * at.length;
+    }
+    return best;
   }
 
   private costOf(column: number): number {
@@ -125,12 +198,11 @@ export class Simplex {
     return best;
   }
 
-  /** How the amounts in the basis change with the entering column. */
   private direction(entering: number): void {
-    const { rows, inverse, change } = this;
-    change.fill(0);
+    const { rows, inverse, rise } = this;
+    rise.fill(0);
     const add = (row: number, value: number): void => {
-      for (let r = 0; r < rows; r++) change[r]! += value * inverse[r * rows + row]!;
+      for (let r = 0; r < rows; r++) rise[r]! += value * inverse[r * rows + row]!;
       this.work += rows;
     };
     if (entering < 0) {
@@ -144,12 +216,12 @@ export class Simplex {
 
   /** The row whose amount comes to nothing first; of equal ones that with the largest change, which errs least. */
   private leaving(): number {
-    const { rows, amount, change } = this;
+    const { rows, amount, rise } = this;
     let [best, least] = [-1, Infinity];
     for (let r = 0; r < rows; r++) {
-      if (change[r]! <= NOISE) continue;
-      const ratio = Math.max(0, amount[r]!) / change[r]!;
-      if (ratio < least - NOISE || (ratio <= least + NOISE && best >= 0 && change[r]! > change[best]!)) {
+      if (rise[r]! <= NOISE) continue;
+      const ratio = Math.max(0, amount[r]!) / rise[r]!;
+      if (ratio < least - NOISE || (ratio <= least + NOISE && best >= 0 && rise[r]! > rise[best]!)) {
         [best, least] = [r, Math.min(ratio, least)];
       }
     }
@@ -157,13 +229,13 @@ export class Simplex {
   }
 
   private enter(entering: number, row: number): void {
-    const { rows, inverse, amount, change } = this;
-    const pivot = change[row]!;
+    const { rows, inverse, amount, rise } = this;
+    const pivot = rise[row]!;
     const start = row * rows;
     for (let c = 0; c < rows; c++) inverse[start + c]! /= pivot;
     amount[row]! /= pivot;
     for (let r = 0; r < rows; r++) {
-      const times = change[r]!;
+      const times = rise[r]!;
       if (r === row || times === 0) continue;
       for (let c = 0; c < rows; c++) inverse[r * rows + c]! -= times * inverse[start + c]!;
       amount[r]! -= times * amount[row]!;
@@ -189,42 +261,7 @@ export class Simplex {
       } else matrix[(-1 - rows - column) * rows + r] = 1;
     }
     if (!invert(matrix, inverse, rows)) return;
-    for (let r = 0; r < rows; r++) {
-      let sum = 0;
-      for (let c = 0; c < rows; c++) sum += inverse[r * rows + c]! * this.right[c]!;
-      this.amount[r] = Math.max(0, sum);
-    }
+    this.findAmounts();
     this.work += rows * rows * rows;
   }
-}
-
-/** `inverse` becomes that of `matrix`, which is spent; false, with `inverse` as it was, where there is none. */
-function invert(matrix: Float64Array, inverse: Float64Array, rows: number): boolean {
-  const out = new Float64Array(rows * rows);
-  for (let r = 0; r < rows; r++) out[r * rows + r] = 1;
-  for (let c = 0; c < rows; c++) {
-    let pivot = c;
-    for (let r = c + 1; r < rows; r++) {
-      if (Math.abs(matrix[r * rows + c]!) > Math.abs(matrix[pivot * rows + c]!)) pivot = r;
-    }
-    const value = matrix[pivot * rows + c]!;
-    if (Math.abs(value) < NOISE) return false;
-    for (const each of [matrix, out]) {
-      for (let k = 0; k < rows; k++) {
-        const [one, other] = [each[c * rows + k]!, each[pivot * rows + k]!];
-        each[pivot * rows + k] = one;
-        each[c * rows + k] = other / value;
-      }
-    }
-    for (let r = 0; r < rows; r++) {
-      const times = matrix[r * rows + c]!;
-      if (r === c || times === 0) continue;
-      for (let k = 0; k < rows; k++) {
-        matrix[r * rows + k]! -= times * matrix[c * rows + k]!;
-        out[r * rows + k]! -= times * out[c * rows + k]!;
-      }
-    }
-  }
-  inverse.set(out);
-  return true;
 }
