@@ -4,6 +4,7 @@ import { BestPattern } from '../../src/stock/planner/best-pattern.ts';
 import type { Bundle } from '../../src/stock/planner/bundle.ts';
 import type { BlankType, Stock } from '../../src/stock/planner/instance.ts';
 import { rasterOf } from '../../src/stock/planner/raster.ts';
+import { StripPatterns } from '../../src/stock/planner/strips.ts';
 
 const stockOf = (width: number, height: number): Stock => ({
   width,
@@ -75,6 +76,46 @@ describe('the best pattern at prices', () => {
       { numRuns: 150, seed: 5 },
     );
     expect(some).toBeGreaterThan(500);
+  });
+
+  it('is found by half the work on a square sheet whose blanks may all turn', () => {
+    fc.assert(
+      fc.property(cases, ({ width, blanks }) => {
+        const types = blanks.map((blank) => ({ ...blank, turn: true, demand: 1, edge: false }));
+        const prices = blanks.map(({ price }) => price);
+        const maker = new BestPattern(stockOf(width, width), types, 1000);
+        expect(maker.best(Float64Array.from(prices))).toBe(everyCut(width, width, types, prices));
+        for (const { bundle } of maker.patterns(8)) check(bundle, types);
+      }),
+      { numRuns: 80, seed: 6 },
+    );
+  });
+
+  it('of sections and strips is worth no more than the best, mostly as much, and holds what it is worth', () => {
+    let [equal, all] = [0, 0];
+    fc.assert(
+      fc.property(cases, ({ width, height, blanks }) => {
+        const types = blanks.map((blank) => ({ ...blank, demand: 1, edge: false }));
+        const prices = Float64Array.from(blanks, ({ price }) => price);
+        const stock = stockOf(width, height);
+        const best = new BestPattern(stock, types, 1000).best(prices);
+        const maker = new StripPatterns(stock, types);
+        const worth = maker.best(prices);
+        expect(worth).toBeLessThanOrEqual(best);
+        all++;
+        if (worth === best) equal++;
+        for (const [i, { bundle, copies }] of maker.patterns(8).entries()) {
+          const value = copies.reduce((sum, count, type) => sum + count * prices[type]!, 0);
+          if (i === 0) expect(value).toBe(worth);
+          expect(value).toBeLessThanOrEqual(worth);
+          expect(bundle.width).toBeLessThanOrEqual(width);
+          expect(bundle.height).toBeLessThanOrEqual(height);
+          check(bundle, types);
+        }
+      }),
+      { numRuns: 150, seed: 7 },
+    );
+    expect(equal).toBeGreaterThan(0.8 * all);
   });
 
   it('is a good one where there are too many points to look at', () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Column, Simplex } from '../../src/stock/planner/simplex.ts';
+import type { Column } from '../../src/stock/planner/column-list.ts';
+import { Simplex } from '../../src/stock/planner/simplex.ts';
 
 const column = (cost: number, rows: readonly number[], values: readonly number[]): Column => ({
   cost,
@@ -42,6 +43,47 @@ describe('the linear program', () => {
     program.add(column(1, [0], [3]));
     program.solve(100);
     expect(program.solution().cost).toBeCloseTo(4, 9);
+  });
+
+  it('goes on from where it was when something else is wanted, and costs what a new one does', () => {
+    const cases = fc.record({
+      needs: fc.array(fc.array(fc.integer({ min: 0, max: 60 }), { minLength: 5, maxLength: 5 }), {
+        minLength: 2,
+        maxLength: 8,
+      }),
+      limits: fc.array(fc.integer({ min: 0, max: 9 }), { minLength: 8, maxLength: 8 }),
+      columns: fc.array(fc.array(fc.integer({ min: 0, max: 5 }), { minLength: 5, maxLength: 5 }), { maxLength: 60 }),
+    });
+    let dual = 0;
+    fc.assert(
+      fc.property(cases, ({ needs, limits, columns }) => {
+        const all = [...needs[0]!.map((_, r) => needs[0]!.map((__, t) => Number(t === r))), ...columns];
+        const made = (need: readonly number[], limit: number): Simplex => {
+          const program = new Simplex(need, [limit]);
+          all.forEach((values, c) => {
+            const rows = [0, 1, 2, 3, 4, ...(c % 3 === 2 ? [5] : [])].filter((r) => r === 5 || values[r]! > 0);
+            program.add(
+              column(
+                1 + (c % 4),
+                rows,
+                rows.map((r) => (r === 5 ? 1 : values[r]!)),
+              ),
+            );
+          });
+          program.solve(10_000);
+          return program;
+        };
+        const going = made(needs[0]!, limits[0]!);
+        needs.forEach((need, i) => {
+          if (!going.change(need, [limits[i]!], 1000)) return;
+          dual++;
+          going.solve(1000);
+          expect(going.solution().cost).toBeCloseTo(made(need, limits[i]!).solution().cost, 6);
+        });
+      }),
+      { numRuns: 80, seed: 4 },
+    );
+    expect(dual).toBeGreaterThan(250);
   });
 
   it('meets its prices: what columns cost is what the need is worth, and no column is worth more than it costs', () => {

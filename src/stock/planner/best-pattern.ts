@@ -2,6 +2,7 @@ import type { Bundle } from './bundle.ts';
 import type { BlankType, Stock } from './instance.ts';
 import {
   COMPARED_PER_STEP,
+  isSymmetric,
   NOISE,
   type Pattern,
   type PatternMaker,
@@ -37,10 +38,13 @@ export class BestPattern implements PatternMaker {
   private readonly worth: Float64Array;
   private readonly single: Int32Array;
   private readonly jumps: Int32Array;
+  /** Then the worth is known of rectangles that are higher than wide. */
+  private readonly symmetric: boolean;
   private prices: Float64Array;
 
   constructor(stock: Stock, types: readonly BlankType[], mostPoints: number) {
     this.ways = waysOf(stock, types);
+    this.symmetric = isSymmetric(stock, types);
     const rasterX = rasterOf(
       stock.width,
       this.ways.map(({ width }) => width),
@@ -68,7 +72,8 @@ export class BestPattern implements PatternMaker {
 
   /** Steps that one table takes, roughly. */
   get size(): number {
-    return (this.xs.length * this.ys.length * (this.xs.length + this.ys.length)) / 4 / COMPARED_PER_STEP;
+    const whole = (this.xs.length * this.ys.length * (this.xs.length + this.ys.length)) / 4 / COMPARED_PER_STEP;
+    return this.symmetric ? whole / 2 : whole;
   }
 
   /** The best worth of a sheet at these prices, none of them negative. */
@@ -77,13 +82,17 @@ export class BestPattern implements PatternMaker {
     this.fillSingles();
     const ny = this.ys.length;
     let compared = 0;
-    for (let j = 0; j < ny; j++) compared += this.cutAcross(j) + this.cutAlong(j);
+    for (let j = 0; j < ny; j++) {
+      const from = this.symmetric ? j : 0;
+      compared += this.cutAcross(j, from) + this.cutAlong(j, from);
+      if (this.symmetric) for (let i = j + 1; i < ny; i++) this.worth[i * ny + j] = this.worth[j * ny + i]!;
+    }
     this.steps += Math.ceil(compared / COMPARED_PER_STEP);
     return this.worth[this.worth.length - 1] ?? 0;
   }
 
-  /** Rectangles of height j cut into two of the same width; returns how many sums were compared. */
-  private cutAcross(j: number): number {
+  /** Rectangles of height j, from width `from` on, cut into two of the same width; returns how many sums were compared. */
+  private cutAcross(j: number, from: number): number {
     const { worth, restY } = this;
     const [nx, ny] = [this.xs.length, this.ys.length];
     const [row, rests] = [j * nx, j * ny];
@@ -98,7 +107,7 @@ export class BestPattern implements PatternMaker {
       const r1 = restY[rests + b + 1]! * nx;
       const r2 = restY[rests + b + 2]! * nx;
       const r3 = restY[rests + b + 3]! * nx;
-      for (let i = 0; i < nx; i++) {
+      for (let i = from; i < nx; i++) {
         let best = worth[row + i]!;
         const s0 = worth[a0 + i]! + worth[r0 + i]!;
         if (s0 > best) best = s0;
@@ -113,16 +122,16 @@ export class BestPattern implements PatternMaker {
     }
     for (; b < cuts; b++) {
       const [one, other] = [b * nx, restY[rests + b]! * nx];
-      for (let i = 0; i < nx; i++) {
+      for (let i = from; i < nx; i++) {
         const sum = worth[one + i]! + worth[other + i]!;
         if (sum > worth[row + i]!) worth[row + i] = sum;
       }
     }
-    return cuts * nx;
+    return cuts * (nx - from);
   }
 
   /** Rectangles of height j cut into two of the same height, the narrower one where the worth rises; returns how many sums were compared. */
-  private cutAlong(j: number): number {
+  private cutAlong(j: number, from: number): number {
     const { worth, restX, jumps } = this;
     const nx = this.xs.length;
     const row = j * nx;
@@ -131,7 +140,7 @@ export class BestPattern implements PatternMaker {
       let value = worth[row + i]!;
       if (before > value) value = before;
       const rests = i * nx;
-      let k = 0;
+      let k = i < from ? count : 0;
       for (; k < count; k++) {
         const a = jumps[k]!;
         const rest = restX[rests + a]!;
@@ -139,7 +148,7 @@ export class BestPattern implements PatternMaker {
         const sum = worth[row + a]! + worth[row + rest]!;
         if (sum > value) value = sum;
       }
-      compared += k;
+      if (i >= from) compared += k;
       worth[row + i] = value;
       if (value > before) jumps[count++] = i;
       before = value;

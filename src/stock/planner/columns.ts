@@ -1,11 +1,12 @@
 import { BestPattern } from './best-pattern.ts';
 import { type Bundle, lay } from './bundle.ts';
+import type { Column } from './column-list.ts';
 import { type FlatLayout, flatLayout } from './flat.ts';
 import { Forest } from './forest.ts';
 import type { Instance } from './instance.ts';
 import type { PatternMaker } from './pattern-maker.ts';
 import { openNone, Recreate } from './recreate.ts';
-import { type Column, Simplex } from './simplex.ts';
+import { Simplex } from './simplex.ts';
 import { StripPatterns } from './strips.ts';
 
 /**
@@ -179,7 +180,7 @@ export class Columns {
   }
 
   private solve(simplex: Simplex): void {
-    while (simplex.columns.length < this.columns.length) simplex.add(this.columns[simplex.columns.length]!);
+    while (simplex.count < this.columns.length) simplex.add(this.columns[simplex.count]!);
     const before = simplex.work;
     simplex.solve(MOST_CHANGES);
     this.steps += Math.ceil((simplex.work - before) / WORK_PER_STEP);

@@ -4,7 +4,7 @@ import { flatLayout, layFlat, typesOf } from './flat.ts';
 import { Forest } from './forest.ts';
 import { cheaper, type Instance, priceOf } from './instance.ts';
 import { Random } from './random.ts';
-import { type Stage, wholeSheets } from './rounding.ts';
+import { beginning, type Stage, wholeSheets } from './rounding.ts';
 import { Search } from './search.ts';
 import { costOfWhole } from './whole-costs.ts';
 
@@ -22,12 +22,15 @@ const LEAST_BLANKS = 100;
 /** More kinds, or kinds of sheets, make the linear program too large. */
 const MOST_KINDS = 120;
 const MOST_STOCKS = 6;
-/** Shares of the budget: for the linear program, for whole sheets with the searches of their rests, and for one such search. */
+/** Shares of the budget: for the linear program, for whole sheets with the searches of their rests, for the first such search and the others. */
 const RELAX_SHARE = 1.2;
-const WHOLE_SHARE = 0.8;
-const REST_SHARE = 0.12;
-/** So many sheets are left to the search of what whole sheets leave. */
-const REST_SHEETS = 9;
+const WHOLE_SHARE = 0.6;
+const FIRST_SHARE = 0.1;
+const REST_SHARE = 0.0125;
+/** From so many sheets on, whole sheets are chosen by chance in many ways. */
+const BY_CHANCE = 12;
+/** So many sheets at the least, and one or two more, are left to the search of what whole sheets leave. */
+const REST_SHEETS = 3;
 /** A sum of doubles so near a whole number is that number. */
 const NEARLY_WHOLE = 1e-6;
 
@@ -63,26 +66,27 @@ export function planOrder(
   const proved = raised(instance, bound, relaxed.bound);
   const random = new Random(seed);
   const before = columns.steps;
+  const until = before + WHOLE_SHARE * budget;
+  const trunk = wholeSheets(columns, beginning(columns, wanted), { last: BY_CHANCE, steps: until });
   let searched = 0;
   let best: OrderPlan | undefined;
-  for (let dive = 0; ; dive++) {
-    const left = WHOLE_SHARE * budget - searched - (columns.steps - before);
-    if (dive > 0 && left <= 0) break;
-    const stage = wholeSheets(columns, wanted, REST_SHEETS, columns.steps + left, dive === 0 ? undefined : random);
+  let least = start.price;
+  for (let dive = 0; dive === 0 || searched + columns.steps < until; dive++) {
+    const ends = { last: REST_SHEETS + (dive % 3), steps: until - searched };
+    const most = best === undefined ? Infinity : proved.value + NEARLY_WHOLE;
+    const stage = wholeSheets(columns, trunk, { ...ends, most }, dive === 0 ? undefined : random);
+    if (stage.cost > most) continue;
     const search = new Search(restOf(instance, stage), seed);
-    search.placeAll(REST_SHARE * budget);
-    search.saveFirst(Math.max(0, proved.value - takenBy(instance, stage)), REST_SHARE * budget);
+    const share = (best === undefined ? FIRST_SHARE : REST_SHARE) * budget;
+    search.placeAll(share);
+    search.saveFirst(Math.max(0, proved.value - takenBy(instance, stage)), share);
     searched += search.steps;
     const joined = (): Forest => join(instance, stage, search.best);
     const found = joined();
     const price = priceOf(instance, found.opened);
-    const least = best === undefined ? start.price : priceOf(instance, best.joined().opened);
-    if (
-      found.missingCount > 0 ||
-      (best === undefined ? cheaper(instance, least, price) : !cheaper(instance, price, least))
-    )
-      continue;
-    best = { bound: proved, search, joined };
+    const worse = best === undefined ? cheaper(instance, least, price) : !cheaper(instance, price, least);
+    if (found.missingCount > 0 || worse) continue;
+    [best, least] = [{ bound: proved, search, joined }, price];
     if (price[instance.first] <= proved.value + NEARLY_WHOLE && price.bought === 0) break;
   }
   return best ?? { bound: proved };

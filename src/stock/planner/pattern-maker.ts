@@ -59,3 +59,7 @@ export function pairOf(along: 'x' | 'y', first: Bundle, second: Bundle): Bundle 
   const height = along === 'y' ? first.height + second.height : Math.max(first.height, second.height);
   return { along, parts: [first, second], width, height };
 }
+
+/** True where whatever lies on the sheet lies on it turned by a quarter too. */
+export const isSymmetric = (stock: Stock, types: readonly BlankType[]): boolean =>
+  stock.width === stock.height && types.every(({ width, height, turn }) => turn || width === height);

@@ -37,6 +37,9 @@ export class Sections {
   private readonly depths: readonly Depth[];
   /** For every depth: worth of the best strip no longer than a point. */
   private readonly strip: readonly Float64Array[];
+  private readonly nothing: Float64Array;
+  /** Of every depth, ways that are no deeper. */
+  private readonly within: readonly (readonly (Lying & { readonly rest: Int32Array })[])[];
   /** Worth of the best section of a point's length; −1 where it is not known. */
   private readonly worth: Float64Array;
   /** Worth of the best sections beside each other. */
@@ -74,6 +77,8 @@ export class Sections {
       rest: restBeside(this.across, across),
     }));
     this.strip = depths.map(() => new Float64Array(this.points.length));
+    this.nothing = new Float64Array(this.points.length);
+    this.within = this.depths.map((_, d) => this.depths.slice(0, d + 1).flatMap((each) => each.ways));
     this.worth = new Float64Array(this.points.length);
     this.total = new Float64Array(this.points.length);
     this.promise = new Float64Array(this.points.length);
@@ -121,17 +126,12 @@ export class Sections {
     const { strip, prices, depths } = this;
     depths.forEach(({ ways }, d) => {
       const worth = strip[d]!;
-      if (d > 0) worth.set(strip[d - 1]!);
-      else worth.fill(0);
+      let before = d > 0 ? strip[d - 1]! : this.nothing;
       for (const { type, rest } of ways) {
-        const price = prices[type]!;
-        if (price <= 0) continue;
-        for (let i = 0; i < worth.length; i++) {
-          if (rest[i]! < 0) continue;
-          const sum = worth[rest[i]!]! + price;
-          if (sum > worth[i]!) worth[i] = sum;
-        }
+        fill(worth, before, rest, prices[type]!);
         this.compared += worth.length;
+        // The next way of the same depth goes on from here.
+        before = worth;
       }
     });
   }
@@ -248,7 +248,7 @@ export class Sections {
 
   private traceStrip(d: number, from: number): Bundle | undefined {
     const worth = this.strip[d]!;
-    const ways = this.depths.slice(0, d + 1).flatMap((depth) => depth.ways);
+    const ways = this.within[d]!;
     const blanks: Lying[] = [];
     let at = from;
     while (at > 0 && worth[at]! > 0) {
@@ -274,6 +274,19 @@ export class Sections {
     return bundles.length === 0
       ? undefined
       : bundles.reduceRight((rest, bundle) => (rest === bundle ? bundle : pairOf(along, bundle, rest)));
+  }
+}
+
+/** The best strips by one blank more: it may come again and again, since a shorter strip has it already. */
+function fill(worth: Float64Array, before: Float64Array, rest: Int32Array, price: number): void {
+  for (let i = 0; i < worth.length; i++) {
+    let best = before[i]!;
+    const at = rest[i]!;
+    if (at >= 0) {
+      const sum = worth[at]! + price;
+      if (sum > best) best = sum;
+    }
+    worth[i] = best;
   }
 }
 

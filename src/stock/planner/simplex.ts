@@ -1,3 +1,4 @@
+import { type Column, ColumnList } from './column-list.ts';
 import { invert } from './inverse.ts';
 
 /**
@@ -6,13 +7,6 @@ import { invert } from './inverse.ts';
  * (G. Dantzig and W. Orchard-Hays, 1954, from memory); made for some dozens of rows. Sums, products and quotients alone,
  * so that every machine gets the same digits.
  */
-
-export interface Column {
-  readonly cost: number;
-  /** Rows, ascending, and what the column adds in each. */
-  readonly rows: Int32Array;
-  readonly values: Float64Array;
-}
 
 export interface Solution {
   readonly cost: number;
@@ -29,7 +23,7 @@ const NEGATIVE = 1e-7;
 const REFRESH_AFTER = 150;
 
 export class Simplex {
-  readonly columns: Column[] = [];
+  private readonly columns = new ColumnList();
   /** Of each row at the last solution: what one more of it would cost. */
   readonly prices: Float64Array;
   /** Multiplications so far. */
@@ -63,8 +57,12 @@ export class Simplex {
     this.rise = new Float64Array(rows);
   }
 
+  get count(): number {
+    return this.columns.count;
+  }
+
   add(column: Column): void {
-    this.columns.push(column);
+    this.columns.add(column);
     this.dearest = Math.max(this.dearest, column.cost);
   }
 
@@ -135,7 +133,8 @@ export class Simplex {
 
   /** The column, surplus or slack that fills up the row and makes the program dearer by the least. */
   private leastRise(row: number): number | undefined {
-    const { columns, prices, needs, rows, inverse } = this;
+    const { prices, needs, rows, inverse } = this;
+    const { count, cost, start: starts, row: at, value } = this.columns;
     const start = row * rows;
     let best: number | undefined;
     let [least, largest] = [Infinity, 0];
@@ -150,21 +149,21 @@ export class Simplex {
       if (r < needs) offer(-1 - r, prices[r]!, -inverse[start + r]!);
       else offer(-1 - r, -prices[r]!, inverse[start + r]!);
     }
-    for (let c = 0; c < columns.length; c++) {
-      const { cost, rows: at, values } = columns[c]!;
-      let [saved, part] = [cost, 0];
-      for (let k = 0; k < at.length; k++) {
-        saved -= prices[at[k]!]! * values[k]!;
-        part += inverse[start + at[k]!]! * values[k]!;
-      }
+    for (let c = 0; c < count; c++) {
+      const [first, end] = [starts[c]!, starts[c + 1]!];
+      let part = 0;
+      for (let k = first; k < end; k++) part += inverse[start + at[k]!]! * value[k]!;
+      if (part > -NOISE) continue;
+      let saved = cost[c]!;
+      for (let k = first; k < end; k++) saved -= prices[at[k]!]! * value[k]!;
       offer(c, saved, part);
-      this.work += 2 * at.length;
     }
+    this.work += 2 * starts[count]!;
     return best;
   }
 
   private costOf(column: number): number {
-    if (column >= 0) return this.columns[column]!.cost;
+    if (column >= 0) return this.columns.cost[column]!;
     return column < -this.rows ? UNREACHED * this.dearest : 0;
   }
 
@@ -181,20 +180,20 @@ export class Simplex {
 
   /** The column, surplus or slack that saves most for each one of it; undefined where none saves anything. */
   private cheapest(): number | undefined {
-    const { columns, prices, needs, rows } = this;
+    const { prices, needs, rows } = this;
+    const { count, cost, start, row, value } = this.columns;
     let best: number | undefined;
     let least = -NOISE;
     for (let r = 0; r < rows; r++) {
       const saved = r < needs ? prices[r]! : -prices[r]!;
       if (saved < least && !this.inBasis.has(-1 - r)) [best, least] = [-1 - r, saved];
     }
-    for (let c = 0; c < columns.length; c++) {
-      const { cost, rows: at, values } = columns[c]!;
-      let saved = cost;
-      for (let k = 0; k < at.length; k++) saved -= prices[at[k]!]! * values[k]!;
-      if (saved < least * Math.max(1, cost) && !this.inBasis.has(c)) [best, least] = [c, saved];
-      this.work += at.length;
+    for (let c = 0; c < count; c++) {
+      let saved = cost[c]!;
+      for (let k = start[c]!; k < start[c + 1]!; k++) saved -= prices[row[k]!]! * value[k]!;
+      if (saved < least * Math.max(1, cost[c]!) && !this.inBasis.has(c)) [best, least] = [c, saved];
     }
+    this.work += start[count]!;
     return best;
   }
 
@@ -210,8 +209,8 @@ export class Simplex {
       add(row, row < this.needs ? -1 : 1);
       return;
     }
-    const { rows: at, values } = this.columns[entering]!;
-    for (let k = 0; k < at.length; k++) add(at[k]!, values[k]!);
+    const { start, row, value } = this.columns;
+    for (let k = start[entering]!; k < start[entering + 1]!; k++) add(row[k]!, value[k]!);
   }
 
   /** The row whose amount comes to nothing first; of equal ones that with the largest change, which errs least. */
@@ -253,8 +252,8 @@ export class Simplex {
     for (let r = 0; r < rows; r++) {
       const column = basis[r]!;
       if (column >= 0) {
-        const { rows: at, values } = this.columns[column]!;
-        for (let k = 0; k < at.length; k++) matrix[at[k]! * rows + r] = values[k]!;
+        const { start, row, value } = this.columns;
+        for (let k = start[column]!; k < start[column + 1]!; k++) matrix[row[k]! * rows + r] = value[k]!;
       } else if (column >= -rows) {
         const row = -1 - column;
         matrix[row * rows + r] = row < this.needs ? -1 : 1;

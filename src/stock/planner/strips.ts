@@ -1,11 +1,12 @@
 import type { BlankType, Stock } from './instance.ts';
-import { COMPARED_PER_STEP, type Pattern, type PatternMaker, patternOf, waysOf } from './pattern-maker.ts';
+import { COMPARED_PER_STEP, isSymmetric, type Pattern, type PatternMaker, patternOf, waysOf } from './pattern-maker.ts';
 import { Sections } from './sections.ts';
 
 /** Good patterns quickly: sections of strips, the first cut either way. */
 export class StripPatterns implements PatternMaker {
   /** Not every pattern is one of sections and strips. */
   readonly complete = false;
+  /** One is enough where the other is the same turned by a quarter. */
   private readonly both: readonly Sections[];
   private readonly types: number;
 
@@ -14,10 +15,10 @@ export class StripPatterns implements PatternMaker {
     this.types = types.length;
     const along = ways.map(({ type, width, height }) => ({ type, along: width, across: height }));
     const down = ways.map(({ type, width, height }) => ({ type, along: height, across: width }));
-    this.both = [
-      new Sections(stock.width, stock.height, along, types.length, 'x'),
-      new Sections(stock.height, stock.width, down, types.length, 'y'),
-    ];
+    const across = new Sections(stock.width, stock.height, along, types.length, 'x');
+    this.both = isSymmetric(stock, types)
+      ? [across]
+      : [across, new Sections(stock.height, stock.width, down, types.length, 'y')];
   }
 
   get steps(): number {
