@@ -1,4 +1,5 @@
 import type { Bundle } from './bundle.ts';
+import { fill, join, pointBeside, restBeside } from './knapsack.ts';
 import { NOISE, pairOf } from './pattern-maker.ts';
 import { rasterOf } from './raster.ts';
 
@@ -100,7 +101,7 @@ export class Sections {
     this.known = this.promising();
     for (const at of this.known) this.worth[at] = this.section(at);
     this.known.sort((a, b) => a - b);
-    this.join(this.worth, this.known, this.total);
+    this.compared += join(this.points, this.worth, this.known, this.total);
     return this.total[last]!;
   }
 
@@ -108,12 +109,15 @@ export class Sections {
   patterns(most: number): { readonly worth: number; readonly make: () => Bundle | undefined }[] {
     const last = this.points.length - 1;
     const seen = new Set<string>();
-    const all = this.known.map((at) => ({ at, worth: this.worth[at]! + this.total[this.rest(last, at)]! }));
+    const all = this.known.map((at) => ({
+      at,
+      worth: this.worth[at]! + this.total[pointBeside(this.points, last, at)]!,
+    }));
     all.sort((a, b) => b.worth - a.worth || a.at - b.at);
     const out: { readonly worth: number; readonly make: () => Bundle | undefined }[] = [];
     for (const { at, worth } of all) {
       if (out.length === most) break;
-      const sections = [at, ...this.sectionsOf(this.rest(last, at))];
+      const sections = [at, ...this.sectionsOf(pointBeside(this.points, last, at))];
       const key = [...sections].sort((a, b) => a - b).join(' ');
       if (seen.has(key)) continue;
       seen.add(key);
@@ -150,30 +154,12 @@ export class Sections {
     this.compared += depths.length * promise.length;
     const rising: number[] = [];
     for (let i = 1; i < promise.length; i++) if (promise[i]! > promise[i - 1]!) rising.push(i);
-    this.join(promise, rising, total);
+    this.compared += join(points, promise, rising, total);
     const last = points.length - 1;
     const score = new Float64Array(points.length);
-    for (const at of rising) score[at] = promise[at]! + total[this.rest(last, at)]!;
+    for (const at of rising) score[at] = promise[at]! + total[pointBeside(this.points, last, at)]!;
     rising.sort((a, b) => score[b]! - score[a]! || a - b);
     return rising.slice(0, MOST_SECTIONS);
-  }
-
-  /** `total`: the most that parts beside each other are worth, up to every point; `parts` ascend. */
-  private join(worth: Float64Array, parts: readonly number[], total: Float64Array): void {
-    const { points } = this;
-    total.fill(0);
-    for (const part of parts) {
-      const [value, size] = [worth[part]!, points[part]!];
-      let rest = 0;
-      for (let i = part; i < points.length; i++) {
-        const room = points[i]! - size;
-        while (rest + 1 < points.length && points[rest + 1]! <= room) rest++;
-        const sum = total[rest]! + value;
-        if (sum > total[i]!) total[i] = sum;
-      }
-      this.compared += 2 * (points.length - part);
-    }
-    for (let i = 1; i < points.length; i++) if (total[i - 1]! > total[i]!) total[i] = total[i - 1]!;
   }
 
   /** Fills the table of one section's depths and gives its worth. */
@@ -185,27 +171,10 @@ export class Sections {
       const worth = strip[d]![at]!;
       if (worth <= before) return;
       before = worth;
-      for (let j = 0; j < table.length; j++) {
-        if (rest[j]! < 0) continue;
-        const sum = table[rest[j]!]! + worth;
-        if (sum > table[j]!) table[j] = sum;
-      }
+      fill(table, table, rest, worth);
       this.compared += table.length;
     });
     return table[table.length - 1]!;
-  }
-
-  /** The largest point up to what is left of a point beside a smaller one. */
-  private rest(at: number, part: number): number {
-    const { points } = this;
-    const room = points[at]! - points[part]!;
-    let [low, high] = [0, at];
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if (points[middle]! <= room) low = middle;
-      else high = middle - 1;
-    }
-    return low;
   }
 
   private sectionsOf(from: number): number[] {
@@ -218,11 +187,11 @@ export class Sections {
         continue;
       }
       const part = this.known.find(
-        (known) => known <= at && this.worth[known]! + this.total[this.rest(at, known)]! >= near,
+        (known) => known <= at && this.worth[known]! + this.total[pointBeside(this.points, at, known)]! >= near,
       );
       if (part === undefined) break;
       out.push(part);
-      at = this.rest(at, part);
+      at = pointBeside(this.points, at, part);
     }
     return out;
   }
@@ -275,30 +244,4 @@ export class Sections {
       ? undefined
       : bundles.reduceRight((rest, bundle) => (rest === bundle ? bundle : pairOf(along, bundle, rest)));
   }
-}
-
-/** The best strips by one blank more: it may come again and again, since a shorter strip has it already. */
-function fill(worth: Float64Array, before: Float64Array, rest: Int32Array, price: number): void {
-  for (let i = 0; i < worth.length; i++) {
-    let best = before[i]!;
-    const at = rest[i]!;
-    if (at >= 0) {
-      const sum = worth[at]! + price;
-      if (sum > best) best = sum;
-    }
-    worth[i] = best;
-  }
-}
-
-/** For each point the largest one up to what is left of it beside `size`, −1 where that does not fit. */
-function restBeside(points: readonly number[], size: number): Int32Array {
-  const rests = new Int32Array(points.length).fill(-1);
-  let rest = 0;
-  for (let i = 0; i < points.length; i++) {
-    const room = points[i]! - size;
-    if (room < 0) continue;
-    while (rest + 1 < points.length && points[rest + 1]! <= room) rest++;
-    rests[i] = rest;
-  }
-  return rests;
 }
