@@ -1,13 +1,25 @@
 /**
- * `npm run mutants -- [FOLDER…] [--sample N] [--seed S] [--budget SECONDS] [--codes] [--list]`: changes one operator, sign, constant
+ * `npm run mutants -- [FOLDER…] [--sample N] [--seed S] [--budget SECONDS] [--keep FOLDER] [--codes] [--list]`: changes one operator, sign, constant
  * or branch at a time in the folders of `src/` where a wrong number spoils a board, and runs the tests that come by it:
  * first those of the folder itself, then those of what stands on it, then the golden references. Which tests come by which
  * place is found first, by running all of them once. Each is told with the test that noticed it, and where none did the run
  * ends with 1. Each run has a process group and a time limit of its own; one that hangs counts as found. A FOLDER may be a
- * file, or a line of it: `bench/offsets.ts:40`. With `--codes` the codes of problems are changed instead, anywhere in `src/`:
+ * file, or a line of it: `bench/offsets.ts:40`. With `--keep` what was found is kept in that folder, and the same run started
+ * once more goes on from there. With `--codes` the codes of problems are changed instead, anywhere in `src/`:
  * whether a test brings each about.
  */
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { random } from '../fuzz/generate.ts';
@@ -19,13 +31,15 @@ import { prepareCopy, runTests } from './tests-in-copy.ts';
 const TOP = join(import.meta.dirname, '../..');
 
 /** Running these says nothing of a number, or takes the packed program, which is not built of the mutant. */
-const LEFT_OUT = /^tests\/(?:house|fuzz|mutants|tasks|dev|page|pictures|fonts|cli\/(?:files|as-shipped))\b/;
+const LEFT_OUT =
+  /^tests\/(?:house|fuzz|mutants|tasks|dev|page|pictures|fonts|guide|cli\/(?:files|as-shipped|page|complete|serve|day\/(?:stopped|apart)))\b/;
 
 interface Options {
   readonly folders: readonly string[];
   readonly sample: number;
   readonly seed: number;
   readonly budget: number;
+  readonly keep: string | undefined;
   readonly list: boolean;
   readonly codes: boolean;
 }
@@ -36,7 +50,7 @@ function optionsOf(args: readonly string[]): Options {
     return at < 0 ? otherwise : Number(args[at + 1]);
   };
   const folders = args.filter(
-    (arg, i) => !arg.startsWith('--') && !/^--(?:sample|seed|budget)$/.test(args[i - 1] ?? ''),
+    (arg, i) => !arg.startsWith('--') && !/^--(?:sample|seed|budget|keep)$/.test(args[i - 1] ?? ''),
   );
   const codes = args.includes('--codes');
   const unknown = codes ? [] : folders.filter((folder) => !FOLDERS.some((known) => within(folder, known)));
@@ -46,6 +60,7 @@ function optionsOf(args: readonly string[]): Options {
     sample: numberAfter('--sample', 300),
     seed: numberAfter('--seed', 1),
     budget: numberAfter('--budget', 60),
+    keep: args.includes('--keep') ? args[args.indexOf('--keep') + 1] : undefined,
     list: args.includes('--list'),
     codes,
   };
@@ -124,6 +139,46 @@ async function verdictOn(mutant: Mutant, i: number, folder: string, tests: reado
 const shown = ({ file, line, from, to }: Mutant): string =>
   `src/${file}:${line}  ${from.trim()} → ${to.trim() || '(nothing)'}`;
 
+/** What an earlier part of the same run has found, and where this one notes what it finds. */
+interface Kept {
+  readonly reach: string | undefined;
+  readonly found: ReadonlyMap<string, Found>;
+  readonly note: (mutant: Mutant, found: Found) => void;
+}
+
+const keyOf = ({ file, start, to }: Mutant): string => `${file} ${start} ${to}`;
+
+function keptIn(keep: string | undefined): Kept {
+  if (keep === undefined) return { reach: undefined, found: new Map(), note: () => undefined };
+  mkdirSync(keep, { recursive: true });
+  const path = join(keep, 'found');
+  const lines = existsSync(path)
+    ? readFileSync(path, 'utf8')
+        .split('\n')
+        .filter((line) => line !== '')
+    : [];
+  return {
+    reach: join(keep, 'reach.json'),
+    found: new Map(lines.map((line) => JSON.parse(line) as readonly [string, Found])),
+    note: (mutant, found) => appendFileSync(path, `${JSON.stringify([keyOf(mutant), found])}\n`),
+  };
+}
+
+async function reached(
+  folder: string,
+  chosen: readonly Mutant[],
+  path: string | undefined,
+): Promise<readonly TestFile[]> {
+  if (path !== undefined && existsSync(path))
+    return (JSON.parse(readFileSync(path, 'utf8')) as (Omit<TestFile, 'reaches'> & { reaches: number[] })[]).map(
+      (each) => ({ ...each, reaches: new Set(each.reaches) }),
+    );
+  const tests = await reachOf(folder, chosen, testFiles());
+  if (path !== undefined)
+    writeFileSync(path, JSON.stringify(tests.map((each) => ({ ...each, reaches: [...each.reaches] }))));
+  return tests;
+}
+
 const options = optionsOf(process.argv.slice(2));
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const all = options.folders.flatMap(mutantsIn).filter(({ kind }) => (kind === 'code') === options.codes);
@@ -132,15 +187,21 @@ say(`${all.length} places, ${chosen.length} tried, seed ${options.seed}`);
 if (options.list) for (const mutant of chosen) say(shown(mutant));
 else {
   const tally: Record<Verdict, number> = { own: 0, other: 0, golden: 0, nothing: 0 };
+  const kept = keptIn(options.keep);
   const folder = copied();
   try {
-    const tests = await reachOf(folder, chosen, testFiles());
+    const tests = await reached(folder, chosen, kept.reach);
     say(`${tests.length} files of tests come by ${new Set(tests.flatMap(({ reaches }) => [...reaches])).size} of them`);
     for (const [i, mutant] of chosen.entries()) {
-      const { verdict, by } = await verdictOn(mutant, i, folder, tests);
+      const before = kept.found.get(keyOf(mutant));
+      const began = Date.now();
+      const found = before ?? (await verdictOn(mutant, i, folder, tests));
+      if (before === undefined) kept.note(mutant, found);
+      const { verdict, by } = found;
       tally[verdict]++;
+      const seconds = before === undefined ? `  ${((Date.now() - began) / 1000).toFixed(1)} s` : '';
       say(
-        `${i + 1}  ${verdict === 'nothing' ? 'SURVIVES' : verdict}  ${shown(mutant)}${by === undefined ? '' : `  ${by}`}`,
+        `${i + 1}  ${verdict === 'nothing' ? 'SURVIVES' : verdict}  ${shown(mutant)}${by === undefined ? '' : `  ${by}`}${seconds}`,
       );
     }
   } finally {
