@@ -1,11 +1,12 @@
 /**
- * `npm run mutants -- [FOLDER…] [--sample N] [--seed S] [--budget SECONDS] [--keep FOLDER] [--codes] [--list]`: changes one operator, sign, constant
+ * `npm run mutants -- [FOLDER…] [--sample N] [--seed S] [--budget SECONDS] [--keep FOLDER] [--quick] [--codes] [--list]`: changes one operator, sign, constant
  * or branch at a time in the folders of `src/` where a wrong number spoils a board, and runs the tests that come by it:
  * first those of the folder itself, then those of what stands on it, then the golden references. Which tests come by which
  * place is found first, by running all of them once. Each is told with the test that noticed it, and where none did the run
  * ends with 1. Each run has a process group and a time limit of its own; one that hangs counts as found. A FOLDER may be a
  * file, or a line of it: `bench/offsets.ts:40`. With `--keep` what was found is kept in that folder, and the same run started
- * once more goes on from there. With `--codes` the codes of problems are changed instead, anywhere in `src/`:
+ * once more goes on from there. With `--quick` the golden references, which take as long as ten mutants, are left out: what
+ * survives it is tried again by the same run without it. With `--codes` the codes of problems are changed instead, anywhere in `src/`:
  * whether a test brings each about.
  */
 import {
@@ -40,6 +41,7 @@ interface Options {
   readonly seed: number;
   readonly budget: number;
   readonly keep: string | undefined;
+  readonly quick: boolean;
   readonly list: boolean;
   readonly codes: boolean;
 }
@@ -61,6 +63,7 @@ function optionsOf(args: readonly string[]): Options {
     seed: numberAfter('--seed', 1),
     budget: numberAfter('--budget', 60),
     keep: args.includes('--keep') ? args[args.indexOf('--keep') + 1] : undefined,
+    quick: args.includes('--quick'),
     list: args.includes('--list'),
     codes,
   };
@@ -112,12 +115,17 @@ interface Found {
   readonly verdict: Verdict;
   /** The first that noticed. */
   readonly by: string | undefined;
+  /** Not all were asked. */
+  readonly quick?: true;
 }
 
 async function verdictOn(mutant: Mutant, i: number, folder: string, tests: readonly TestFile[]): Promise<Found> {
   const own = mutant.file.split('/')[0]!;
-  const related = inOrder(i, own, tests, options.budget);
-  if (related.length === 0) return { verdict: 'nothing', by: undefined };
+  const related = inOrder(i, own, tests, options.budget).filter(
+    ({ file }) => !options.quick || verdictOf(file, own) !== 'golden',
+  );
+  const none: Found = { verdict: 'nothing', by: undefined, ...(options.quick ? { quick: true } : {}) };
+  if (related.length === 0) return none;
   const path = join(folder, 'src', mutant.file);
   const text = readFileSync(path, 'utf8');
   writeFileSync(path, text.slice(0, mutant.start) + mutant.to + text.slice(mutant.end));
@@ -130,7 +138,7 @@ async function verdictOn(mutant: Mutant, i: number, folder: string, tests: reado
     );
     if (!ended) return { verdict: 'own', by: 'it goes on for ever' };
     const by = files.find(({ passed }) => !passed)?.file;
-    return { verdict: by === undefined ? 'nothing' : verdictOf(by, own), by };
+    return by === undefined ? none : { verdict: verdictOf(by, own), by };
   } finally {
     writeFileSync(path, text);
   }
@@ -193,7 +201,8 @@ else {
     const tests = await reached(folder, chosen, kept.reach);
     say(`${tests.length} files of tests come by ${new Set(tests.flatMap(({ reaches }) => [...reaches])).size} of them`);
     for (const [i, mutant] of chosen.entries()) {
-      const before = kept.found.get(keyOf(mutant));
+      const known = kept.found.get(keyOf(mutant));
+      const before = known?.quick === true && !options.quick ? undefined : known;
       const began = Date.now();
       const found = before ?? (await verdictOn(mutant, i, folder, tests));
       if (before === undefined) kept.note(mutant, found);
