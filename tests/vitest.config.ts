@@ -1,15 +1,25 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
-import { defineConfig } from 'vitest/config';
+
+import { defineConfig, type Plugin } from 'vitest/config';
+import { EveryCode } from './told/every-code.ts';
 
 const ci = process.env.CI !== undefined;
+const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 
 /** What holds for all. Property tests start from one seed, so that a run speaks of the code and not of luck: see the file. */
 const resolve = {
-  alias: [{ find: /^fast-check$/, replacement: fileURLToPath(new URL('seeded.ts', import.meta.url)) }],
+  alias: [{ find: /^fast-check$/, replacement: here('seeded.ts') }],
+};
+/** Every problem that a test makes the sources tell is noted, see `told/`. */
+const told: Plugin = {
+  name: 'told',
+  enforce: 'pre',
+  resolveId: (id, importer = '') =>
+    /(?:^\.|\/problems)\/problem\.ts$/.test(id) && /\/src\//.test(importer) ? here('told/problem.ts') : null,
 };
 const usual = {
-  setupFiles: [fileURLToPath(new URL('svg-window.ts', import.meta.url))],
+  setupFiles: [here('svg-window.ts'), here('told/setup.ts')],
   testTimeout: 30_000,
   hookTimeout: 120_000,
 };
@@ -26,21 +36,23 @@ const TOGETHER = ['drawing', 'geometry', 'job', 'mat', 'papers', 'problems', 'se
 export default defineConfig({
   test: {
     projects: [
-      { resolve, test: { ...usual, name: 'together', include: TOGETHER, isolate: false } },
+      { resolve, plugins: [told], test: { ...usual, name: 'together', include: TOGETHER, isolate: false } },
       {
         resolve,
+        plugins: [told],
         test: {
           ...usual,
           name: 'apart',
           include: ['tests/**/*.test.ts'],
           exclude: TOGETHER,
-          globalSetup: fileURLToPath(new URL('run-folder.ts', import.meta.url)),
+          globalSetup: here('run-folder.ts'),
         },
       },
     ],
     // Left to itself it keeps one of two processors free.
     maxWorkers: Math.max(2, availableParallelism() - 1),
     // `.ci/run` counts the tests from this file.
-    reporters: ci ? ['default', ['json', { outputFile: 'tests/.out/results.json' }]] : ['default'],
+    reporters: ['default', ...(ci ? ['json'] : []), new EveryCode()],
+    outputFile: { json: 'tests/.out/results.json' },
   },
 });

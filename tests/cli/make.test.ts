@@ -1,20 +1,9 @@
-import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { PDFDocument } from 'pdf-lib';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { rounded } from '../../src/cli/rounded.ts';
+import { ONE, SHOP, TWO, twoJobs } from './day/two-jobs.ts';
 import { run } from './run.ts';
-
-const SHOP = `units: mm
-boards: {bone: {thickness: 1.4}, slate: {thickness: 3.2}}
-machines:
-  laser: {kerf: 0.2, format: svg}
-  knife: {offset: 0.25, thickest: 2, format: dxf}
-`;
-const one =
-  'title: One\nunits: mm\nmat: {outer: 200 x 250, layers: [{board: bone}]}\nopenings: [{artwork: 120 x 160}]\n';
-const two = 'title: Two\nunits: mm\nmat: {outer: 180 x 180, layers: [{board: slate}]}\nopenings: [{size: 90 x 90}]\n';
 
 const USUAL = ['face.svg', 'manifest.json', 'pattern-1.pdf', 'pattern-1.svg', 'proof.pdf', 'proof.svg', 'ticket.pdf'];
 const DAY = ['index.html', 'labels.pdf', 'manifest.json', 'patterns.pdf', 'stock.pdf', 'tickets.pdf'];
@@ -28,19 +17,9 @@ interface Manifest {
   readonly warnings: readonly { readonly code: string; readonly file?: string }[];
 }
 
-let folder = '';
-beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'matwright-'));
-  for (const [name, text] of Object.entries({ 'shop.yaml': SHOP, 'one.yaml': one, 'two.yaml': two }))
-    await writeFile(join(folder, name), text);
-});
-afterEach(() => rm(folder, { recursive: true, force: true }));
-const at = (...names: string[]): string => join(folder, ...names);
-const made = async (...names: string[]): Promise<string[]> =>
-  (await readdir(at(...names))).filter((name) => name !== '.matwright.json').sort();
+const { at, made, out } = twoJobs();
 const manifest = async (name: string): Promise<Manifest> =>
   JSON.parse(await readFile(at('out', name, 'manifest.json'), 'utf8'));
-const out = (...more: readonly string[]) => run(['make', folder, '--out', at('out'), ...more]);
 
 describe('make', () => {
   it('writes what is usual for every job, one folder each, the same as the single commands', async () => {
@@ -62,7 +41,7 @@ describe('make', () => {
     expect(second.warnings.map(({ code, file }) => [code, file])).toContainEqual(['machine-board-thick', 'two.yaml']);
 
     await mkdir(at('numbered'));
-    await writeFile(at('numbered', 'one.yaml'), `${one}number: A-07\n`);
+    await writeFile(at('numbered', 'one.yaml'), `${ONE}number: A-07\n`);
     const single = (command: string, ...more: readonly string[]) =>
       run([command, at('numbered', 'one.yaml'), '--out', at('single'), ...more]);
     const pattern = await single('pattern', '--svg', '--json');
@@ -77,7 +56,7 @@ describe('make', () => {
 
   it('makes what the job says, else what its shop says', async () => {
     await writeFile(at('shop.yaml'), `${SHOP}make: [ticket, labels]\n`);
-    await writeFile(at('two.yaml'), `${two}make: [placement, intake, blanks, proof]\n`);
+    await writeFile(at('two.yaml'), `${TWO}make: [placement, intake, blanks, proof]\n`);
     expect((await out()).code).toBe(0);
     expect(await made('out', 'one')).toEqual(['labels.pdf', 'manifest.json', 'ticket.pdf']);
     // Nothing of it is to be placed.
@@ -90,7 +69,7 @@ describe('make', () => {
       'proof.svg',
     ]);
     expect(await made('out')).not.toContain('patterns.pdf');
-    await writeFile(at('two.yaml'), `${two}make: [prof]\n`);
+    await writeFile(at('two.yaml'), `${TWO}make: [prof]\n`);
     const wrong = await out();
     expect([wrong.code, wrong.err]).toEqual([
       2,
@@ -122,7 +101,7 @@ describe('make', () => {
   });
 
   it('makes the others where one is wrong, and tells it last with its place', async () => {
-    await writeFile(at('bad.yaml'), `${one}colour: red\n`);
+    await writeFile(at('bad.yaml'), `${ONE}colour: red\n`);
     await mkdir(at('gone.yaml'));
     const named = ['bad.yaml', 'one.yaml', 'gone.yaml', 'missing.yaml', 'two.yaml'].map((name) => at(name));
     await rm(at('gone.yaml'), { recursive: true });
@@ -148,7 +127,7 @@ describe('make', () => {
   });
 
   it('writes nothing for any with --all-or-none', async () => {
-    await writeFile(at('bad.yaml'), `${one}colour: red\n`);
+    await writeFile(at('bad.yaml'), `${ONE}colour: red\n`);
     const wrong = await out('--all-or-none');
     expect([wrong.code, wrong.err]).toEqual([2, expect.stringContaining('bad.yaml:5:1')]);
     expect(await made()).not.toContain('out');
@@ -185,13 +164,13 @@ describe('make', () => {
   it('tells jobs of one name apart by their folders, and refuses two that would share one', async () => {
     for (const name of ['terns', 'heron']) {
       await mkdir(at(name));
-      await writeFile(at(name, 'job.yaml'), two);
+      await writeFile(at(name, 'job.yaml'), TWO);
     }
     const ran = await run(['make', at('terns/job.yaml'), at('heron/job.yaml'), '--out', at('out'), '--json']);
     const { jobs } = JSON.parse(ran.out) as { jobs: readonly (Manifest & { readonly folder: string })[] };
     expect(jobs.map((each) => each.folder)).toEqual([at('out', 'terns-job'), at('out', 'heron-job')]);
-    await writeFile(at('two-out.yaml'), two);
-    await writeFile(at('two'), two);
+    await writeFile(at('two-out.yaml'), TWO);
+    await writeFile(at('two'), TWO);
     const twice = await run(['make', at('two'), at('two-out.yaml')]);
     expect([twice.code, twice.err]).toEqual([2, expect.stringContaining('would share a folder')]);
   });

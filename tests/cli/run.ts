@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { vi } from 'vitest';
-import { main } from '../../src/cli/main.ts';
+import { main } from './program.ts';
 
 export interface Ran {
   readonly code: number;
@@ -14,7 +14,7 @@ export interface Ran {
 
 type Files = Readonly<Record<string, string | Uint8Array>>;
 
-/** Runs a command in this process, in a folder of its own that holds `files`; `{}` in an argument stands for the folder. */
+/** Runs a command in this process (of the sources or of the built program, see `program.ts`), in a folder of its own that holds `files`; `{}` in an argument stands for the folder. */
 export const run = (args: readonly string[], files: Files = {}): Promise<Ran> =>
   inFolder(files, (folder) => folder.run(...args));
 
@@ -55,10 +55,7 @@ async function runIn(folder: string, args: readonly string[], files: Files): Pro
   const before = process.exitCode;
   process.exitCode = undefined;
   try {
-    const code = await main(
-      args.map((arg) => arg.replace('{}', folder)),
-      'test',
-    );
+    const code = await main(args.map((arg) => arg.replace('{}', folder)));
     const made = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(
       (name) => !(name in files) && !name.endsWith('.matwright.json'),
     );

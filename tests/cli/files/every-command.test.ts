@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { chmodSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -8,6 +8,7 @@ import { packed } from '../../packed.ts';
 import { spawned } from '../spawned.ts';
 import { contents, put } from './shelf.ts';
 import { JOB, NOBODY, ROOT, SHOP } from './shop-folder.ts';
+import { MOUNTS, mounted } from './small-disk.ts';
 
 /** A command that writes, with what it writes into the folder `out`. */
 const COMMANDS: readonly (readonly [args: readonly string[], file: string])[] = [
@@ -75,6 +76,27 @@ describe.each(COMMANDS)('%j, as packed and installed', (args, file) => {
     expect([foreign.code, foreign.err]).toEqual([2, expect.stringMatching(/is a folder|is there already/u)]);
     expect([hidden(), foreign.err.match(/^ +at /mu)]).toEqual([[], null]);
   }, 60_000);
+
+  it.skipIf(!MOUNTS)(
+    'ends with 1 on a full disk and leaves it as it is (wants root and mount)',
+    async () => {
+      const disk = join(folder, 'out');
+      const unmount = mounted(disk, '64k');
+      try {
+        put(disk, { 'shop.yaml': SHOP });
+        // What does not fit is cut off, and then nothing more does.
+        expect(() => writeFileSync(join(disk, 'filler'), Buffer.alloc(128 * 1024))).toThrow('ENOSPC');
+        const before = contents(folder);
+        const full = await inside(args);
+        expect([full.code, full.err]).toEqual([1, expect.stringContaining('the disk is full (ENOSPC)')]);
+        expect(full.err).not.toMatch(/^ +at /mu);
+        expect(contents(folder)).toEqual(before);
+      } finally {
+        unmount();
+      }
+    },
+    60_000,
+  );
 
   it('leaves whole files where two run at once, or one is killed', async () => {
     const start = performance.now();

@@ -1,20 +1,17 @@
-import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { contents, put } from './shelf.ts';
-import { PLAN, ROOT, SHOP, shopFolder } from './shop-folder.ts';
+import { PLAN, SHOP, shopFolder } from './shop-folder.ts';
+import { MOUNTS, mounted } from './small-disk.ts';
 
 const { path, at, inside } = shopFolder();
 
 describe('outputs', () => {
-  const mounts = ROOT && spawnSync('mount', ['--version']).status === 0 && mountable();
-  it.skipIf(!mounts)(
+  it.skipIf(!MOUNTS)(
     'onto a full disk end with 1 and leave it as it is (wants root and mount)',
     async () => {
       mkdirSync(at('disk'));
-      expect(spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=256k', 'none', at('disk')]).status).toBe(0);
+      const unmount = mounted(at('disk'), '256k');
       try {
         put(path(), {
           'disk/pattern-1.pdf': 'an earlier one',
@@ -55,17 +52,9 @@ describe('outputs', () => {
         rmSync(at('disk/more'));
         expect((await inside(cut)).code).toBe(0);
       } finally {
-        spawnSync('umount', [at('disk')]);
+        unmount();
       }
     },
     120_000,
   );
 });
-
-function mountable(): boolean {
-  const there = mkdtempSync(join(tmpdir(), 'matwright-'));
-  const could = spawnSync('mount', ['-t', 'tmpfs', 'none', there]).status === 0;
-  if (could) spawnSync('umount', [there]);
-  rmSync(there, { recursive: true });
-  return could;
-}

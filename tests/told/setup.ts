@@ -1,0 +1,3 @@
+import { noteTold } from './told.ts';
+
+noteTold();
