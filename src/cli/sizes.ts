@@ -42,6 +42,7 @@ export function sizesInWords(report: Report): readonly string[] {
   lines.push(`  glazing    ${showSize(report.glazing, unit)}, backing the same`);
   if (report.strokes.length > 0)
     lines.push(
+      `  head       ${report.bench.head}${report.bench.calibrated ? '' : ', not calibrated'}`,
       '  guide, in the order of work (sides named as from the face; on pattern and ticket, seen from the BACK, left and right change places):',
     );
   for (const s of [...report.strokes].sort((a, b) => a.order - b.order)) {

@@ -6,7 +6,7 @@ import { described, id, oneOf, record, yesNo } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import { lookUp } from '../read/fields/look-up.ts';
 import { type Guide, usualGuide } from '../shop/guide.ts';
-import { HEAD, type Head } from '../shop/head.ts';
+import { HEAD, type Head, NO_HEAD } from '../shop/head.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { LengthUnit, Units } from '../units/units.ts';
 
@@ -23,6 +23,7 @@ export interface BenchRequest {
   readonly hinge?: Side;
 }
 
+const HEAD_NAMED = 'The head of the shop that cuts the bevels, or none; the only one that the shop has without it';
 const MARKS = ['pattern', 'pencil'] as const;
 
 export function benchSchema(unit: LengthUnit) {
@@ -31,7 +32,7 @@ export function benchSchema(unit: LengthUnit) {
   const hinge = 'The edge along which window and backing hinge; the longer one without it';
   const bench = record(
     {
-      head: z.optional(id('The head of the shop that cuts the bevels', ['pull-45'])),
+      head: z.optional(id(HEAD_NAMED, ['pull-45', NO_HEAD])),
       graduation: z.optional(length(graduation, ['1/16', '1 mm'], { least: 0.05, most: 26 })),
       snap: z.optional(yesNo('Move the opening evenly, so that settings lie on the graduation')),
       stack: z.optional(oneOf('Under mats cut on the top mat, or each by itself', ['together', 'apart'])),
@@ -43,6 +44,13 @@ export function benchSchema(unit: LengthUnit) {
   return described(bench, 'How it is cut');
 }
 
+/** The rule of printers: the head that is named; else the shop's only one; else none. `none` can be named too. */
+function headFor(name: string | undefined, { heads }: Shop, problems: Problem[]): Head {
+  const only = heads.size === 1 ? [...heads.values()][0] : undefined;
+  if (name === undefined) return only ?? HEAD;
+  return (name === NO_HEAD ? undefined : lookUp('head', name, heads, ['bench', 'head'], problems)) ?? HEAD;
+}
+
 export function benchFrom(
   given: z.output<ReturnType<typeof benchSchema>>,
   shop: Shop,
@@ -51,7 +59,7 @@ export function benchFrom(
 ): BenchRequest {
   const guide = shop.guide ?? usualGuide(units);
   return {
-    head: lookUp('head', given.head, shop.heads, ['bench', 'head'], problems) ?? HEAD,
+    head: headFor(given.head, shop, problems),
     guide,
     graduation: given.graduation ?? guide.graduation,
     snap: given.snap ?? false,

@@ -3,6 +3,7 @@ import { defined } from '../problems/defined.ts';
 import type { Problem } from '../problems/problem.ts';
 import { type Day, day } from '../read/fields/day.ts';
 import { described, jobNumber, line, oneOf, part, record, whole } from '../read/fields/fields.ts';
+import { NO_HEAD } from '../shop/head.ts';
 import { makeSchema, type OfAJob } from '../shop/make-list.ts';
 import type { Shop } from '../shop/shop.ts';
 import { LENGTH_UNITS, type LengthUnit, type Units } from '../units/units.ts';
@@ -83,7 +84,7 @@ export function jobFrom(
   const problems: Problem[] = [];
   const bench = benchFrom(input.bench ?? {}, shop, units, problems);
   const openings = input.openings.map((opening) => openingFrom(opening, units, bench.head.bevel));
-  const mat = matFrom(input.mat ?? {}, bench, input.bench?.head !== undefined, shop, units, problems);
+  const mat = matFrom(input.mat ?? {}, bench, (input.bench?.head ?? NO_HEAD) !== NO_HEAD, shop, units, problems);
   const asCut =
     input.asCut === undefined ? undefined : asCutFrom(input.asCut, mat.layers.length, openings.length, problems);
   const free = openings.filter((opening) => opening.place === undefined).length;

@@ -14,7 +14,7 @@ import { UNCORRECTED } from '../settle/printer.ts';
 import type { Settled } from '../settle/settled.ts';
 import { type CalibrationState, notYet } from '../shop/calibrated.ts';
 import { usualGuide } from '../shop/guide.ts';
-import { HEAD, type Head } from '../shop/head.ts';
+import { HEAD, type Head, NO_HEAD } from '../shop/head.ts';
 import type { Shop } from '../shop/shop.ts';
 import { parseLength } from '../units/parse.ts';
 
@@ -80,6 +80,7 @@ function unknown(what: string, name: string, known: readonly string[]): Problem 
 /** The one that is named, on the command or in the job; else the shop's only one. */
 function headOf({ shop, solved, head: name }: JigRequest, problems: Problem[]): Head {
   const { heads } = shop;
+  if (name === NO_HEAD) return HEAD;
   if (name !== undefined && !heads.has(name)) problems.push(unknown('head', name, [...heads.keys()]));
   const only = heads.size === 1 ? [...heads.values()][0] : undefined;
   return (name === undefined ? (solved?.job.bench.head ?? only) : heads.get(name)) ?? HEAD;

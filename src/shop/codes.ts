@@ -14,6 +14,7 @@ export const CODES: Codes = {
   'offsets-twice': entry('Two offsets are for the same thickness.', 'Keep one.'),
   'board-unknown': entry('The shop’s file lists no such board.', 'Take one that the message names.'),
   'head-unknown': entry('The shop’s file lists no such head.', 'Take one that the message names.'),
+  'head-name': entry('A head is called `none`, which names no head.', 'Give it another name.'),
   'printer-name': entry('A printer is called `none`, which names no printer.', 'Give it another name.'),
   'printer-unknown': entry('The shop’s file lists no such printer.', 'Take one that the message names.'),
   'moulding-unknown': entry('The shop’s file lists no such moulding.', 'Take one that the message names.'),

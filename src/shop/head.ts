@@ -1,9 +1,13 @@
 import * as z from 'zod/mini';
 import { defined } from '../problems/defined.ts';
+import { error, type Problem } from '../problems/problem.ts';
 import { check, converted, described, line, needed, oneOf, record, whole, yesNo } from '../read/fields/fields.ts';
 import { lengthFields } from '../read/fields/length-fields.ts';
 import type { LengthUnit } from '../units/units.ts';
 import { BEVEL, bevelAngle } from './bevel-angle.ts';
+
+/** How no head is named, where the shop has one: marks and bevel are those of an unknown one, and no head may be called so. */
+export const NO_HEAD = 'none';
 
 /** A side of the travel, seen from behind. */
 export type Hand = 'left' | 'right';
@@ -160,7 +164,11 @@ function alike(given: readonly { readonly thickness: number }[]) {
   return { code: 'offsets-twice', message: 'a thickness stands twice in the list', hint };
 }
 
-export function headFrom(id: string, given: z.output<ReturnType<typeof headSchema>>): Head {
+export function headFrom(id: string, given: z.output<ReturnType<typeof headSchema>>, problems: Problem[]): Head {
+  if (id === NO_HEAD) {
+    const message = `no head may be called ${NO_HEAD}: that name says that none of the shop's heads cuts`;
+    problems.push(error('head-name', ['heads', id], message, 'give it another name'));
+  }
   return {
     id,
     bevel: given.bevel ?? HEAD.bevel,

@@ -126,7 +126,7 @@ export function shopFrom(
   const shop: Shop = {
     units,
     boards,
-    heads: mapped(input.heads, headFrom),
+    heads: mapped(input.heads, (id, given) => headFrom(id, given, problems)),
     machines: mapped(input.machines, (id, given) => machineFrom(id, given, problems)),
     printers: mapped(input.printers, (id, given) => printerFrom(id, given, problems)),
     papers: mapped(input.papers, (_, paper) => paper.size),

@@ -224,6 +224,7 @@ export const BAD_SHOPS: readonly Bad[] = [
   ['heads: {a: {start: [{thickness: 1 mm}]}}\n', 'key-missing', 1, 21, 'offset is missing'],
   ['heads: {a: {start: 90 mm}}\n', 'length-large', 1, 20, 'too large'],
   ['guide: {b: 2}\n', 'number-range', 1, 12, 'at most 1.25'],
+  ['heads: {none: {bevel: 45}}\n', 'head-name', 1, 15, 'another name'],
   ['printers: {none: {x: 1}}\n', 'printer-name', 1, 18, 'another name'],
   ['printers: {a: {x: 99.65}}\n', 'number-range', 1, 19, 'at most 1.25'],
   ['papers: {a: 13 x 40}\n', 'value-kind', 1, 13, 'a map: size'],

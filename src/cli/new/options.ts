@@ -76,7 +76,7 @@ export const ANSWER_OPTIONS: { readonly [Name in AnswerName]: AnswerOption } = {
   head: {
     option: 'head',
     value: '<name>',
-    help: "a head of the shop (default: the shop's only one)",
+    help: "a head of the shop, or none (default: the shop's only one)",
     words: 'the head',
   },
   reveal: { option: 'reveal', value: '<length>', help: 'reveal of every under mat', words: 'the reveal' },

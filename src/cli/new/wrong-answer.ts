@@ -1,6 +1,7 @@
 import type { AnswerName } from '../../job/answers.ts';
 import { nearest } from '../../problems/nearest.ts';
 import { WIDEST_BOARD } from '../../shop/board.ts';
+import { NO_HEAD } from '../../shop/head.ts';
 import type { Shop } from '../../shop/shop.ts';
 import { type Parsed, parseLength, parseSize } from '../../units/parse.ts';
 import { showSize } from '../../units/print.ts';
@@ -54,6 +55,11 @@ const wrongName =
     return `there is no ${what} ${answer}; ${near === undefined ? '' : `did you mean ${near}? `}${there}`;
   };
 
+const wrongHead = (shop: Shop | undefined): Wrong => {
+  const wrong = wrongName('head', [...(shop?.heads.keys() ?? [])]);
+  return (answer) => (answer === NO_HEAD ? undefined : wrong(answer));
+};
+
 /** What is wrong with each kind of answer; nothing where it may be any text. */
 export function wrongAnswers(unit: LengthUnit, shop: Shop | undefined): Partial<Readonly<Record<AnswerName, Wrong>>> {
   const [size, length] = [wrongSize(unit), wrongLength(unit)];
@@ -65,7 +71,7 @@ export function wrongAnswers(unit: LengthUnit, shop: Shop | undefined): Partial<
     border: length,
     weighting: wrongWeighting(unit),
     boards: wrongName('board', [...(shop?.boards.keys() ?? [])]),
-    head: wrongName('head', [...(shop?.heads.keys() ?? [])]),
+    head: wrongHead(shop),
     reveal: length,
     overlap: length,
     float: length,
