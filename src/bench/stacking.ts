@@ -1,5 +1,6 @@
 import { contains, grown } from '../geometry/box.ts';
 import type { Job } from '../job/job.ts';
+import { fallsShort } from '../job/rule-of-thumb.ts';
 import { theNamed } from '../mat/layers.ts';
 import type { Mat } from '../mat/model.ts';
 import { error, type Problem, warning } from '../problems/problem.ts';
@@ -36,7 +37,7 @@ export function checkStacking(mat: Mat, job: Job): readonly Problem[] {
         'stack: apart, or cut the under mat on a slip sheet of waste board of the same thickness instead of the fallout';
       problems.push(warning('together-reverse-fallout', [...path, 'board'], message, hint));
     }
-    if (layer.trimBack > 0 && layer.trimBack < LEAST_TRIM) {
+    if (layer.trimBack > 0 && fallsShort(layer.trimBack, LEAST_TRIM)) {
       const message = `${theNamed(layer.name)} is trimmed back by only ${showLength(layer.trimBack, job.units)}, a blank that came out a little large would reach the guide`;
       problems.push(warning('together-barely-short', [...path, 'trimBack'], message, 'trim it back by 1/8 in or 3 mm'));
     }

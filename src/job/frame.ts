@@ -21,6 +21,7 @@ import { either } from '../shop/units.ts';
 import { showLength } from '../units/print.ts';
 import type { LengthUnit, Units } from '../units/units.ts';
 import type { LayerRequest } from './layer.ts';
+import { fallsShort } from './rule-of-thumb.ts';
 
 /** Exactly one of `inside` (measured in the rebate; clearance comes off) and `nominal` (clearance already in it). */
 export interface FrameRequest {
@@ -143,7 +144,7 @@ export function rebateProblems(frame: FrameRequest, layers: readonly LayerReques
   if (frame.depth === undefined) return [];
   const parts = rebateParts(frame, layers);
   const total = parts.reduce((sum, [, thickness]) => sum + thickness, 0);
-  if (total <= frame.depth + 1e-9) return [];
+  if (!fallsShort(frame.depth, total)) return [];
   const show = (mm: number): string => showLength(mm, units);
   const sum = parts.filter(([, thickness]) => thickness > 0).map(([what, thickness]) => `${what} ${show(thickness)}`);
   const message = `the rebate is ${show(frame.depth)} deep, but ${sum.join(' + ')} = ${show(total)} must lie in it`;

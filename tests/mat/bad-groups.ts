@@ -211,8 +211,8 @@ export const GROUP_ROWS: readonly Row[] = [
     'border-narrow',
     'warning',
     'openings[1].place',
-    'Tern leaves 5.9 mm of the top mat at the right, below 6 mm a border bends easily',
-    two(at(20, 20), at(214.1, 20)),
+    'Tern leaves 5.5 mm of the top mat at the right, below 6 mm a border bends easily',
+    two(at(20, 20), at(214.5, 20)),
   ],
   [
     'opening-beyond-border',

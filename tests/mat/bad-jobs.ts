@@ -118,8 +118,8 @@ export const ROWS: readonly Row[] = [
     'strip-narrow',
     'warning',
     'mat.layers[1].reveal',
-    'leaves 0.9 mm',
-    sound({ mat: { layers: layers({ reveal: 2.3 }) } }),
+    'leaves 0.8 mm',
+    sound({ mat: { layers: layers({ reveal: 2.2 }) } }),
   ],
   [
     'strip-narrow',
@@ -143,7 +143,7 @@ export const ROWS: readonly Row[] = [
     withArt({ size: mm(210, 290) }),
   ],
   ['overlap-none', 'error', 'openings[0].overlap', 'on every side', withArt({ overlap: all(-5) })],
-  ['overlap-narrow', 'warning', 'openings[0].overlap', '1.9 mm on every side', withArt({ overlap: all(0.5) })],
+  ['overlap-narrow', 'warning', 'openings[0].overlap', '1.8 mm on every side', withArt({ overlap: all(0.4) })],
   [
     'overlap-narrow',
     'warning',

@@ -219,7 +219,7 @@ describe('boards, frames and sheets', () => {
       expect(complaints(framed(clearance))).toEqual([]);
       expectSize(solvedMat(framed(clearance)).outer, mm(400 - clearance, 500 - clearance));
     }
-    expect(complaints(framed(0.9))).toEqual(['clearance-unusual mat.frame.clearance']);
+    expect(complaints(framed(0.8))).toEqual(['clearance-unusual mat.frame.clearance']);
     expect(complaints(framed(3.3))).toEqual(['clearance-unusual mat.frame.clearance']);
   });
 

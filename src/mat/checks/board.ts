@@ -1,12 +1,12 @@
 import type { Size } from '../../geometry/point.ts';
 import { SIDES } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
+import { fallsShort } from '../../job/rule-of-thumb.ts';
 import { error, type Problem, warning } from '../../problems/problem.ts';
 import type { Board } from '../../shop/board.ts';
 import { showLength, showSize } from '../../units/print.ts';
 import { mmFromInches } from '../../units/units.ts';
 import { backInset } from '../bevel.ts';
-import { AGREEMENT } from '../contradiction.ts';
 import { theLayer, trimOf } from '../layers.ts';
 import type { MatLayer } from '../model.ts';
 import { alike, pathOf, whereOn } from '../sides.ts';
@@ -22,8 +22,8 @@ const THIN = mmFromInches(0.046);
 const THICK = mmFromInches(0.124);
 /** Width of under mat that double-sided tape holds on to (common practice). */
 const LEAST_TAPE = 10;
-/** A mat is 1 to 3 mm smaller than the rebate, by size (Fine Art Trade Guild); 1/8 in is taken as 3 mm. */
-const CLEARANCE = { least: 1, most: 3.2 };
+/** A mat is 1 to 3 mm smaller than the rebate, by size (Fine Art Trade Guild); 1/8 in counts as 3 mm. */
+const CLEARANCE = { least: 1, most: mmFromInches(1 / 8) };
 /** Nothing longer than 5 m is a mat. */
 const LONGEST = 5000;
 
@@ -44,7 +44,7 @@ function borderProblems(job: Job, sizes: AllSizes): Problem[] {
       const message = `the frame's lip of ${show(lip)} hides the border of ${show(length)} ${where}`;
       return [error('border-hidden', path, message, `${hint}, or give the frame's true lip`)];
     }
-    if (length < 2 * lip) {
+    if (fallsShort(length, 2 * lip)) {
       const message = `the frame's lip hides most of the border ${where}: ${show(length - lip)} of ${show(length)} is seen`;
       return [warning('border-mostly-hidden', path, message, hint)];
     }
@@ -59,11 +59,11 @@ function frameProblems(job: Job): Problem[] {
   const { clearance, lip } = frame;
   const path = ['mat', 'frame', 'clearance'];
   const found: Problem[] = [];
-  if (clearance < CLEARANCE.least || clearance > CLEARANCE.most) {
+  if (fallsShort(clearance, CLEARANCE.least) || fallsShort(CLEARANCE.most, clearance)) {
     const message = `a mat is 1 to 3 mm smaller than the rebate, here it is ${show(clearance)}`;
     found.push(warning('clearance-unusual', path, message, 'measure the rebate, or change the clearance'));
   }
-  if (lip > 0 && clearance > lip) {
+  if (lip > 0 && fallsShort(lip, clearance)) {
     const message = `the clearance of ${show(clearance)} is more than the lip of ${show(lip)} hides`;
     const hint = 'a mat that slips to one side shows its edge: make the clearance smaller';
     found.push(warning('clearance-beyond-lip', path, message, hint));
@@ -159,7 +159,7 @@ function outerProblems(job: Job, outer: Size): Problem[] {
 function diagonalProblems(job: Job, sizes: AllSizes): Problem[] {
   const { border, outer } = sizes;
   const upright = outer.height - border.top - border.bottom > outer.width - border.left - border.right;
-  if (job.mat.weighting?.kind !== 'diagonal' || !upright || border.top >= border.left - AGREEMENT) return [];
+  if (job.mat.weighting?.kind !== 'diagonal' || !upright || !fallsShort(border.top, border.left)) return [];
   const show = (mm: number): string => showLength(mm, job.units);
   const message = `the diagonal makes the top border of an upright piece, ${show(border.top)}, narrower than the sides of ${show(border.left)}`;
   const hint = 'weight it by {add: …} or {ratio: …}, or take a narrower mat';

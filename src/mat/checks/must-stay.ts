@@ -1,6 +1,7 @@
 import { bottom, right } from '../../geometry/box.ts';
 import { type BySide, SIDES, type Side } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
+import { fallsShort } from '../../job/rule-of-thumb.ts';
 import { error, type Problem, warning } from '../../problems/problem.ts';
 import { showLength } from '../../units/print.ts';
 import { theLayer } from '../layers.ts';
@@ -55,7 +56,10 @@ export function borderStays(job: Job, layers: readonly MatLayer[], openings: rea
     const isTold = (side: Side): boolean => openings.length === 1 && opening.layers[0]!.border[side] <= 0;
     const torn = narrowest(layers, opening, leastStay).filter(({ side }) => !isTold(side));
     if (torn.length > 0) return told(job, layers, opening, index, torn, error);
-    return told(job, layers, opening, index, narrowest(layers, opening, soundStay), warning);
+    const thin = narrowest(layers, opening, soundStay).filter(({ layer, length }) =>
+      fallsShort(length, soundStay(layers[layer]!.board.thickness)),
+    );
+    return told(job, layers, opening, index, thin, warning);
   });
 }
 

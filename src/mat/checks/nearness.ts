@@ -4,6 +4,7 @@ import type { Path } from '../../geometry/path.ts';
 import type { Size } from '../../geometry/point.ts';
 import { SIDES } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
+import { fallsShort } from '../../job/rule-of-thumb.ts';
 import { error, type Problem, warning } from '../../problems/problem.ts';
 import { showLength } from '../../units/print.ts';
 import { theLayer } from '../layers.ts';
@@ -88,7 +89,7 @@ function pairs(job: Job, openings: readonly MatOpening[], layer: number): readon
       if (boxesApart(other.box, edge.box) >= sound - 1e-9) continue;
       const [a, b] = other.index < edge.index ? [other, edge] : [edge, other];
       const apart = distanceOf(a, b);
-      if (apart >= sound - 1e-6) continue;
+      if (apart >= least - 1e-6 && !fallsShort(apart, sound)) continue;
       found.push({ problem: tooNear(job, layer, a, b, apart, { least, sound }), pair: `${a.index} ${b.index}` });
     }
     open.push(edge);

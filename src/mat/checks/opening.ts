@@ -2,6 +2,7 @@ import { box, contains } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import { type BySide, SIDES, type Side } from '../../geometry/sides.ts';
 import type { Job } from '../../job/job.ts';
+import { fallsShort } from '../../job/rule-of-thumb.ts';
 import { error, type Problem, warning } from '../../problems/problem.ts';
 import { showLength, showSize } from '../../units/print.ts';
 import { layerName } from '../layers.ts';
@@ -27,7 +28,7 @@ function stripProblems(job: Job, index: number, opening: PlacedOpening): Problem
     if (at === 0 || layer.hidden === true) return [];
     const side = leastSide(layer.strip);
     const [strip, reveal] = [layer.strip[side], layer.reveal[side]];
-    if (strip >= LEAST_STRIP - ROUNDING) return [];
+    if (!fallsShort(strip, LEAST_STRIP)) return [];
     const hidden = reveal - strip;
     const path =
       typeof job.openings[index]!.steps?.[at - 1] === 'object'
@@ -61,7 +62,7 @@ function coverProblem(
   sides: readonly Side[],
   real: number,
 ): Problem | undefined {
-  if (real >= LEAST_OVERLAP - ROUNDING) return undefined;
+  if (!fallsShort(real, LEAST_OVERLAP)) return undefined;
   const request = job.openings[index]!;
   const key = floated ? 'float' : 'overlap';
   const path = pathOf(request[key], sides, ['openings', index, key], ['openings', index]);
