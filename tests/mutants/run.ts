@@ -27,7 +27,7 @@ import { random } from '../fuzz/generate.ts';
 import { reachOf, type TestFile } from './reach.ts';
 import { FOLDERS, inOrder, type Verdict, verdictOf } from './related.ts';
 import { type Mutant, mutantsOf } from './sites.ts';
-import { prepareCopy, runTests } from './tests-in-copy.ts';
+import { prepareCopy, Standing } from './tests-in-copy.ts';
 
 const TOP = join(import.meta.dirname, '../..');
 
@@ -119,7 +119,16 @@ interface Found {
   readonly quick?: true;
 }
 
-async function verdictOn(mutant: Mutant, i: number, folder: string, tests: readonly TestFile[]): Promise<Found> {
+/** Whose text was put back since anything ran. */
+let last: string | undefined;
+
+async function verdictOn(
+  mutant: Mutant,
+  i: number,
+  folder: string,
+  tests: readonly TestFile[],
+  standing: Standing,
+): Promise<Found> {
   const own = mutant.file.split('/')[0]!;
   const related = inOrder(i, own, tests, options.budget).filter(
     ({ file }) => !options.quick || verdictOf(file, own) !== 'golden',
@@ -131,11 +140,9 @@ async function verdictOn(mutant: Mutant, i: number, folder: string, tests: reado
   writeFileSync(path, text.slice(0, mutant.start) + mutant.to + text.slice(mutant.end));
   try {
     const limit = 60 + 4 * related.reduce((sum, { seconds }) => sum + seconds, 0);
-    const { files, ended } = await runTests(
-      folder,
-      related.map(({ file }) => file),
-      { bail: true, limit },
-    );
+    const changed = [...new Set([`src/${last ?? mutant.file}`, `src/${mutant.file}`])];
+    last = mutant.file;
+    const { files, ended } = await standing.run({ changed, files: related.map(({ file }) => file) }, limit);
     if (!ended) return { verdict: 'own', by: 'it goes on for ever' };
     const by = files.find(({ passed }) => !passed)?.file;
     return by === undefined ? none : { verdict: verdictOf(by, own), by };
@@ -197,6 +204,7 @@ else {
   const tally: Record<Verdict, number> = { own: 0, other: 0, golden: 0, nothing: 0 };
   const kept = keptIn(options.keep);
   const folder = copied();
+  const standing = new Standing(folder);
   try {
     const tests = await reached(folder, chosen, kept.reach);
     say(`${tests.length} files of tests come by ${new Set(tests.flatMap(({ reaches }) => [...reaches])).size} of them`);
@@ -204,7 +212,7 @@ else {
       const known = kept.found.get(keyOf(mutant));
       const before = known?.quick === true && !options.quick ? undefined : known;
       const began = Date.now();
-      const found = before ?? (await verdictOn(mutant, i, folder, tests));
+      const found = before ?? (await verdictOn(mutant, i, folder, tests, standing));
       if (before === undefined) kept.note(mutant, found);
       const { verdict, by } = found;
       tally[verdict]++;
@@ -214,6 +222,7 @@ else {
       );
     }
   } finally {
+    standing.stop();
     rmSync(folder, { recursive: true, force: true });
   }
   const found = chosen.length - tally.nothing;

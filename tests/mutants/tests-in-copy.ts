@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Asked } from './standing.ts';
 
 /** What a run of tests in the copy came to. */
 export interface Outcome {
@@ -15,9 +16,9 @@ const CONFIG = `
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer } from 'vitest/node';
 const here = (name) => new URL(name, import.meta.url).pathname;
-const order = process.env.IN_ORDER.split(',');
 class AsGiven extends BaseSequencer {
   async sort(files) {
+    const order = process.env.IN_ORDER.split(',');
     const place = (file) => order.findIndex((name) => file.moduleId.endsWith(name));
     return [...files].sort((a, b) => place(a) - place(b));
   }
@@ -54,11 +55,11 @@ export function prepareCopy(folder: string): void {
   writeFileSync(join(folder, 'tests/reached-setup.ts'), SETUP);
 }
 
-/** Runs files of tests, up to the first that fails where `bail` is set, in a process group of their own. */
+/** Runs files of tests in a process group of their own, which say what they come by. */
 export function runTests(
   folder: string,
   files: readonly string[],
-  { bail, limit, reached }: { readonly bail: boolean; readonly limit: number; readonly reached?: string },
+  { limit, reached }: { readonly limit: number; readonly reached: string },
 ): Promise<Outcome> {
   const results = join(folder, 'results.json');
   rmSync(results, { force: true });
@@ -67,14 +68,15 @@ export function runTests(
     ...process.env,
     CI: '',
     IN_ORDER: files.join(','),
-    ...(reached === undefined ? {} : { REACHED: reached }),
+    REACHED: reached,
   };
   return new Promise((done) => {
-    const child = spawn(
-      process.execPath,
-      ['node_modules/vitest/vitest.mjs', ...args, ...(bail ? ['--bail', '1'] : []), ...files],
-      { cwd: folder, stdio: 'ignore', detached: true, env },
-    );
+    const child = spawn(process.execPath, ['node_modules/vitest/vitest.mjs', ...args, ...files], {
+      cwd: folder,
+      stdio: 'ignore',
+      detached: true,
+      env,
+    });
     const timer = setTimeout(() => stop(child), 1000 * limit);
     child.on('exit', () => {
       clearTimeout(timer);
@@ -82,6 +84,50 @@ export function runTests(
       done(read(folder, results));
     });
   });
+}
+
+/** Runs files of tests up to the first that fails, by a process that stands by in the copy; stopped, it is started anew. */
+export class Standing {
+  readonly #folder: string;
+  #child: ChildProcess | undefined;
+
+  constructor(folder: string) {
+    this.#folder = folder;
+  }
+
+  async #ready(): Promise<ChildProcess> {
+    if (this.#child !== undefined) return this.#child;
+    const child = spawn(process.execPath, ['--import', 'tsx', 'tests/mutants/standing.ts'], {
+      cwd: this.#folder,
+      stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+      detached: true,
+      env: { ...process.env, CI: '' },
+    });
+    this.#child = child;
+    await new Promise((ready) => child.once('message', ready));
+    return child;
+  }
+
+  async run(asked: Asked, limit: number): Promise<Outcome> {
+    const child = await this.#ready();
+    return new Promise((done) => {
+      const end = (outcome: Outcome): void => {
+        clearTimeout(timer);
+        child.removeAllListeners();
+        if (!outcome.ended) this.stop();
+        done(outcome);
+      };
+      const timer = setTimeout(() => end({ files: [], ended: false }), 1000 * limit);
+      child.once('message', (outcome) => end(outcome as Outcome));
+      child.once('exit', () => end({ files: [], ended: false }));
+      child.send(asked);
+    });
+  }
+
+  stop(): void {
+    if (this.#child !== undefined) stop(this.#child);
+    this.#child = undefined;
+  }
 }
 
 function stop(child: ChildProcess): void {
