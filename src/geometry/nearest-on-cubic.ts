@@ -114,7 +114,9 @@ function lowest(h: Handles): number {
     return uu * u * (uu * a + 5 * t * (u * b + 2 * t * c)) + tt * t * (10 * uu * d + t * (5 * u * e + t * f));
   };
   let [low, high, below, above] = [0, 1, at(0), at(1)];
-  if (below === 0 || above === 0) return turnByHalves(at, below, above);
+  // Where the slope is nothing at an end, its sign is the other than that of the other.
+  above ||= -below || 1;
+  below ||= -above;
   let kept = 0;
   for (let n = 0; n < 60 && high - low > FINE; n++) {
     const t = (low * above - high * below) / (above - below);
@@ -131,18 +133,6 @@ function lowest(h: Handles): number {
       if (kept === -1) above /= 2;
       kept = -1;
     }
-  }
-  return (low + high) / 2;
-}
-
-/** Where the slope is nothing at an end, its sign is that of the other. */
-function turnByHalves(at: (t: number) => number, below: number, above: number): number {
-  const rising = above > 0 || (above === 0 && below <= 0);
-  let [low, high] = [0, 1];
-  for (let n = 0; n < 46; n++) {
-    const middle = (low + high) / 2;
-    if (at(middle) > 0 === rising) high = middle;
-    else low = middle;
   }
   return (low + high) / 2;
 }

@@ -15,9 +15,8 @@ function outline(frame: Box): Path {
 
 function parallel(frame: Box, by: number): Path | undefined {
   const { width, height } = frame;
-  if (!(width > 0 && height > 0)) return undefined;
   const [a, b] = [Math.max(width, height) / 2, Math.min(width, height) / 2];
-  if (b + by <= 0) return undefined;
+  if (!(Math.min(b, b + by) > 0)) return undefined;
   // The ends of the long axis bend with a radius of b² / a: farther in, the parallel crosses itself and is cut back.
   if (by > -(b * b) / a) return quarters(frame, by);
   const made = parallelOf(outline(frame), by);

@@ -81,4 +81,18 @@ describe('the distance from a point to a cubic', () => {
     const still = { x: 3, y: 4 };
     expect(distanceToCubic(still, still, still, still, { x: 0, y: 0 })).toBeCloseTo(5, 12);
   });
+
+  it('is found where a handle rests on its end, so that the curve stands still there', () => {
+    // All of them run along y = 0, so the nearest point lies right below.
+    const [a, b, c] = [0, 3, 9].map((x) => ({ x, y: 0 })) as [P, P, P];
+    for (const x of [0.5, 4, 8.5])
+      for (const curve of [
+        [a, a, b, c],
+        [a, b, c, c],
+        [a, a, c, c],
+      ] as const) {
+        expect(distanceToCubic(...curve, { x, y: 2 })).toBeCloseTo(2, 9);
+        expect(distanceToCubic(curve[3], curve[2], curve[1], curve[0], { x, y: -2 })).toBeCloseTo(2, 9);
+      }
+  });
 });
