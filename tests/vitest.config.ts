@@ -5,21 +5,23 @@ import { defineConfig, type Plugin } from 'vitest/config';
 import { EveryCode } from './told/every-code.ts';
 
 const ci = process.env.CI !== undefined;
-const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
+const path = (file: URL): string => fileURLToPath(file);
 
 /** What holds for all. Property tests start from one seed, so that a run speaks of the code and not of luck: see the file. */
 const resolve = {
-  alias: [{ find: /^fast-check$/, replacement: here('seeded.ts') }],
+  alias: [{ find: /^fast-check$/, replacement: path(new URL('seeded.ts', import.meta.url)) }],
 };
 /** Every problem that a test makes the sources tell is noted, see `told/`. */
 const told: Plugin = {
   name: 'told',
   enforce: 'pre',
   resolveId: (id, importer = '') =>
-    /(?:^\.|\/problems)\/problem\.ts$/.test(id) && /\/src\//.test(importer) ? here('told/problem.ts') : null,
+    /(?:^\.|\/problems)\/problem\.ts$/.test(id) && /\/src\//.test(importer)
+      ? path(new URL('told/problem.ts', import.meta.url))
+      : null,
 };
 const usual = {
-  setupFiles: [here('svg-window.ts'), here('told/setup.ts')],
+  setupFiles: [path(new URL('svg-window.ts', import.meta.url)), path(new URL('told/setup.ts', import.meta.url))],
   testTimeout: 30_000,
   hookTimeout: 120_000,
 };
@@ -45,7 +47,7 @@ export default defineConfig({
           name: 'apart',
           include: ['tests/**/*.test.ts'],
           exclude: TOGETHER,
-          globalSetup: here('run-folder.ts'),
+          globalSetup: path(new URL('run-folder.ts', import.meta.url)),
         },
       },
     ],

@@ -10,7 +10,7 @@ const testFiles = (): number =>
   readdirSync(TESTS, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.test.ts')).length;
 
 /** Codes of the page of messages that no test has made the sources tell. */
-export const untold = (told: ReadonlySet<string>): readonly string[] =>
+const untold = (told: ReadonlySet<string>): readonly string[] =>
   SECTIONS.flatMap(([, codes]) => Object.keys(codes)).filter((code) => !told.has(code));
 
 /** After a run of all tests: one in which a code of the page of messages was never told has failed. */
