@@ -138,6 +138,31 @@ describe.each(DXF_DIALECTS)('%s', (dialect) => {
     expect(text).toBe(writeDxf(drawing(items), { fonts: FONTS, dialect, comment: ['Grüße: 16 × 20'] }));
   });
 
+  test('carries no tag of its own in a remark, whatever a title is', () => {
+    const titles = [
+      'x\n  0\nEOF',
+      'x\r\n0\r\nENDSEC',
+      'x\u00850\u0085SECTION\u2028  2\u2029ENTITIES',
+      '\n0\nLINE\n8\nCUT\n10\n0.0',
+      '%%c{\\P;}\u0000\u001b\u0003',
+      '０\nEOF',
+    ];
+    const file = (comment: readonly string[]): string =>
+      writeDxf(drawing([path([shapeOf('oval').outline({ x: 20, y: 20, width: 200, height: 150 }, {})])]), {
+        fonts: FONTS,
+        dialect,
+        comment,
+      });
+    const without = file([]);
+    for (const title of titles) {
+      const lines = file([title]).split('\n');
+      const at = lines.indexOf('999');
+      // One pair of lines, a code and its value; all else is as it is without.
+      expect(lines.splice(at, 2)).toEqual(['999', expect.stringMatching(/^[ -~]*$/u)]);
+      expect(lines.join('\n')).toBe(without);
+    }
+  });
+
   const ezdxf = hasEzdxf();
   it.skipIf(!ezdxf)(`is found without fault by another library${ezdxf ? '' : ': python has no ezdxf here'}`, () => {
     const items: readonly Item[] = [
