@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -61,6 +61,23 @@ describe('the program as it is shipped', () => {
       return typeof read.value === 'number' ? { width: read.value, height: read.value } : read.value;
     });
     expect(found).toEqual(rounded(wanted));
+  }, 120_000);
+
+  it('prints of every template lengths and sizes that it reads, each as what it is', async () => {
+    const files = readdirSync('templates').filter((name) => name !== 'shop.yaml');
+    const paths = files.map((name) => join('templates', name));
+    const { code, out } = await command(['check', ...paths], { cwd: process.cwd() });
+    expect(code).toBe(0);
+    const length = String.raw`-?\d+(?: \d+/\d+|/\d+|\.\d+)?(?: (?:in|mm|cm)(?: \(\d+(?:\.\d+)? mm\))?)?`;
+    const sizes = [...out.matchAll(new RegExp(`${length} × ${length}`, 'gu'))].map(([size]) => size);
+    const lengths = [...out.matchAll(new RegExp(String.raw`(?<![\d/.] ?)${length}(?= )`, 'gu'))]
+      .map(([each]) => each)
+      .filter((each) => /(?:in|mm|cm|\))$/u.test(each));
+    expect([sizes.length > 100, lengths.length > 200]).toEqual([true, true]);
+    expect(sizes.filter((size) => !parseSize(size, 'in').ok)).toEqual([]);
+    expect(lengths.filter((each) => !parseLength(each, 'in').ok)).toEqual([]);
+    // No other sign stands among them: what is no ASCII is either read or no part of a length.
+    expect([...new Set(out.replaceAll(/[ -~\n]/gu, ''))].sort()).toEqual(['°', '×']);
   }, 120_000);
 
   it('says of wrong texts what the library says', async () => {
