@@ -3,7 +3,8 @@ import { type Candidate, layerSequence } from './layer-sequence.ts';
 import type { Stroke } from './model.ts';
 import { type Batch, kindOf, type Pass, Passes } from './pass.ts';
 import { settingNumbers } from './settings.ts';
-import { facing, MOST_FACINGS, turnBetween, turnsAmong } from './turning.ts';
+import { trailsAmong } from './trail.ts';
+import { facing, MOST_FACINGS, turnBetween } from './turning.ts';
 
 /** A stroke that has no place in the order yet. */
 export type Unordered = Omit<Stroke, 'order'>;
@@ -102,7 +103,7 @@ function layerWork(strokes: readonly Unordered[], numbers: readonly number[], la
   }
   return {
     facings,
-    passes: new Passes([...bySetting.values()], turnsAmong(facings)),
+    passes: new Passes([...bySetting.values()], trailsAmong(facings)),
     strokesAt: (setting, index) =>
       here.filter((s) => s.setting === setting && s.turned === facings[index]).map((s) => s.stroke),
   };

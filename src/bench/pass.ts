@@ -1,4 +1,4 @@
-import { type Counts, type Trail, Trails } from './trail.ts';
+import type { Counts, Trail, Trails } from './trail.ts';
 import { members, type Turns } from './turning.ts';
 
 /** All strokes of one layer at one setting of the guide. */
@@ -56,10 +56,10 @@ export class Passes {
   private readonly trails: Trails;
   private readonly known = new Map<string, Pass | undefined>();
 
-  constructor(batches: readonly Batch[], turns: Turns) {
+  constructor(batches: readonly Batch[], trails: Trails) {
     this.batches = batches;
-    this.turns = turns;
-    this.trails = new Trails(turns);
+    this.turns = trails.turns;
+    this.trails = trails;
   }
 
   /** Once through all batches, from the first to the last given; the same batch twice only where it is the only one. */

@@ -1,4 +1,4 @@
-import { members, type Turns } from './turning.ts';
+import { members, type Turns, turnsAmong } from './turning.ts';
 
 /**
  * A walk through facings, read as a trail in a graph: the facings are its places, and every batch of strokes is an edge
@@ -35,8 +35,28 @@ interface State {
   readonly parts: readonly number[];
 }
 
+/** Boards lie in few facings, and what was found for one layer holds for all others that lie in the same. */
+const KNOWN = new Map<string, Trails>();
+const MOST_KNOWN = 20;
+const FEW_FACINGS = 8;
+
+/** The trails among some facings, in quarter turns. */
+export function trailsAmong(facings: readonly number[]): Trails {
+  if (facings.length > FEW_FACINGS) return new Trails(turnsAmong(facings));
+  const key = facings.join(' ');
+  const known = KNOWN.get(key);
+  if (known !== undefined && known.size < MOST_FOUND) return known;
+  const trails = new Trails(turnsAmong(facings));
+  if (KNOWN.size >= MOST_KNOWN) KNOWN.clear();
+  KNOWN.set(key, trails);
+  return trails;
+}
+
+/** More are not kept for another layer. */
+const MOST_FOUND = 2000;
+
 export class Trails {
-  private readonly turns: Turns;
+  readonly turns: Turns;
   private readonly states: State[] = [];
   private readonly ids = new Map<string, number>();
   private readonly joined = new Map<number, number>();
@@ -47,6 +67,11 @@ export class Trails {
   constructor(turns: Turns) {
     this.turns = turns;
     this.id({ odd: 0, parts: Array.from({ length: turns.count }, () => -1) });
+  }
+
+  /** How many were found so far. */
+  get size(): number {
+    return this.found.size;
   }
 
   /** The trail of fewest turns from one facing to another through all batches counted. */

@@ -5,7 +5,7 @@ import { directionAt, type Piece, partOf, piecesOf, pointAt, turningPoints } fro
 import { pathBox } from '../geometry/extent.ts';
 import type { Path } from '../geometry/path.ts';
 import { dot, length, minus, type Point } from '../geometry/point.ts';
-import type { Drawing, Item, Pen } from './model.ts';
+import type { Drawing, Item, LineItem, Pen } from './model.ts';
 
 /** Corners sharper than this keep no mitre (the default limit of PDF; SVG's is smaller). */
 const MITRE_LIMIT = 10;
@@ -17,10 +17,7 @@ const MITRE_LIMIT = 10;
 export function itemBox(item: Item, pens: Drawing['pens'], fonts: Fonts): Box | undefined {
   switch (item.kind) {
     case 'line':
-      return strokedBox(
-        { start: item.from, segments: [{ kind: 'line', to: item.to }], closed: false },
-        penOf(item.pen, pens),
-      );
+      return lineBox(item, penOf(item.pen, pens));
     case 'path': {
       const boxes = item.paths.flatMap((path) => {
         if (item.pen !== undefined) return [strokedBox(path, penOf(item.pen, pens))];
@@ -95,6 +92,17 @@ export function strokedBox(path: Path, pen: Pen): Box {
     }
   });
   return boxOf(points);
+}
+
+/** As of a path of this one line: most items are one. */
+function lineBox({ from, to }: LineItem, pen: Pen): Box {
+  const half = pen.width / 2;
+  const way = directionAt({ from, segment: { kind: 'line', to } }, 0);
+  if (way === undefined) return box(from.x - half, from.y - half, pen.width, pen.width);
+  const round = pen.cap === 'round' ? half : 0;
+  const [wide, high] = [Math.max(Math.abs(half * way.y), round), Math.max(Math.abs(half * way.x), round)];
+  const [x, y] = [Math.min(from.x, to.x) - wide, Math.min(from.y, to.y) - high];
+  return box(x, y, Math.max(from.x, to.x) + wide - x, Math.max(from.y, to.y) + high - y);
 }
 
 /** Parts of a bend this small are taken to lie in one point. */

@@ -41,11 +41,11 @@ export function touches(item: Item, area: Box, pens: Drawing['pens'], fonts: Fon
 
 /** Boxes that together hold what an item draws, none longer than `longest` where it runs neither level nor upright. */
 export function coverBoxes(item: Item, pens: Drawing['pens'], longest: number, fonts: Fonts): readonly Box[] {
+  if (item.kind === 'line')
+    return pieceBoxes({ from: item.from, segment: { kind: 'line', to: item.to } }, penOf(item.pen, pens), longest);
   const around = itemBox(item, pens, fonts);
   if (around === undefined) return [];
   switch (item.kind) {
-    case 'line':
-      return pieceBoxes({ from: item.from, segment: { kind: 'line', to: item.to } }, penOf(item.pen, pens), longest);
     case 'path': {
       if (item.fill !== undefined || item.pen === undefined) return [around];
       const pen = penOf(item.pen, pens);

@@ -1,7 +1,7 @@
 import type { Path, Segment } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Rotation } from './document.ts';
-import type { Item } from './model.ts';
+import type { Item, LineItem, TextItem } from './model.ts';
 
 /** `p` turned about the origin. */
 function turnedPoint(p: Point, rotation: Rotation): Point {
@@ -39,13 +39,29 @@ export function turnedItem(item: Item, rotation: Rotation, by: Point): Item {
     const t = turnedPoint(p, rotation);
     return { x: t.x + by.x, y: t.y + by.y };
   };
+  // Words are moved from block to block, some thousand times for a sheet: written out, all of them have one shape.
   switch (item.kind) {
-    case 'line':
-      return { ...item, from: move(item.from), to: move(item.to) };
+    case 'line': {
+      const { kind, pen, from, to, id } = item;
+      const line: LineItem = { kind, pen, from: move(from), to: move(to) };
+      return id === undefined ? line : { ...line, id };
+    }
     case 'path':
       return { ...item, paths: item.paths.map((path) => movedPath(path, move)) };
-    case 'text':
-      return { ...item, at: move(item.at), turn: (item.turn + rotation) % 360 };
+    case 'text': {
+      const { kind, text, at, anchor, size, weight, turn, colour, id } = item;
+      const words: TextItem = {
+        kind,
+        text,
+        at: move(at),
+        anchor,
+        size,
+        weight,
+        turn: (turn + rotation) % 360,
+        colour,
+      };
+      return id === undefined ? words : { ...words, id };
+    }
     case 'picture': {
       if (rotation !== 0) throw new RangeError('a picture is not turned');
       return { ...item, box: { ...item.box, x: item.box.x + by.x, y: item.box.y + by.y } };

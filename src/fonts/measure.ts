@@ -131,6 +131,14 @@ export function textBox(item: SetText, fonts: Fonts): Box {
   return { x, y, width: Math.max(a.x, b.x, c.x, d.x) - x, height: Math.max(a.y, b.y, c.y, d.y) - y };
 }
 
+/** From where to where the box of a line reaches that stands upright on a base line at `y`. */
+export function inkOf(text: string, weight: Weight, size: number, y: number, fonts: Fonts): Pick<Box, 'y' | 'height'> {
+  const { capHeight, descender } = metrics(weight, fonts);
+  const extent = extentOf(text, weight, fonts);
+  const top = y - Math.max(capHeight, extent.top) * size;
+  return { y: top, height: y - Math.min(-descender, extent.bottom) * size - top };
+}
+
 /** Unit vector of a base line turned clockwise; quarter turns are exact. */
 function direction(degrees: number): Point {
   const quarters = degrees / 90;

@@ -5,7 +5,7 @@ export interface Box extends Point, Size {}
 
 export const box = (x: number, y: number, width: number, height: number): Box => ({ x, y, width, height });
 export const right = (b: Box): number => b.x + b.width;
-export const bottom = (b: Box): number => b.y + b.height;
+export const bottom = (b: Pick<Box, 'y' | 'height'>): number => b.y + b.height;
 export const centre = (b: Box): Point => ({ x: b.x + b.width / 2, y: b.y + b.height / 2 });
 
 /** Grown by `by` on every side (shrunk where negative). */

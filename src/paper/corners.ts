@@ -6,6 +6,7 @@ import { type Printing, type Sheet, sheetOf } from './area.ts';
 import { type Orientation, turnBox } from './orientation.ts';
 import type { Plan } from './plan.ts';
 import { fewestSheets } from './search/search.ts';
+import { seenOf } from './search/seen.ts';
 import { orientationOf, planOf, type Turned, turned } from './search/whole.ts';
 
 /** Sheets that together show one corner of the board, or several corners that lie near each other. */
@@ -149,7 +150,7 @@ function oneSheet(
 function severalSheets(corner: number, region: Box, view: Turned, sheet: Sheet, lap: number): CornerGroup {
   const shown = grown(region, AROUND);
   const drawn = view.drawn.filter((b) => overlaps(b, shown)).map((b) => clipped(b, shown));
-  const found = fewestSheets({ drawn, avoid: view.avoid, window: sheet.area, lap })!;
+  const found = fewestSheets({ seen: seenOf(drawn, view.avoid), window: sheet.area, lap })!;
   return { label: labelOf([corner]), plan: planOf(found, sheet, view.orientation) };
 }
 

@@ -5,6 +5,7 @@ import { textBox } from '../fonts/measure.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { type Box, box, union } from '../geometry/box.ts';
 import type { Point, Size } from '../geometry/point.ts';
+import { once } from '../problems/once.ts';
 import { set, widthOf } from './line.ts';
 import { LEADINGS, type Style } from './styles.ts';
 import { wrap } from './wrap.ts';
@@ -14,6 +15,18 @@ export interface Block extends Size {
   readonly items: readonly Item[];
   /** The name of the group that each item belongs to, in a drawing that has several. */
   readonly groups?: readonly string[];
+}
+
+/** A block whose items are made when they are asked for: words are tried in more columns and sizes than are printed. */
+export function blockOf({ width, height }: Size, make: () => readonly Item[]): Block {
+  const items = once(make);
+  return {
+    width,
+    height,
+    get items() {
+      return items();
+    },
+  };
 }
 
 export interface Line {
@@ -73,14 +86,9 @@ export function stacked(blocks: readonly Block[], gap: number, align: 'left' | '
 
 /** Blocks that together make one of a size, each with its top left at a point. */
 export function joined(size: Size, parts: readonly (readonly [block: Block, at: Point])[]): Block {
-  const items = parts.flatMap(([block, { x, y }]) => moved(block.items, x, y));
+  const made = blockOf(size, () => parts.flatMap(([block, { x, y }]) => moved(block.items, x, y)));
   const groups = parts.flatMap(([{ groups: own }]) => own ?? []);
-  return {
-    width: size.width,
-    height: size.height,
-    items,
-    ...(groups.length === items.length && groups.length > 0 ? { groups } : {}),
-  };
+  return groups.length > 0 && groups.length === made.items.length ? { ...made, groups } : made;
 }
 
 /** The block as one of a group. */

@@ -79,10 +79,13 @@ function firstOn(most: number, settings: readonly Setting[]): Flowed | undefined
 }
 
 interface Filled {
-  readonly items: readonly Item[];
+  readonly placed: readonly { readonly block: Block; readonly x: number; readonly y: number }[];
   readonly end: number;
   readonly next: number;
 }
+
+/** Made of the way that is taken alone. */
+const itemsOf = ({ placed }: Filled): readonly Item[] => placed.flatMap(({ block, x, y }) => moved(block.items, x, y));
 
 /** Pieces in one density; each is set once for a width, though it is asked for more than once. */
 class Setting {
@@ -102,7 +105,7 @@ class Setting {
   /** Undefined where it takes more pages than that. */
   flowed(whole: boolean, most = Number.POSITIVE_INFINITY): Flowed | undefined {
     const { columns, even = false } = this.#options;
-    const pages: Flowed['pages'][number][] = [];
+    const pages: Filled[] = [];
     let next = 0;
     do {
       if (pages.length === most) return undefined;
@@ -112,7 +115,7 @@ class Setting {
       pages.push(isLast && even ? this.#evened(next, boxes, whole, full) : full);
       next = full.next;
     } while (next < this.#pieces.length);
-    return { pages, density: this.#density };
+    return { pages: pages.map((page) => ({ items: itemsOf(page), end: page.end })), density: this.#density };
   }
 
   /** The columns that end highest and still hold all that is left. */
@@ -131,7 +134,7 @@ class Setting {
   }
 
   #filled(from: number, boxes: readonly Box[], whole: boolean): Filled {
-    const items: Item[] = [];
+    const placed: Filled['placed'][number][] = [];
     let next = from;
     let end = 0;
     for (const area of boxes) {
@@ -146,13 +149,13 @@ class Setting {
         const fits = top + needed <= bottom(area) + 1e-6 && block.width <= area.width + 1e-6;
         // What no column has room for stands alone in the tallest.
         if (!fits && !(isFirst && area.height >= this.#tallest - 1e-6)) break;
-        items.push(...moved(block.items, area.x, top));
+        placed.push({ block, x: area.x, y: top });
         y = top + block.height;
         next++;
       }
       end = Math.max(end, y);
     }
-    return { items, end, next };
+    return { placed, end, next };
   }
 
   #gap({ above }: Piece): number {

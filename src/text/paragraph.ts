@@ -1,7 +1,10 @@
+import type { Item } from '../drawing/model.ts';
 import { fraction } from '../fonts/fractions.ts';
-import { textBox } from '../fonts/measure.ts';
+import { inkOf } from '../fonts/measure.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { bottom } from '../geometry/box.ts';
+import type { Size } from '../geometry/point.ts';
+import { once } from '../problems/once.ts';
 import { type Block, moved } from './block.ts';
 import { capHeight, depthOf, ellipsized, fitted, set, widthOf } from './line.ts';
 import { pitch, type Style, stepsDown } from './styles.ts';
@@ -58,12 +61,33 @@ function linesBlock(
   hang = 0,
 ): TextBlock {
   const cap = capHeight(style, fonts);
-  const items = lines.map((line, i) => set(line, indent + (i === 0 ? 0 : hang), cap + i * pitch(style), style));
-  const inked = items.filter((item) => item.text.trim() !== '').map((item) => textBox(item, fonts));
-  const above = Math.max(0, ...inked.map(({ y }) => -y));
   const last = cap + (lines.length - 1) * pitch(style);
-  const height = Math.max(last + depthOf(style, fonts), ...inked.map(bottom));
-  return { items: moved(items, 0, above), width, height: height + above, base: cap + above };
+  let above = 0;
+  let height = last + depthOf(style, fonts);
+  for (let i = 0; i < lines.length; i++) {
+    const text = lines[i]!;
+    if (text.trim() === '') continue;
+    const ink = inkOf(text, style.weight, style.size, cap + i * pitch(style), fonts);
+    above = Math.max(above, -ink.y);
+    height = Math.max(height, bottom(ink));
+  }
+  const items = (): readonly Item[] => {
+    const standing = lines.map((line, i) => set(line, indent + (i === 0 ? 0 : hang), cap + i * pitch(style), style));
+    return moved(standing, 0, above);
+  };
+  return textBlock({ width, height: height + above }, cap + above, items);
+}
+
+function textBlock(size: Size, base: number, make: () => readonly Item[]): TextBlock {
+  const items = once(make);
+  return {
+    width: size.width,
+    height: size.height,
+    base,
+    get items() {
+      return items();
+    },
+  };
 }
 
 const BROKEN = new WeakMap<Fonts, Map<string, readonly string[]>>();
@@ -82,11 +106,12 @@ function broken(text: string, style: Style, width: number, fonts: Fonts): readon
 
 /** Side by side at the given places, their first lines on one base line. */
 export function level(parts: readonly (readonly [x: number, part: TextBlock])[]): TextBlock {
-  const base = Math.max(...parts.map(([, part]) => part.base));
-  return {
-    items: parts.flatMap(([x, part]) => moved(part.items, x, base - part.base)),
-    width: Math.max(...parts.map(([x, part]) => x + part.width)),
-    height: Math.max(...parts.map(([, part]) => part.height + base - part.base)),
-    base,
-  };
+  let base = Number.NEGATIVE_INFINITY;
+  for (const [, part] of parts) base = Math.max(base, part.base);
+  let [width, height] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const [x, part] of parts) {
+    width = Math.max(width, x + part.width);
+    height = Math.max(height, part.height + base - part.base);
+  }
+  return textBlock({ width, height }, base, () => parts.flatMap(([x, part]) => moved(part.items, x, base - part.base)));
 }

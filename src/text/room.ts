@@ -68,11 +68,16 @@ export class Room {
     if (this.#lastLine !== undefined && runsThrough(this.#lastLine, padded)) return false;
     const around = grown(padded, 1);
     const box = this.#boxes.find(around, (other) => overlaps(padded, other));
-    this.#lastBox = box ?? this.#lastBox;
-    if (box !== undefined) return false;
+    if (box !== undefined) {
+      this.#lastBox = box;
+      return false;
+    }
     const line = this.#lines.find(around, (other) => runsThrough(other, padded));
-    this.#lastLine = line ?? this.#lastLine;
-    if (line !== undefined) return false;
+    if (line !== undefined) {
+      this.#lastLine = line;
+      return false;
+    }
+    if (this.#strips.isEmpty) return true;
     return this.#strips.find(around, (other) => overlaps(padded, other)) === undefined;
   }
 

@@ -7,6 +7,10 @@ const SIDE = 16;
 export class Squares<T> {
   readonly #things = new Map<number, T[]>();
 
+  get isEmpty(): boolean {
+    return this.#things.size === 0;
+  }
+
   /** `within` says which of the squares under `area` it really lies in; all of them without it. */
   add(thing: T, area: Box, within?: (square: Box) => boolean): void {
     for (let row = first(area.y); row <= first(bottom(area)); row++) {

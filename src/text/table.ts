@@ -1,7 +1,7 @@
 import type { Item } from '../drawing/model.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { point } from '../geometry/point.ts';
-import { type Block, moved } from './block.ts';
+import { type Block, blockOf, moved } from './block.ts';
 import { frame, rule } from './figures.ts';
 import { depthOf, widthOf } from './line.ts';
 import { level, paragraph, type TextBlock } from './paragraph.ts';
@@ -34,19 +34,24 @@ export function tableBlock(table: Table, width: number, style: Style, fonts: Fon
         return [lefts[i]! + PAD, paragraph(text, room, of, fonts)];
       }),
     );
-  const items: Item[] = [];
+  const rows: { readonly words: TextBlock; readonly y: number; readonly down: number }[] = [];
   let y = 0;
   const add = (words: TextBlock, least: number): void => {
-    if (y > 0) items.push(rule('frame', 0, width, y));
     const height = Math.max(least, words.height + 2 * AIR * own.size);
     // In the middle by its capitals: what hangs below a line is not counted.
-    items.push(...moved(words.items, 0, y + (height - words.height + depthOf(own, fonts)) / 2));
+    rows.push({ words, y, down: y + (height - words.height + depthOf(own, fonts)) / 2 });
     y += height;
   };
   if (table.head.some((text) => text !== '')) add(row(table.head, inBold(own)), 0);
   for (const cells of table.rows) add(row(cells, own), table.rowHeight ?? BLANK.height);
-  for (const x of lefts.slice(1)) items.push({ kind: 'line', pen: 'frame', from: point(x, 0), to: point(x, y) });
-  return { width, height: y, items: [frame(width, y), ...items] };
+  return blockOf({ width, height: y }, () => [
+    frame(width, y),
+    ...rows.flatMap(({ words, y: above, down }) => [
+      ...(above > 0 ? [rule('frame', 0, width, above)] : []),
+      ...moved(words.items, 0, down),
+    ]),
+    ...lefts.slice(1).map((x): Item => ({ kind: 'line', pen: 'frame', from: point(x, 0), to: point(x, y) })),
+  ]);
 }
 
 interface Columns {

@@ -146,15 +146,13 @@ export class Content {
     if (runs.length === 0) return;
     const advance = runs.reduce((sum, run) => sum + run.advance, 0);
     this.#useFill(item.colour);
-    // A turn clockwise to the eye is a negative one where y runs up.
-    const angle = (item.turn * Math.PI) / 180;
-    const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+    const { cos, sin, matrix } = turnOf(item.turn);
     const back = ANCHOR[item.anchor] * advance * item.size;
     const start = this.#at({ x: item.at.x - back * cos, y: item.at.y - back * sin });
-    const shown = runs.map(({ font, glyphs }) => `/${font} ${points(item.size)} Tf <${glyphs}> Tj`);
-    this.#parts.push(
-      `BT ${decimal(cos, 7)} ${decimal(-sin, 7)} ${decimal(sin, 7)} ${decimal(cos, 7)} ${start} Tm ${shown.join(' ')} ET`,
-    );
+    const size = points(item.size);
+    let shown = '';
+    for (const { font, glyphs } of runs) shown += ` /${font} ${size} Tf <${glyphs}> Tj`;
+    this.#parts.push(`BT ${matrix} ${start} Tm${shown} ET`);
   }
 
   #picture(item: PictureItem): void {
@@ -164,6 +162,29 @@ export class Content {
       `q ${points(width)} 0 0 ${points(height)} ${corner} cm /${this.#resources.picture(item.picture)} Do Q`,
     );
   }
+}
+
+interface Turn {
+  readonly cos: number;
+  readonly sin: number;
+  readonly matrix: string;
+}
+
+/** Nearly all words stand upright or are turned by quarters. */
+const TURNS = new Map<number, Turn>();
+const MOST_TURNS = 200;
+
+/** A turn clockwise to the eye is a negative one where y runs up. */
+function turnOf(degrees: number): Turn {
+  const known = TURNS.get(degrees);
+  if (known !== undefined) return known;
+  const angle = (degrees * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const matrix = [cos, -sin, sin, cos].map((part) => decimal(part, 7)).join(' ');
+  const turn = { cos, sin, matrix };
+  if (TURNS.size >= MOST_TURNS) TURNS.clear();
+  TURNS.set(degrees, turn);
+  return turn;
 }
 
 /** How much of its width a text lies before its point. */

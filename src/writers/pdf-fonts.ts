@@ -78,6 +78,16 @@ function widths(font: EmbeddedFont, glyphs: ReadonlySet<number>): (number | numb
   return list;
 }
 
-const hex = (glyphs: readonly number[]): string => glyphs.map((glyph) => glyph.toString(16).padStart(4, '0')).join('');
+const CODES: string[] = [];
+
+function hex(glyphs: readonly number[]): string {
+  let text = '';
+  for (const glyph of glyphs) {
+    const code = CODES[glyph] ?? glyph.toString(16).padStart(4, '0');
+    CODES[glyph] = code;
+    text += code;
+  }
+  return text;
+}
 
 const thousandths = (value: number): number => Number(decimal(value, 3));

@@ -38,7 +38,8 @@ export function barsOf(
 ): Bars {
   const open = new Map<number, Bar>();
   const all: Bar[] = [];
-  for (const i of order) {
+  for (let place = 0; place < order.length; place++) {
+    const i = order[place]!;
     const first = firstZone(zones, lefts[i]!);
     const last = lastZone(zones, lefts[i]!, rights[i]!);
     const key = first * 65_536 + last;
@@ -51,17 +52,21 @@ export function barsOf(
       all.push(fresh);
     }
   }
-  const within = (a: Bar, b: Bar): boolean =>
-    a !== b &&
-    a.first >= b.first &&
-    a.last <= b.last &&
-    tops[a.top]! >= tops[b.top]! &&
-    bottoms[a.bottom]! <= bottoms[b.bottom]!;
   // Two bars alike in everything would have been joined, so no two lie within each other.
-  return coded(
-    zones,
-    all.filter((bar) => !all.some((other) => within(bar, other))),
-  );
+  const whole: Bar[] = [];
+  for (const bar of all) if (!liesWithinOne(bar, all, tops, bottoms)) whole.push(bar);
+  return coded(zones, whole);
+}
+
+function liesWithinOne(bar: Bar, all: readonly Bar[], tops: Float64Array, bottoms: Float64Array): boolean {
+  const { first, last } = bar;
+  const [top, bottom] = [tops[bar.top]!, bottoms[bar.bottom]!];
+  for (let i = 0; i < all.length; i++) {
+    const other = all[i]!;
+    if (first < other.first || last > other.last || other === bar) continue;
+    if (top >= tops[other.top]! && bottom <= bottoms[other.bottom]!) return true;
+  }
+  return false;
 }
 
 function coded(zones: Zones, bars: readonly Bar[]): Bars {

@@ -13,25 +13,32 @@ export class LineCosts {
   private readonly begins: Steps;
   private readonly ends: Steps;
 
-  constructor(stretches: readonly WeighedStretch[], pitch: number, lap: number) {
+  /** The same stretches in the order of their beginnings and of their ends: folded, each is a few rows that rise already. */
+  constructor(byBegin: readonly WeighedStretch[], byEnd: readonly WeighedStretch[], pitch: number, lap: number) {
     this.pitch = pitch;
     this.half = lap / 2;
-    const begins = new Float64Array(stretches.length);
-    const ends = new Float64Array(stretches.length);
+    const begins = new Float64Array(byBegin.length);
+    const ends = new Float64Array(byEnd.length);
     const clear = SEAM_CLEARANCE - SAME * pitch;
     let base = 0;
-    for (let i = 0; i < stretches.length; i++) {
-      const { stretch, weight } = stretches[i]!;
-      const [low, high] = [stretch[0] - clear, stretch[1] + clear];
-      const [before, within] = [Math.floor(low / pitch), Math.floor(high / pitch)];
+    for (let i = 0; i < byBegin.length; i++) {
+      const { stretch, weight } = byBegin[i]!;
+      const low = stretch[0] - clear;
+      const before = Math.floor(low / pitch);
       begins[i] = low - before * pitch;
-      ends[i] = high - within * pitch;
       // Its end counts from the first, its beginning from where it is.
-      base += weight * (within - before);
+      base -= weight * before;
+    }
+    for (let i = 0; i < byEnd.length; i++) {
+      const { stretch, weight } = byEnd[i]!;
+      const high = stretch[1] + clear;
+      const within = Math.floor(high / pitch);
+      ends[i] = high - within * pitch;
+      base += weight * within;
     }
     this.base = base;
-    this.begins = stepsOf(begins, stretches);
-    this.ends = stepsOf(ends, stretches);
+    this.begins = stepsOf(begins, byBegin);
+    this.ends = stepsOf(ends, byEnd);
   }
 
   at(origin: number): number {
@@ -48,10 +55,12 @@ interface Steps {
 }
 
 function stepsOf(places: Float64Array, stretches: readonly WeighedStretch[]): Steps {
-  const order = [...places.keys()].sort((a, b) => places[a]! - places[b]!);
+  const order: number[] = [];
+  for (let i = 0; i < places.length; i++) order.push(i);
+  order.sort((a, b) => places[a]! - places[b]!);
   const sums = new Float64Array(places.length + 1);
   for (let i = 0; i < order.length; i++) sums[i + 1] = sums[i]! + stretches[order[i]!]!.weight;
-  return { places: Float64Array.from(order, (i) => places[i]!), sums };
+  return { places: places.sort(), sums };
 }
 
 /** The weights of all that lie before a place. */

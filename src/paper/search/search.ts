@@ -1,20 +1,17 @@
-import { type Box, bottom, right } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
 import { once } from '../../problems/once.ts';
 import type { Cell } from '../plan.ts';
-import { Axis } from './axis.ts';
+import type { Axis } from './axis.ts';
 import { type Bars, barsOf } from './bars.ts';
 import { type Columns, type Rows, SheetCount, type Spans } from './count.ts';
-import type { Obstacle } from './obstacle.ts';
-import { type Rim, reachOf, rimOf } from './rim.ts';
+import { reachOf } from './rim.ts';
 import { seamCost } from './seam-cost.ts';
-import { firstZone, lastZone } from './zones.ts';
+import type { Seen } from './seen.ts';
+import { zonesOf } from './zones.ts';
 
 /** What is laid out, in turned space. */
 export interface Search {
-  /** Boxes that together hold everything drawn; what runs level or upright is held exactly. */
-  readonly drawn: readonly Box[];
-  readonly avoid: readonly Obstacle[];
+  readonly seen: Seen;
   /** What one sheet shows. */
   readonly window: Size;
   /** The least that neighbours share. */
@@ -99,37 +96,27 @@ class Trial {
   readonly x: Axis;
   readonly y: Axis;
   readonly lap: number;
-  /** The boxes by where they begin downwards. */
-  private readonly order: Int32Array;
-  private readonly rim: Rim;
+  private readonly seen: Seen;
+  private readonly window: Size;
   private readonly counter = new SheetCount();
-  private readonly search: Search;
 
-  constructor(search: Search) {
-    this.search = search;
-    this.lap = search.lap;
-    const { drawn, avoid } = search;
-    this.x = new Axis(
-      drawn.map((b) => [b.x, right(b)]),
-      avoid.map(({ box: b, weight }) => ({ stretch: [b.x, right(b)], weight })),
-    );
-    this.y = new Axis(
-      drawn.map((b) => [b.y, bottom(b)]),
-      avoid.map(({ box: b, weight }) => ({ stretch: [b.y, bottom(b)], weight })),
-    );
-    this.rim = rimOf(this.x, this.y);
-    this.order = Int32Array.from(drawn.keys()).sort((a, b) => this.y.lows[a]! - this.y.lows[b]!);
+  constructor({ seen, window, lap }: Search) {
+    this.seen = seen;
+    this.x = seen.x;
+    this.y = seen.y;
+    this.window = window;
+    this.lap = lap;
   }
 
   columns(origin: number, pitch: number, lap: number): Columns {
     const zones = this.x.zones(origin, pitch, lap);
-    const { top, bottom, left, right } = this.rim;
+    const { top, bottom, left, right } = this.seen.rim;
     let bars: Bars | undefined;
     return {
       zones,
       reach: reachOf(this.x, zones, [top, bottom], left, right),
       bars: () => {
-        bars ??= barsOf(zones, this.x.lows, this.x.highs, this.order, this.y.lows, this.y.highs);
+        bars ??= barsOf(zones, this.x.lows, this.x.highs, this.seen.order, this.y.lows, this.y.highs);
         return bars;
       },
     };
@@ -137,16 +124,13 @@ class Trial {
 
   rows(origin: number, pitch: number, lap: number): Rows {
     const zones = this.y.zones(origin, pitch, lap);
-    const { top, bottom, left, right } = this.rim;
+    const { top, bottom, left, right } = this.seen.rim;
     let spans: Spans | undefined;
     return {
       zones,
       reach: reachOf(this.y, zones, [left, right], top, bottom),
       spans: () => {
-        spans ??= {
-          first: Int32Array.from(this.y.lows, (low) => firstZone(zones, low)),
-          last: Int32Array.from(this.y.lows, (low, i) => lastZone(zones, low, this.y.highs[i]!)),
-        };
+        spans ??= zonesOf(zones, this.y.lows, this.y.highs);
         return spans;
       },
     };
@@ -190,9 +174,18 @@ class Trial {
     return { fewest, columns: across.filter((h) => columns.has(h)), rows: down.filter((v) => rows.has(v)) };
   }
 
-  /** The grid of at most so many sheets whose seams cost least; of equals the one most in the middle. */
-  clearest(across: readonly Columns[], down: readonly Rows[], most: number): Placed | undefined {
-    const { window, avoid } = this.search;
+  /**
+   * The grid of at most so many sheets whose seams cost least; of equals the one most in the middle. One of just so many
+   * sheets whose seams cost more than `mostCost` is none.
+   */
+  clearest(
+    across: readonly Columns[],
+    down: readonly Rows[],
+    most: number,
+    mostCost = Number.POSITIVE_INFINITY,
+  ): Placed | undefined {
+    const { window } = this;
+    const { avoid } = this.seen;
     const columns = across.map((own) => {
       const h = own.zones;
       return { own, h, offX: this.x.offCentre(h, window.width), hitsX: once(() => this.x.hits(h)) };
@@ -210,9 +203,12 @@ class Trial {
         if (best?.cost === 0 && offCentre >= best.offCentre) break;
         const count = this.counter.count(bars, spans, best?.cells.length ?? most);
         if (best !== undefined ? count > best.cells.length : count > most) continue;
-        const bound = best !== undefined && count === best.cells.length ? best.cost : Number.POSITIVE_INFINITY;
+        const limit = count === most ? mostCost : Number.POSITIVE_INFINITY;
+        const bound = best !== undefined && count === best.cells.length ? Math.min(best.cost, limit) : limit;
         const cost = seamCost(this.counter, { h, v, hitsX: hitsX(), hitsY: hitsY(), window, avoid }, bound);
-        if (cost > bound || (best !== undefined && cost === bound && offCentre >= best.offCentre)) continue;
+        if (cost > bound) continue;
+        if (best !== undefined && count === best.cells.length && cost === best.cost && offCentre >= best.offCentre)
+          continue;
         best = {
           x: h.origin,
           y: v.origin,
@@ -230,20 +226,20 @@ class Trial {
     return best;
   }
 
-  /** The same grid with another lap along one axis, its origin looked for again. */
+  /** The same grid with another lap along one axis, its origin looked for again; of as many sheets only where its seams cost no more. */
   withLap(found: Placed, axis: 'x' | 'y', lap: number): Placed | undefined {
-    const { window } = this.search;
+    const { window } = this;
     const most = found.cells.length;
     if (axis === 'x') {
       const pitch = window.width - lap;
       const origins = lap > pitch ? [] : this.x.seamOrigins(pitch, lap, SEAM_ORIGINS);
       const columns = origins.map((o) => this.columns(o, pitch, lap));
-      return this.clearest(columns, [found.down], most);
+      return this.clearest(columns, [found.down], most, found.cost);
     }
     const pitch = window.height - lap;
     const origins = lap > pitch ? [] : this.y.seamOrigins(pitch, lap, SEAM_ORIGINS);
     const rows = origins.map((o) => this.rows(o, pitch, lap));
-    return this.clearest([found.across], rows, most);
+    return this.clearest([found.across], rows, most, found.cost);
   }
 }
 

@@ -3,11 +3,13 @@ import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Size } from '../../geometry/point.ts';
+import { once } from '../../problems/once.ts';
 import { type Printing, type Sheet, sheetOf } from '../area.ts';
 import { type Orientation, turnBox } from '../orientation.ts';
 import type { Cell, Plan } from '../plan.ts';
 import { coveringOf } from './covering.ts';
 import { type Found, fewestSheets } from './search.ts';
+import { seenOf } from './seen.ts';
 
 /** What a seam costs that runs through a box: no number of lesser ones outweighs a worse one. */
 const WEIGHTS: Readonly<Record<AvoidBox['why'], number>> = { corner: 1e9, tick: 1e6, reading: 1e3, text: 1 };
@@ -54,7 +56,8 @@ export function wholePlan(
   const seen: { readonly window: Size; readonly rotation: Orientation['rotation'] }[] = [];
   let best: { readonly found: Found; readonly sheet: Sheet; readonly orientation: Orientation } | undefined;
   for (const rotation of [0, 90] as const) {
-    const view = turned(work, rotation, options.fonts);
+    const view = once(() => turned(work, rotation, options.fonts));
+    const seenHere = once(() => seenOf(view().drawn, view().avoid));
     for (const sideways of paper.width === paper.height ? [false] : [false, true]) {
       const sheet = sheetOf(paper, options, sideways);
       const window = sheet.area;
@@ -63,9 +66,9 @@ export function wholePlan(
       seen.push({ window, rotation });
       if (known) continue;
       const most = best?.found.cells.length ?? MOST_SHEETS;
-      const found = fewestSheets({ drawn: view.drawn, avoid: view.avoid, window, lap }, most);
+      const found = fewestSheets({ seen: seenHere(), window, lap }, most);
       if (found !== undefined && (best === undefined || isBetter(found, best.found)))
-        best = { found, sheet, orientation: view.orientation };
+        best = { found, sheet, orientation: view().orientation };
     }
   }
   return best === undefined ? undefined : planOf(best.found, best.sheet, best.orientation);

@@ -46,3 +46,18 @@ function zoneOf(distance: number, pitch: number, lap: number): number {
   const sheet = Math.floor(distance / pitch);
   return distance - sheet * pitch < lap ? 2 * sheet : 2 * sheet + 1;
 }
+
+/** The first and the last zones of many stretches. */
+export function zonesOf(
+  zones: Zones,
+  lows: Float64Array,
+  highs: Float64Array,
+): { readonly first: Int32Array; readonly last: Int32Array } {
+  const first = new Int32Array(lows.length);
+  const last = new Int32Array(lows.length);
+  for (let i = 0; i < lows.length; i++) {
+    first[i] = firstZone(zones, lows[i]!);
+    last[i] = lastZone(zones, lows[i]!, highs[i]!);
+  }
+  return { first, last };
+}
