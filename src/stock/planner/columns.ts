@@ -47,8 +47,9 @@ export interface Until {
 /** With no more points than these in each direction, the best pattern is found as quickly as a good one. */
 const FEW_POINTS = 160;
 const MOST_POINTS = 1000;
-/** Patterns that come in at a time, for each kind of sheet. */
-const PATTERNS = 12;
+/** Patterns that come in at a time, for each kind of sheet: many until the program ends, few where only some rounds are asked for. */
+const PATTERNS = 24;
+const FEW_PATTERNS = 8;
 /** A pattern must be worth so much more than its sheet costs. */
 const GAIN = 1e-7;
 /** Changes of the basis between two rounds. */
@@ -57,7 +58,7 @@ const MOST_CHANGES = 400;
 const WORK_PER_STEP = 8;
 /** The program is cheap enough for whole numbers so far below the next one, or so near its bound. */
 const ROOM = 0.5;
-const NEAR = 0.1;
+const NEAR = 0.2;
 
 /** What came of looking for patterns at prices. */
 interface Priced {
@@ -73,7 +74,7 @@ interface Priced {
  * (P. Wentges, Weighted Dantzig–Wolfe decomposition for linear mixed-integer programming, International Transactions in
  * Operational Research 4, 1997, from memory).
  */
-const TO_CENTRE = 0.5;
+const TO_CENTRE = 0.4;
 
 const between = (own: Float64Array, centre: Float64Array): Float64Array =>
   own.map((price, type) => (1 - TO_CENTRE) * price + TO_CENTRE * centre[type]!);
@@ -82,7 +83,7 @@ export class Columns {
   /** Steps of the search that all this took. */
   steps = 0;
   private readonly known = new Set<string>();
-  private readonly patterns: SheetPattern[] = [];
+  readonly patterns: SheetPattern[] = [];
   private readonly columns: Column[] = [];
   /** Quick ones first; one for each stock. */
   private readonly makers: readonly (readonly PatternMaker[])[];
@@ -145,7 +146,8 @@ export class Columns {
       const own = Float64Array.from(need, (_, type) => Math.max(0, simplex.prices[type]!));
       const centre = centres[level];
       const smooth = centre === undefined ? own : between(own, centre.prices);
-      const priced = this.price(wanted, simplex, own, smooth, level);
+      const most = until.rounds === undefined ? PATTERNS : FEW_PATTERNS;
+      const priced = this.price(wanted, simplex, { own, prices: smooth }, level, most);
       if (priced.complete) bound = Math.max(bound, priced.bound);
       if (centre === undefined || priced.bound > centre.bound) centres[level] = priced;
       if (priced.added) {
@@ -195,22 +197,28 @@ export class Columns {
    * Adds patterns that are worth more than they cost, and gives a bound by weak duality: prices, made smaller until no
    * pattern of a stock without limit is worth more than its sheet, times the need, less what limited stock could gain.
    */
-  private price(wanted: Wanted, simplex: Simplex, own: Float64Array, prices: Float64Array, level: number): Priced {
+  private price(
+    wanted: Wanted,
+    simplex: Simplex,
+    { own, prices }: { readonly own: Float64Array; readonly prices: Float64Array },
+    level: number,
+    most: number,
+  ): Priced {
     let [added, complete, scale] = [false, true, 1];
     const best = this.instance.stocks.map((_, s) => {
       const maker = this.makers[level]![s]!;
       const before = maker.steps;
       const worth = maker.best(prices);
-      this.steps += maker.steps - before;
       const row = this.limitRow[s]!;
       const cost = this.costs[s]! - (row < 0 ? 0 : simplex.prices[row]!);
       complete &&= maker.complete;
       if (row < 0 && worth > this.costs[s]!) scale = Math.min(scale, this.costs[s]! / worth);
-      for (const { bundle } of maker.patterns(PATTERNS)) {
+      for (const { bundle } of maker.patterns(most)) {
         const pattern = this.filled(s, bundle);
         const value = pattern.copies.reduce((sum, count, type) => sum + count * own[type]!, 0);
         if (value > cost + GAIN && this.add(pattern)) added = true;
       }
+      this.steps += maker.steps - before;
       return worth;
     });
     let bound = prices.reduce((sum, price, type) => sum + scale * price * wanted.need[type]!, 0);

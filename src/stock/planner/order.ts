@@ -1,8 +1,9 @@
 import type { LowerBound } from './bounds.ts';
 import { Columns, type SheetPattern, type Wanted } from './columns.ts';
+import { fewerPatterns, type Repeated } from './fewer-patterns.ts';
 import { flatLayout, layFlat, typesOf } from './flat.ts';
 import { Forest } from './forest.ts';
-import { cheaper, type Instance, priceOf } from './instance.ts';
+import { cheaper, type Instance, type Price, priceOf } from './instance.ts';
 import { Random } from './random.ts';
 import { beginning, type Stage, wholeSheets } from './rounding.ts';
 import { Search } from './search.ts';
@@ -14,6 +15,8 @@ export interface OrderPlan {
   readonly search: Search;
   /** All sheets of both parts. */
   readonly joined: () => Forest;
+  /** The same by fewer different patterns. */
+  readonly alike: () => Forest;
 }
 
 /** Where blanks are wanted so many times each on the average, and so many in all, the same sheets come again and again. */
@@ -23,7 +26,7 @@ const LEAST_BLANKS = 100;
 const MOST_KINDS = 120;
 const MOST_STOCKS = 6;
 /** Shares of the budget: for the linear program, for whole sheets with the searches of their rests, for the first such search and the others. */
-const RELAX_SHARE = 1.2;
+const RELAX_SHARE = 0.9;
 const WHOLE_SHARE = 0.6;
 const FIRST_SHARE = 0.1;
 const REST_SHARE = 0.0125;
@@ -73,7 +76,7 @@ export function planOrder(
   let least = start.price;
   for (let dive = 0; dive === 0 || searched + columns.steps < until; dive++) {
     const ends = { last: REST_SHEETS + (dive % 3), steps: until - searched };
-    const most = best === undefined ? Infinity : proved.value + NEARLY_WHOLE;
+    const most = best === undefined ? Infinity : lessThan(instance, least);
     const stage = wholeSheets(columns, trunk, { ...ends, most }, dive === 0 ? undefined : random);
     if (stage.cost > most) continue;
     const search = new Search(restOf(instance, stage), seed);
@@ -81,16 +84,25 @@ export function planOrder(
     search.placeAll(share);
     search.saveFirst(Math.max(0, proved.value - takenBy(instance, stage)), share);
     searched += search.steps;
-    const joined = (): Forest => join(instance, stage, search.best);
+    const all = (): Repeated[] => [
+      ...[...stage.sheets].map(([pattern, count]) => ({ pattern, count })),
+      ...counted(sheetsOf(search.best)),
+    ];
+    const joined = (): Forest => laid(instance, all());
+    const alike = (): Forest => laid(instance, fewerPatterns(all(), wanted.need, columns.patterns));
     const found = joined();
     const price = priceOf(instance, found.opened);
     const worse = best === undefined ? cheaper(instance, least, price) : !cheaper(instance, price, least);
     if (found.missingCount > 0 || worse) continue;
-    [best, least] = [{ bound: proved, search, joined }, price];
+    [best, least] = [{ bound: proved, search, joined, alike }, price];
     if (price[instance.first] <= proved.value + NEARLY_WHOLE && price.bought === 0) break;
   }
   return best ?? { bound: proved };
 }
+
+/** The most that a better plan costs. */
+const lessThan = ({ first }: Instance, { sheets, cost }: Price): number =>
+  first === 'sheets' ? sheets - 1 + NEARLY_WHOLE : cost - NEARLY_WHOLE;
 
 /** Sums of doubles are rounded down by far more than they err. */
 export function raised(instance: Instance, bound: LowerBound, relaxed: number): LowerBound {
@@ -124,12 +136,26 @@ function restOf(instance: Instance, { rest: { need, limits } }: Stage): Instance
   };
 }
 
-/** Blanks of a pattern that nobody needs any more stay away. */
-function join(instance: Instance, { sheets }: Stage, rest: Forest): Forest {
-  const forest = new Forest(instance);
-  for (const [{ stock, layout }, count] of sheets) for (let i = 0; i < count; i++) layFlat(forest, stock, layout);
-  for (let sheet = 0; sheet < rest.sheets; sheet++) {
-    if (!rest.isEmpty(sheet)) layFlat(forest, rest.stock[sheet]!, flatLayout(rest, rest.root[sheet]!));
+/** Sheets with the same blanks as one pattern, those without any left out. */
+function counted(sheets: readonly SheetPattern[]): Repeated[] {
+  const groups = new Map<string, Repeated>();
+  for (const pattern of sheets) {
+    if (pattern.copies.every((copies) => copies === 0)) continue;
+    const key = `${pattern.stock} ${pattern.copies.join(' ')}`;
+    const known = groups.get(key);
+    groups.set(key, known === undefined ? { pattern, count: 1 } : { ...known, count: known.count + 1 });
   }
+  return [...groups.values()];
+}
+
+/**
+ * Blanks of a pattern that nobody needs any more stay away. Patterns with many sheets come first: so it is the others
+ * that lack some, and fewer sheets differ.
+ */
+function laid(instance: Instance, plan: readonly Repeated[]): Forest {
+  const forest = new Forest(instance);
+  const sorted = [...plan].sort((a, b) => b.count - a.count);
+  for (const { pattern, count } of sorted)
+    for (let i = 0; i < count; i++) layFlat(forest, pattern.stock, pattern.layout);
   return forest;
 }

@@ -9,6 +9,7 @@ import type { StockInput, StockOptions, StockPlan } from './model.ts';
 import { largerOffcut } from './offcut.ts';
 import { isOrder, planOrder, raised } from './order.ts';
 import { inputProblems } from './read-input.ts';
+import { ORDERS } from './recreate.ts';
 import { reserveStrips } from './reserve.ts';
 import { Search } from './search.ts';
 import { type Task, taskOf } from './task.ts';
@@ -86,15 +87,15 @@ function solve(task: Task, options: StockOptions, exactly: boolean): Result<Foun
   if (bound.value === Infinity) return fail([tooSmall(task, true)]);
   const budget = Math.round((options.effort ?? 1) * STEPS);
   const seed = options.seed ?? 1;
-  let search = new Search(unlimited(instance), seed);
-  let joined = (): Forest => search.best;
+  const order = isOrder(instance) && unrestricted(instance);
+  let search = new Search(unlimited(instance), seed, { ways: order ? 1 : ORDERS });
+  let [joined, alike] = [(): Forest => search.best, (): Forest => search.best];
   let small = exactly;
   search.placeAll(SHEETS_UNTIL * budget);
-  const free = unrestricted(instance);
-  if (isOrder(instance) && free && search.best.missingCount === 0 && !search.reached(bound.value)) {
-    const order = planOrder(search.instance, search, bound, budget, seed);
-    bound = order.bound;
-    if ('search' in order) ({ search, joined } = order);
+  if (order && search.best.missingCount === 0) {
+    const found = planOrder(search.instance, search, bound, budget, seed);
+    bound = found.bound;
+    if ('search' in found) ({ search, joined, alike } = found);
   } else {
     const exact = best(search, instance, bound, budget, exactly);
     if (exact === 'none') return fail([tooSmall(task, true)]);
@@ -108,7 +109,7 @@ function solve(task: Task, options: StockOptions, exactly: boolean): Result<Foun
   const polish = search.steps + share;
   reserveStrips(search, least, search.steps + STRIPS_SHARE * share);
   largerOffcut(search, least, polish);
-  const tidied = fewerSettings(task, joined(), options.longestCut ?? Infinity, SETTINGS_SHARE * budget);
+  const tidied = fewerSettings(task, alike(), options.longestCut ?? Infinity, SETTINGS_SHARE * budget);
   return succeed({ forest: tidied, bound, small });
 }
 

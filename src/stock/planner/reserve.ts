@@ -74,7 +74,7 @@ function reserve(search: Search, strip: Strip, size: number, steps: number, leas
   forest.remove(root);
   forest.place(root, type, width, height, false);
 
-  const attempt = new Search(forest.instance, search.random.next(), forest);
+  const attempt = new Search(forest.instance, search.random.next(), { start: forest });
   const found = attempt.fitAll(steps);
   search.spend(attempt.steps);
   if (!found) return false;

@@ -23,7 +23,7 @@ const NEARLY_WHOLE = 1e-6;
 /** Of so many patterns it is worked out what one more sheet by each does to the rest. */
 const TRIED = 4;
 /** Where whole sheets made the program dearer by more than this, new patterns are looked for, so many times. */
-const LOST = 0.02;
+const LOST = 0.06;
 const ROUNDS = 1;
 /** By chance, amounts are seen up to twofold, and costs up to so much of a sheet, off. */
 const CHANCE = 0.1;

@@ -38,15 +38,15 @@ export class Search {
   best: Forest;
   private spent = 0;
 
-  /** Begins with `start`, or with the best of some plans made in one go. */
+  /** Begins with `start`, or with the best of some plans made in one go, with the blanks in so many orders. */
   constructor(
     readonly instance: Instance,
     seed: number,
-    start?: Forest,
+    { start, ways = ORDERS }: { readonly start?: Forest; readonly ways?: number } = {},
   ) {
     this.random = new Random(seed);
     this.recreate = new Recreate(instance);
-    this.best = start ?? this.start();
+    this.best = start ?? this.start(ways);
   }
 
   get steps(): number {
@@ -67,7 +67,7 @@ export class Search {
   }
 
   /** All that is free is opened at once; sheets of each stock in turn are the first choice, blanks in each order. */
-  private start(): Forest {
+  private start(ways: number): Forest {
     const { stocks } = this.instance;
     const counted = stocks.flatMap((stock, s) => (stock.free ? [] : [s]));
     const bySize = [...counted].sort((a, b) => areaOf(stocks[b]!) - areaOf(stocks[a]!));
@@ -76,7 +76,7 @@ export class Search {
     if (counted.length > 1) choices.push(small);
     let best: Forest | undefined;
     for (const choice of choices) {
-      for (let how = 0; how < ORDERS; how++) {
+      for (let how = 0; how < ways; how++) {
         const forest = this.freeOpened();
         this.recreate.run(forest, how, undefined, openInOrder(choice));
         if (best === undefined || this.better(forest, best)) best = forest;

@@ -133,30 +133,26 @@ export class Simplex {
 
   /** The column, surplus or slack that fills up the row and makes the program dearer by the least. */
   private leastRise(row: number): number | undefined {
-    const { prices, needs, rows, inverse } = this;
+    const { prices, needs, rows, inverse, inBasis } = this;
     const { count, cost, start: starts, row: at, value } = this.columns;
     const start = row * rows;
     let best: number | undefined;
     let [least, largest] = [Infinity, 0];
-    const offer = (entering: number, saved: number, part: number): void => {
-      if (part > -NOISE || this.inBasis.has(entering)) return;
-      const ratio = Math.max(0, saved) / -part;
-      if (ratio < least - NOISE || (ratio <= least + NOISE && -part > largest)) {
-        [best, least, largest] = [entering, Math.min(ratio, least), -part];
-      }
-    };
-    for (let r = 0; r < rows; r++) {
-      if (r < needs) offer(-1 - r, prices[r]!, -inverse[start + r]!);
-      else offer(-1 - r, -prices[r]!, inverse[start + r]!);
-    }
-    for (let c = 0; c < count; c++) {
-      const [first, end] = [starts[c]!, starts[c + 1]!];
+    for (let entry = -rows; entry < count; entry++) {
       let part = 0;
-      for (let k = first; k < end; k++) part += inverse[start + at[k]!]! * value[k]!;
+      if (entry >= 0)
+        for (let k = starts[entry]!; k < starts[entry + 1]!; k++) part += inverse[start + at[k]!]! * value[k]!;
+      else part = -1 - entry < needs ? -inverse[start - 1 - entry]! : inverse[start - 1 - entry]!;
       if (part > -NOISE) continue;
-      let saved = cost[c]!;
-      for (let k = first; k < end; k++) saved -= prices[at[k]!]! * value[k]!;
-      offer(c, saved, part);
+      let saved = 0;
+      if (entry >= 0) {
+        saved = cost[entry]!;
+        for (let k = starts[entry]!; k < starts[entry + 1]!; k++) saved -= prices[at[k]!]! * value[k]!;
+      } else saved = -1 - entry < needs ? prices[-1 - entry]! : -prices[-1 - entry]!;
+      const ratio = Math.max(0, saved) / -part;
+      const better = ratio < least - NOISE || (ratio <= least + NOISE && -part > largest);
+      if (!better || inBasis.has(entry)) continue;
+      [best, least, largest] = [entry, Math.min(ratio, least), -part];
     }
     this.work += 2 * starts[count]!;
     return best;

@@ -14,36 +14,36 @@ const CUT = 0.25;
 export class Stops {
   private readonly sizes = new Set<number>();
   private readonly onLevel = new Set<number>();
+  /** The settings that one blank asks for: sizes, and the levels of the tree. */
+  private readonly size = [0, 0];
+  private readonly level = [0, 0];
 
   /** `setting`: what a new setting costs. */
   constructor(private readonly setting: number) {}
 
   /** Cost of cutting a blank, `width` × `height` as it lies, from a leftover. */
   cost(forest: Forest, leftover: number, width: number, height: number, yFirst: boolean): number {
+    const cuts = this.find(forest, leftover, width, height, yFirst);
     let cost = 0;
-    this.each(forest, leftover, width, height, yFirst, (level, size) => {
-      const known = this.onLevel.has(level * LEVEL + size) ? CUT : this.sizes.has(size) ? AGAIN : 1;
+    for (let i = 0; i < cuts; i++) {
+      const size = this.size[i]!;
+      const known = this.onLevel.has(this.level[i]! * LEVEL + size) ? CUT : this.sizes.has(size) ? AGAIN : 1;
       cost += known * this.setting;
-    });
+    }
     return cost;
   }
 
   /** Takes the settings of a blank into account; to be called before it is placed. */
   add(forest: Forest, leftover: number, width: number, height: number, yFirst: boolean): void {
-    this.each(forest, leftover, width, height, yFirst, (level, size) => {
-      this.onLevel.add(level * LEVEL + size);
-      this.sizes.add(size);
-    });
+    const cuts = this.find(forest, leftover, width, height, yFirst);
+    for (let i = 0; i < cuts; i++) {
+      this.onLevel.add(this.level[i]! * LEVEL + this.size[i]!);
+      this.sizes.add(this.size[i]!);
+    }
   }
 
-  private each(
-    forest: Forest,
-    leftover: number,
-    width: number,
-    height: number,
-    yFirst: boolean,
-    cut: (level: number, size: number) => void,
-  ): void {
+  /** Fills in the settings and returns how many there are. */
+  private find(forest: Forest, leftover: number, width: number, height: number, yFirst: boolean): number {
     const { nodes } = forest;
     let level = -1;
     const over = nodes.parent[leftover]!;
@@ -52,13 +52,15 @@ export class Stops {
     const dy = nodes.height[leftover]! > height;
     // A cut in the direction of the one above belongs to its level.
     let alongX = over >= 0 && nodes.kind[over] === CUT_X;
-    const make = (x: boolean, size: number): void => {
+    let cuts = 0;
+    for (let i = 0; i < 2; i++) {
+      const x = (i === 0) !== yFirst;
+      if (!(x ? dx : dy)) continue;
       if (level < 0 || alongX !== x) level++;
       alongX = x;
-      cut(level, size);
-    };
-    if (dy && yFirst) make(false, height);
-    if (dx) make(true, width);
-    if (dy && !yFirst) make(false, height);
+      this.size[cuts] = x ? width : height;
+      this.level[cuts++] = level;
+    }
+    return cuts;
   }
 }

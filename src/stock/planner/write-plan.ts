@@ -161,8 +161,10 @@ class Writer {
   }
 }
 
-function leaves(node: CutNode): CutNode[] {
-  return node.kind === 'cuts' ? node.parts.flatMap(leaves) : [node];
+function leaves(node: CutNode, out: CutNode[] = []): CutNode[] {
+  if (node.kind === 'cuts') for (const part of node.parts) leaves(part, out);
+  else out.push(node);
+  return out;
 }
 
 function laidPieces(sheet: UsedSheet, leaf: CutNode): LaidPiece[] {
