@@ -37,5 +37,7 @@ describe('labels', () => {
     const sheets = await heads(24, { skip: 5 });
     expect(sheets.map((sheet) => sheet.length)).toEqual([19, 24, 5]);
     expect(sheets[0]![0]).toMatchObject({ text: 'Ebb, 1 of 24', row: 1 });
+    // One more than two sheets hold has a third to itself.
+    expect((await heads(24, { skip: 1 })).map((sheet) => sheet.length)).toEqual([23, 24, 1]);
   });
 });

@@ -96,11 +96,17 @@ describe('how long the page is', () => {
 
   it('a printer that prints short gets a page that is longer for it', () => {
     const printer = { id: 'plotter', x: 0.99, y: 0.98, calibrated: true, margin: even(0) };
-    const { paper, part, scale } = sheetsIn(laid(MIDDLING, 'fit', { printer }))[0]!;
+    const [sheet] = sheetsIn(laid(MIDDLING, 'fit', { printer }));
+    const { paper, part, scale } = sheet!;
     expect(scale).toEqual({ x: 0.99, y: 0.98 });
     // What is sent to the printer, before it shrinks it, still ends at the margin.
     expect((part.pageX + part.width) / 0.99).toBeLessThanOrEqual(paper.width - 6.35 + 1e-9);
     expect((part.pageY + part.height) / 0.98).toBeLessThanOrEqual(paper.height - 6.35 + 1e-9);
+    // Nothing of the drawing is cut off for it.
+    expect(drawnPoints(MIDDLING.drawing, 5).every((p) => isShown(p, sheet!))).toBe(true);
+    const roll = laid(LARGE, 'roll:36in', { printer });
+    expect(sheetsIn(roll)).toHaveLength(1);
+    expect(drawnPoints(LARGE.drawing, 5).every((p) => isShown(p, sheetsIn(roll)[0]!))).toBe(true);
   });
 });
 
