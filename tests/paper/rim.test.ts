@@ -99,3 +99,42 @@ test('four edges go round whatever the pen, and a drawing without edges does not
   expect(goesRound(open.columns.reach, open.rows.reach)).toBe(false);
   expect(new SheetCount().count(open.columns, open.rows, 20)).toBe(4);
 });
+
+test('of many columns each sheet that shows something is counted, and no other', () => {
+  // More than two words of bits, a small thing in the middle of each sheet of a random set.
+  const cell = fc.record({ row: fc.nat(4), column: fc.nat(69) });
+  fc.assert(
+    fc.property(
+      fc.uniqueArray(cell, { minLength: 1, maxLength: 60, selector: (c) => c.row * 70 + c.column }),
+      (set) => {
+        const boxes = set.map(({ row, column }) => box(10 * column + 4, 10 * row + 4, 2, 2));
+        const { columns, rows } = gridOf(boxes, [0, 0], 10, 0);
+        const count = new SheetCount();
+        expect(count.count({ ...columns, reach: 'less' }, rows, 400)).toBe(set.length);
+        const found = count.cells(columns.zones, rows.zones).map(({ row, column }) => row * 70 + column);
+        expect([...found].sort((a, b) => a - b)).toEqual(
+          set.map(({ row, column }) => row * 70 + column).sort((a, b) => a - b),
+        );
+      },
+    ),
+    { numRuns: 100 },
+  );
+});
+
+test('of many columns what lies in a lap alone takes one of its two sheets', () => {
+  // In the lap before sheet k of a row: either that or the one before it shows it, and two laps side by side share one.
+  for (const [laps, sheets] of [
+    [[3], 1],
+    [[31], 1],
+    [[30, 60], 2],
+    [[3, 4, 30, 31, 32, 62, 63], 4],
+  ] as const) {
+    const boxes = laps.map((k) => box(10 * k + 0.5, 14, 1, 1));
+    const { columns, rows } = gridOf(boxes, [0, 0], 10, 2);
+    const count = new SheetCount();
+    expect(count.count({ ...columns, reach: 'less' }, rows, 400)).toBe(sheets);
+    const shown = count.cells(columns.zones, rows.zones).map(({ column }) => column);
+    expect(shown).toHaveLength(sheets);
+    for (const k of laps) expect(shown.some((column) => column === k || column === k - 1)).toBe(true);
+  }
+});
