@@ -6,7 +6,7 @@ import { frame, rule } from './figures.ts';
 import type { Density, Piece } from './flow.ts';
 import { capHeight, depthOf, set, widthOf } from './line.ts';
 import { headline, level, paragraph, type TextBlock, typed } from './paragraph.ts';
-import { tickBlock } from './signs.ts';
+import { colourChip, tickBlock } from './signs.ts';
 import { HEAD, inBold, NAME, pitch, type Style } from './styles.ts';
 import { type Table, tableBlock } from './table.ts';
 
@@ -15,7 +15,14 @@ export type Entry =
   | { readonly kind: 'title'; readonly text: string }
   | { readonly kind: 'heading'; readonly text: string }
   /** A heading of the work's parts, numbered, under a rule; `aside` is said behind it where there is room, else below. */
-  | { readonly kind: 'section'; readonly number?: number; readonly text: string; readonly aside?: string }
+  | {
+      readonly kind: 'section';
+      readonly number?: number;
+      /** Shown before the words: of the board that the part is about. */
+      readonly colour?: string;
+      readonly text: string;
+      readonly aside?: string;
+    }
   | { readonly kind: 'text'; readonly text: string; readonly bold?: boolean }
   | { readonly kind: 'step'; readonly number: number; readonly text: string }
   /** A thing to do, with its square to tick. */
@@ -159,18 +166,21 @@ const ABOVE_SECTION = 1.5;
 
 /** Number, title and what is said behind it; a title too long for the line goes on below, never cut. */
 function sectionBlock(
-  { number, text, aside = '' }: Extract<Entry, { kind: 'section' }>,
+  { number, colour, text, aside = '' }: Extract<Entry, { kind: 'section' }>,
   width: number,
   style: Style,
   fonts: Fonts,
 ): Block {
   const counted = number === undefined ? '' : `${number}`;
-  const indent = counted === '' ? 0 : Math.max(widthOf(counted, HEAD, fonts), 0.9 * HEAD.size) + 1.8;
+  const from = counted === '' ? 0 : Math.max(widthOf(counted, HEAD, fonts), 0.9 * HEAD.size) + 1.8;
+  const chip = colour === undefined ? undefined : colourChip(colour, HEAD, fonts);
+  const indent = from + (chip === undefined ? 0 : chip.width + 1.4);
   const title = paragraph(text, width, HEAD, fonts, indent);
   const base = ABOVE_SECTION + title.base;
   const items: Item[] = [
     rule('head', 0, width, 0),
     ...(counted === '' ? [] : [set(counted, 0, base, HEAD)]),
+    ...(chip === undefined ? [] : moved(chip.items, from, base - chip.base)),
     ...moved(title.items, 0, ABOVE_SECTION),
   ];
   const height = ABOVE_SECTION + title.height - depthOf(HEAD, fonts);

@@ -4,6 +4,7 @@ import { point } from '../geometry/point.ts';
 import { type Block, blockOf, moved } from './block.ts';
 import { frame, rule } from './figures.ts';
 import { depthOf, widthOf } from './line.ts';
+import { underline } from './numerals.ts';
 import { level, paragraph, type TextBlock } from './paragraph.ts';
 import { inBold, type Style, stepsDown } from './styles.ts';
 
@@ -31,7 +32,7 @@ export function tableBlock(table: Table, width: number, style: Style, fonts: Fon
     level(
       cells.map((text, i) => {
         const room = Math.max(1, widths[i]! - 2 * PAD);
-        return [lefts[i]! + PAD, paragraph(text, room, of, fonts)];
+        return [lefts[i]! + PAD, numeralCell(paragraph(text, room, of, fonts), fonts)];
       }),
     );
   const rows: { readonly words: TextBlock; readonly y: number; readonly down: number }[] = [];
@@ -52,6 +53,12 @@ export function tableBlock(table: Table, width: number, style: Style, fonts: Fon
     ]),
     ...lefts.slice(1).map((x): Item => ({ kind: 'line', pen: 'frame', from: point(x, 0), to: point(x, y) })),
   ]);
+}
+
+/** A number that stands alone in its cell tells which way up it is read. */
+function numeralCell(cell: TextBlock, fonts: Fonts): TextBlock {
+  const bars = cell.items.flatMap((item) => (item.kind === 'text' ? underline(item, fonts) : []));
+  return bars.length === 0 ? cell : { ...cell, items: [...cell.items, ...bars] };
 }
 
 interface Columns {

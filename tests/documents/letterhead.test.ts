@@ -50,11 +50,48 @@ it('labels have the board’s code and colour, the back every work of the group 
     expect(words).toContain(part);
 });
 
-it.each(['ticket', 'stock'] as const)('%s names the board by its code and shows its colour', async (output) => {
-  const { pages } = await readSheets(output, [solved], { paper: 'letter' });
-  expect(wordsOf(pages)).toContain('Bone (B-104)');
-  expect(pages.some(({ lines }) => lines.some(({ fill }) => fill === '#e0d4bc'))).toBe(true);
-});
+const OTHER = solvedSample({ name: 'gulls', job: JOB.replace('Terns', 'Gulls').replace('A-07', 'A-08'), shop: SHOP });
+
+/** Of each place where the board is named: so many, at least, and each with the colour before it. */
+it.each([
+  ['ticket', [solved], 2],
+  // Front list: two tickets and a round; two tickets of two each.
+  ['ticket', [solved, OTHER], 7],
+  ['blanks', [solved, OTHER], 1],
+  // Fetched, headed, and on the sheet itself.
+  ['stock', [solved], 3],
+] as const)(
+  '%s names the board by its code wherever it names it, and shows its colour',
+  async (output, jobs, least) => {
+    const { pages } = await readSheets(output, jobs, { paper: 'letter' });
+    const words = wordsOf(pages);
+    const named = words.match(/Bone(?! white)/gu) ?? [];
+    expect(named.length).toBeGreaterThanOrEqual(least);
+    expect(words.match(/Bone \(B-104\)/gu)).toHaveLength(named.length);
+    // A heading has its chip before it, on its line.
+    const chips = pages.flatMap(({ lines }) => lines.filter(({ fill }) => fill === '#e0d4bc'));
+    expect(chips.length).toBeGreaterThan(0);
+  },
+);
+
+it.each(['ticket', 'blanks', 'stock'] as const)(
+  'every part of %s that is headed by a board has its chip',
+  async (output) => {
+    const { pages } = await readSheets(output, [solved, OTHER], { paper: 'letter' });
+    const headed = pages.flatMap(({ texts, lines }) =>
+      texts
+        .filter(({ text, size }) => size > 4 && /^(?:Bone \(B-104\)|Cut top mat)/u.test(text))
+        .map(({ at }) =>
+          lines.some(
+            ({ fill, from }) =>
+              fill === '#e0d4bc' && Math.abs(from.y - at.y) < 6 && at.x - from.x > 0 && at.x - from.x < 12,
+          ),
+        ),
+    );
+    expect(headed.length).toBeGreaterThan(0);
+    expect(headed).not.toContain(false);
+  },
+);
 
 it('prices are shown as a total where the shop wishes it, and moulding with its waste', async () => {
   const priced = (

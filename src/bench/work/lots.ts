@@ -92,7 +92,13 @@ function lotWork(
     ...own,
     count: source.job.count,
     head: { id: head.id, angle, handHeld: handHeld(head) },
-    board: { id: board.id, name: board.name, thickness: board.thickness },
+    board: {
+      id: board.id,
+      name: board.name,
+      thickness: board.thickness,
+      colour: board.colour,
+      ...defined({ code: board.code }),
+    },
     after: [],
   };
   const key = [head.id, angle, boardKey(board), own.work, ...own.depths].join('|');

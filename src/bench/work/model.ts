@@ -1,5 +1,6 @@
 import type { Point } from '../../geometry/point.ts';
 import type { Side } from '../../geometry/sides.ts';
+import type { Board } from '../../shop/board.ts';
 import type { Rest, Setting } from '../model.ts';
 import type { PencilMarks } from './pencil.ts';
 
@@ -38,7 +39,7 @@ export interface Lot {
   /** Pieces that are made alike. */
   readonly count: number;
   readonly head: LotHead;
-  readonly board: { readonly id: string; readonly name: string; readonly thickness: number };
+  readonly board: Pick<Board, 'id' | 'name' | 'code' | 'thickness' | 'colour'>;
   /** What the blade is set to, pass after pass: one, or two for a thick board. */
   readonly depths: readonly number[];
   /** Lots that must be finished before it is begun. */

@@ -2,8 +2,9 @@ import type { BenchJob } from '../../bench/bench-job.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Size } from '../../geometry/point.ts';
+import { defined } from '../../problems/defined.ts';
 import type { Margined } from '../../settle/settled.ts';
-import { boardKey } from '../../shop/board.ts';
+import { boardKey, boardTitle } from '../../shop/board.ts';
 import { layerBlanks, type Material } from '../../stock/blanks.ts';
 import { type Block, stacked } from '../../text/block.ts';
 import type { Entry } from '../../text/entries.ts';
@@ -25,6 +26,8 @@ export interface ListedBlank extends Size {
 export interface BoardBlanks {
   readonly board: string;
   readonly name: string;
+  readonly code?: string;
+  readonly colour?: string;
   readonly thickness: number;
   readonly count: number;
   readonly blanks: readonly ListedBlank[];
@@ -50,6 +53,7 @@ export function listedBlanks(jobs: readonly BenchJob[]): readonly BoardBlanks[] 
     .map(([, { board, blanks }]) => ({
       board: board.id,
       name: board.name,
+      ...defined({ code: board.code, colour: board.colour }),
       thickness: board.thickness,
       count: blanks.reduce((sum, { count }) => sum + count, 0),
       blanks: [...blanks].sort((a, b) => b.width - a.width || b.height - a.height),
@@ -64,8 +68,13 @@ export function blankList(
   const list = listedBlanks(jobs);
   const total = list.reduce((sum, { count }) => sum + count, 0);
   const of = jobs.length === 1 ? jobs[0]!.job.title : `${jobs.length} jobs`;
-  const entries = list.flatMap(({ name, thickness, count, blanks }): readonly Entry[] => [
-    { kind: 'section', text: name, aside: `${fine(thickness)}, ${count} in all` },
+  const entries = list.flatMap(({ thickness, count, blanks, ...board }): readonly Entry[] => [
+    {
+      kind: 'section',
+      ...defined({ colour: board.colour }),
+      text: boardTitle(board),
+      aside: `${fine(thickness)}, ${count} in all`,
+    },
     ...blanks.map(
       (blank): Entry => ({ kind: 'figure', make: (width, { text }) => blankRow(blank, width, text, fonts) }),
     ),

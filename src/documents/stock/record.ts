@@ -25,6 +25,8 @@ export interface StockRecord {
 export interface BoardRecord extends Shares {
   readonly board: string;
   readonly name: string;
+  readonly code?: string;
+  readonly colour?: string;
   readonly kind: 'board' | 'backing';
   readonly thickness: number;
   readonly blanks: number;
@@ -115,6 +117,7 @@ function boardRecord({ board, layouts }: BoardLayouts, jobs: readonly JobToCut[]
   return {
     board: material.id,
     name: material.name,
+    ...defined({ code: material.code, colour: material.colour }),
     kind: material.kind,
     thickness: material.thickness,
     blanks: [...blanks.values()].reduce((sum, { count }) => sum + count, 0),

@@ -1,5 +1,7 @@
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
+import { defined } from '../../problems/defined.ts';
+import { boardTitle } from '../../shop/board.ts';
 import type { Prices } from '../../shop/prices.ts';
 import { type JobToCut, jobName } from '../../stock/blanks.ts';
 import type { BoardLayouts } from '../../stock/layouts.ts';
@@ -29,7 +31,7 @@ export function stockSummary(
     layouts.flatMap(({ offcuts, numbers }) =>
       offcuts.flatMap((offcut) =>
         offcut.marks.map(
-          (mark, i) => `${mark}: ${board.material.name}, ${tapeSize(offcut, tape)}, from sheet ${numbers[i]}`,
+          (mark, i) => `${mark}: ${boardTitle(board.material)}, ${tapeSize(offcut, tape)}, from sheet ${numbers[i]}`,
         ),
       ),
     ),
@@ -39,7 +41,12 @@ export function stockSummary(
     { kind: 'section', text: 'Fetch' },
     ...actions(record.boards.flatMap(fetched)),
     ...record.boards.flatMap((board): readonly Entry[] => [
-      { kind: 'section', text: board.name, aside: `${fine(board.thickness)}, ${plural(board.blanks, 'blank')}` },
+      {
+        kind: 'section',
+        ...defined({ colour: board.colour }),
+        text: boardTitle(board),
+        aside: `${fine(board.thickness)}, ${plural(board.blanks, 'blank')}`,
+      },
       ...figures(board, prices),
     ]),
     ...(shelved.length === 0
@@ -56,7 +63,8 @@ export function stockSummary(
   return listedSheets({ title: 'Stock plan', name, intro, group: 'stock', entries, jobs, paper, fonts });
 }
 
-function fetched({ name, fetch, shelf, fallouts }: BoardRecord): readonly string[] {
+function fetched({ fetch, shelf, fallouts, ...board }: BoardRecord): readonly string[] {
+  const name = boardTitle(board);
   return [
     ...fetch.map(({ sheet, count }) => `${name}: ${plural(count, 'sheet')} of ${sheet}`),
     ...(shelf.length === 0 ? [] : [`${name}, from the shelf: ${shelf.join(', ')}`]),

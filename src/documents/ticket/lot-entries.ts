@@ -29,6 +29,7 @@ export function lotEntries(work: BenchJob, part: LotPart, column: number, fonts:
   return [
     {
       kind: 'section',
+      colour: mat.layers[lot.layer - 1]!.board.colour,
       text: grooved ? 'Cut the grooves' : `${fixed ? 'Fix and cut' : 'Cut'} ${lot.name}`,
       aside: grooved ? 'FACE up' : layerLine(mat, lot.layer - 1, job.units),
     },

@@ -5,6 +5,7 @@ import { work as orderOfWork } from '../../bench/work/work.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import type { Margined } from '../../settle/settled.ts';
+import { boardTitle } from '../../shop/board.ts';
 import type { Entry } from '../../text/entries.ts';
 import type { Units } from '../../units/units.ts';
 import { listedSheets } from '../bench-page.ts';
@@ -54,7 +55,7 @@ function dayEntries(
 const nameOf = ({ number }: BenchJob, index: number): string => number ?? `ticket ${index + 1}`;
 
 function jobLine({ job, mat }: BenchJob, name: string): string {
-  const boards = mat.layers.map(({ board }) => board.name).join(' + ');
+  const boards = mat.layers.map(({ board }) => boardTitle(board)).join(' + ');
   const count = job.count === 1 ? '' : ` × ${job.count}`;
   return `${name}: ${job.title}, ${size(mat.outer, job.units)}${count}, ${boards}`;
 }
@@ -76,7 +77,8 @@ function roundEntries(
   return [
     {
       kind: 'section',
-      text: `${lot.board.name}, ${fine(lot.board.thickness, units)}`,
+      colour: lot.board.colour,
+      text: `${boardTitle(lot.board)}, ${fine(lot.board.thickness, units)}`,
       aside: [`head ${lot.head.id}`, `${lot.head.angle}°`, depth, face].join(', '),
     },
     ...(second === undefined

@@ -5,6 +5,7 @@ import type { Lot } from '../../bench/work/model.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat, MatLayer } from '../../mat/model.ts';
 import { sentenceCase } from '../../problems/sentence-case.ts';
+import { boardTitle } from '../../shop/board.ts';
 import { printDecimal } from '../../units/print.ts';
 import type { Units } from '../../units/units.ts';
 import { bevelWords } from '../pattern/words.ts';
@@ -53,7 +54,7 @@ const beyond = (mm: number, outside: string, within: string, units: Units): stri
 /** What a layer is made of. */
 export function layerLine(mat: Mat, index: number, units: Units): string {
   const { board } = mat.layers[index]!;
-  return `${board.name}, ${fine(board.thickness, units)}, ${bevelWords(mat, index)}`;
+  return `${boardTitle(board)}, ${fine(board.thickness, units)}, ${bevelWords(mat, index)}`;
 }
 
 /** What is unusual about cutting a lot. */
