@@ -11,6 +11,8 @@ export interface FullScale {
   readonly words?: Words;
   /** The board, where the drawing is laid on one. */
   readonly board?: Box;
+  /** What lies on the board by itself: each is shown whole where its corners would take more sheets. */
+  readonly parts?: readonly Box[];
   /** Where the seams of sheets had better not run, worst first. */
   readonly avoid: readonly AvoidBox[];
   /** What the assembly map states and its reader verifies with a tape measure. */

@@ -1,6 +1,6 @@
 import type { FullScale } from '../drawing/full-scale.ts';
 import type { Fonts } from '../fonts/model.ts';
-import { type Box, bottom, box, grown, overlaps, right, union } from '../geometry/box.ts';
+import { type Box, bottom, box, centre, grown, overlaps, right, union } from '../geometry/box.ts';
 import { distance, type Point, type Size } from '../geometry/point.ts';
 import { type Printing, type Sheet, sheetOf } from './area.ts';
 import { type Orientation, turnBox } from './orientation.ts';
@@ -44,7 +44,8 @@ const GROUPINGS: readonly (readonly (readonly number[])[])[] = [
 
 /**
  * The fewest sheets that show every corner of the board with the lines to cut and the ticks that belong to it. A
- * drawing's boxes of corners and ticks belong to the nearest corner of its board. All sheets lie one way up.
+ * drawing's boxes of corners and ticks belong to the nearest corner of its board; its parts, where it has some, may also
+ * be shared out whole, and no corner without any is shown then. All sheets lie one way up.
  */
 export function cornerGroups(
   work: FullScale,
@@ -75,20 +76,32 @@ function fewestGroups(
   deep: Deep,
 ): readonly CornerGroup[] | undefined {
   let best: readonly CornerGroup[] | undefined;
-  for (const rotation of [0, 90] as const) {
-    const orientation = orientationOf(work.drawing, rotation);
-    const regions = cornerRegions(work, board, orientation);
+  const orientations = ([0, 90] as const).map((rotation) => orientationOf(work.drawing, rotation));
+  const ways = [
+    ...orientations.map((orientation) => ({
+      orientation,
+      regions: cornerRegions(work, board, orientation),
+      whole: false,
+    })),
+    ...orientations.flatMap((orientation) =>
+      partRegions(work, board, orientation).map((regions) => ({ orientation, regions, whole: true })),
+    ),
+  ];
+  for (const { orientation, regions, whole } of ways) {
     const edge = turnBox(board, orientation);
     for (const sideways of paper.width === paper.height ? [false] : [false, true]) {
       const sheet = sheetOf(paper, options, sideways);
-      const alone = regions.map(
-        (region, i) => oneSheet([i], region, orientation, edge, sheet) ?? deep(i, region, orientation, sheet),
-      );
-      for (const grouping of GROUPINGS) {
+      const single = regions.map((region, i) => region && oneSheet([i], region, orientation, edge, sheet));
+      // A corner too deep for a sheet takes two at least. Nor are whole parts joined from sheets where others, that lie
+      // on the board by themselves and are truer, show the corners of all.
+      const least = 2 * regions.filter((region, i) => region !== undefined && single[i] === undefined).length;
+      if (whole && best !== undefined && least > 0 && (least >= sheetsOf(best) || !isJoined(best))) continue;
+      const alone = regions.map((region, i) => region && (single[i] ?? deep(i, region, orientation, sheet)));
+      for (const grouping of groupingsOf(regions)) {
         const groups = grouping.map((corners) =>
           corners.length === 1
             ? alone[corners[0]!]
-            : oneSheet(corners, union(corners.map((i) => regions[i]!)), orientation, edge, sheet),
+            : oneSheet(corners, union(corners.flatMap((i) => regions[i] ?? [])), orientation, edge, sheet),
         );
         if (groups.includes(undefined)) continue;
         const all = groups as readonly CornerGroup[];
@@ -99,21 +112,56 @@ function fewestGroups(
   return best;
 }
 
+/** What must be seen of each corner, turned space, in the order of CORNERS; of some none. */
+type Regions = readonly (Box | undefined)[];
+
+/** Ways to group the corners of which something must be seen. */
+const groupingsOf = (regions: Regions): typeof GROUPINGS =>
+  GROUPINGS.map((grouping) =>
+    grouping.map((corners) => corners.filter((i) => regions[i] !== undefined)).filter((corners) => corners.length > 0),
+  );
+
+/** Corners that parts may be shared out among: by all four, by two neighbours, by one. */
+const SHARING: readonly (readonly number[])[] = [[0, 1, 2, 3], [0, 1], [2, 3], [0, 3], [1, 2], [0], [1], [2], [3]];
+
+/** What must be seen of each corner where parts are shared out whole, each with the nearest of some corners. */
+function partRegions({ parts = [] }: FullScale, board: Box, orientation: Orientation): readonly Regions[] {
+  const points = cornersOf(board);
+  if (parts.length === 0) return [];
+  return SHARING.map((corners) => {
+    const shown: Box[][] = points.map(() => []);
+    for (const part of parts) {
+      const middle = centre(part);
+      const nearest = corners.reduce((best, i) =>
+        distance(points[i]!, middle) < distance(points[best]!, middle) ? i : best,
+      );
+      shown[nearest]!.push(part);
+    }
+    return shown.map((own, i) =>
+      own.length === 0 ? undefined : turnBox(union([box(points[i]!.x, points[i]!.y, 0, 0), ...own]), orientation),
+    );
+  });
+}
+
+const cornersOf = (board: Box): readonly Point[] => [
+  { x: board.x, y: board.y },
+  { x: right(board), y: board.y },
+  { x: right(board), y: bottom(board) },
+  { x: board.x, y: bottom(board) },
+];
+
+const isJoined = (groups: readonly CornerGroup[]): boolean => groups.some(({ plan }) => plan.cells.length > 1);
+
 export const sheetsOf = (groups: readonly CornerGroup[]): number =>
   groups.reduce((sum, { plan }) => sum + plan.cells.length, 0);
 
 /** What must be seen of each corner, turned space, in the order of CORNERS in the drawing upright. */
 function cornerRegions({ avoid }: FullScale, board: Box, orientation: Orientation): readonly Box[] {
-  const points: readonly Point[] = [
-    { x: board.x, y: board.y },
-    { x: right(board), y: board.y },
-    { x: right(board), y: bottom(board) },
-    { x: board.x, y: bottom(board) },
-  ];
+  const points = cornersOf(board);
   const parts: Box[][] = points.map(({ x, y }) => [box(x, y, 0, 0)]);
   for (const { box: b, why } of avoid) {
     if (why !== 'corner' && why !== 'tick') continue;
-    const middle = { x: b.x + b.width / 2, y: b.y + b.height / 2 };
+    const middle = centre(b);
     const distances = points.map((p) => distance(p, middle));
     parts[distances.indexOf(Math.min(...distances))]!.push(b);
   }

@@ -67,3 +67,53 @@ it('the words of one of several artworks stand in no other', async () => {
     }
   }
 });
+
+const SMALL: JobText = {
+  name: 'five small works in a row',
+  job: `
+mat: {outer: 32 x 14}
+openings: [${Array.from({ length: 5 }, () => '{artwork: 4 x 6, overlap: 1/4}').join(', ')}]
+arrange: {gap: 1}
+`,
+};
+
+describe('several small works share sheets', () => {
+  it.each([
+    ['five in a row', SMALL, 'letter', 4],
+    ['five in a row', SMALL, 'tabloid', 2],
+    ['four in a grid', SEVERAL, 'tabloid', 4],
+  ] as const)('%s take no more than they need, each work whole and its words with it', async (_, each, paper, most) => {
+    const { record, sheets } = await placed(each, paper);
+    expect(sheets.length).toBeLessThanOrEqual(most);
+    const said = sheets.flatMap(({ page }) => shownWords(page).map(({ text }) => text)).join(' ');
+    for (const { name } of record.artworks) expect(said).toContain(name);
+    // Every artwork lies wholly in what the sheets show, and so does the corner that each group is laid on by.
+    const { x, y, width, height } = record.board!;
+    const corners = [
+      [x, y],
+      [x + width, y],
+      [x + width, y + height],
+      [x, y + height],
+    ] as const;
+    const shows = (px: number, py: number, among = sheets): boolean =>
+      among.some(({ record: of }) => {
+        const part = of as Required<PageRecord>;
+        return (
+          px >= part.x - 0.01 &&
+          px <= part.x + part.width + 0.01 &&
+          py >= part.y - 0.01 &&
+          py <= part.y + part.height + 0.01
+        );
+      });
+    for (const art of record.artworks) {
+      for (const px of [x + art.fromLeft, x + width - art.fromRight])
+        for (const py of [y + art.fromTop, y + height - art.fromBottom]) expect(shows(px, py)).toBe(true);
+    }
+    for (const corner of new Set(sheets.map(cornerOf))) {
+      const own = sheets.filter((sheet) => cornerOf(sheet) === corner);
+      expect(corners.some(([px, py]) => shows(px, py, own))).toBe(true);
+      expect(own.flatMap((sheet) => turned(sheet, /TOP/))).toEqual([0]);
+    }
+    expect(sheets.flatMap(({ page, record: of }) => faults(page, of))).toEqual([]);
+  });
+});

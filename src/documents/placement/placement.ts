@@ -97,7 +97,11 @@ export function placement(mat: Mat, job: Job, fonts: Fonts): Result<Placement> {
     facts.push(
       diagonals(`diagonals of ${placed.length === 1 ? 'the artwork' : opening.name}`, art, job.units, 'artwork'),
     );
-    return { art, words: artworkWords(recordOf(opening, artwork, index, mat), artwork, job, placed.length > 1) };
+    return {
+      art,
+      whole: union([art, ...behind, ...above]),
+      words: artworkWords(recordOf(opening, artwork, index, mat), artwork, job, placed.length > 1),
+    };
   });
   sheet.add('hinges', ...windowHinge(mat, job, board));
   const head = {
@@ -124,6 +128,7 @@ export function placement(mat: Mat, job: Job, fonts: Fonts): Result<Placement> {
     words,
     board,
     avoid: sheet.avoid,
+    parts: said.map(({ whole }) => whole),
     facts: [...facts, diagonals('diagonals of the backing', board, job.units, 'backing')],
     legend: [
       { pen: 'backing', text: 'edge of the backing' },

@@ -4,6 +4,7 @@ import { type Box, bottom, box, common, contains, grown, overlaps } from '../../
 import { point } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import type { Artwork } from '../../mat/model.ts';
+import { defined } from '../../problems/defined.ts';
 import { once } from '../../problems/once.ts';
 import { warning } from '../../problems/problem.ts';
 import { type Block, boxAt, labelBlock, turnedSize } from '../../text/block.ts';
@@ -47,6 +48,9 @@ export function artworkWords(
 /** Between words and the edge of their artwork. */
 const INSIDE = 4;
 
+/** Of an artwork's width: what one of two joined sheets shows of it may hold the words in more lines. */
+const NARROWED = [0.7, 0.45, 0.3];
+
 /**
  * In the artwork, below its hinges, where it is large enough; else beside it, but in no other. A sheet that shows only
  * the far end of an artwork has its words inside of it or not at all.
@@ -59,17 +63,19 @@ export function artworkLabel(
   view: View,
   fonts: Fonts,
 ): Label {
-  const blocks = WORD_STEPS.map(({ title, words: plain }) =>
-    once(() =>
-      labelBlock(
-        [
-          ...words.large.map((text) => ({ group: 'words', text, style: title })),
-          ...words.plain.map((text) => ({ group: 'words', text, style: plain })),
-        ],
-        fonts,
+  const setAs = (width?: number) =>
+    WORD_STEPS.map(({ title, words: plain }) =>
+      once(() =>
+        labelBlock(
+          [
+            ...words.large.map((text) => ({ group: 'words', text, style: title, ...defined({ width }) })),
+            ...words.plain.map((text) => ({ group: 'words', text, style: plain, ...defined({ width }) })),
+          ],
+          fonts,
+        ),
       ),
-    ),
-  );
+    );
+  const blocks = setAs();
   const inside = common(grown(art, -INSIDE), view.area);
   const usual = (block: Block): readonly Candidate[] => [
     { block, rotation: 0, at: point(art.x + 12, art.y + Math.min(26, art.height / 3)) },
@@ -79,6 +85,9 @@ export function artworkLabel(
   const foot = point(art.x + art.width / 2, bottom(art));
   const places = [
     ...(inside === undefined ? [] : blocks.flatMap((block) => [() => usual(block()), () => scan(block(), 0, inside)])),
+    ...(inside === undefined
+      ? []
+      : NARROWED.flatMap((share) => setAs(share * inside.width).map((block) => () => scan(block(), 0, inside)))),
     ...(seen === undefined ? [] : blocks.map((block) => () => outside(others, closeTo(block(), foot, seen, 60)))),
   ];
   const what = `what is measured to ${words.name}`;
