@@ -140,9 +140,9 @@ export function runsBlock(
   return { items, width, height: (line + 1) * pitch + depthOf(style, fonts), base: pitch };
 }
 
-/** A small square of a colour among words, its edge in the pen `frame`. */
+/** A small strip of a colour among words, its edge in the pen `frame`; no square, which would be one to tick. */
 export function colourChip(colour: string, style: Style, fonts: Fonts): TextBlock {
-  const side = 1.05 * style.size;
-  const edge = boxItem({ x: 0.08, y: 0.08, width: side - 0.16, height: side - 0.16 }, colour, 'frame');
-  return { items: [edge], width: side, height: side, base: (side + capHeight(style, fonts)) / 2 };
+  const [width, height] = [1.9 * style.size, 0.85 * style.size];
+  const edge = boxItem({ x: 0.08, y: 0.08, width: width - 0.16, height: height - 0.16 }, colour, 'frame');
+  return { items: [edge], width, height, base: (height + capHeight(style, fonts)) / 2 };
 }
