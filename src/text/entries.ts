@@ -2,11 +2,11 @@ import type { Item } from '../drawing/model.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { point } from '../geometry/point.ts';
 import { type Block, moved, stacked } from './block.ts';
-import { frame, rule } from './figures.ts';
+import { boxItem, frame, rule } from './figures.ts';
 import type { Density, Piece } from './flow.ts';
 import { capHeight, depthOf, set, widthOf } from './line.ts';
 import { headline, level, paragraph, type TextBlock, typed } from './paragraph.ts';
-import { colourChip, tickBlock } from './signs.ts';
+import { tickBlock } from './signs.ts';
 import { HEAD, inBold, NAME, pitch, type Style } from './styles.ts';
 import { type Table, tableBlock } from './table.ts';
 
@@ -18,7 +18,7 @@ export type Entry =
   | {
       readonly kind: 'section';
       readonly number?: number;
-      /** Shown before the words: of the board that the part is about. */
+      /** Of the board that the part is about. */
       readonly colour?: string;
       readonly text: string;
       readonly aside?: string;
@@ -163,6 +163,8 @@ function fileBlock(lines: readonly string[], width: number, style: Style, fonts:
 }
 
 const ABOVE_SECTION = 1.5;
+/** Hangs from the end of a section's rule, above what is said behind its title: it takes no room from the words. */
+const STRIP = { width: 22, height: 1.3 };
 
 /** Number, title and what is said behind it; a title too long for the line goes on below, never cut. */
 function sectionBlock(
@@ -172,15 +174,14 @@ function sectionBlock(
   fonts: Fonts,
 ): Block {
   const counted = number === undefined ? '' : `${number}`;
-  const from = counted === '' ? 0 : Math.max(widthOf(counted, HEAD, fonts), 0.9 * HEAD.size) + 1.8;
-  const chip = colour === undefined ? undefined : colourChip(colour, HEAD, fonts);
-  const indent = from + (chip === undefined ? 0 : chip.width + 1.4);
-  const title = paragraph(text, width, HEAD, fonts, indent);
+  const indent = counted === '' ? 0 : Math.max(widthOf(counted, HEAD, fonts), 0.9 * HEAD.size) + 1.8;
+  const room = colour === undefined ? width : width - STRIP.width - 1;
+  const title = paragraph(text, room, HEAD, fonts, indent);
   const base = ABOVE_SECTION + title.base;
   const items: Item[] = [
     rule('head', 0, width, 0),
     ...(counted === '' ? [] : [set(counted, 0, base, HEAD)]),
-    ...(chip === undefined ? [] : moved(chip.items, from, base - chip.base)),
+    ...(colour === undefined ? [] : [boxItem({ x: width - STRIP.width, y: 0, ...STRIP }, colour, 'frame')]),
     ...moved(title.items, 0, ABOVE_SECTION),
   ];
   const height = ABOVE_SECTION + title.height - depthOf(HEAD, fonts);

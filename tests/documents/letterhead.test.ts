@@ -68,28 +68,32 @@ it.each([
     const named = words.match(/Bone(?! white)/gu) ?? [];
     expect(named.length).toBeGreaterThanOrEqual(least);
     expect(words.match(/Bone \(B-104\)/gu)).toHaveLength(named.length);
-    // A heading has its chip before it, on its line.
     const chips = pages.flatMap(({ lines }) => lines.filter(({ fill }) => fill === '#e0d4bc'));
     expect(chips.length).toBeGreaterThan(0);
   },
 );
 
 it.each(['ticket', 'blanks', 'stock'] as const)(
-  'every part of %s that is headed by a board has its chip',
+  'every part of %s that is headed by a board has a strip of its colour',
   async (output) => {
     const { pages } = await readSheets(output, [solved, OTHER], { paper: 'letter' });
-    const headed = pages.flatMap(({ texts, lines }) =>
-      texts
-        .filter(({ text, size }) => size > 4 && /^(?:Bone \(B-104\)|Cut top mat)/u.test(text))
-        .map(({ at }) =>
-          lines.some(
-            ({ fill, from }) =>
-              fill === '#e0d4bc' && Math.abs(from.y - at.y) < 6 && at.x - from.x > 0 && at.x - from.x < 12,
-          ),
-        ),
-    );
-    expect(headed.length).toBeGreaterThan(0);
-    expect(headed).not.toContain(false);
+    let headed = 0;
+    for (const { texts, lines } of pages) {
+      for (const { text, size, at } of texts) {
+        if (size < 4 || text.includes(':') || !/^(?:Bone \(B-104\)|Cut top mat)/u.test(text)) continue;
+        headed += 1;
+        // Between the rule and the words, at the end of the rule.
+        const strip = lines.filter(
+          ({ fill, from }) => fill === '#e0d4bc' && at.y - from.y > 0 && at.y - from.y < 8 && from.x > at.x,
+        );
+        expect(strip.length).toBeGreaterThan(0);
+        const low = Math.max(...strip.map(({ from }) => from.y));
+        // No word of the line runs into it.
+        for (const word of texts.filter((each) => Math.abs(each.at.y - at.y) < 0.1))
+          expect(word.at.y - 0.72 * word.size).toBeGreaterThan(low - 0.05);
+      }
+    }
+    expect(headed).toBeGreaterThan(0);
   },
 );
 
