@@ -5,7 +5,6 @@ import { deflateRawSync } from 'node:zlib';
 import { rolldown } from 'rolldown';
 import { elementJson } from '../cli/page-file.ts';
 import { summaryOf } from '../cli/templates.ts';
-import { jsonSchema } from '../job/json-schema.ts';
 import type { Files } from './bundle.ts';
 import { guideHtml } from './guide/html.ts';
 import { pageHtml } from './page-html.ts';
@@ -25,7 +24,6 @@ export async function bundlePage(top: string): Promise<Files> {
     policy: policy(inScript, style),
     style,
     templates: elementJson(templates(top)),
-    shopSchema: elementJson(jsonSchema('shop')),
     engine: unclosed(engine),
     press: deflateRawSync(press, { level: 9 }).toString('base64'),
     guide: deflateRawSync(guideHtml(top), { level: 9 }).toString('base64'),

@@ -3,7 +3,6 @@ export interface PageParts {
   readonly policy: string;
   readonly style: string;
   readonly templates: string;
-  readonly shopSchema: string;
   readonly engine: string;
   readonly press: string;
   readonly guide: string;
@@ -18,7 +17,6 @@ export const pageHtml = ({
   policy,
   style,
   templates,
-  shopSchema,
   engine,
   press,
   guide,
@@ -39,7 +37,6 @@ export const pageHtml = ({
 <div id="print" class="print"></div>
 <noscript>This page works by JavaScript, all of which is in this file.</noscript>
 <script type="application/json" id="templates">${templates}</script>
-<script type="application/json" id="shop-schema">${shopSchema}</script>
 <script type="application/json" id="shop">null</script>
 <script type="application/json" id="pieces">[]</script>
 <script type="application/json" id="served">null</script>

@@ -85,6 +85,7 @@ const MAKING: { readonly [Name in keyof Required<OutputOptions>]: KindWords } = 
   gap: 'two lengths',
   margin: 'two lengths',
   skip: 'a number',
+  run: 'true or false',
   fallouts: 'true or false',
   backing: 'text',
   cost: 'true or false',

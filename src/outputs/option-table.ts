@@ -155,6 +155,10 @@ export const OPTIONS = {
     help: 'labels of the first sheet that are used already',
     read: number('skip', 0, MOST_LABELS, true),
   },
+  run: {
+    help: 'the list of the run alone: one order of work over all jobs',
+    read: flag('run'),
+  },
   fallouts: {
     help: 'what drops out of openings is stock too, once the last mat over it is cut',
     read: flag('fallouts'),

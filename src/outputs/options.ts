@@ -32,6 +32,8 @@ export interface OutputOptions extends SettleOptions {
   readonly margin?: readonly [number, number];
   /** Labels of the first sheet that are used already. */
   readonly skip?: number;
+  /** Of tickets: the list of the run alone. */
+  readonly run?: boolean;
   /** Of stock: what drops out of openings is stock too. */
   readonly fallouts?: boolean;
   /** Of stock: another blank of this board for each piece, behind the artwork. */

@@ -42,10 +42,10 @@ const TABLE: Table = {
     summary: 'the bench ticket: every number in the order in which the bench works, to be ticked off',
     needs: 'jobs',
     use: 'readings',
-    options: [...PAPER, 'number', 'fallouts', 'svg', ...DOCUMENT],
+    options: [...PAPER, 'number', 'run', 'fallouts', 'svg', ...DOCUMENT],
     formats: FORMATS,
     notes:
-      'Several jobs have a list of the run in front: one order of work, each setting of the guide once a board. With --fallouts a blank out of a fallout waits for the mat that it drops out of, as in the plan of stock --fallouts.',
+      'Several jobs have a list of the run in front: one order of work, each setting of the guide once a board; --run makes that list alone. With --fallouts a blank out of a fallout waits for the mat that it drops out of, as in the plan of stock --fallouts.',
     examples: ['ticket examples/heron/job.yaml --number 41', 'ticket monday/*.yaml --number A-07 --out monday/bench'],
     ofEveryJob: () => [{}],
     load: () => import('./ticket.ts'),

@@ -15,9 +15,11 @@ export const draw: Draw<Records['ticket']> = async (ready, options) => {
   const { number, sheet: paper, fonts } = settled;
   const waits = options.fallouts === true && work.jobs.length > 1 ? waitsOf(ready) : succeed([]);
   if (!waits.ok) return waits;
-  const { title, sheets, records } = tickets(work.jobs, { paper, fonts, ...defined({ number }) }, waits.value);
+  const run = options.run === true;
+  const { title, sheets, records } = tickets(work.jobs, { paper, fonts, run, ...defined({ number }) }, waits.value);
+  const subject = run ? 'Order of work' : 'Bench ticket';
   return succeed(
-    drawnSheets({ name: 'ticket', title, subject: 'Bench ticket', sheets, record: records }),
+    drawnSheets({ name: run ? 'run-list' : 'ticket', title, subject, sheets, record: records }),
     waits.warnings,
   );
 };

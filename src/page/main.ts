@@ -8,6 +8,7 @@ import { takeDrops } from './files/drop.ts';
 import { keepChanges } from './files/keeping.ts';
 import { openPiece, shop } from './files/open.ts';
 import { takeMark } from './files/shop-mark.ts';
+import { learnShapes } from './form/shape.ts';
 import { redo, undo } from './state/history.ts';
 import { follow } from './state/looking.ts';
 import { open } from './state/piece.ts';
@@ -43,6 +44,7 @@ function start(): void {
   takeDrops();
   addEventListener('keydown', keys);
   render(h(Page, {}), document.getElementById('page')!);
+  learnShapes().catch(() => undefined);
   void prepareStart();
 }
 

@@ -1,5 +1,9 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { main } from '../../src/cli/main.ts';
 import { launch, noBrowser, openPage, wants } from './browser.ts';
 
 const SHOP = `units: in
@@ -33,6 +37,7 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
       Array.from({ length: 12 }, (_, i) => [`print-${i + 1}.yaml`, job(i + 1)] as const),
     );
     await page.getByRole('heading', { name: 'Pieces (12)' }).waitFor();
+    await expect.poll(() => page.locator('td svg.small').count()).toBe(12);
     await page.getByRole('checkbox', { name: 'Print 3: cut' }).check();
     await page.getByRole('checkbox', { name: 'Print 3: in the run' }).uncheck();
     await expect.poll(() => page.locator('.together h2').textContent()).toBe('For the run: 11 pieces');
@@ -67,6 +72,42 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
     await context.close();
   });
 
+  test('prints are typed cell by cell, or pasted into a cell, and a row that is wrong is told by its number', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    await day(page);
+    const cell = (words: string, row: number) => page.getByLabel(`${words}, row ${row}`, { exact: true });
+    await cell('Title', 1).fill('Heron, linocut');
+    await cell('Title', 1).press('Enter');
+    await page.keyboard.type('Tern');
+    await cell('Artwork', 2).fill('much');
+    await cell('Title', 3).focus();
+    await page.evaluate(() => {
+      const clipboardData = new DataTransfer();
+      clipboardData.setData('text/plain', 'Curlew\tSaltmarsh\t7 x 9\r\nPlover\t\t8" x 10"\r\n');
+      document.activeElement?.dispatchEvent(
+        new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }),
+      );
+    });
+    expect(await cell('Customer', 3).inputValue()).toBe('Saltmarsh');
+    expect(await cell('Artwork', 4).inputValue()).toBe('8" x 10"');
+    await page.getByRole('button', { name: 'Make these pieces' }).click();
+    await expect.poll(() => page.locator('.typed .told').textContent(), { timeout: 20_000 }).toMatch(/^Row 2: .*much/u);
+    // Nothing is made before all of it goes.
+    expect(await page.getByRole('heading', { name: 'Pieces (0)' }).count()).toBe(1);
+    await cell('Artwork', 2).fill('6 x 8');
+    await page.getByRole('button', { name: 'Make these pieces' }).click();
+    await page.getByRole('heading', { name: 'Pieces (4)' }).waitFor({ timeout: 20_000 });
+    expect((await page.locator('[aria-label="Pieces of the day"] td:nth-child(3)').allTextContents()).sort()).toEqual([
+      'Curlew',
+      'Heron, linocut',
+      'Plover',
+      'Tern',
+    ]);
+    expect(await cell('Title', 1).inputValue()).toBe('');
+    await expectQuiet();
+    await context.close();
+  });
+
   test('a stock plan is laid, booked in the shop, and taken back', async () => {
     const { page, context, expectQuiet } = await openPage(browser);
     await give(page, [['shop.yaml', SHOP]]);
@@ -76,7 +117,7 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
     ]);
     await page.getByRole('heading', { name: 'Pieces (2)' }).waitFor();
     await page.getByRole('button', { name: 'Lay the blanks on sheets' }).click();
-    await page.locator('.sheets figure').first().waitFor({ timeout: 20_000 });
+    await page.locator('.sheet-to-cut').first().waitFor({ timeout: 20_000 });
     await page.getByRole('button', { name: 'Book the stock plan as cut' }).click();
     await page.getByRole('heading', { name: 'Boards' }).waitFor({ timeout: 20_000 });
     await page.getByRole('button', { name: 'Text', exact: true }).click();
@@ -85,5 +126,97 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
     expect(await page.locator('#text').inputValue()).toBe(SHOP);
     await expectQuiet();
     await context.close();
+  });
+
+  test('where no sheet is counted there is nothing to book, and that is said', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    const whole = '{title: Whole, mat: {outer: 32 x 40, layers: [{board: bone-4}]}, openings: [{size: 20 x 30}]}\n';
+    await give(page, [['shop.yaml', SHOP.replace('[{size: 32 x 40 in, count: 5}]', '[32 x 40 in]')]]);
+    await give(page, [
+      ['one.yaml', whole],
+      ['two.yaml', whole.replace('Whole', 'Other')],
+    ]);
+    await page.getByRole('heading', { name: 'Pieces (2)' }).waitFor();
+    await page.getByRole('button', { name: 'Book the stock plan as cut' }).click();
+    await expect
+      .poll(() => page.locator('.saying').textContent(), { timeout: 20_000 })
+      .toMatch(/^Plan \d{4}-\d{4} has nothing to book/u);
+    expect(await page.getByRole('heading', { name: 'Pieces (2)' }).count()).toBe(1);
+    await expectQuiet();
+    await context.close();
+  });
+
+  test('sheets of board are cut cut by cut, and what is ticked stays ticked over a reload', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    await give(page, [['shop.yaml', SHOP]]);
+    await give(page, [
+      ['one.yaml', job(1)],
+      ['two.yaml', job(2)],
+    ]);
+    const lay = async (): Promise<void> => {
+      await page.getByRole('button', { name: 'Lay the blanks on sheets' }).click();
+      await page.locator('.sheet-to-cut').first().waitFor({ timeout: 20_000 });
+    };
+    await lay();
+    const boxes = page.locator('.stop input');
+    const stops = await page.locator('.stop legend').allTextContents();
+    expect(stops.every((each) => /^Stop \d/u.test(each))).toBe(true);
+    const count = await boxes.count();
+    expect(count).toBeGreaterThan(3);
+    expect(await page.locator('.stock-sheet .cut').count()).toBe(count);
+    await boxes.nth(0).check();
+    await boxes.nth(1).check();
+    expect(await page.locator('.stock-sheet .made').count()).toBe(2);
+    expect(await page.locator('.stop .next').textContent()).toMatch(/^Cut 3:/u);
+    await page.waitForTimeout(200);
+    await page.reload();
+    await page.locator('.card svg.small').first().waitFor();
+    await day(page);
+    await lay();
+    expect(await page.locator('.stop input:checked').count()).toBe(2);
+    expect(await page.locator('.stock-sheet').getAttribute('aria-label')).toContain(`2 of ${count} cuts made`);
+    // Of another plan nothing is made yet.
+    await page.getByRole('checkbox', { name: 'Print 2: in the run' }).uncheck();
+    await lay();
+    await expect.poll(() => page.locator('.stop input:checked').count()).toBe(0);
+    await expectQuiet();
+    await context.close();
+  });
+
+  test('the run list, the ticket book and the stock plan come out as from the command line', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'matwright-day-'));
+    const { page, context, expectQuiet } = await openPage(browser);
+    const files = [
+      ['shop.yaml', SHOP],
+      ['one.yaml', job(1)],
+      ['two.yaml', job(2)],
+    ] as const;
+    for (const [name, text] of files) writeFileSync(join(folder, name), text);
+    await give(page, files.slice(0, 1));
+    await give(page, files.slice(1));
+    await page.getByRole('heading', { name: 'Pieces (2)' }).waitFor();
+    vi.spyOn(process.stdout, 'write').mockReturnValue(true);
+    vi.spyOn(process.stderr, 'write').mockReturnValue(true);
+    for (const [words, name, ...args] of [
+      ['Run list', 'run-list.pdf', 'ticket', '--run'],
+      ['Ticket book', 'ticket.pdf', 'ticket'],
+      ['Stock plan', 'stock.pdf', 'stock'],
+    ] as const) {
+      const [download] = await Promise.all([
+        page.waitForEvent('download', { timeout: 30_000 }),
+        page.getByRole('button', { name: `Save ${words}` }).click(),
+      ]);
+      expect(download.suggestedFilename()).toBe(name);
+      const jobs = await page
+        .locator('[aria-label="Pieces of the day"] td:nth-child(3)')
+        .allTextContents()
+        .then((titles) => titles.map((title) => join(folder, title === 'Print 1' ? 'one.yaml' : 'two.yaml')));
+      expect(await main([args[0], ...jobs, ...args.slice(1), '--out', join(folder, 'out')], '0')).toBe(0);
+      expect(readFileSync((await download.path())!).equals(readFileSync(join(folder, 'out', name))), name).toBe(true);
+    }
+    vi.restoreAllMocks();
+    await expectQuiet();
+    await context.close();
+    rmSync(folder, { recursive: true });
   });
 });

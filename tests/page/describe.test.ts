@@ -146,6 +146,32 @@ describe.skipIf(noBrowser)(`describing a piece${wants}`, () => {
     await closed(watched);
   });
 
+  test('whatever a job can say has a field: the seldom said ones are opened first', async () => {
+    const watched = await opened(/^Double mat/);
+    const { page } = watched;
+    await page.getByText('Names, bench and paper').click();
+    for (const each of await page.getByText(/^More of /).all()) await each.click();
+    await given(page, 'Mark').selectOption('pencil');
+    await given(page, 'Hinge').selectOption('left');
+    await given(page, 'Due').fill('2031-03-12');
+    await given(page, 'Lap').fill('3/4');
+    await given(page, 'The slope shows').first().selectOption('reverse');
+    await page.getByRole('button', { name: 'Overlap: each side by itself' }).click();
+    await given(page, 'Overlap, bottom').fill('3/8');
+    await settled(page);
+    const text = await jobText(page);
+    expect(text).toMatch(/mark: pencil/u);
+    expect(text).toMatch(/hinge: left/u);
+    expect(text).toMatch(/^due: 2031-03-12$/mu);
+    expect(text).toMatch(/lap: 3\/4/u);
+    expect(text).toMatch(/bevel: \{?\s*reverse: true/u);
+    expect(text).toMatch(/overlap:[^a-z]*\{?\s*top: 1\/4,?\s*right: 1\/4,?\s*bottom: 3\/8/u);
+    await page.getByRole('button', { name: 'Overlap: one for all sides' }).click();
+    await settled(page);
+    expect(await jobText(page)).toMatch(/overlap: 1\/4/u);
+    await closed(watched);
+  });
+
   test('cuts letters, which want more than the small worker has', async () => {
     const watched = await opened(/^Single mat: one board/);
     const { page } = watched;

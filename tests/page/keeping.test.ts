@@ -152,6 +152,57 @@ describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
     await context.close();
   });
 
+  test('markup in every word of a piece comes out as text, wherever it is shown', async () => {
+    const { page, context, expectQuiet } = await openPage(browser);
+    const markup = '<img src=x onerror=document.title=1><script>document.title=2</script>&amp;';
+    const words = (what: string): string => JSON.stringify(`${what} ${markup}`);
+    const board = `{name: ${words('board')}, thickness: 1.4 mm}`;
+    const text = `title: ${words('title')}
+customer: ${words('customer')}
+mat: {outer: 20 x 12, layers: [{board: ${board}}]}
+openings: [{name: ${words('one')}, size: 6 x 8}, {name: ${words('other')}, size: 5 x 7}]
+`;
+    const none = async (where: string): Promise<void> => {
+      expect(await page.locator('img, #page script').count(), where).toBe(0);
+      expect(await page.title(), where).toBe('Matwright');
+    };
+    const tab = async (name: string, shown: string): Promise<void> => {
+      await page.getByRole('tab', { name }).click();
+      await expect
+        .poll(() => page.locator(shown).allTextContents(), { timeout: 20_000 })
+        .toEqual(expect.arrayContaining([expect.stringContaining('<img')]));
+      await none(name);
+    };
+    await page
+      .locator('#files')
+      .setInputFiles({ name: 'job.yaml', mimeType: 'application/yaml', buffer: Buffer.from(text) });
+    await page.locator('svg.face').waitFor();
+    await page.getByText('All sizes in words').click();
+    await expect.poll(() => page.locator('.described').textContent()).toContain(`one ${markup}`);
+    expect(await page.locator('#which-opening').textContent()).toContain(`other ${markup}`);
+    await none('Describe');
+    await tab('Back', '.backs');
+    await tab('Paper', '.pages');
+    await tab('Boards', '.pages');
+    await page.getByRole('button', { name: 'At the cutter' }).click();
+    await page.locator('.step').waitFor();
+    await page.getByRole('button', { name: 'All steps' }).click();
+    expect(await page.locator('.steps').textContent()).toContain(`title ${markup}`);
+    await none('At the cutter');
+    await page.getByRole('button', { name: 'Describe' }).click();
+    await page.getByText('Names, bench and paper').click();
+    await page.getByLabel('Number of the job').fill('A-1');
+    await expect.poll(() => page.locator('.kept').textContent()).toContain('kept in this browser');
+    await page.getByRole('button', { name: 'The day', exact: true }).click();
+    await page.getByRole('button', { name: `title ${markup}` }).waitFor();
+    await page.getByRole('button', { name: 'Lay the blanks on sheets' }).click();
+    await page.locator('.sheet-to-cut').first().waitFor({ timeout: 20_000 });
+    expect(await page.locator('.sheet-to-cut').first().textContent()).toContain('<img');
+    await none('The day');
+    await expectQuiet();
+    await context.close();
+  });
+
   test('saves back to the file that was opened, where the browser lets it', async () => {
     const { page, context, expectQuiet } = await openPage(browser);
     await page.evaluate((text) => {

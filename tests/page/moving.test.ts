@@ -106,6 +106,43 @@ describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
     await context.close();
   });
 
+  test.each([
+    ['a mouse', false],
+    ['a finger', true],
+  ])('%s drags a reveal in steps of the guide', async (_, touch) => {
+    const { page, context, expectQuiet } = await openPage(browser, { touch });
+    await start(page, /^Double mat/);
+    // The text beside the form makes the picture smaller: first of all.
+    const before = await jobText(page);
+    const line = page.locator('#grip-reveal-1 .hit');
+    const { inch } = await edge(page);
+    const box = (await line.boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    if (touch) {
+      const session = await context.newCDPSession(page);
+      const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', by: number) =>
+        session.send('Input.dispatchTouchEvent', {
+          type,
+          touchPoints: type === 'touchEnd' ? [] : [{ x, y: y + by }],
+        });
+      await send('touchStart', 0);
+      for (let i = 1; i <= 8; i++) await send('touchMove', (i * inch) / 16);
+      await send('touchEnd', 0);
+    } else {
+      await page.mouse.move(x, y);
+      await page.mouse.down();
+      for (let i = 1; i <= 8; i++) await page.mouse.move(x, y + (i * inch) / 16);
+      await page.mouse.up();
+    }
+    await settled(page);
+    // Half an inch more than a quarter, the picture growing a little meanwhile.
+    expect(await jobText(page)).toMatch(/reveal: (?:11\/16|3\/4|13\/16)/u);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await jobText(page)).toBe(before);
+    await expectQuiet();
+    await context.close();
+  });
+
   test('a gap is dragged, and what is held stays under the pointer', async () => {
     const { page, context, expectQuiet } = await openPage(browser);
     const openings = '{artwork: 5 x 7}, {artwork: 5 x 7}, {artwork: 5 x 7}';

@@ -68,6 +68,30 @@ describe.skipIf(noBrowser)(`the page served with a folder${wants}`, () => {
     await site.close();
   });
 
+  test('after a reload a piece is saved over the file that it came from, without being asked', async () => {
+    const { site, page, context, expectQuiet } = await opened();
+    await outer(page).fill('11 x 12');
+    await page.getByRole('button', { name: 'Save the job' }).click();
+    await expect.poll(onDisk).toBe(JOB.replace('10 x 12', '11 x 12'));
+    await expect.poll(() => page.locator('.kept').textContent()).toContain('kept in this browser');
+    await page.waitForTimeout(600);
+    await page.reload();
+    await page.getByRole('button', { name: /^job\.yaml job\.yaml/ }).click();
+    await page.locator('svg.face').waitFor();
+    await outer(page).fill('12 x 12');
+    await page.getByRole('button', { name: 'Save the job' }).click();
+    await expect.poll(onDisk).toBe(JOB.replace('10 x 12', '12 x 12'));
+    expect(await page.getByRole('alert').count()).toBe(0);
+    await expectQuiet();
+    // What something else has changed since the reload is noticed all the same.
+    writeFileSync(join(folder, 'job.yaml'), 'title: other\n');
+    await outer(page).fill('13 x 12');
+    await page.getByRole('button', { name: 'Save the job' }).click();
+    await expect.poll(() => page.getByRole('alert').textContent()).toContain('changed by something else');
+    await context.close();
+    await site.close();
+  });
+
   test('what something else has changed meanwhile is not saved over without being asked', async () => {
     const { site, page, context } = await opened();
     await outer(page).fill('11 x 12');

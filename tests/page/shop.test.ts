@@ -14,6 +14,8 @@ heads:
   pull: {bevel: 45, opening: left, start: 1 mm, stop: 1 mm}
 machines:
   laser: {kind: laser, bed: 600 x 400 mm, kerf: 0.2 mm}
+  knife: {kind: knife, bed: 600 x 400 mm}
+  bevel: {kind: bevel, bed: 600 x 400 mm}
 `;
 
 const GUIDE = `strips:
@@ -30,7 +32,21 @@ pieces:
   - {thickness: 1.4 mm, top: ${SIDE}, right: {start: 4.3 mm, stop: 2.5 mm}, bottom: ${SIDE}, left: {start: 7 mm, stop: 2.6 mm}}
   - {thickness: 1.4 mm, top: ${SIDE}, right: ${SIDE}, bottom: {start: 4.1 mm, stop: 2.7 mm}, left: ${SIDE}}
 `;
-const LASER = 'machine: laser\nstripsX: [98.02 mm, 98.00 mm]\nstripsY: [97.96 mm, 97.98 mm]\n';
+const LASER = 'machine: laser\nstripsX: [98.02 mm, 98.00 mm, 97.98 mm, 98 mm, 95 mm]\nstripsY: [97.96 mm, 97.98 mm]\n';
+const KNIFE = 'machine: knife\nsides: [40.01 mm, 39.99 mm, 40 mm, 40 mm, 41 mm]\ndiagonals: [56.25 mm, 56.27 mm]\n';
+const BEVEL = `machine: bevel
+thickness: 1.4 mm
+starts: [4.2 mm, 4.1 mm, 4.2 mm, 4.3 mm]
+stops: [2.6 mm, 2.7 mm, 2.6 mm, 2.5 mm]
+face: [80 mm, 80.02 mm, 80 mm, 80 mm, 81 mm]
+back: [77.2 mm, 77.22 mm]
+`;
+const PRINTER = `printer: office
+sheets:
+  - {across: 199.3, down: 199.6}
+  - {across: 199.4, down: 199.6}
+  - {across: 197, down: 199.5}
+`;
 
 describe.skipIf(noBrowser)(`the shop${wants}`, () => {
   const folder = mkdtempSync(join(tmpdir(), 'matwright-shop-'));
@@ -150,13 +166,17 @@ describe.skipIf(noBrowser)(`the shop${wants}`, () => {
   test.each([
     ['Guide', 'guide', GUIDE, 1],
     ['Head', 'head', HEAD, 1],
-    ['Laser, by its coupon', 'laser', LASER, 0],
+    ['Printer', 'printer', PRINTER, 1],
+    ['Laser, by its coupon', 'laser', LASER, 1],
+    ['Drag knife, by its coupon', 'knife', KNIFE, 1],
+    ['Bevel head of a machine, by its coupon', 'bevel-coupon', BEVEL, 1],
   ] as const)('calibrates by readings, what stands out told: %s', async (name, kind, readings, wild) => {
     const { page, context, expectQuiet } = await withShop();
     await page.getByRole('button', { name, exact: true }).click();
     await text(page);
     await page.locator('#text').fill(readings);
     await page.locator('.outcome .words').waitFor();
+    await expect.poll(() => page.locator('.told .warning').count()).toBeGreaterThanOrEqual(wild);
     expect(await page.locator('.dot.wild').count()).toBeGreaterThanOrEqual(wild);
     const yes = page.getByRole('button', { name: 'Yes, accept that too' });
     const offered = (await yes.count()) > 0;
@@ -164,6 +184,95 @@ describe.skipIf(noBrowser)(`the shop${wants}`, () => {
     await page.getByRole('heading', { name: 'Boards' }).waitFor();
     await settled(page);
     expect(await text(page)).toBe(await byCommand(kind, readings, ...(offered ? ['--yes'] : [])));
+    await expectQuiet();
+    await context.close();
+  });
+
+  test('prints the sheet of a tool straight from the page, at its own size', async () => {
+    const { page, context, expectQuiet } = await withShop();
+    await page.evaluate(() => {
+      globalThis.print = () => {
+        document.documentElement.dataset.printed = 'yes';
+      };
+    });
+    await page.getByRole('button', { name: 'Guide', exact: true }).click();
+    await page.getByRole('button', { name: 'Print its sheet' }).click();
+    await page.waitForFunction(() => document.documentElement.dataset.printed === 'yes');
+    const sheets = page.locator('#print svg');
+    expect(await sheets.count()).toBeGreaterThan(0);
+    expect([await sheets.first().getAttribute('width'), await sheets.first().getAttribute('height')]).toEqual([
+      '215.9mm',
+      '279.4mm',
+    ]);
+    const pdf = await page.pdf({ preferCSSPageSize: true });
+    expect(pdf.toString('latin1').match(/\/Type \/Page\b/gu)).toHaveLength(await sheets.count());
+    await expectQuiet();
+    await context.close();
+  });
+
+  test('saves the coupon of a machine, as the command line makes it', async () => {
+    const { page, context, expectQuiet } = await withShop();
+    await page.getByRole('button', { name: 'Laser, by its coupon' }).click();
+    await page.getByLabel('Machine', { exact: true }).fill('laser');
+    const [download] = await Promise.all([
+      page.waitForEvent('download', { timeout: 20_000 }),
+      page.getByRole('button', { name: 'Save the coupon for laser' }).click(),
+    ]);
+    const name = download.suggestedFilename();
+    writeFileSync(join(folder, 'shop.yaml'), SHOP);
+    vi.spyOn(process.stdout, 'write').mockReturnValue(true);
+    vi.spyOn(process.stderr, 'write').mockReturnValue(true);
+    const job = join(folder, 'coupon.yaml');
+    writeFileSync(job, 'mat: {outer: 10 x 12 in}\nopenings: [{size: 6 x 8 in}]\n');
+    expect(await main(['cutfile', job, '--machine', 'laser', '--coupon', '--out', join(folder, 'out')], '0')).toBe(0);
+    vi.restoreAllMocks();
+    expect(readFileSync((await download.path())!).equals(readFileSync(join(folder, 'out', name)))).toBe(true);
+    await expectQuiet();
+    await context.close();
+  });
+
+  const twoWindows = async () => {
+    const { page: one, context, expectQuiet } = await withShop();
+    const { page: two } = await openPage(browser, { context });
+    await two.locator('.card svg.small').first().waitFor();
+    return { one, two, context, expectQuiet };
+  };
+  const addBoard = async (page: Page, name: string): Promise<void> => {
+    await page.getByLabel('Another one, by the name that jobs call it').fill(name);
+    await page.getByRole('button', { name: 'Add', exact: true }).click();
+    await expect.poll(() => page.locator('.kept').textContent()).toContain('kept in this browser');
+  };
+  const boards = async (page: Page): Promise<void> => {
+    await page.getByRole('button', { name: 'The shop', exact: true }).click();
+    await page.getByRole('heading', { name: 'Boards' }).click();
+  };
+
+  test('two windows on the shop do not overwrite each other', async () => {
+    const { one, two, context, expectQuiet } = await twoWindows();
+    await one.getByRole('heading', { name: 'Boards' }).click();
+    await boards(two);
+    await addBoard(one, 'slate-4');
+    await expect.poll(() => two.getByRole('alert').textContent()).toContain('Another window has changed the shop');
+    await two.getByRole('button', { name: 'Take the other' }).click();
+    expect(await text(two)).toContain('slate-4');
+    await expectQuiet();
+    await context.close();
+  });
+
+  test('a window in which the shop is not open has it as it is in the other', async () => {
+    const { one, two, context, expectQuiet } = await twoWindows();
+    await start(two, /^Single mat: one board/);
+    await one.getByRole('heading', { name: 'Boards' }).click();
+    await addBoard(one, 'slate-4');
+    await two
+      .getByRole('group', { name: /^Boards of the shop/ })
+      .getByRole('button', { name: /slate/iu })
+      .waitFor();
+    await boards(two);
+    await addBoard(two, 'ink-8');
+    await expect.poll(() => one.getByRole('alert').textContent()).toContain('Another window');
+    await one.getByRole('button', { name: 'Take the other' }).click();
+    expect(await text(one)).toMatch(/slate-4[\s\S]*ink-8/u);
     await expectQuiet();
     await context.close();
   });

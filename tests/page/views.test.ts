@@ -1,7 +1,22 @@
+import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { launch, noBrowser, openPage, settled, start, wants } from './browser.ts';
+
+const TERNS = join(import.meta.dirname, '../../examples/terns/shop.yaml');
+
+/** Two pieces of a shop that counts its sheets. */
+async function day(page: Page): Promise<void> {
+  const file = (name: string, text: string) => ({ name, mimeType: 'application/yaml', buffer: Buffer.from(text) });
+  const job = (i: number) =>
+    `title: Print ${i}\ndue: 2031-03-1${i}\nmat: {outer: 1${i} x 14, layers: [{board: bone-4}]}\nopenings: [{size: 5 x 7}]\n`;
+  const shop =
+    'units: in\nboards:\n  bone-4: {name: Bone, thickness: 1.4 mm, sheets: [{size: 32 x 40 in, count: 5}]}\n';
+  await page.locator('#files').setInputFiles(file('shop.yaml', shop));
+  await page.locator('#files').setInputFiles([file('one.yaml', job(1)), file('two.yaml', job(2))]);
+  await page.locator('td svg.small').last().waitFor();
+}
 
 /** Every view, by how one gets there. */
 const VIEWS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
@@ -56,6 +71,53 @@ const VIEWS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
     await page.getByLabel('Another one, by the name that jobs call it').fill('bone-4');
     await page.getByRole('button', { name: 'Add', exact: true }).click();
     await page.getByRole('heading', { name: 'bone-4' }).click();
+  },
+  'a table of prints': async (page) => {
+    await page.getByRole('button', { name: 'The day', exact: true }).click();
+    await page.getByLabel('The table', { exact: true }).fill('title\tno such thing\nPrint\t1');
+    await page.getByRole('button', { name: 'Make a piece of each row' }).click();
+    await page.locator('.typed .told li').first().waitFor();
+  },
+  'the day': async (page) => {
+    await day(page);
+    await page.getByRole('checkbox', { name: 'Print 1: cut' }).check();
+    await page.getByRole('button', { name: 'Lay the blanks on sheets' }).click();
+    await page.locator('.sheet-to-cut').first().waitFor({ timeout: 20_000 });
+    await page
+      .getByRole('checkbox', { name: /^Cut 1:/ })
+      .first()
+      .check();
+  },
+  'a run at the cutter': async (page) => {
+    await day(page);
+    await page.getByRole('button', { name: 'Cut them as one run' }).click();
+    await page.locator('.step').waitFor();
+    for (let i = 0; i < 3; i++) await page.keyboard.press('PageDown');
+  },
+  'all that a piece can say': async (page) => {
+    await start(page, /^Double mat/);
+    await page.getByText('Names, bench and paper').click();
+    for (const each of await page.getByText(/^More of /).all()) await each.click();
+    await page.getByRole('button', { name: 'Overlap: each side by itself' }).click();
+    await settled(page);
+  },
+  'the shop’s machines, with text': async (page) => {
+    await page.locator('#files').setInputFiles(TERNS);
+    await page.getByRole('button', { name: 'The shop', exact: true }).click();
+    await page.getByRole('button', { name: 'Text', exact: true }).click();
+    for (const each of ['Machines', 'laser', 'Heads', 'Guide', 'Prices']) {
+      await page.locator('summary', { hasText: new RegExp(`^${each}$`, 'u') }).click();
+    }
+  },
+  'what readings come to': async (page) => {
+    await page.locator('#files').setInputFiles(TERNS);
+    await page.getByRole('button', { name: 'The shop', exact: true }).click();
+    await page.getByRole('button', { name: 'Laser, by its coupon' }).click();
+    await page.getByRole('button', { name: 'Text', exact: true }).click();
+    await page
+      .locator('#text')
+      .fill('machine: laser\nstripsX: [98 mm, 98.02 mm, 97.98 mm, 98 mm, 95 mm]\nstripsY: [98 mm]\n');
+    await page.locator('.dot.wild').waitFor();
   },
   readings: async (page) => {
     await page.getByRole('button', { name: 'The shop', exact: true }).click();

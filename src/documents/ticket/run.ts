@@ -26,7 +26,7 @@ export function runList(
   const works = lotsOf(jobs, waits);
   const pieces = jobs.reduce((sum, { job }) => sum + job.count, 0);
   const settings = `${day.settings} ${day.settings === 1 ? 'setting' : 'settings'} of the guide`;
-  const intro = `${jobs.length} tickets, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}, ${settings}`;
+  const intro = `${jobs.length === 1 ? 'one ticket' : `${jobs.length} tickets`}, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}, ${settings}`;
   const entries = dayEntries(day, works, jobs, fonts);
   return listedSheets({ title: 'Run list', name: 'Run list', intro, group: 'run', entries, jobs, paper, fonts });
 }

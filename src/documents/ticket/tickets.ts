@@ -10,6 +10,8 @@ export interface TicketsOptions {
   readonly paper: Margined;
   /** Of the first job as it was given, instead of the jobs' own; those after it count on. */
   readonly number?: string;
+  /** The list of the run alone, also of one job. */
+  readonly run?: boolean;
   readonly fonts: Fonts;
 }
 
@@ -25,7 +27,7 @@ export interface Tickets {
  */
 export function tickets(
   jobs: readonly BenchJob[],
-  { paper, number, fonts }: TicketsOptions,
+  { paper, number, run = false, fonts }: TicketsOptions,
   waits: readonly Wait[] = [],
 ): Tickets {
   const order = byNumber(numbered(jobs, number));
@@ -36,11 +38,17 @@ export function tickets(
     job: at(job),
     after: { ...after, job: at(after.job) },
   }));
-  const each = sorted.map((job, index) => ticket(job, { paper, of: { index, count: sorted.length }, fonts }));
-  const front = sorted.length > 1 ? runList(sorted, placed, paper, fonts) : [];
-  const title =
-    sorted.length === 1 ? `${sorted[0]!.job.title}, bench ticket` : `Bench tickets of ${sorted.length} jobs`;
-  return { title, sheets: [...front, ...each.flat()], records: sorted.map(ticketRecord) };
+  const each = run
+    ? []
+    : sorted.map((job, index) => ticket(job, { paper, of: { index, count: sorted.length }, fonts }));
+  const front = run || sorted.length > 1 ? runList(sorted, placed, paper, fonts) : [];
+  return { title: titleOf(sorted, run), sheets: [...front, ...each.flat()], records: sorted.map(ticketRecord) };
+}
+
+function titleOf(jobs: readonly BenchJob[], run: boolean): string {
+  const [first] = jobs;
+  if (jobs.length === 1) return `${first!.job.title}, ${run ? 'run list' : 'bench ticket'}`;
+  return `${run ? 'Run list' : 'Bench tickets'} of ${jobs.length} jobs`;
 }
 
 /** As a shop counts, `A-9` before `A-10`; as they were given where one has no number, or two have the same. */

@@ -7,6 +7,7 @@ import { place } from '../state/place.ts';
 import { told } from '../state/sentence.ts';
 import { awake, keepAwake } from './awake.ts';
 import { Board, topWords } from './board.ts';
+import { Reading } from './reading.ts';
 import { again, at, back, countDone, isDone, next, run, show, stepProblems, steps } from './run.ts';
 import { stepLine, stepWords } from './words.ts';
 
@@ -96,13 +97,6 @@ export function Cutter(): ComponentChild {
   ]);
 }
 
-/** So large that a tenth of the screen's height is left for the reading even on a narrow one. */
-function bigSize(words: string): string {
-  // Readings stay on one line, words may take two.
-  const long = /\d/u.test(words) ? words.length : Math.max(...words.split(' ').map(({ length }) => length));
-  return `min(24vh, ${Math.round(150 / Math.max(4, long))}vw)`;
-}
-
 function One({ all, index }: { readonly all: Steps; readonly index: number }): ComponentChild {
   const step = all.order.steps[index]!;
   const { title, big, unit, lines } = stepWords(index, all);
@@ -117,11 +111,7 @@ function One({ all, index }: { readonly all: Steps; readonly index: number }): C
       ]),
       h('h2', { key: 'title' }, title),
       h('p', { key: 'big', class: 'reading' }, [
-        h(
-          'span',
-          { key: 'number', class: /\d/u.test(big) ? 'number' : 'number words', style: { fontSize: bigSize(big) } },
-          big,
-        ),
+        h(Reading, { key: 'number', big }),
         unit === '' ? null : h('span', { key: 'unit', class: 'unit' }, ` ${unit}`),
       ]),
       h(
@@ -143,11 +133,7 @@ function One({ all, index }: { readonly all: Steps; readonly index: number }): C
 function End(): ComponentChild {
   return h('section', { class: 'step' }, [
     h('h2', { key: 'title' }, 'All steps are done'),
-    h(
-      'p',
-      { key: 'words', class: 'reading' },
-      h('span', { class: 'number', style: { fontSize: bigSize('Done') } }, 'Done'),
-    ),
+    h('p', { key: 'words', class: 'reading told-step' }, h(Reading, { big: 'Done' })),
     h('div', { key: 'ways', class: 'buttons' }, [
       h('button', { key: 'again', type: 'button', onClick: again }, 'The same once more, all ticks taken off'),
       open.value === undefined

@@ -69,6 +69,6 @@ export async function addPieces(
   await readDay();
 }
 
-function tell(what: string, error: unknown): void {
+export function tell(what: string, error: unknown): void {
   trouble.value = { words: `${what} (${error instanceof Error ? error.message : String(error)}).`, ways: [] };
 }

@@ -1,31 +1,41 @@
 import { useSignal } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
-import type { Laid, Told } from '../engine/answers.ts';
+import { defined } from '../../problems/defined.ts';
+import type { StockSheet, StockSheets, Told } from '../engine/answers.ts';
 import { press } from '../engine/engines.ts';
 import { shop } from '../files/open.ts';
-import { pageElement } from '../picture/pages.ts';
+import { keepRecord, recordOf } from '../files/store.ts';
 import { mistake } from '../state/mistake.ts';
 import { told } from '../state/sentence.ts';
-import { ofTheRun, runSources } from './day-state.ts';
+import { ofTheRun, runSources, tell } from './day-state.ts';
+import { SheetPicture } from './sheet-picture.ts';
 
-/** Sheets of board with their cuts, each ticked as it is made; laid when it is asked for, since it takes a while. */
+/** Ticks of one plan. */
+const SHEETS = 'sheets';
+const key = ({ name }: StockSheet, cut: number): string => `${name}, cut ${cut}`;
+
+/** Sheets of board as pictures, each cut with its stop, ticked as it is made; laid when it is asked for, since it takes a while. */
 export function Sheets(): ComponentChild {
-  const laid = useSignal<Told<Laid> | undefined>(undefined);
+  const laid = useSignal<Told<StockSheets> | undefined>(undefined);
   const made = useSignal<ReadonlySet<string>>(new Set());
   const lay = async (): Promise<void> => {
     try {
       const jobs = await runSources();
-      const asked = { jobs, wanted: { id: 'stock' as const, options: {} } };
-      laid.value = await press.ask('lay', shop.value === undefined ? asked : { ...asked, shop: shop.value });
+      const found = await press.ask('sheets', { jobs, ...defined({ shop: shop.value }) });
+      made.value = found.ok ? await ticksOf(found.value.plan) : new Set();
+      laid.value = found;
     } catch (error) {
       laid.value = { ok: false, problems: [mistake(error)] };
     }
   };
   const now = laid.value;
-  const tick = (key: string): void => {
+  const tick = (plan: string, each: string): void => {
     const next = new Set(made.value);
-    if (!next.delete(key)) next.add(key);
+    if (!next.delete(each)) next.add(each);
     made.value = next;
+    keepRecord(SHEETS, { plan, made: [...next] }).catch((error: unknown) =>
+      tell('This browser could not keep the last tick', error),
+    );
   };
   return h('section', { class: 'sheets', 'aria-label': 'Sheets of board' }, [
     h('h2', { key: 'title' }, 'Sheets of board'),
@@ -39,23 +49,9 @@ export function Sheets(): ComponentChild {
       : now.ok
         ? h(
             'div',
-            { key: 'pages', class: 'pages' },
-            now.value.documents.flatMap(({ name, document }) =>
-              document.pages.map((page, i) => {
-                const key = `day-${name}-${i}`;
-                return h('figure', { key }, [
-                  pageElement(document, page, key, {}),
-                  h('label', { key: 'made', class: 'tick-cell' }, [
-                    h('input', {
-                      key: 'box',
-                      type: 'checkbox',
-                      checked: made.value.has(key),
-                      onChange: () => tick(key),
-                    }),
-                    h('span', { key: 'words' }, `${page.name}: made`),
-                  ]),
-                ]);
-              }),
+            { key: 'sheets', class: 'to-cut' },
+            now.value.sheets.map((sheet) =>
+              h(Sheet, { key: sheet.name, sheet, made: made.value, tick: (each) => tick(now.value.plan, each) }),
             ),
           )
         : h(
@@ -63,5 +59,53 @@ export function Sheets(): ComponentChild {
             { key: 'wrong', class: 'told' },
             now.problems.map((problem, i) => h('p', { key: i, class: 'error' }, told(problem))),
           ),
+  ]);
+}
+
+/** The same jobs, sheets and shelf have the same plan: what was ticked of it is ticked still. */
+async function ticksOf(plan: string): Promise<ReadonlySet<string>> {
+  const kept = (await recordOf(SHEETS)) as { readonly plan?: unknown; readonly made?: unknown } | undefined;
+  return new Set(kept?.plan === plan && Array.isArray(kept.made) ? kept.made.map(String) : []);
+}
+
+interface SheetOf {
+  readonly sheet: StockSheet;
+  readonly made: ReadonlySet<string>;
+  readonly tick: (each: string) => void;
+}
+
+function Sheet({ sheet, made, tick }: SheetOf): ComponentChild {
+  const { name, board, count, stops, pieces } = sheet;
+  const cuts = stops.flatMap((stop) => stop.cuts);
+  const isMade = (cut: number): boolean => made.has(key(sheet, cut));
+  const next = cuts.find(({ cut }) => !isMade(cut))?.cut;
+  const names = [...new Map(pieces.map((piece) => [piece.key, piece.words]))];
+  const title = `${name}, ${board}`;
+  return h('article', { class: 'sheet-to-cut', 'aria-label': title }, [
+    h('h3', { key: 'title' }, title),
+    count === 1 ? null : h('p', { key: 'count', class: 'note' }, `Cut ${count} like this.`),
+    h('div', { key: 'both', class: 'both' }, [
+      h(SheetPicture, { key: 'picture', sheet, isMade, ...defined({ next }) }),
+      h('div', { key: 'words' }, [
+        h('p', { key: 'pieces', class: 'note' }, names.map(([letter, words]) => `${letter}: ${words}`).join('; ')),
+        cuts.length === 0 ? h('p', { key: 'none' }, 'Nothing is cut: it is used whole.') : null,
+        ...stops.map((stop, i) =>
+          h('fieldset', { key: i, class: 'stop' }, [
+            h('legend', { key: 'stop' }, stop.words),
+            ...stop.cuts.map(({ cut, words }) =>
+              h('label', { key: cut, class: cut === next ? 'tick-cell next' : 'tick-cell' }, [
+                h('input', {
+                  key: 'box',
+                  type: 'checkbox',
+                  checked: isMade(cut),
+                  onChange: () => tick(key(sheet, cut)),
+                }),
+                h('span', { key: 'words' }, `Cut ${cut}: ${words}`),
+              ]),
+            ),
+          ]),
+        ),
+      ]),
+    ]),
   ]);
 }

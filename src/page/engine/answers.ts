@@ -4,7 +4,8 @@ import type { OrderOfWork } from '../../bench/work/model.ts';
 import type { Document } from '../../drawing/document.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Box } from '../../geometry/box.ts';
-import type { Size } from '../../geometry/point.ts';
+import type { Point, Size } from '../../geometry/point.ts';
+import type { SchemaKind } from '../../job/json-schema.ts';
 import type { OutputOptions, Step } from '../../outputs/options.ts';
 import type { OutputId } from '../../outputs/records.ts';
 import type { Source } from '../../outputs/solve-job.ts';
@@ -115,6 +116,40 @@ export interface CutEnds {
   readonly stop: Setting;
 }
 
+/** Sheets of board as they are cut, and by what their plan is known again. */
+export interface StockSheets {
+  readonly plan: string;
+  readonly sheets: readonly StockSheet[];
+}
+
+/** Sheets that are cut alike; lengths are mm. */
+export interface StockSheet extends Size {
+  /** `Sheet 2`, `Sheets 3 to 5`. */
+  readonly name: string;
+  readonly board: string;
+  /** How many are cut like this. */
+  readonly count: number;
+  readonly pieces: readonly (Box & { readonly key: string; readonly words: string })[];
+  readonly offcuts: readonly (Box & { readonly words: string })[];
+  /** Every setting of the stop with its cuts, in their order. */
+  readonly stops: readonly {
+    readonly words: string;
+    readonly cuts: readonly {
+      readonly cut: number;
+      readonly words: string;
+      readonly from: Point;
+      readonly to: Point;
+    }[];
+  }[];
+}
+
+/** The shop's file with a plan booked in it, and what that changed in words; the file is as it was where there is nothing to book. */
+export interface BookedShop {
+  readonly shopText: string;
+  readonly number: string;
+  readonly words: readonly string[];
+}
+
 /** A job that a row of a table says. */
 export interface TableRow {
   readonly file: string;
@@ -151,16 +186,23 @@ export interface Asks {
   readonly rest: { readonly request: LookRequest; readonly answer: Remaining | undefined };
   /** A piece of each row of a table. */
   readonly table: {
-    readonly request: { readonly table: Source; readonly template: Source };
+    readonly request: { readonly table: Source; readonly template: Source; readonly shop?: Source };
     readonly answer: Told<readonly TableRow[]>;
   };
   /** The shop's file once the stock plan of some pieces is cut. */
   readonly book: {
     readonly request: Work & { readonly date: string };
-    readonly answer: Told<{ readonly shopText: string }>;
+    readonly answer: Told<BookedShop>;
+  };
+  /** What may stand in a job and in a shop's file, as their JSON Schemas tell it. */
+  readonly shapes: {
+    readonly request: Record<never, never>;
+    readonly answer: Readonly<Record<SchemaKind, Readonly<Record<string, unknown>>>>;
   };
   /** What is wrong with a shop's file. */
   readonly shop: { readonly request: Source; readonly answer: { readonly problems: readonly Problem[] } };
+  /** The sheets of board of some pieces, cut by cut. */
+  readonly sheets: { readonly request: Work; readonly answer: Told<StockSheets> };
   readonly calibrating: {
     readonly request: Source & { readonly kind: Calibrated; readonly shop?: Source; readonly date: string };
     readonly answer: Told<Calibrating>;

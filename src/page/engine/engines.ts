@@ -17,5 +17,7 @@ export async function look(request: LookRequest): Promise<Look> {
 export const rest = async (request: LookRequest): Promise<Remaining> =>
   (await engine.ask('rest', request)) ?? (await press.ask('rest', request)) ?? { problems: [] };
 
+export const shapes = (): Promise<Asks['shapes']['answer']> => engine.ask('shapes', {});
+
 export const shopProblems = (request: Asks['shop']['request']): Promise<Asks['shop']['answer']> =>
   engine.ask('shop', request);

@@ -7,6 +7,7 @@ import { calibrating } from './calibrating.ts';
 import { lookAt, restOf } from './look.ts';
 import { lay, make, take } from './make.ts';
 import { steps } from './steps.ts';
+import { stockSheets } from './stock-sheets.ts';
 import { table } from './table.ts';
 
 buildSvgIn(async () => (await import('svgdom')).createSVGWindow());
@@ -21,4 +22,5 @@ answerWith({
   calibrating,
   table,
   book,
+  sheets: stockSheets,
 });

@@ -3,8 +3,7 @@ import { bytesOfBase64 } from '../../fonts/base64.ts';
 const textOf = (id: string): string => document.getElementById(id)?.textContent ?? '';
 
 /** What the file carries, by the id of its element. */
-export const carried = (id: 'templates' | 'pieces' | 'shop' | 'served' | 'shop-schema'): unknown =>
-  JSON.parse(textOf(id) || 'null');
+export const carried = (id: 'templates' | 'pieces' | 'shop' | 'served'): unknown => JSON.parse(textOf(id) || 'null');
 
 export const engineScript = async (): Promise<Blob> => new Blob([textOf('engine')], { type: 'text/javascript' });
 

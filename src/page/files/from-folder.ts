@@ -2,18 +2,10 @@ import { signal } from '@preact/signals';
 import type { Source } from '../../outputs/solve-job.ts';
 import { dataOf } from '../../read/edit/find-node.ts';
 import { trouble } from '../state/place.ts';
+import { homes } from './homes.ts';
 import { openPiece, shop } from './open.ts';
 import { saveServed, served, servedFile, servedNames } from './served.ts';
 import { markName, takeMark } from './shop-mark.ts';
-
-/** A file of the folder that a piece came from, and the mark of the text that was last read or saved there. */
-export interface Home {
-  readonly name: string;
-  readonly mark: string | undefined;
-}
-
-/** By the ids of pieces. */
-export const homes = new Map<string, Home>();
 
 /** Jobs of the folder that the page was served with. */
 export const jobNames = signal<readonly string[]>([]);

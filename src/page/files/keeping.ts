@@ -4,8 +4,10 @@ import { plainText } from '../form/typed.ts';
 import { history } from '../state/history.ts';
 import { open, said, text } from '../state/piece.ts';
 import { trouble } from '../state/place.ts';
-import { saveJob } from './handles.ts';
-import { openPiece } from './open.ts';
+import { savedAt, saveJob } from './handles.ts';
+import { homes } from './homes.ts';
+import { SHOP } from './kept-shop.ts';
+import { openPiece, shop } from './open.ts';
 import { type Draft, draftOf, keep } from './store.ts';
 
 /** How it stands with the draft in this browser. */
@@ -36,7 +38,7 @@ function draftNow(): Omit<Draft, 'version'> | undefined {
     pictures: now.pictures,
     history: history.value,
     at: Date.now(),
-    ...defined({ shop: now.shop, of: now.of }),
+    ...defined({ shop: now.shop, of: now.of, calibrating: now.calibrating, home: homes.get(now.id) }),
   };
 }
 
@@ -74,8 +76,9 @@ function again(force = false): void {
 }
 
 function tellNewer(newer: Draft): void {
+  const what = newer.of === 'shop' ? 'the shop' : newer.of === 'readings' ? 'these readings' : 'this piece';
   trouble.value = {
-    words: 'Another window has changed this piece since. Nothing of either was lost: keep one of the two.',
+    words: `Another window has changed ${what} since. Nothing of either was lost: keep one of the two.`,
     ways: [
       {
         words: 'Keep what is here',
@@ -99,6 +102,7 @@ export function openDraft(draft: Draft): void {
   versions.set(draft.id, draft.version);
   trouble.value = undefined;
   kept.value = 'kept';
+  if (draft.home !== undefined) homes.set(draft.id, draft.home);
   openPiece(draft);
 }
 
@@ -110,11 +114,28 @@ function keepWaiting(): void {
   if (left !== undefined) running = running.then(() => keepNow(left));
 }
 
+/** The shop is changed in another window and lies on no desk here: pieces have it as it is there. */
+async function followOther(version: number): Promise<void> {
+  const newer = await draftOf(SHOP).catch(() => undefined);
+  if (newer === undefined || newer.version < version || open.value?.id === SHOP) return;
+  versions.set(SHOP, newer.version);
+  shop.value = { file: newer.file, text: newer.text };
+  const now = open.value;
+  if (now !== undefined) open.value = { ...now, shop: shop.value };
+}
+
 /** From now on every change is kept. */
 export function keepChanges(): void {
   let last: readonly unknown[] = [];
   effect(() => {
-    const now: readonly unknown[] = [open.value?.id, text.value, open.value?.pictures, open.value?.shop];
+    const now: readonly unknown[] = [
+      open.value?.id,
+      text.value,
+      open.value?.pictures,
+      open.value?.shop,
+      // Where it was saved is kept with it.
+      savedAt.value,
+    ];
     const opened = now[0] !== last[0];
     const same = now.every((each, i) => each === last[i]);
     last = now;
@@ -134,6 +155,7 @@ export function keepChanges(): void {
   });
   channel?.addEventListener('message', (event: MessageEvent<{ readonly id: string; readonly version: number }>) => {
     const { id, version } = event.data;
+    if (id === SHOP && open.value?.id !== SHOP) void followOther(version);
     if (id === open.value?.id && version > (versions.get(id) ?? 0)) {
       kept.value = 'newer';
       void draftOf(id).then((newer) => {

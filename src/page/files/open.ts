@@ -23,8 +23,8 @@ export interface Opening {
   readonly calibrating?: Open['calibrating'];
 }
 
-/** Puts a piece on the bench and gives its id; loading is no edit, so there is nothing to undo but what its own history holds. */
-export const openPiece = (opening: Opening): string => put(opening, 'describe');
+/** Puts a piece on the bench, or what else was kept where it is worked on, and gives its id; loading is no edit, so there is nothing to undo but what its own history holds. */
+export const openPiece = (opening: Opening): string => put(opening, opening.of === undefined ? 'describe' : 'shop');
 
 /** Puts a piece, the shop or readings where they are worked on. */
 export function put(opening: Opening, where: Place): string {

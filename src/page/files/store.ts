@@ -1,5 +1,7 @@
 import type { Source } from '../../outputs/solve-job.ts';
+import type { Calibrated } from '../../shop/readings/readings.ts';
 import type { History } from '../state/history.ts';
+import type { Home } from './homes.ts';
 
 /** A piece as the browser keeps it. */
 export interface Draft {
@@ -9,6 +11,9 @@ export interface Draft {
   readonly title: string;
   /** Where it is no piece. */
   readonly of?: 'shop' | 'readings';
+  readonly calibrating?: Calibrated;
+  /** The file of a folder that it came from. */
+  readonly home?: Home;
   readonly text: string;
   readonly shop?: Source;
   readonly pictures: Readonly<Record<string, Blob>>;

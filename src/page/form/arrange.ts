@@ -3,16 +3,24 @@ import type { Plain } from '../../read/edit/yaml-print.ts';
 import { edit, written } from '../state/edit.ts';
 import { said } from '../state/piece.ts';
 import { Choice, Field, idOf, Tick } from './field.ts';
+import { Rest } from './rest.ts';
 import { Told } from './told.ts';
 import { plainText } from './typed.ts';
 
 const ARRANGE = ['arrange'];
 const at = (...steps: readonly string[]) => [...ARRANGE, ...steps];
 
+/** Of the keys of rows. */
+const OWN = ['rows', 'columns', 'gap', 'align', 'fill'];
+
 /** How several openings lie in rows. */
 export function Arrange(): ComponentChild {
   const gap = said(at('gap'));
   const two = typeof gap === 'object';
+  const other = (): void => {
+    const one = two ? (said(at('gap', 'across')) ?? said(at('gap', 'down'))) : (gap ?? '1 in');
+    edit([{ path: at('gap'), value: two ? one : { across: one ?? '1 in', down: one ?? '1 in' } }], 'gaps');
+  };
   return h('fieldset', { class: 'group' }, [
     h('legend', { key: 'legend' }, 'Rows and gaps'),
     h(Rows, { key: 'rows' }),
@@ -23,6 +31,15 @@ export function Arrange(): ComponentChild {
           h(Field, { key: 'down', label: 'Gap down', path: at('gap', 'down'), sizes: ['gap.height'] }),
         ])
       : h(Field, { key: 'gap', label: 'Gap', path: at('gap'), sizes: ['gap.width'] }),
+    h(
+      'div',
+      { key: 'ways', class: 'buttons' },
+      h(
+        'button',
+        { type: 'button', class: 'plain', onClick: other },
+        two ? 'One gap for both ways' : 'Gaps across and down by themselves',
+      ),
+    ),
     h(Choice, {
       key: 'align',
       label: 'In a row they stand',
@@ -35,6 +52,7 @@ export function Arrange(): ComponentChild {
       now: ((value) => (value === 'centre' ? '' : value))(plainText(said(at('align')))),
     }),
     h(Tick, { key: 'fill', label: 'Borders as wide as the gaps', path: at('fill') }),
+    h(Rest, { key: 'rest', title: 'More of the rows', path: ARRANGE, but: OWN }),
   ]);
 }
 

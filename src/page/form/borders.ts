@@ -5,10 +5,14 @@ import { edit } from '../state/edit.ts';
 import { said } from '../state/piece.ts';
 import { Choice, Field, Ways } from './field.ts';
 import { Part } from './part.ts';
+import { Rest } from './rest.ts';
 import { plainText } from './typed.ts';
 
 const BORDER = ['mat', 'border'];
 const WEIGHTING = ['mat', 'weighting'];
+
+/** Of the mat's keys. */
+const ELSEWHERE = ['outer', 'frame', 'border', 'weighting', 'layers'];
 
 type Way = 'one' | 'sides' | 'each';
 
@@ -56,6 +60,7 @@ export function Borders(): ComponentChild {
     h(Ways, { key: 'way', label: 'Borders are', words, now, choose }),
     h('div', { key: 'fields', class: 'fields pair' }, fields[now]),
     h(Weighting, { key: 'weighting' }),
+    h(Rest, { key: 'rest', title: 'More of the borders', path: ['mat'], but: ELSEWHERE }),
   ]);
 }
 

@@ -1,9 +1,11 @@
 import { type ComponentChild, h } from 'preact';
 import type { Plain } from '../../read/edit/yaml-print.ts';
-import { edit } from '../state/edit.ts';
-import { piece, said } from '../state/piece.ts';
-import { Field } from './field.ts';
+import { type Edit, edit } from '../state/edit.ts';
+import { type Path, piece, said } from '../state/piece.ts';
+import { BySides } from './by-sides.ts';
+import { Choice, Field } from './field.ts';
 import { Part } from './part.ts';
+import { Rest } from './rest.ts';
 import { Told } from './told.ts';
 import { plainText } from './typed.ts';
 
@@ -74,18 +76,56 @@ function Layer({ index, alone }: { readonly index: number; readonly alone: boole
           inPlace ? h(Colour, { key: 'colour', index }) : null,
         ])
       : null,
-    index > 0 ? h(Field, { key: 'reveal', label: 'Reveal', path: at('reveal'), sizes: [`reveals[${index}]`] }) : null,
+    index > 0
+      ? h(BySides, {
+          key: 'reveal',
+          label: 'Reveal',
+          path: at('reveal'),
+          sizes: [`reveals[${index}]`],
+          first: '1/4 in',
+        })
+      : null,
     index > 0 ? h(Field, { key: 'trim', label: 'Trim-back', path: at('trimBack'), usual: 'as usual' }) : null,
-    typeof said(at('bevel')) === 'object'
-      ? null
-      : h(Field, {
-          key: 'bevel',
-          label: 'Bevel, degrees',
-          path: at('bevel'),
-          kind: 'count',
-          usual: 'as the head cuts',
-        }),
+    h(Bevel, { key: 'bevel', path: at('bevel') }),
+    inPlace ? h(Rest, { key: 'rest of it', title: 'More of this board', path: at('board'), but: IN_PLACE }) : null,
+    h(Rest, { key: 'rest', title: 'More of this layer', path: at(), but: OWN }),
     h(Told, { key: 'told', path: at() }),
+  ]);
+}
+
+/** Keys that have fields of their own, of a board in place and of a layer. */
+const IN_PLACE = ['name', 'thickness', 'colour'];
+const OWN = ['board', 'bevel', 'reveal', 'trimBack'];
+
+/** Its angle, and which way it leans: a reverse one shows its slope at the back. */
+function Bevel({ path }: { readonly path: Path }): ComponentChild {
+  const value = said(path);
+  const map = typeof value === 'object';
+  const angle = map ? said([...path, 'angle']) : value;
+  const reverse = map && said([...path, 'reverse']) === true;
+  const lean = (next: string): readonly Edit[] => {
+    const reversed: Plain = { ...(angle === undefined ? {} : { angle }), reverse: true };
+    return [{ path, value: next === 'reverse' ? reversed : angle }];
+  };
+  return h('div', { class: 'fields pair' }, [
+    h(Field, {
+      key: 'angle',
+      label: 'Bevel, degrees',
+      path: map ? [...path, 'angle'] : path,
+      kind: 'count',
+      usual: 'as the head cuts',
+    }),
+    h(Choice, {
+      key: 'lean',
+      label: 'The slope shows',
+      path: [...path, 'reverse'],
+      words: [
+        ['', 'on the face'],
+        ['reverse', 'on the back: reverse bevel'],
+      ],
+      now: reverse ? 'reverse' : '',
+      choose: lean,
+    }),
   ]);
 }
 

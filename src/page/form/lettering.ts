@@ -3,6 +3,7 @@ import { edit } from '../state/edit.ts';
 import { said } from '../state/piece.ts';
 import { Choice, Field } from './field.ts';
 import { Part } from './part.ts';
+import { Rest } from './rest.ts';
 
 const LETTERING = ['lettering'];
 
@@ -16,6 +17,24 @@ export function Lettering(): ComponentChild {
       h(
         'button',
         {
+          key: 'add',
+          type: 'button',
+          onClick: () =>
+            edit(
+              [
+                {
+                  path: [...LETTERING, all.length],
+                  value: { text: 'NAME', height: '1/2 in', place: { bottom: '1/4 in' } },
+                },
+              ],
+              'more lettering',
+            ),
+        },
+        'Add another text',
+      ),
+      h(
+        'button',
+        {
           key: 'take',
           type: 'button',
           onClick: () => edit([{ path: LETTERING, value: undefined }], 'lettering taken out'),
@@ -25,6 +44,9 @@ export function Lettering(): ComponentChild {
     ]),
   ]);
 }
+
+/** Of a text's keys. */
+const OWN = ['text', 'height', 'spacing', 'bridge', 'edge', 'place'];
 
 function One({ index }: { readonly index: number }): ComponentChild {
   const at = (...steps: readonly string[]) => [...LETTERING, index, ...steps];
@@ -47,5 +69,7 @@ function One({ index }: { readonly index: number }): ComponentChild {
     said(at('place', 'below')) === undefined
       ? h(Field, { key: 'bottom', label: 'From the bottom edge', path: at('place', 'bottom'), usual: 'centred' })
       : h(Field, { key: 'gap', label: `Below ${String(said(at('place', 'below')))}`, path: at('place', 'gap') }),
+    h(Rest, { key: 'place', title: 'More of where it stands', path: at('place'), but: ['bottom', 'gap'] }),
+    h(Rest, { key: 'rest', title: 'More of the lettering', path: at(), but: OWN }),
   ]);
 }

@@ -3,7 +3,14 @@ import { edit } from '../state/edit.ts';
 import { said } from '../state/piece.ts';
 import { Choice, Field, Tick } from './field.ts';
 import { chosen } from './openings.ts';
-import { Part } from './part.ts';
+import { Rest } from './rest.ts';
+import { Opened } from './shape-fields.ts';
+
+/** Keys of a job that have fields of their own, here or above; its unit does not change: any can be shown, and typed. */
+const OWN = [
+  ...['title', 'number', 'customer', 'count', 'units'],
+  ...['mat', 'openings', 'arrange', 'lettering', 'bench', 'print'],
+];
 
 /** Names, how many, how it is cut and printed, and what few pieces have. */
 export function More(): ComponentChild {
@@ -14,7 +21,7 @@ export function More(): ComponentChild {
       'lettering',
     );
   };
-  return h(Part, { title: 'Names, bench and paper', open: false }, [
+  return h(Opened, { title: 'Names, bench and paper', level: 2 }, [
     h(Field, { key: 'title', label: 'Title', path: ['title'], kind: 'text', usual: 'the name of the file' }),
     h(Field, { key: 'customer', label: 'Customer', path: ['customer'], kind: 'text' }),
     h('div', { key: 'numbers', class: 'fields pair' }, [
@@ -60,6 +67,9 @@ export function More(): ComponentChild {
       ],
       now: said(['print', 'transfer']) === 'cut-through' ? 'cut-through' : '',
     }),
+    h(Rest, { key: 'bench', title: 'More of the bench', path: ['bench'], but: ['snap', 'stack', 'graduation'] }),
+    h(Rest, { key: 'print', title: 'More of the print', path: ['print'], but: ['paper', 'transfer'] }),
+    h(Rest, { key: 'rest', title: 'More of the piece', path: [], but: OWN }),
     h('div', { key: 'buttons', class: 'buttons' }, [
       said(['lettering']) === undefined
         ? h('button', { key: 'letters', type: 'button', onClick: addLetters }, 'Add lettering')

@@ -1,15 +1,23 @@
 import { type ComponentChild, h } from 'preact';
+import type { Plain } from '../../read/edit/yaml-print.ts';
 import type { Field as ShapeField } from '../../shapes/shape.ts';
 import { SHAPE_KINDS, SHAPES, type ShapeKind } from '../../shapes/shapes.ts';
 import type { Edit } from '../state/edit.ts';
 import { edit } from '../state/edit.ts';
 import { said } from '../state/piece.ts';
+import { BySides } from './by-sides.ts';
 import { Decoration } from './decoration.ts';
 import { Choice, Field, Ways } from './field.ts';
 import { PictureField } from './picture-field.ts';
+import { Rest } from './rest.ts';
 import { plainText } from './typed.ts';
 
 const shapeWords = SHAPE_KINDS.map((kind) => [kind, kind.replace('-', ' ')] as const);
+/** Of an opening's keys; a shape's are there with that shape. */
+const OWN = [
+  ...['name', 'shape', 'artwork', 'size', 'overlap', 'float', 'place', 'lines', 'picture'],
+  ...SHAPE_KINDS.flatMap((kind) => Object.keys(SHAPES[kind].fields)),
+];
 const fieldsOf = (kind: ShapeKind): Readonly<Record<string, ShapeField>> => SHAPES[kind].fields;
 
 export function OpeningFields({
@@ -98,8 +106,14 @@ export function OpeningFields({
       : null,
     art
       ? floats
-        ? h(Field, { key: 'float', label: 'Shown around it', path: at('float') })
-        : h(Field, { key: 'overlap', label: 'Overlap', path: at('overlap'), sizes: [`${name}.overlap.left`] })
+        ? h(BySides, { key: 'float', label: 'Shown around it', path: at('float'), first: '1/4 in' })
+        : h(BySides, {
+            key: 'overlap',
+            label: 'Overlap',
+            path: at('overlap'),
+            sizes: [`${name}.overlap.left`],
+            first: '1/4 in',
+          })
       : null,
     h(Choice, {
       key: 'shape',
@@ -113,6 +127,7 @@ export function OpeningFields({
     several ? h(Place, { key: 'place', index }) : null,
     h(Decoration, { key: 'lines', index }),
     art ? h(PictureField, { key: 'picture', index }) : null,
+    h(Rest, { key: 'rest', title: 'More of the opening', path: at(), but: OWN }),
   ]);
 }
 
@@ -167,18 +182,29 @@ function shapeEdits(index: number, from: ShapeKind, to: ShapeKind): readonly Edi
 const PLACES = [
   ['rows', 'in the rows'],
   ['place', 'its own place'],
+  ['below', 'below another'],
 ] as const;
+
+/** What the one before it is called, or the one behind the first. */
+const another = (index: number): string => {
+  const other = index === 0 ? 1 : index - 1;
+  return plainText(said(['openings', other, 'name'])) || `opening ${other + 1}`;
+};
 
 function Place({ index }: { readonly index: number }): ComponentChild {
   const at = (...steps: readonly string[]) => ['openings', index, 'place', ...steps];
   const own = said(at()) !== undefined;
   const below = said(at('below')) !== undefined;
   const choose = (value: string): void => {
-    edit([{ path: at(), value: value === 'place' ? { left: '2 in', top: '2 in' } : undefined }], 'where it lies');
+    const next: Readonly<Record<string, Plain>> = {
+      place: { left: '2 in', top: '2 in' },
+      below: { below: another(index), gap: '1 in' },
+    };
+    edit([{ path: at(), value: next[value] }], 'where it lies');
   };
   const side = (label: string, key: string) => h(Field, { key, label, path: at(key), usual: 'centred' });
   return h('div', { class: 'fields' }, [
-    h(Ways, { key: 'way', label: 'It lies', words: PLACES, now: own ? 'place' : 'rows', choose }),
+    h(Ways, { key: 'way', label: 'It lies', words: PLACES, now: below ? 'below' : own ? 'place' : 'rows', choose }),
     own && below ? h(Field, { key: 'below', label: 'Below', path: at('below'), kind: 'text' }) : null,
     own && below ? h(Field, { key: 'gap', label: 'Gap', path: at('gap') }) : null,
     own && !below

@@ -3,6 +3,7 @@ import { edit } from '../state/edit.ts';
 import { said } from '../state/piece.ts';
 import { Choice, Field, Ways } from './field.ts';
 import { Part } from './part.ts';
+import { Rest } from './rest.ts';
 import { plainText } from './typed.ts';
 
 const FRAME = ['mat', 'frame'];
@@ -50,6 +51,9 @@ export function Outside(): ComponentChild {
   ]);
 }
 
+/** Of the frame's keys. */
+const OWN = ['inside', 'nominal', 'ready', 'clearance', 'lip', 'width'];
+
 function FrameFields(): ComponentChild {
   const at = (key: string) => [...FRAME, key];
   if (typeof said(FRAME) === 'string') return h(Field, { label: 'Ready-made frame', path: FRAME, kind: 'text' });
@@ -79,5 +83,6 @@ function FrameFields(): ComponentChild {
     h(Field, { key: 'lip', label: 'Lip', path: at('lip'), usual: '1/4 in or 6 mm' }),
     h(Field, { key: 'width', label: 'Width of the moulding', path: at('width'), usual: 'as an example' }),
     h('p', { key: 'outer', class: 'note' }, 'The mat’s outer size follows: frame less clearance.'),
+    h(Rest, { key: 'rest', title: 'More of the frame', path: FRAME, but: OWN }),
   ]);
 }

@@ -4,6 +4,8 @@ import type { Calibrated } from '../../shop/readings/readings.ts';
 import type { JobSource, ReadingGroup, Wanted } from '../engine/answers.ts';
 import { discardReadings, openShop } from '../files/desk.ts';
 import { shop } from '../files/open.ts';
+import { keyWords, readingsShape } from '../form/shape.ts';
+import { ShapeFields } from '../form/shape-fields.ts';
 import { OneTold, unplaced } from '../form/told.ts';
 import { plainText } from '../form/typed.ts';
 import { making, printOutput, saveOutputs } from '../out/making.ts';
@@ -11,8 +13,6 @@ import { calibration } from '../state/calibration.ts';
 import { change } from '../state/history.ts';
 import { open, said } from '../state/piece.ts';
 import { saying } from '../state/place.ts';
-import { keyWords, readingsShape } from './shape.ts';
-import { ShapeFields } from './shape-fields.ts';
 
 /** A coupon is cut beside no job: any mat does. */
 const ANY_MAT = 'mat: {outer: 10 x 12 in}\nopenings: [{size: 6 x 8 in}]\n';

@@ -1,11 +1,11 @@
 import { type ComponentChild, h } from 'preact';
 import { CALIBRATED, type Calibrated } from '../../shop/readings/readings.ts';
 import { openReadings } from '../files/desk.ts';
+import { sectionShape } from '../form/shape.ts';
+import { Opened, ShapeFields } from '../form/shape-fields.ts';
 import { Unplaced } from '../form/told.ts';
 import { open, problems } from '../state/piece.ts';
 import { Readings } from './readings.ts';
-import { sectionShape } from './shape.ts';
-import { Opened, ShapeFields } from './shape-fields.ts';
 
 /** Sections of the shop's file in the order in which one would tell them; every other one follows. */
 const SECTIONS = [

@@ -1,21 +1,17 @@
 import { signal } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
-import { defined } from '../../problems/defined.ts';
-import type { Look } from '../engine/answers.ts';
-import { look as ask } from '../engine/engines.ts';
 import { carried, guideFile } from '../engine/scripts.ts';
 import { takeKeptShop } from '../files/desk.ts';
 import { jobNames, openFromFolder, readFolder } from '../files/from-folder.ts';
 import { chooseFiles } from '../files/handles.ts';
 import { openDraft } from '../files/keeping.ts';
-import { openPiece, shop } from '../files/open.ts';
+import { openPiece } from '../files/open.ts';
 import { save } from '../files/savers.ts';
 import { served } from '../files/served.ts';
 import { takeKeptMark } from '../files/shop-mark.ts';
 import { type Draft, drafts, forget } from '../files/store.ts';
 import { takeFiles } from '../files/take.ts';
-import { Shade } from '../picture/face.ts';
-import { seenElements } from '../picture/items.ts';
+import { drawSmall, Small } from '../picture/small.ts';
 import { saying } from '../state/place.ts';
 
 /** A job that the file carries: a starter, or one that it was written with. */
@@ -29,8 +25,6 @@ const kept = signal<{ readonly drafts: readonly Draft[]; readonly broken: number
   drafts: [],
   broken: 0,
 });
-/** What starters look like, by their names, as they are drawn one after the other. */
-const looks = signal<ReadonlyMap<string, Look>>(new Map());
 
 const templates = (): readonly Carried[] => (carried('templates') as readonly Carried[] | null) ?? [];
 export const given = (): readonly Carried[] => (carried('pieces') as readonly Carried[] | null) ?? [];
@@ -45,17 +39,7 @@ export async function prepareStart(): Promise<void> {
   await readFolder();
   await takeKeptShop();
   await takeKeptMark();
-  for (const { name, text } of [...given(), ...templates()]) {
-    if (looks.value.has(name)) continue;
-    const found = await ask({
-      text,
-      file: `${name}.yaml`,
-      view: 'small',
-      pictures: [],
-      ...defined({ shop: shop.value }),
-    });
-    looks.value = new Map(looks.value).set(name, found);
-  }
+  await drawSmall([...given(), ...templates()].map(({ name, text }) => ({ key: name, file: `${name}.yaml`, text })));
 }
 
 export function Start(): ComponentChild {
@@ -192,20 +176,10 @@ function Cards({
           h(
             'button',
             { type: 'button', class: 'card', onClick: () => openPiece({ file: fresh ? `${name}.yaml` : name, text }) },
-            [h(Small, { key: 'picture', name }), h('span', { key: 'words' }, summary)],
+            [h(Small, { key: 'picture', of: name }), h('span', { key: 'words' }, summary)],
           ),
         ),
       ),
     ),
-  ]);
-}
-
-function Small({ name }: { readonly name: string }): ComponentChild {
-  const face = looks.value.get(name)?.piece?.face;
-  if (face === undefined) return h('span', { class: 'small' });
-  const { width, height } = face;
-  return h('svg', { class: 'small', viewBox: `-4 -4 ${width + 8} ${height + 12}`, 'aria-hidden': 'true' }, [
-    h(Shade, { key: 'shade', width, height }),
-    ...seenElements(face),
   ]);
 }

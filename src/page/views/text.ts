@@ -1,9 +1,9 @@
 import { type ComponentChild, h } from 'preact';
 import { change, endRun } from '../state/history.ts';
-import { problems, text } from '../state/piece.ts';
+import { open, problems, text } from '../state/piece.ts';
 import { told } from '../state/sentence.ts';
 
-/** The job's own text beside the form: each follows the other, and wrong lines are marked. */
+/** The text of what is open, beside its form: each follows the other, and wrong lines are marked. */
 export function TextView(): ComponentChild {
   const lines = text.value.split('\n');
   const wrong = new Map(
@@ -15,8 +15,11 @@ export function TextView(): ComponentChild {
     area?.focus();
     area?.setSelectionRange(start, start);
   };
-  return h('section', { class: 'text', 'aria-label': 'The job as text' }, [
-    h('h2', { key: 'title' }, h('label', { for: 'text' }, 'The job as text')),
+  const { of } = open.value ?? {};
+  const title =
+    of === 'shop' ? 'The shop’s file as text' : of === 'readings' ? 'The readings as text' : 'The job as text';
+  return h('section', { class: 'text', 'aria-label': title }, [
+    h('h2', { key: 'title' }, h('label', { for: 'text' }, title)),
     h('div', { key: 'lined', class: 'lined' }, [
       h(
         'ol',

@@ -1,7 +1,9 @@
+import { signal } from '@preact/signals';
 import type { Plain } from '../../read/edit/yaml-print.ts';
-import { carried } from '../engine/scripts.ts';
+import { shapes } from '../engine/engines.ts';
+import type { Path } from '../state/piece.ts';
 
-/** What may stand in a place of the shop's file, as its schema tells it. */
+/** What may stand in a place of a job or of the shop's file, as its schema tells it. */
 export interface Shape {
   readonly type?: string | readonly string[];
   readonly description?: string;
@@ -15,17 +17,30 @@ export interface Shape {
   readonly anyOf?: readonly Shape[];
 }
 
-let read: Shape | undefined;
-const whole = (): Shape => {
-  read ??= (carried('shop-schema') as Shape | null) ?? {};
-  return read;
-};
+/** Nothing is known before the small worker has told it, which it does first of all. */
+const known = signal<{ readonly job: Shape; readonly shop: Shape }>({ job: {}, shop: {} });
 
-export const sectionShape = (name: string): Shape => whole().properties?.[name] ?? {};
+export async function learnShapes(): Promise<void> {
+  const { job, shop } = await shapes();
+  known.value = { job, shop };
+}
+
+export const sectionShape = (name: string): Shape => known.value.shop.properties?.[name] ?? {};
+
+/** What may stand in a place of a job: of its forms the one that has keys, or items. */
+export const jobShape = (path: Path): Shape =>
+  path.reduce<Shape>((at, step) => {
+    const next = (typeof step === 'number' ? at.items : at.properties?.[step]) ?? {};
+    return next.anyOf?.find(({ properties, items }) => properties !== undefined || items !== undefined) ?? next;
+  }, known.value.job);
+
+/** Whether it may be said for each side. */
+export const hasSides = ({ anyOf }: Shape): boolean =>
+  anyOf?.some(({ properties }) => properties !== undefined && Object.hasOwn(properties, 'top')) === true;
 
 /** Readings are what the shop's file keeps of them, less what came of them. */
 export function readingsShape(kind: string): Shape {
-  const one = whole().properties?.calibrations?.properties?.[kind]?.items ?? {};
+  const one = known.value.shop.properties?.calibrations?.properties?.[kind]?.items ?? {};
   const { result: _, ...properties } = one.properties ?? {};
   return { ...one, properties };
 }

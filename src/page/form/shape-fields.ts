@@ -2,13 +2,14 @@ import { useSignal } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
 import type { Plain } from '../../read/edit/yaml-print.ts';
 import { onOneLine } from '../../read/edit/yaml-print.ts';
-import { Choice, Field, idOf } from '../form/field.ts';
-import { Told } from '../form/told.ts';
-import { lengthTyped, plainText } from '../form/typed.ts';
 import { edit } from '../state/edit.ts';
 import { type Path, said } from '../state/piece.ts';
 import { jobUnit } from '../state/shown.ts';
-import { firstOf, formOf, isNamed, keyWords, type Shape } from './shape.ts';
+import { BySides } from './by-sides.ts';
+import { Choice, Field, idOf } from './field.ts';
+import { firstOf, formOf, hasSides, isNamed, keyWords, type Shape } from './shape.ts';
+import { Told } from './told.ts';
+import { lengthTyped, plainText } from './typed.ts';
 
 export interface ShapeOf {
   readonly shape: Shape;
@@ -22,6 +23,11 @@ export interface ShapeOf {
 export function ShapeFields({ shape: given, path, label, blank = false }: ShapeOf): ComponentChild {
   if (isSeveral(given))
     return h(Several, { path, label, about: given.description ?? '', example: given.examples?.[0] });
+  if (hasSides(given)) {
+    const [example = ''] = given.examples ?? [];
+    const first = typeof example === 'object' ? '1/4 in' : example;
+    return h(BySides, { label, path, first, example: String(first) });
+  }
   const shape = formOf(given, said(path));
   if (isNamed(shape)) return h(Named, { shape, path, label });
   if (shape.properties !== undefined) return h(Group, { shape, path, label, blank });
@@ -203,7 +209,7 @@ function List({ shape, path, label, blank = false }: ShapeOf): ComponentChild {
   const all: readonly Plain[] = Array.isArray(value) ? value : [];
   const item = shape.items ?? {};
   const add = (): void => {
-    const first = blank ? emptyOf(item) : firstOf(shape);
+    const first = blank || shape.examples === undefined ? emptyOf(item) : firstOf(shape);
     edit(
       all.length === 0 ? [{ path, value: [first] }] : [{ path: [...path, all.length], value: first }],
       `${label}: one more`,
