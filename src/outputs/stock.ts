@@ -4,13 +4,14 @@ import { stockSummary } from '../documents/stock/summary.ts';
 import { tapeGraduation } from '../documents/ticket/blanks.ts';
 import { numbered } from '../documents/ticket/tickets.ts';
 import { defined } from '../problems/defined.ts';
-import { succeed } from '../problems/problem.ts';
+import { fail, succeed } from '../problems/problem.ts';
 import { PRICES } from '../shop/prices.ts';
 import { shopLocator } from '../shop/read-shop.ts';
 import { planBoards } from '../stock/board-plans.ts';
 import { planNote } from '../stock/booking/planned.ts';
 import { layOutDay } from '../stock/layouts.ts';
 import type { Draw } from './output.ts';
+import { CANCELLED } from './prepare.ts';
 import type { Records } from './records.ts';
 import { drawnSheets } from './sheets.ts';
 import { countWords } from './taken.ts';
@@ -19,7 +20,7 @@ import { countWords } from './taken.ts';
  * How the blanks of some jobs of one shop are cut from its sheets, a summary in front; with a shop's file the plan has a
  * number, by which it is booked once it is cut. Errors: those of planning stock.
  */
-export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, options, { progress }) => {
+export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, options, { progress, signal }) => {
   const { number } = settled;
   const source = work.shop;
   const jobs = numbered(work.jobs, number);
@@ -30,9 +31,12 @@ export const draw: Draw<Records['stock']> = async ({ work, shop, settled }, opti
   const { longestStop, shortestStop } = shop.stock;
   const graduation = tapeGraduation(jobs[0]!.job);
   const tape = { units: settled.units, graduation, ...defined({ longestStop, shortestStop }) };
-  const planned = planBoards({ jobs, shop: located, units: tape.units, options }, (board, done, of) =>
-    progress?.({ output: 'stock', file: `planning ${board}`, done, of }),
-  );
+  const planned = planBoards({ jobs, shop: located, units: tape.units, options }, (board, done, of) => {
+    // Boards in hundredths, since one may take as long as all others.
+    progress?.({ output: 'stock', file: `planning ${board}`, done: Math.floor((100 * done) / of), of: 100 });
+    return signal?.aborted !== true;
+  });
+  if (signal?.aborted === true) return fail([CANCELLED]);
   if (!planned.ok) return planned;
   const day = layOutDay(planned.value, shop);
   const plan = source === undefined ? undefined : planNote(day, jobs, located);

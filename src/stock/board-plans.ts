@@ -11,7 +11,8 @@ import { type Blank, backingBlanks, boardMaterial, layerBlanks, type Material } 
 import { falloutsOf } from './fallout.ts';
 import { inJobsWords, pieceLabel, shopSection } from './jobs-words.ts';
 import type { StockInput, StockOptions, StockPiece, StockPlan, StockSheet } from './planner/model.ts';
-import { planStock } from './planner/plan.ts';
+import type { Watch } from './planner/pace.ts';
+import { planStock, STOPPED } from './planner/plan.ts';
 import { priceOfSheet } from './sheet-price.ts';
 import type { StockJob, StockShop } from './stock-job.ts';
 
@@ -52,11 +53,12 @@ export type ShopSheet =
 
 /**
  * The blanks of all jobs that are not cut yet, board by board, each on the fewest sheets; the problems of all boards at
- * once, with their places in the jobs and in the shop. `begun` hears of each board before it is planned.
+ * once, with their places in the jobs and in the shop. `watch` hears how many boards are planned, the one at work in part;
+ * where it answers no, the work ends as `stock-stopped`.
  */
 export function planBoards(
   request: StockRequest,
-  begun: (board: string, before: number, of: number) => void = () => undefined,
+  watch: (board: string, done: number, of: number) => boolean = () => true,
 ): Result<readonly BoardPlan[]> {
   const { jobs, shop, options } = request;
   const backing = backingBoard(shop, options);
@@ -74,8 +76,8 @@ export function planBoards(
   const [plans, problems, warnings]: [BoardPlan[], Problem[], Problem[]] = [[], [], []];
   const keys = [...groups.keys()].sort((a, b) => (a < b ? -1 : 1));
   for (const [i, key] of keys.entries()) {
-    begun(groups.get(key)![0]!.material.name, i, keys.length);
-    const made = planBoard(groups.get(key)!, request);
+    const { name } = groups.get(key)![0]!.material;
+    const made = planBoard(groups.get(key)!, request, (share) => watch(name, i + share, keys.length));
     if (made.ok) {
       plans.push(made.value);
       warnings.push(...made.warnings);
@@ -99,7 +101,7 @@ function ownMaterial(material: Material, { shop }: StockShop): Material {
   return own === undefined ? material : boardMaterial(own);
 }
 
-function planBoard(blanks: readonly Blank[], request: StockRequest): Result<BoardPlan> {
+function planBoard(blanks: readonly Blank[], request: StockRequest, watch: Watch): Result<BoardPlan> {
   const { jobs, shop, units, options } = request;
   const material = ownMaterial(blanks[0]!.material, shop);
   const own = sheetsOf(material, shop, units);
@@ -110,7 +112,7 @@ function planBoard(blanks: readonly Blank[], request: StockRequest): Result<Boar
   const pieces = blanks.map((blank, i) => pieceOf(blank, `${i + 1}`, material, request));
   const sheets = unpriced >= 0 ? own.sheets.map(({ cost, ...sheet }) => sheet) : own.sheets;
   const input: StockInput = { sheets, pieces, options: plannerOptions(shop, options) };
-  const planned = planStock(input);
+  const planned = watch(0) ? planStock(input, watch) : STOPPED;
   if (!planned.ok) {
     const context = { input, blanks, material, jobs, shop, units };
     return fail(planned.problems.map((problem) => inJobsWords(problem, context)));

@@ -55,6 +55,7 @@ export const CODES: Codes = {
     'List its sheets in the shop’s file.',
   ),
   'stock-sheets-missing': entry('There are no sheets to cut from.', 'List at least one with a count above 0.'),
+  'stock-stopped': entry('Planning was stopped before there was a plan.', 'Ask again.'),
   'stock-too-small': entry('There is not enough stock for all pieces.', 'See what is missing in the message.'),
   'stock-trim-too-wide': entry('Trimming leaves nothing of a sheet.', 'Trim less.'),
 };

@@ -115,6 +115,53 @@ describe('worked examples of one length', () => {
     const plan = lengths(5600, rows, { effort: 1 });
     expect([plan.count, plan.bound.value, plan.status]).toEqual([73, 73, 'optimal']);
   });
+
+  // V. Chvátal, Linear Programming (1983), chapter 13: rolls of 100 in, four widths. From memory; the relaxed optimum of
+  // 452 1/4 rolls with its amounts 48.5, 105.5, 100.75 and 197.5 is checked here against the orders.
+  it('Chvátal: 1,313 rolls of four widths from 453 of 100 in', () => {
+    const rows = [
+      [45, 97],
+      [36, 610],
+      [31, 395],
+      [14, 211],
+    ] as const;
+    const patterns = [
+      [48.5, [2, 0, 0, 0]],
+      [105.5, [0, 2, 0, 2]],
+      [100.75, [0, 2, 0, 0]],
+      [197.5, [0, 1, 2, 0]],
+    ] as const;
+    rows.forEach(([, wanted], i) => {
+      expect(patterns.reduce((sum, [amount, copies]) => sum + amount * copies[i]!, 0)).toBe(wanted);
+    });
+    expect(patterns.reduce((sum, [amount]) => sum + amount, 0)).toBe(452.25);
+    const plan = lengths(100, rows);
+    expect([plan.count, plan.bound.value, plan.status]).toEqual([453, 453, 'optimal']);
+    expect(new Set(plan.sheets.map(({ tree }) => JSON.stringify(tree).replace(/"copy":\d+/g, ''))).size).toBeLessThan(
+      8,
+    );
+  });
+
+  // P. Gilmore and R. Gomory, A linear programming approach to the cutting-stock problem (Operations Research 9, 1961):
+  // lengths of 5, 6 and 9 at 6, 7 and 10. From memory; that nothing costs less than 170 is proved here.
+  it('Gilmore and Gomory: 20, 10 and 20 of 2, 3 and 4 for 170', () => {
+    const stock = [
+      [5, 6],
+      [6, 7],
+      [9, 10],
+    ] as const;
+    const rows = [
+      [2, 20],
+      [3, 10],
+      [4, 20],
+    ] as const;
+    const plan = planned({
+      sheets: stock.map(([height, cost]) => ({ id: `${height}`, width: 1, height, cost })),
+      pieces: rows.map(([height, count]) => ({ id: `${height}`, width: 1, height, count, turn: false })),
+      options: { ...options, first: 'cost' },
+    });
+    expect([plan.cost, plan.bound.value, plan.verdict]).toEqual([170, 170, 'optimal in cost']);
+  });
 });
 
 describe('what users of packers complain of', () => {

@@ -55,6 +55,34 @@ describe('where cost counts first', () => {
     expect(planned({ sheets, pieces, options }).sheets[0]!.id).toBe('small');
   });
 
+  it('a larger sheet for its credit: 4.50 less half of the 70 % that is kept, before 4', () => {
+    const pieces = [{ id: 'p', width: 60, height: 50 }];
+    const sheets = [
+      { ...small, cost: 4 },
+      { ...large, cost: 4.5 },
+    ];
+    const plan = planned({ sheets, pieces, options: { ...options, offcutCredit: 0.5, leastOffcut: 20 } });
+    expect(plan.sheets[0]!.id).toBe('large');
+    expect(plan.cost! - plan.credit!).toBeCloseTo(4.5 * (1 - 0.7 * 0.5), 9);
+    expect(plan.bound.value).toBeLessThanOrEqual(plan.cost! - plan.credit!);
+  });
+
+  it('looks for all that is kept where that is credited, else for the largest of it', () => {
+    const pieces = [{ id: 'p', width: 45, height: 30, count: 9 }];
+    const sheets = [large];
+    const kept = (offcutCredit: number): number => {
+      const { area } = planned({
+        sheets,
+        pieces,
+        options: { first: 'cost', effort: 0.05, offcutCredit, leastOffcut: 9 },
+      });
+      return area.offcuts;
+    };
+    expect(kept(0.5)).toBeGreaterThanOrEqual(kept(0));
+    // All that is left of two sheets: they can be laid so that nothing is too narrow to be kept.
+    expect(kept(0.5)).toBe(2 * 100 * 100 - 9 * 45 * 30);
+  });
+
   it('never says that more is needed than trying everything finds, nor takes less', () => {
     const side = fc.integer({ min: 2, max: 9 });
     const cases = fc.record({

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BestPattern } from '../../src/stock/planner/best-pattern.ts';
 import type { Bundle } from '../../src/stock/planner/bundle.ts';
+import { mostWorth } from '../../src/stock/planner/dual-bound.ts';
 import type { BlankType, Stock } from '../../src/stock/planner/instance.ts';
 import { rasterOf } from '../../src/stock/planner/raster.ts';
 import { StripPatterns } from '../../src/stock/planner/strips.ts';
@@ -116,6 +117,31 @@ describe('the best pattern at prices', () => {
       { numRuns: 150, seed: 7 },
     );
     expect(equal).toBeGreaterThan(0.8 * all);
+  });
+
+  it('is worth no more than what a coarse grid says, on which all is rounded down', () => {
+    const sizes = fc.integer({ min: 60, max: 500 });
+    const fine = fc.record({
+      width: fc.integer({ min: 600, max: 900 }),
+      height: fc.integer({ min: 600, max: 900 }),
+      blanks: fc.array(
+        fc.record({ width: sizes, height: sizes, turn: fc.boolean(), price: fc.integer({ min: 1, max: 50 }) }),
+        { minLength: 1, maxLength: 4 },
+      ),
+    });
+    fc.assert(
+      fc.property(fine, ({ width, height, blanks }) => {
+        const types = blanks.map((blank) => ({ ...blank, demand: 1, edge: false }));
+        const prices = Float64Array.from(blanks, ({ price }) => price);
+        const stock = stockOf(width, height);
+        const rest = { kerf: 0, first: 'sheets', longest: Infinity } as const;
+        const most = mostWorth({ stocks: [stock], types, ...rest }, prices).best[0]!;
+        const best = new BestPattern(stock, types, 1000).best(prices);
+        expect(most).toBeGreaterThanOrEqual(best);
+        expect(most).toBeLessThanOrEqual(1.5 * best + 50);
+      }),
+      { numRuns: 60, seed: 9 },
+    );
   });
 
   it('is a good one where there are too many points to look at', () => {

@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { fewerSettings } from '../../src/stock/planner/fewer-settings.ts';
 import { flatLayout, typesOf } from '../../src/stock/planner/flat.ts';
 import type { Forest } from '../../src/stock/planner/forest.ts';
+import { largest } from '../../src/stock/planner/kept.ts';
 import { layOutSheet, sheetToLay } from '../../src/stock/planner/layout.ts';
 import type { CutNode, UsedSheet } from '../../src/stock/planner/model.ts';
-import { largest } from '../../src/stock/planner/offcut.ts';
 import { Search } from '../../src/stock/planner/search.ts';
 import { type CutSequence, cutSequence, type Part } from '../../src/stock/planner/sequence.ts';
 import { type Task, taskOf } from '../../src/stock/planner/task.ts';
@@ -169,7 +169,7 @@ describe('laying sheets anew for fewer settings', () => {
       const { best } = new Search(task.value.instance, 1);
       const tidied = fewerSettings(task.value, best, Infinity, 400_000);
       expect(pieces(tidied)).toEqual(pieces(best));
-      expect(largest(tidied, task.value.least)).toBeGreaterThanOrEqual(largest(best, task.value.least));
+      expect(largest(tidied, task.value)).toBeGreaterThanOrEqual(largest(best, task.value));
       before.settings += settings(task.value, best);
       after.settings += settings(task.value, tidied);
     }

@@ -1,9 +1,11 @@
 import { BestPattern } from './best-pattern.ts';
 import { type Bundle, lay } from './bundle.ts';
 import type { Column } from './column-list.ts';
+import { dualBound, mostWorth } from './dual-bound.ts';
 import { type FlatLayout, flatLayout } from './flat.ts';
 import { Forest } from './forest.ts';
 import type { Instance } from './instance.ts';
+import type { Pace } from './pace.ts';
 import type { PatternMaker } from './pattern-maker.ts';
 import { openNone, Recreate } from './recreate.ts';
 import { Simplex } from './simplex.ts';
@@ -80,8 +82,7 @@ const between = (own: Float64Array, centre: Float64Array): Float64Array =>
   own.map((price, type) => (1 - TO_CENTRE) * price + TO_CENTRE * centre[type]!);
 
 export class Columns {
-  /** Steps of the search that all this took. */
-  steps = 0;
+  private spent = 0;
   private readonly known = new Set<string>();
   readonly patterns: SheetPattern[] = [];
   private readonly columns: Column[] = [];
@@ -99,7 +100,10 @@ export class Columns {
   /** Of a sheet of each stock: its price, or one, whichever counts first. */
   readonly costs: readonly number[];
 
-  constructor(private readonly instance: Instance) {
+  constructor(
+    private readonly instance: Instance,
+    private readonly pace?: Pace,
+  ) {
     const { stocks, types } = instance;
     this.costs = stocks.map(({ free, cost }) => (free ? 0 : instance.first === 'cost' ? cost : 1));
     this.whole = this.costs.every((cost) => Number.isInteger(cost));
@@ -112,6 +116,16 @@ export class Columns {
       : [stocks.map((stock) => new StripPatterns(stock, types)), exact(MOST_POINTS)];
     let row = types.length;
     this.limitRow = Int32Array.from(stocks, ({ limit }) => (limit === Infinity ? -1 : row++));
+  }
+
+  /** Steps of the search that all this took. */
+  get steps(): number {
+    return this.pace?.stopped === true ? Infinity : this.spent;
+  }
+
+  private spend(steps: number): void {
+    this.spent += steps;
+    this.pace?.spend(steps);
   }
 
   /** False where the pattern is known. */
@@ -158,6 +172,8 @@ export class Columns {
         if (smooth === own && (++level === this.makers.length || this.steps + this.sizeOf(level) > until.steps)) break;
       }
     }
+    if (until.rounds === undefined && !this.makers.at(-1)!.every(({ complete }) => complete))
+      bound = Math.max(bound, this.roughBound(wanted, simplex));
     const { cost, used } = simplex.solution();
     return { cost, bound, used: used.map(({ column, amount }) => ({ pattern: this.patterns[column]!, amount })) };
   }
@@ -174,7 +190,7 @@ export class Columns {
     if (this.simplex !== undefined) {
       const before = this.simplex.work;
       const done = this.simplex.change(need, rows, MOST_CHANGES);
-      this.steps += Math.ceil((this.simplex.work - before) / WORK_PER_STEP);
+      this.spend(Math.ceil((this.simplex.work - before) / WORK_PER_STEP));
       if (done) return this.simplex;
     }
     this.simplex = new Simplex(need, rows);
@@ -185,7 +201,7 @@ export class Columns {
     while (simplex.count < this.columns.length) simplex.add(this.columns[simplex.count]!);
     const before = simplex.work;
     simplex.solve(MOST_CHANGES);
-    this.steps += Math.ceil((simplex.work - before) / WORK_PER_STEP);
+    this.spend(Math.ceil((simplex.work - before) / WORK_PER_STEP));
   }
 
   private nearEnough(cost: number, bound: number): boolean {
@@ -193,10 +209,7 @@ export class Columns {
     return Math.ceil(bound - GAIN) - cost >= ROOM || cost - bound < NEAR;
   }
 
-  /**
-   * Adds patterns that are worth more than they cost, and gives a bound by weak duality: prices, made smaller until no
-   * pattern of a stock without limit is worth more than its sheet, times the need, less what limited stock could gain.
-   */
+  /** Adds patterns that are worth more than they cost. */
   private price(
     wanted: Wanted,
     simplex: Simplex,
@@ -204,7 +217,7 @@ export class Columns {
     level: number,
     most: number,
   ): Priced {
-    let [added, complete, scale] = [false, true, 1];
+    let [added, complete] = [false, true];
     const best = this.instance.stocks.map((_, s) => {
       const maker = this.makers[level]![s]!;
       const before = maker.steps;
@@ -212,20 +225,23 @@ export class Columns {
       const row = this.limitRow[s]!;
       const cost = this.costs[s]! - (row < 0 ? 0 : simplex.prices[row]!);
       complete &&= maker.complete;
-      if (row < 0 && worth > this.costs[s]!) scale = Math.min(scale, this.costs[s]! / worth);
       for (const { bundle } of maker.patterns(most)) {
         const pattern = this.filled(s, bundle);
         const value = pattern.copies.reduce((sum, count, type) => sum + count * own[type]!, 0);
         if (value > cost + GAIN && this.add(pattern)) added = true;
       }
-      this.steps += maker.steps - before;
+      this.spend(maker.steps - before);
       return worth;
     });
-    let bound = prices.reduce((sum, price, type) => sum + scale * price * wanted.need[type]!, 0);
-    wanted.limits.forEach((limit, s) => {
-      if (limit < Infinity) bound -= limit * Math.max(0, scale * best[s]! - this.costs[s]!);
-    });
+    const bound = dualBound(wanted, this.costs, prices, best);
     return { added, complete, bound, prices };
+  }
+
+  private roughBound(wanted: Wanted, simplex: Simplex): number {
+    const prices = Float64Array.from(wanted.need, (_, type) => Math.max(0, simplex.prices[type]!));
+    const { best, steps } = mostWorth(this.instance, prices);
+    this.spend(steps);
+    return dualBound(wanted, this.costs, prices, best);
   }
 
   private sizeOf(level: number): number {
@@ -239,7 +255,7 @@ export class Columns {
     lay(forest, root, bundle);
     const before = this.recreate.steps;
     this.recreate.run(forest, 0, undefined, openNone);
-    this.steps += this.recreate.steps - before;
+    this.spend(this.recreate.steps - before);
     const copies = new Int32Array(this.instance.types.length);
     forest.nodes.count(root, copies);
     const layout = flatLayout(forest, root);

@@ -1,7 +1,7 @@
 import { type FlatLayout, flatLayout, layFlat, typesOf } from './flat.ts';
 import { Forest } from './forest.ts';
+import { worthKept } from './kept.ts';
 import { layOutSheet, sheetToLay } from './layout.ts';
-import { largest } from './offcut.ts';
 import { Random } from './random.ts';
 import { cutSequence } from './sequence.ts';
 import { Spot } from './spot.ts';
@@ -19,8 +19,8 @@ const MOST_ATTEMPTS = 400;
 const SETTING = 2;
 
 /**
- * Lays the pieces of each sheet anew so that the stop is set less often: the same pieces on the same sheet, its largest
- * offcut no smaller; sheets with the same pieces are laid alike. Returns a new forest of the same sheets, without those
+ * Lays the pieces of each sheet anew so that the stop is set less often: the same pieces on the same sheet, its
+ * offcuts worth no less; sheets with the same pieces are laid alike. Returns a new forest of the same sheets, without those
  * that lie empty.
  */
 export function fewerSettings(task: Task, forest: Forest, longestCut: number, steps: number): Forest {
@@ -49,7 +49,7 @@ function samePieces(task: Task, forest: Forest): readonly SamePieces[] {
     if (forest.isEmpty(sheet)) continue;
     const stock = forest.stock[sheet]!;
     const layout = flatLayout(forest, forest.root[sheet]!);
-    const offcut = largestOf(alone, stock, layout, task);
+    const offcut = keptOf(alone, stock, layout, task);
     const key = [stock, ...typesOf(layout).sort((a, b) => a - b)].join(' ');
     const known = groups.get(key);
     if (known === undefined) groups.set(key, { stock, layout, offcut, times: 1 });
@@ -61,9 +61,9 @@ function samePieces(task: Task, forest: Forest): readonly SamePieces[] {
   return [...groups.values()];
 }
 
-function largestOf(alone: Forest, stock: number, layout: FlatLayout, { least }: Task): number {
+function keptOf(alone: Forest, stock: number, layout: FlatLayout, task: Task): number {
   layFlat(alone, stock, layout);
-  const area = largest(alone, least);
+  const area = worthKept(alone, task);
   alone.close(0);
   return area;
 }
@@ -98,11 +98,11 @@ class OneSheet {
     if (blanks > MOST_BLANKS) return this.given;
     let best = this.given;
     let work = this.work();
-    const offcut = largest(this.forest, this.task.least);
+    const offcut = worthKept(this.forest, this.task);
     let left = steps;
     for (let attempt = 0; attempt < MOST_ATTEMPTS && left > 0 && work > SETTING; attempt++) {
       left -= STEPS_PER_BLANK * blanks;
-      if (!this.layAnew() || largest(this.forest, this.task.least) < offcut) continue;
+      if (!this.layAnew() || worthKept(this.forest, this.task) < offcut) continue;
       left -= STEPS_PER_CUT * blanks;
       const other = this.work();
       if (other < work) [best, work] = [flatLayout(this.forest, this.forest.root[0]!), other];

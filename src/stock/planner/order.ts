@@ -4,6 +4,7 @@ import { fewerPatterns, type Repeated } from './fewer-patterns.ts';
 import { flatLayout, layFlat, typesOf } from './flat.ts';
 import { Forest } from './forest.ts';
 import { cheaper, type Instance, type Price, priceOf } from './instance.ts';
+import type { Pace } from './pace.ts';
 import { Random } from './random.ts';
 import { beginning, type Stage, wholeSheets } from './rounding.ts';
 import { Search } from './search.ts';
@@ -30,6 +31,8 @@ const RELAX_SHARE = 0.9;
 const WHOLE_SHARE = 0.6;
 const FIRST_SHARE = 0.1;
 const REST_SHARE = 0.0125;
+/** All of it, with what follows. */
+export const ORDER_SHARE = RELAX_SHARE + WHOLE_SHARE + 0.2;
 /** From so many sheets on, whole sheets are chosen by chance in many ways. */
 const BY_CHANCE = 12;
 /** So many sheets at the least, and one or two more, are left to the search of what whole sheets leave. */
@@ -58,8 +61,9 @@ export function planOrder(
   bound: LowerBound,
   budget: number,
   seed: number,
+  pace?: Pace,
 ): OrderPlan | { readonly bound: LowerBound } {
-  const columns = new Columns(instance);
+  const columns = new Columns(instance, pace);
   for (const pattern of sheetsOf(start.best)) columns.add(pattern);
   const wanted: Wanted = {
     need: Int32Array.from(instance.types, (type) => type.demand),
@@ -79,7 +83,7 @@ export function planOrder(
     const most = best === undefined ? Infinity : lessThan(instance, least);
     const stage = wholeSheets(columns, trunk, { ...ends, most }, dive === 0 ? undefined : random);
     if (stage.cost > most) continue;
-    const search = new Search(restOf(instance, stage), seed);
+    const search = new Search(restOf(instance, stage), seed, { pace });
     const share = (best === undefined ? FIRST_SHARE : REST_SHARE) * budget;
     search.placeAll(share);
     search.saveFirst(Math.max(0, proved.value - takenBy(instance, stage)), share);

@@ -1,4 +1,4 @@
-import { fail, type Result, succeed } from '../../problems/problem.ts';
+import { error, fail, type Result, succeed } from '../../problems/problem.ts';
 import { boundOfCost, boundOfSheets, type LowerBound } from './bounds.ts';
 import { Columns } from './columns.ts';
 import { exactPlan, layOut } from './exact.ts';
@@ -7,7 +7,9 @@ import { Forest } from './forest.ts';
 import type { Instance } from './instance.ts';
 import type { StockInput, StockOptions, StockPlan } from './model.ts';
 import { largerOffcut } from './offcut.ts';
-import { isOrder, planOrder, raised } from './order.ts';
+import { isOrder, ORDER_SHARE, planOrder, raised } from './order.ts';
+import { otherSheets } from './other-sheets.ts';
+import { Pace, type Watch } from './pace.ts';
 import { inputProblems } from './read-input.ts';
 import { ORDERS } from './recreate.ts';
 import { reserveStrips } from './reserve.ts';
@@ -39,28 +41,48 @@ const OTHER_SHARE = 0.5;
  * Lays pieces out on sheets by straight cuts from edge to edge: what is on hand before what must be bought, fewest sheets
  * and then least cost (or the other way round), then the largest single offcut, then the fewest cuts. Plain rectangles in
  * one unit of length in and out; nothing is thrown for a wrong input. The same input and seed give the same plan on every
- * machine.
+ * machine. `watch` is called now and then; where it answers no, the work ends as `stock-stopped`.
  */
-export function planStock(input: StockInput): Result<StockPlan> {
+export function planStock(input: StockInput, watch?: Watch): Result<StockPlan> {
   const wrong = inputProblems(input);
   if (wrong.length > 0) return fail(wrong);
   const task = taskOf(input);
   if (!task.ok) return task;
   const options = input.options ?? {};
-  const found = solve(task.value, options, true);
+  const pace = watch === undefined ? undefined : new Pace(watch, stepsFor(task.value.instance, options));
+  const found = solve(task.value, options, true, pace);
+  if (isStopped(pace)) return STOPPED;
   if (!found.ok) return found;
   const plan = writePlan(task.value, found.value.forest, found.value.bound, options);
-  return succeed(withOther(plan, found.value, task.value, options));
+  const whole = withOther(plan, found.value, task.value, options, pace);
+  return isStopped(pace) ? STOPPED : succeed(whole);
+}
+
+/** What became of a plan that `watch` stopped. */
+export const STOPPED = fail([error('stock-stopped', [], 'the work was stopped before there was a plan', 'ask again')]);
+
+const isStopped = (pace: Pace | undefined): boolean => pace?.stopped === true;
+
+/** Steps that a plan takes at the most, roughly. */
+function stepsFor(instance: Instance, { effort = 1 }: StockOptions): number {
+  const two = instance.stocks.filter(({ free }) => !free).length > 1 && instance.stocks.some(({ cost }) => cost > 0);
+  return effort * STEPS * (isOrder(instance) ? ORDER_SHARE : 1) * (two ? 1 + OTHER_SHARE : 1);
 }
 
 /** Beside a plan for cost the best one found for sheets, and the other way round, where these are not the same. */
-function withOther(plan: StockPlan, { bound, small }: Found, task: Task, options: StockOptions): StockPlan {
+function withOther(
+  plan: StockPlan,
+  { bound, small }: Found,
+  task: Task,
+  options: StockOptions,
+  pace: Pace | undefined,
+): StockPlan {
   const { instance } = task;
   const counted = instance.stocks.filter(({ free }) => !free);
   if (plan.cost === undefined || counted.length < 2) return plan;
   const first = instance.first === 'cost' ? 'sheets' : 'cost';
   const turned = { ...task, instance: { ...instance, first } as const };
-  const found = solve(turned, { ...options, effort: OTHER_SHARE * (options.effort ?? 1) }, small);
+  const found = solve(turned, { ...options, effort: OTHER_SHARE * (options.effort ?? 1) }, small, pace);
   if (!found.ok) return plan;
   const other = writePlan(turned, found.value.forest, found.value.bound, options);
   if (other.cost === undefined || (other.cost === plan.cost && other.count === plan.count)) return plan;
@@ -81,19 +103,19 @@ interface Found {
 }
 
 /** `exactly`: works small cases out exactly. */
-function solve(task: Task, options: StockOptions, exactly: boolean): Result<Found> {
-  const { instance, least } = task;
+function solve(task: Task, options: StockOptions, exactly: boolean, pace: Pace | undefined): Result<Found> {
+  const { instance } = task;
   let bound = instance.first === 'cost' ? boundOfCost(instance) : boundOfSheets(instance);
   if (bound.value === Infinity) return fail([tooSmall(task, true)]);
   const budget = Math.round((options.effort ?? 1) * STEPS);
   const seed = options.seed ?? 1;
   const order = isOrder(instance) && unrestricted(instance);
-  let search = new Search(unlimited(instance), seed, { ways: order ? 1 : ORDERS });
+  let search = new Search(unlimited(instance), seed, { ways: order ? 1 : ORDERS, pace });
   let [joined, alike] = [(): Forest => search.best, (): Forest => search.best];
   let small = exactly;
   search.placeAll(SHEETS_UNTIL * budget);
   if (order && search.best.missingCount === 0) {
-    const found = planOrder(search.instance, search, bound, budget, seed);
+    const found = planOrder(search.instance, search, bound, budget, seed, pace);
     bound = found.bound;
     if ('search' in found) ({ search, joined, alike } = found);
   } else {
@@ -107,9 +129,14 @@ function solve(task: Task, options: StockOptions, exactly: boolean): Result<Foun
   if (forest.missingCount > 0 || short) return fail([tooSmall(task, false)]);
   const share = Math.max(0, Math.min(OFFCUT_SHARE * budget, budget - search.steps));
   const polish = search.steps + share;
-  reserveStrips(search, least, search.steps + STRIPS_SHARE * share);
-  largerOffcut(search, least, polish);
-  const tidied = fewerSettings(task, alike(), options.longestCut ?? Infinity, SETTINGS_SHARE * budget);
+  reserveStrips(search, task, search.steps + STRIPS_SHARE * share);
+  largerOffcut(search, task, polish);
+  const tidied = fewerSettings(
+    task,
+    otherSheets(task, alike()),
+    options.longestCut ?? Infinity,
+    SETTINGS_SHARE * budget,
+  );
   return succeed({ forest: tidied, bound, small });
 }
 
@@ -140,7 +167,10 @@ function best(
   if (first === 'cost' && unrestricted(instance) && instance.types.length <= MOST_KINDS) {
     const demand = Int32Array.from(instance.types, (type) => type.demand);
     const limits = search.instance.stocks.map(({ limit }) => limit);
-    const relaxed = new Columns(search.instance).relax({ need: demand, limits }, { steps: BOUND_SHARE * budget });
+    const relaxed = new Columns(search.instance, search.pace).relax(
+      { need: demand, limits },
+      { steps: BOUND_SHARE * budget },
+    );
     raisedTo = raised(search.instance, raisedTo, relaxed.bound);
   }
   search.saveFirst(raisedTo.value, SHEETS_UNTIL * budget);

@@ -1,8 +1,7 @@
-import type { Size } from '../../geometry/point.ts';
 import { Forest } from './forest.ts';
 import type { BlankType } from './instance.ts';
+import { type Keeping, largest, worthKept } from './kept.ts';
 import { PIECE } from './nodes.ts';
-import { largest } from './offcut.ts';
 import { Search } from './search.ts';
 
 /** So many attempts share the budget. */
@@ -24,17 +23,17 @@ interface Strip {
  * Makes the largest offcut larger: keeps a strip across a sheet free as if it were one more blank, and looks whether all
  * others find room on the sheets that are open. Each attempt halves the range of sizes.
  */
-export function reserveStrips(search: Search, least: Size, until: number): void {
+export function reserveStrips(search: Search, keeping: Keeping, until: number): void {
   if (search.best.missingCount > 0) return;
   const share = (until - search.steps) / ATTEMPTS;
   let strips = stripsOf(search.best);
   while (strips.length > 0 && search.steps < until) {
     for (const strip of strips) {
-      const from = largest(search.best, least) / strip.across;
+      const from = largest(search.best, keeping) / strip.across;
       const size = Math.floor((from + strip.most) / 2);
-      if (size <= from || !reserve(search, strip, size, share, least)) strip.most = size;
+      if (size <= from || !reserve(search, strip, size, share, keeping)) strip.most = size;
     }
-    const area = largest(search.best, least);
+    const area = largest(search.best, keeping);
     strips = strips.filter(({ across, most }) => most - area / across > Math.max(1, FINEST * most));
   }
 }
@@ -58,7 +57,7 @@ function stripsOf(forest: Forest): Strip[] {
 }
 
 /** Tries a strip of this size, first on the emptiest sheet of its kind; true, with the plan changed, where that is better. */
-function reserve(search: Search, strip: Strip, size: number, steps: number, least: Size): boolean {
+function reserve(search: Search, strip: Strip, size: number, steps: number, keeping: Keeping): boolean {
   const { instance, best } = search;
   const [long, short] = [strip.across + instance.kerf, size + instance.kerf];
   const [width, height] = strip.upright ? [short, long] : [long, short];
@@ -74,14 +73,14 @@ function reserve(search: Search, strip: Strip, size: number, steps: number, leas
   forest.remove(root);
   forest.place(root, type, width, height, false);
 
-  const attempt = new Search(forest.instance, search.random.next(), { start: forest });
+  const attempt = new Search(forest.instance, search.random.next(), { start: forest, pace: search.pace });
   const found = attempt.fitAll(steps);
   search.spend(attempt.steps);
   if (!found) return false;
   const { best: plan } = attempt;
   plan.remove(plan.nodes.find(PIECE, type));
   const saved = plan.closeEmpty();
-  if (!saved && largest(plan, least) <= largest(best, least)) return false;
+  if (!saved && worthKept(plan, keeping) <= worthKept(best, keeping)) return false;
   best.copyFull(plan);
   return true;
 }

@@ -1,6 +1,7 @@
 import { cover } from './cover.ts';
 import { Forest } from './forest.ts';
 import { ANY_PRICE, cheaper, type Instance, type Price, priceOf } from './instance.ts';
+import type { Pace } from './pace.ts';
 import { Patterns } from './patterns.ts';
 import { Random } from './random.ts';
 import { type Opener, ORDERS, openBelow, openInOrder, openNone, Recreate } from './recreate.ts';
@@ -30,31 +31,49 @@ const NOISE = 1e-9;
 /** The most offcuts and fallouts that are looked at, the largest ones. */
 const MOST_FREE = 500;
 
+interface SearchOptions {
+  readonly start?: Forest;
+  /** Orders of the blanks for the first plans. */
+  readonly ways?: number;
+  readonly pace?: Pace | undefined;
+}
+
 export class Search {
   readonly random: Random;
   readonly recreate: Recreate;
   readonly ruin = new Ruin();
   /** The best plan so far; some blanks are missing where the stock was too small. */
   best: Forest;
+  readonly pace: Pace | undefined;
   private spent = 0;
+  private told = 0;
 
-  /** Begins with `start`, or with the best of some plans made in one go, with the blanks in so many orders. */
+  /** Begins with `start`, or with the best of some plans made in one go, with the blanks in `ways` orders. */
   constructor(
     readonly instance: Instance,
     seed: number,
-    { start, ways = ORDERS }: { readonly start?: Forest; readonly ways?: number } = {},
+    { start, ways = ORDERS, pace }: SearchOptions = {},
   ) {
+    this.pace = pace;
     this.random = new Random(seed);
     this.recreate = new Recreate(instance);
     this.best = start ?? this.start(ways);
   }
 
   get steps(): number {
-    return this.spent + this.recreate.steps;
+    return this.pace?.stopped === true ? Infinity : this.spent + this.recreate.steps;
   }
 
+  /** What another search took, which has told of it. */
   spend(steps: number): void {
     this.spent += steps;
+    this.told += steps;
+  }
+
+  private tell(): void {
+    const all = this.spent + this.recreate.steps;
+    this.pace?.spend(all - this.told);
+    this.told = all;
   }
 
   get price(): Price {
@@ -64,6 +83,7 @@ export class Search {
   /** What ruin and recreate cost beside looking at leftovers: copying the state. */
   spendGo(forest: Forest): void {
     this.spent += STEPS_PER_GO + (forest.nodes.used >> 1);
+    this.tell();
   }
 
   /** All that is free is opened at once; sheets of each stock in turn are the first choice, blanks in each order. */
@@ -231,7 +251,7 @@ export class Search {
     for (let sheet = now.sheets - 1; sheet >= 0; sheet--) if (now.stock[sheet] === patterns.stock) now.close(sheet);
     const picked = cover(this.instance, patterns, now.missing, count, this.random);
     if (picked !== undefined) {
-      this.spend(picked.steps);
+      this.spent += picked.steps;
       for (const pattern of picked.patterns) patterns.lay(now, pattern);
       this.recreate.run(now, 0, this.random, opener);
       if (now.missingArea <= kept.missingArea) return true;

@@ -4,6 +4,7 @@ import { error, fail, type Problem, type Result, succeed } from '../../problems/
 import { canLie, unfit } from './fit.ts';
 import { type Grid, gridFor } from './grid.ts';
 import type { BlankType, First, Instance, Stock } from './instance.ts';
+import type { Keeping } from './kept.ts';
 import type { StockInput, StockOptions, StockPiece, StockSheet } from './model.ts';
 import { NO_TRIM, trimOf } from './trim.ts';
 
@@ -13,7 +14,7 @@ export type Supply =
   | { readonly kind: 'fallout'; readonly piece: StockPiece; readonly which: number; readonly size: Size };
 
 /** The input on its grid, with the way back. */
-export interface Task {
+export interface Task extends Keeping {
   readonly instance: Instance;
   readonly grid: Grid;
   /** x and y of the instance are y and x of the input. */
@@ -22,8 +23,6 @@ export interface Task {
   readonly supplies: readonly Supply[];
   /** The pieces of each type of the instance; those with fallouts first. */
   readonly members: readonly (readonly StockPiece[])[];
-  /** The smallest useful offcut, on the grid. */
-  readonly least: Size;
 }
 
 interface OwnStock {
@@ -54,7 +53,8 @@ export function taskOf(input: StockInput): Result<Task> {
   const types = merged(input.pieces, grid, kerf);
   const useful = boughtLast(all.filter(({ stock }) => types.some(({ type }) => canLie(stock, type, longest))));
   const first = useful.some(({ stock }) => stock.cost > 0) ? (options.first ?? 'sheets') : 'sheets';
-  return succeed(canonical(useful, types, { kerf, longest, first }, grid, leastOf(options, grid)));
+  const task = canonical(useful, types, { kerf, longest, first }, grid, leastOf(options, grid));
+  return succeed({ ...task, ...creditOf(task, options) });
 }
 
 /** What is to be bought is told apart only where other sheets are on hand. */
@@ -242,6 +242,18 @@ function canonical(
     supplies: chosen.stocks.map(({ supply }) => supply),
     members: chosen.types.map(({ pieces }) => pieces),
     least,
+  };
+}
+
+/** Sheets are of one price all over, what was trimmed off included. */
+function creditOf({ instance, supplies, grid }: Task, { offcutCredit = 0 }: StockOptions): Pick<Keeping, 'credit'> {
+  if (instance.first !== 'cost' || offcutCredit === 0) return {};
+  return {
+    credit: supplies.map((supply) => {
+      if (supply.kind !== 'sheet') return 0;
+      const { width, height, cost = 0 } = supply.sheet;
+      return (offcutCredit * cost) / (width * height * grid.perUnit ** 2);
+    }),
   };
 }
 
