@@ -150,4 +150,19 @@ describe('the work', () => {
     const all = await everything(solved(), 0, {}, { signal: { aborted: true } });
     expect(all.ok ? [] : all.problems.map(({ code }) => code)).toEqual(['cancelled']);
   });
+
+  it('tells how far planning stock is, and stops it', async () => {
+    const steps: Step[] = [];
+    const signal = { aborted: false };
+    const progress = (step: Step) => {
+      steps.push(step);
+      signal.aborted = steps.length === 2;
+    };
+    expect((await make('stock', { jobs: [solved()] }, { effort: 0 }, { progress })).ok).toBe(true);
+    expect(steps[0]).toEqual({ output: 'stock', file: expect.stringMatching(/^planning /), done: 0, of: 100 });
+    steps.splice(0, steps.length, steps[0]!);
+    const made = await make('stock', { jobs: [solved()] }, {}, { signal, progress });
+    expect(made.ok ? [] : made.problems.map(({ code }) => code)).toEqual(['cancelled']);
+    expect(steps.length).toBe(2);
+  });
 });

@@ -28,7 +28,7 @@ const MOST_KINDS = 120;
 const MOST_STOCKS = 6;
 /** Shares of the budget: for the linear program, for whole sheets with the searches of their rests, for the first such search and the others. */
 const RELAX_SHARE = 0.9;
-const WHOLE_SHARE = 0.6;
+const WHOLE_SHARE = 0.45;
 const FIRST_SHARE = 0.1;
 const REST_SHARE = 0.0125;
 /** All of it, with what follows. */
@@ -82,7 +82,10 @@ export function planOrder(
     const ends = { last: REST_SHEETS + (dive % 3), steps: until - searched };
     const most = best === undefined ? Infinity : lessThan(instance, least);
     const stage = wholeSheets(columns, trunk, { ...ends, most }, dive === 0 ? undefined : random);
-    if (stage.cost > most) continue;
+    if (stage.cost > most) {
+      if (trunk.cost > most) break;
+      continue;
+    }
     const search = new Search(restOf(instance, stage), seed, { pace });
     const share = (best === undefined ? FIRST_SHARE : REST_SHARE) * budget;
     search.placeAll(share);
