@@ -1,6 +1,7 @@
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Problem, type Result, succeed, toldOnce, warning } from '../problems/problem.ts';
 import { quoted } from '../problems/quoted.ts';
+import { CANCELLED } from './cancelled.ts';
 import type { OutputOptions, Surroundings } from './options.ts';
 import type { Drawer, Drawn, Needs, Output, Ready, Work } from './output.ts';
 import { ready } from './ready.ts';
@@ -101,8 +102,6 @@ function withoutEffect(options: OutputOptions, { formats }: Prepared): readonly 
     return warning('option-idle', ['options', name], message, `ask for ${OF_FORMAT[name]} too, or leave it out`);
   });
 }
-
-export const CANCELLED: Problem = error('cancelled', [], 'the work was stopped', 'ask again');
 
 const COUNTS: Readonly<Record<Needs, { readonly least: number; readonly most: number; readonly words: string }>> = {
   'a job': { least: 1, most: 1, words: 'one job' },

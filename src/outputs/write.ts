@@ -8,9 +8,10 @@ import { FORMATS } from '../writers/formats.ts';
 import { loadSvg } from '../writers/load-svg.ts';
 import { offSheet } from '../writers/off-sheet.ts';
 import type { SvgOptions } from '../writers/svg.ts';
+import { CANCELLED } from './cancelled.ts';
 import type { Surroundings } from './options.ts';
 import type { DrawnDocument, DrawnFile } from './output.ts';
-import { CANCELLED, type Prepared } from './prepare.ts';
+import type { Prepared } from './prepare.ts';
 
 export interface OutputFile {
   readonly name: string;

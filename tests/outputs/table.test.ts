@@ -161,6 +161,7 @@ describe('the work', () => {
     expect((await make('stock', { jobs: [solved()] }, { effort: 0 }, { progress })).ok).toBe(true);
     expect(steps[0]).toEqual({ output: 'stock', file: expect.stringMatching(/^planning /), done: 0, of: 100 });
     steps.splice(0, steps.length, steps[0]!);
+    signal.aborted = false;
     const made = await make('stock', { jobs: [solved()] }, {}, { signal, progress });
     expect(made.ok ? [] : made.problems.map(({ code }) => code)).toEqual(['cancelled']);
     expect(steps.length).toBe(2);

@@ -10,6 +10,7 @@ import type { PatternMaker } from './pattern-maker.ts';
 import { openNone, Recreate } from './recreate.ts';
 import { Simplex } from './simplex.ts';
 import { StripPatterns } from './strips.ts';
+import type { Wanted } from './wanted.ts';
 
 /**
  * Patterns for large demands by column generation (P. Gilmore and R. Gomory, Multistage cutting stock problems of two and
@@ -33,12 +34,6 @@ export interface Relaxed {
   readonly bound: number;
 }
 
-/** What is wanted: copies of each type, from so many sheets of each stock at most. */
-export interface Wanted {
-  readonly need: Int32Array;
-  readonly limits: readonly number[];
-}
-
 /** When to end: after so many rounds, so many steps, or where the program costs no more than `enough`. */
 export interface Until {
   readonly rounds?: number;
@@ -49,6 +44,12 @@ export interface Until {
 /** With no more points than these in each direction, the best pattern is found as quickly as a good one. */
 const FEW_POINTS = 160;
 const MOST_POINTS = 1000;
+/** With more kinds of sheets, no more points than these. */
+const FEW_STOCKS = 2;
+const SOME_POINTS = 500;
+/** Steps that are worth a table for the best patterns, and a bound on a coarse grid. */
+const WORTH_TABLES = 2_000_000;
+const WORTH_ROUGH = 16_000_000;
 /** Patterns that come in at a time, for each kind of sheet: many until the program ends, few where only some rounds are asked for. */
 const PATTERNS = 24;
 const FEW_PATTERNS = 8;
@@ -86,8 +87,9 @@ export class Columns {
   private readonly known = new Set<string>();
   readonly patterns: SheetPattern[] = [];
   private readonly columns: Column[] = [];
-  /** Quick ones first; one for each stock. */
-  private readonly makers: readonly (readonly PatternMaker[])[];
+  /** Quick ones first; one for each stock. Made where they are needed: their tables are large. */
+  private readonly levels: readonly (() => readonly PatternMaker[])[];
+  private readonly made: (readonly PatternMaker[])[] = [];
   /** The stocks that are limited, with their place among the rows. */
   private readonly limitRow: Int32Array;
   private simplex: Simplex | undefined;
@@ -111,9 +113,10 @@ export class Columns {
     this.recreate = new Recreate(instance);
     const exact = (most: number): BestPattern[] => stocks.map((stock) => new BestPattern(stock, types, most));
     const few = exact(FEW_POINTS);
-    this.makers = few.every(({ complete }) => complete)
-      ? [few]
-      : [stocks.map((stock) => new StripPatterns(stock, types)), exact(MOST_POINTS)];
+    const most = stocks.length > FEW_STOCKS ? SOME_POINTS : MOST_POINTS;
+    this.levels = few.every(({ complete }) => complete)
+      ? [() => few]
+      : [() => stocks.map((stock) => new StripPatterns(stock, types)), () => exact(most)];
     let row = types.length;
     this.limitRow = Int32Array.from(stocks, ({ limit }) => (limit === Infinity ? -1 : row++));
   }
@@ -148,10 +151,11 @@ export class Columns {
   /** The relaxed problem by patterns that are known and new ones. */
   relax(wanted: Wanted, until: Until): Relaxed {
     const { need } = wanted;
+    const begun = this.steps;
     const simplex = this.programFor(wanted);
     let bound = Number.NEGATIVE_INFINITY;
     let level = 0;
-    const centres: (Priced | undefined)[] = this.makers.map(() => undefined);
+    const centres: (Priced | undefined)[] = this.levels.map(() => undefined);
     for (let round = 0; ; round++) {
       this.solve(simplex);
       const { cost } = simplex.solution();
@@ -169,10 +173,10 @@ export class Columns {
       } else {
         // At the program's own prices there may be one still.
         centres[level] = undefined;
-        if (smooth === own && (++level === this.makers.length || this.steps + this.sizeOf(level) > until.steps)) break;
+        if (smooth === own && !this.hasLevel(++level, until.steps)) break;
       }
     }
-    if (until.rounds === undefined && !this.makers.at(-1)!.every(({ complete }) => complete))
+    if (bound === Number.NEGATIVE_INFINITY && until.rounds === undefined && until.steps - begun >= WORTH_ROUGH)
       bound = Math.max(bound, this.roughBound(wanted, simplex));
     const { cost, used } = simplex.solution();
     return { cost, bound, used: used.map(({ column, amount }) => ({ pattern: this.patterns[column]!, amount })) };
@@ -219,7 +223,7 @@ export class Columns {
   ): Priced {
     let [added, complete] = [false, true];
     const best = this.instance.stocks.map((_, s) => {
-      const maker = this.makers[level]![s]!;
+      const maker = this.makersOf(level)[s]!;
       const before = maker.steps;
       const worth = maker.best(prices);
       const row = this.limitRow[s]!;
@@ -244,8 +248,15 @@ export class Columns {
     return dualBound(wanted, this.costs, prices, best);
   }
 
-  private sizeOf(level: number): number {
-    return this.makers[level]!.reduce((sum, { size }) => sum + size, 0);
+  private makersOf(level: number): readonly PatternMaker[] {
+    this.made[level] ??= this.levels[level]!();
+    return this.made[level];
+  }
+
+  /** True where there is such a level, and steps for one call of it. */
+  private hasLevel(level: number, until: number): boolean {
+    if (level === this.levels.length || until - this.steps < WORTH_TABLES) return false;
+    return this.steps + this.makersOf(level).reduce((sum, { size }) => sum + size, 0) <= until;
   }
 
   /** The bundle on its sheet, and what else finds room there. */

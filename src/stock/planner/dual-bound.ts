@@ -1,7 +1,7 @@
 import type { Size } from '../../geometry/point.ts';
 import { BestPattern } from './best-pattern.ts';
-import type { Wanted } from './columns.ts';
 import type { Instance } from './instance.ts';
+import type { Wanted } from './wanted.ts';
 
 /** Of the coarse grid, along a sheet's longer side. */
 const POINTS = 400;

@@ -1,5 +1,5 @@
 import type { LowerBound } from './bounds.ts';
-import { Columns, type SheetPattern, type Wanted } from './columns.ts';
+import { Columns, type SheetPattern } from './columns.ts';
 import { fewerPatterns, type Repeated } from './fewer-patterns.ts';
 import { flatLayout, layFlat, typesOf } from './flat.ts';
 import { Forest } from './forest.ts';
@@ -8,6 +8,7 @@ import type { Pace } from './pace.ts';
 import { Random } from './random.ts';
 import { beginning, type Stage, wholeSheets } from './rounding.ts';
 import { Search } from './search.ts';
+import type { Wanted } from './wanted.ts';
 import { costOfWhole } from './whole-costs.ts';
 
 /** A plan in two parts: sheets that are cut many times alike, and a search for what these leave. */
@@ -28,11 +29,15 @@ const MOST_KINDS = 120;
 const MOST_STOCKS = 6;
 /** Shares of the budget: for the linear program, for whole sheets with the searches of their rests, for the first such search and the others. */
 const RELAX_SHARE = 0.9;
-const WHOLE_SHARE = 0.45;
+const WHOLE_SHARE = 0.55;
 const FIRST_SHARE = 0.1;
 const REST_SHARE = 0.0125;
 /** All of it, with what follows. */
 export const ORDER_SHARE = RELAX_SHARE + WHOLE_SHARE + 0.2;
+/** Orders of no more sheets are searched as a whole too, and whole sheets get less. */
+const SMALL = 25;
+const SMALL_SHARE = 0.2;
+const ALL_SHARE = 0.5;
 /** From so many sheets on, whole sheets are chosen by chance in many ways. */
 const BY_CHANCE = 12;
 /** So many sheets at the least, and one or two more, are left to the search of what whole sheets leave. */
@@ -72,44 +77,71 @@ export function planOrder(
   const relaxed = columns.relax(wanted, { steps: RELAX_SHARE * budget, enough: bound.value });
   const proved = raised(instance, bound, relaxed.bound);
   const random = new Random(seed);
-  const before = columns.steps;
-  const until = before + WHOLE_SHARE * budget;
-  const trunk = wholeSheets(columns, beginning(columns, wanted), { last: BY_CHANCE, steps: until });
+  const nothing = beginning(columns, wanted);
+  const small = start.price.sheets <= SMALL;
+  const until = columns.steps + (small ? SMALL_SHARE : WHOLE_SHARE) * budget;
+  const trunk = wholeSheets(columns, nothing, { last: BY_CHANCE, steps: until });
+  const plans = new Plans(instance, columns, wanted, start, proved);
   let searched = 0;
-  let best: OrderPlan | undefined;
-  let least = start.price;
-  for (let dive = 0; dive === 0 || searched + columns.steps < until; dive++) {
-    const ends = { last: REST_SHEETS + (dive % 3), steps: until - searched };
-    const most = best === undefined ? Infinity : lessThan(instance, least);
-    const stage = wholeSheets(columns, trunk, { ...ends, most }, dive === 0 ? undefined : random);
-    if (stage.cost > most) {
-      if (trunk.cost > most) break;
-      continue;
-    }
-    const search = new Search(restOf(instance, stage), seed, { pace });
-    const share = (best === undefined ? FIRST_SHARE : REST_SHARE) * budget;
-    search.placeAll(share);
-    search.saveFirst(Math.max(0, proved.value - takenBy(instance, stage)), share);
-    searched += search.steps;
+  const search = (stage: Stage, steps: number): void => {
+    const rest = new Search(restOf(instance, stage), seed, { pace });
+    rest.placeAll(steps);
+    rest.saveFirst(Math.max(0, proved.value - takenBy(instance, stage)), steps);
+    searched += rest.steps;
+    plans.offer(stage, rest);
+  };
+  for (let dive = 0; !plans.met && (dive === 0 || searched + columns.steps < until); dive++) {
+    const { most } = plans;
+    const ends = { last: REST_SHEETS + (dive % 3), most, steps: until - searched };
+    const stage = wholeSheets(columns, trunk, ends, dive === 0 ? undefined : random);
+    if (stage.cost <= most) search(stage, (dive === 0 ? FIRST_SHARE : REST_SHARE) * budget);
+    else if (trunk.cost > most) break;
+  }
+  if (small && !plans.met) search(nothing, ALL_SHARE * budget);
+  return plans.best ?? { bound: proved };
+}
+
+/** Plans out of whole sheets and a search, the best of them. */
+class Plans {
+  best: OrderPlan | undefined;
+  /** True where the best one meets the bound. */
+  met = false;
+  private least: Price;
+
+  constructor(
+    private readonly instance: Instance,
+    private readonly columns: Columns,
+    private readonly wanted: Wanted,
+    start: Search,
+    private readonly bound: LowerBound,
+  ) {
+    this.least = start.price;
+  }
+
+  /** The most that a better plan costs. */
+  get most(): number {
+    if (this.best === undefined) return Infinity;
+    const { sheets, cost } = this.least;
+    return this.instance.first === 'sheets' ? sheets - 1 + NEARLY_WHOLE : cost - NEARLY_WHOLE;
+  }
+
+  offer(stage: Stage, search: Search): void {
+    const { instance, bound, least } = this;
     const all = (): Repeated[] => [
       ...[...stage.sheets].map(([pattern, count]) => ({ pattern, count })),
       ...counted(sheetsOf(search.best)),
     ];
     const joined = (): Forest => laid(instance, all());
-    const alike = (): Forest => laid(instance, fewerPatterns(all(), wanted.need, columns.patterns));
+    const alike = (): Forest => laid(instance, fewerPatterns(all(), this.wanted.need, this.columns.patterns));
     const found = joined();
     const price = priceOf(instance, found.opened);
-    const worse = best === undefined ? cheaper(instance, least, price) : !cheaper(instance, price, least);
-    if (found.missingCount > 0 || worse) continue;
-    [best, least] = [{ bound: proved, search, joined, alike }, price];
-    if (price[instance.first] <= proved.value + NEARLY_WHOLE && price.bought === 0) break;
+    // The first one is taken where it is as good as what was there before, since its sheets are alike.
+    const worse = this.best === undefined ? cheaper(instance, least, price) : !cheaper(instance, price, least);
+    if (found.missingCount > 0 || worse) return;
+    [this.best, this.least] = [{ bound, search, joined, alike }, price];
+    this.met = price[instance.first] <= bound.value + NEARLY_WHOLE && price.bought === 0;
   }
-  return best ?? { bound: proved };
 }
-
-/** The most that a better plan costs. */
-const lessThan = ({ first }: Instance, { sheets, cost }: Price): number =>
-  first === 'sheets' ? sheets - 1 + NEARLY_WHOLE : cost - NEARLY_WHOLE;
 
 /** Sums of doubles are rounded down by far more than they err. */
 export function raised(instance: Instance, bound: LowerBound, relaxed: number): LowerBound {

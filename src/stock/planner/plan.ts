@@ -31,9 +31,10 @@ const STRIPS_SHARE = 0.6;
 /** What settings of the stop may take on top of the budget. */
 const SETTINGS_SHARE = 0.05;
 
-/** Where money counts first, the bound by patterns may take so much of the budget, of so many kinds of blanks. */
+/** Where money counts first, the bound by patterns may take so much of the budget, of so many kinds of blanks and of sheets. */
 const BOUND_SHARE = 0.1;
 const MOST_KINDS = 60;
+const MOST_STOCKS = 12;
 /** The plan by the other rule gets so much of the effort. */
 const OTHER_SHARE = 0.5;
 
@@ -164,7 +165,12 @@ function best(
     layOut(exact, search.best);
     return { bound: raisedTo, small: true };
   }
-  if (first === 'cost' && unrestricted(instance) && instance.types.length <= MOST_KINDS) {
+  if (
+    first === 'cost' &&
+    unrestricted(instance) &&
+    instance.types.length <= MOST_KINDS &&
+    instance.stocks.length <= MOST_STOCKS
+  ) {
     const demand = Int32Array.from(instance.types, (type) => type.demand);
     const limits = search.instance.stocks.map(({ limit }) => limit);
     const relaxed = new Columns(search.instance, search.pace).relax(

@@ -1,5 +1,6 @@
-import type { Columns, Relaxed, SheetPattern, Wanted } from './columns.ts';
+import type { Columns, Relaxed, SheetPattern } from './columns.ts';
 import type { Random } from './random.ts';
+import type { Wanted } from './wanted.ts';
 
 /** Part of a plan in whole sheets: each pattern with the number of sheets that are cut by it, and what is left to be laid. */
 export interface Stage {
