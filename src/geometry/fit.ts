@@ -18,7 +18,8 @@ const DEEPEST = 14;
 export function fitCubics(curve: Curve, t0: number, t1: number, tolerance = CURVE_TOLERANCE, depth = 0): Segment[] {
   const piece = fitted(curve, t0, t1);
   if (piece !== undefined && follows(piece, curve, t0, t1, tolerance)) return [piece.segment];
-  if (depth >= DEEPEST) return [{ kind: 'line', to: curve.at(t1) }];
+  // Where it hardly moves, as parallels do beside a cusp, its speed may be of any size, and a cubic would never follow.
+  if (depth >= DEEPEST || standsStill(curve, t0, t1, tolerance)) return [{ kind: 'line', to: curve.at(t1) }];
   const middle = (t0 + t1) / 2;
   return [...fitCubics(curve, t0, middle, tolerance, depth + 1), ...fitCubics(curve, middle, t1, tolerance, depth + 1)];
 }
@@ -49,6 +50,15 @@ function fitted(curve: Curve, t0: number, t1: number): Piece | undefined {
     to,
   };
   return { from, segment };
+}
+
+function standsStill(curve: Curve, t0: number, t1: number, tolerance: number): boolean {
+  const from = curve.at(t0);
+  for (let i = 1; i <= 8; i++) {
+    const p = curve.at(t0 + ((t1 - t0) * i) / 8);
+    if (length({ x: p.x - from.x, y: p.y - from.y }) > tolerance) return false;
+  }
+  return true;
 }
 
 /** Looked at from both: samples of the one against the other. */

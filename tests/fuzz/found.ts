@@ -22,6 +22,8 @@ export const FOUND: readonly string[] = [
   'units: mm\nmat: {outer: 400 x 500, layers: [{}, {reveal: 6}]}\nopenings: [{size: 200 x 250, shape: outline, outline: "M164 199 A0 45 0 0 1 21.841 105.4 S171.393 147.547 65.466 108 S32 181 40 123 Z"}]\n',
   // Reveals that are left out and slanting sides that reach out the farther, the wider they are: it never settled, and a cut left its board.
   'mat: {outer: 24 x 18 in, border: {top: 70 mm}, weighting: {ratio: 4/3}, layers: [{}, {}, {}]}\nopenings: [{shape: outline, outline: "M0 0 H6 L4 5 Z", size: 5 x 7 in}]\nbench: {snap: false}\n',
+  // A curve that begins without a handle: its parallel stands still there, and was fitted by sixteen thousand lines of no length.
+  'mat: {outer: 16 x 18, layers: [{}, {reveal: 3/16}]}\nopenings: [{size: 4 x 7/8, shape: outline, outline: "M131.284 101.2 S123 39.240 47 14 Q134.267 85.076 39.866 155.416 L159.576 137 Z"}]\n',
   // A board of its own size, cut apart.
   'mat: {outer: 24 x 18 in, layers: [{}, {}]}\nopenings: [{artwork: 150 x 220 mm}]\nasCut: {outer: 15 31/32 x 20 1/16, layers: [{}, {blank: 8 x 10}]}\nbench: {stack: apart}\n',
 ];

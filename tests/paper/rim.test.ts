@@ -137,4 +137,15 @@ test('of many columns what lies in a lap alone takes one of its two sheets', () 
     expect(shown).toHaveLength(sheets);
     for (const k of laps) expect(shown.some((column) => column === k || column === k - 1)).toBe(true);
   }
+  // What is kept for a thing of its own shows the laps at both of its ends, in whatever row and column it stands.
+  for (const k of [3, 29, 30, 31, 59, 60, 61]) {
+    const boxes = [box(10 * k + 5, 34, 1, 1), box(10 * k + 0.5, 36, 1, 1), box(10 * k + 10.5, 36, 1, 1)];
+    const { columns, rows } = gridOf([box(5, 4, 1, 1), ...boxes], [0, 0], 10, 2);
+    const count = new SheetCount();
+    expect(count.count({ ...columns, reach: 'less' }, rows, 400)).toBe(2);
+    expect(count.cells(columns.zones, rows.zones)).toEqual([
+      { row: 0, column: 0 },
+      { row: 3, column: k },
+    ]);
+  }
 });

@@ -31,9 +31,8 @@ function commonDivisor(a: number, b: number): number {
 /** The coarsest grid on which all the lengths are whole, or the finest that is safe. `lengths` are finite and not negative. */
 export function gridFor(lengths: readonly number[]): Grid {
   const longest = Math.max(...lengths);
-  const fit = FINENESS.filter((perUnit) => longest * perUnit <= MOST_UNITS);
   const exact = FINENESS.find((perUnit) => lengths.every((length) => near(length, perUnit)));
-  const fine = exact ?? (fit.length > 1 ? fit.at(-1)! : MOST_UNITS / longest);
+  const fine = exact ?? MOST_UNITS / longest;
   let step = 1;
   if (exact !== undefined) step = lengths.reduce((sum, length) => commonDivisor(sum, Math.round(length * exact)), 0);
   if ((longest * fine) / step > MOST_UNITS) return makeGrid(MOST_UNITS / longest, false);
