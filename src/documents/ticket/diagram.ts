@@ -2,7 +2,7 @@ import type { Stroke } from '../../bench/model.ts';
 import { mirror } from '../../bench/outline.ts';
 import type { Item } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { type Box, bottom, box, centre, contains, grown, overlaps } from '../../geometry/box.ts';
+import { type Box, bottom, box, centre, contains, grown, overlaps, union } from '../../geometry/box.ts';
 import { pathBox } from '../../geometry/extent.ts';
 import { type Path, placedPath, polygon } from '../../geometry/path.ts';
 import { distance, dot, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
@@ -13,6 +13,7 @@ import type { Block } from '../../text/block.ts';
 import { boxItem } from '../../text/figures.ts';
 import { capHeight, depthOf, ellipsized, set, widthOf } from '../../text/line.ts';
 import { disc, discRadius } from '../../text/signs.ts';
+import { Squares } from '../../text/squares.ts';
 import { BOLD, FINE, FINE_BOLD, type Style } from '../../text/styles.ts';
 import { BACK_WORDS } from '../words/back-side.ts';
 
@@ -107,13 +108,18 @@ const BESIDE = [1, 3.6, 5.4, 7];
 /** Names inside their openings, else below or above them, else cut off inside; none where something else stands. */
 function nameItems(names: readonly Name[], board: Box, already: readonly Box[], fonts: Fonts): readonly Item[] {
   const cap = capHeight(FINE, fonts);
-  const taken = [...already];
+  const taken = new Squares<Box>();
+  for (const area of already) taken.add(area, area);
+  const owns = new Squares<Box>();
+  for (const own of names.map((name) => grown(name.own, 0.6))) owns.add(own, own);
+  const within = grown(board, -0.8);
   return names.flatMap(({ text, own, inside }): readonly Item[] => {
     const { x, y } = centre(own);
     if (inside !== undefined) return [set(text, x, inside.y + cap, FINE, 'middle')];
-    const free = (around: Box): boolean => !taken.some((other) => overlaps(around, other, 0.2));
+    const free = (around: Box): boolean =>
+      taken.find(grown(around, 1), (other) => overlaps(around, other, 0.2)) === undefined;
     const isClear = (around: Box): boolean =>
-      contains(grown(board, -0.8), around) && !names.some((other) => overlaps(around, grown(other.own, 0.6)));
+      contains(within, around) && owns.find(around, (other) => overlaps(around, other)) === undefined;
     const beside = BESIDE.flatMap((gap) => [
       bottom(own) + gap + cap / 2,
       own.y - gap - cap / 2 - depthOf(FINE, fonts),
@@ -122,7 +128,7 @@ function nameItems(names: readonly Name[], board: Box, already: readonly Box[], 
     const short = { said, around: nameBox(said, x, y, fonts) };
     const place = [...beside.filter(({ around }) => isClear(around)), short].find(({ around }) => free(around));
     if (place === undefined) return [];
-    taken.push(place.around);
+    taken.add(place.around, place.around);
     return [set(place.said, x, place.around.y + cap, FINE, 'middle')];
   });
 }
@@ -154,7 +160,9 @@ function numbers(
   names: readonly Box[],
   fonts: Fonts,
 ): readonly Disc[] {
-  const walls = [...paths, polygon(cornersOf(board))].flatMap(sidesOf);
+  const walls = new Squares<Wall>();
+  for (const wall of [...paths, polygon(cornersOf(board))].flatMap(sidesOf))
+    walls.add(wall, union([wall.from, wall.to].map(({ x, y }) => box(x, y, 0, 0))));
   for (const ways of [[1], [-1], [1, -1]]) {
     for (const style of NUMBERS) {
       const found = lines.length === 0 ? [] : tryStyle(lines, board, walls, names, style, ways, fonts);
@@ -162,6 +170,11 @@ function numbers(
     }
   }
   return [];
+}
+
+interface Wall {
+  readonly from: Point;
+  readonly to: Point;
 }
 
 interface Disc {
@@ -173,20 +186,26 @@ interface Disc {
 function tryStyle(
   lines: readonly Placed[],
   board: Box,
-  walls: readonly { readonly from: Point; readonly to: Point }[],
+  walls: Squares<Wall>,
   names: readonly Box[],
   style: Style,
   ways: readonly number[],
   fonts: Fonts,
 ): readonly Disc[] | undefined {
   const discs: Disc[] = [];
+  const taken = new Squares<Box>();
+  for (const name of names) taken.add(name, name);
   for (const { stroke, from, to } of lines) {
     const text = `${stroke.order}`;
     const radius = discRadius(text, style);
     const along = unit(minus(to, from));
     const aside = point(-along.y, along.x);
     const outward = dot(aside, outwardOf(stroke)) > 0 ? aside : times(aside, -1);
-    const clear = (p: Point): boolean => walls.every((wall) => toLine(p, wall.from, wall.to) > radius + 0.25);
+    const clear = (p: Point): boolean => {
+      const off = radius + 0.25;
+      const near = grown(box(p.x, p.y, 0, 0), off + 1);
+      return walls.find(near, (wall) => toLine(p, wall.from, wall.to) <= off) === undefined;
+    };
     const spots = [0.5, 0.36, 0.64].flatMap((share) => {
       const middle = plus(from, times(along, share * distance(from, to)));
       return ways.map((way) => plus(middle, times(outward, way * (radius + 0.7))));
@@ -196,7 +215,7 @@ function tryStyle(
       return (
         contains(board, own) &&
         clear(p) &&
-        ![...names, ...discs.map(({ around }) => around)].some((other) => overlaps(own, other, 0.3))
+        taken.find(grown(own, 1), (other) => overlaps(own, other, 0.3)) === undefined
       );
     });
     if (spot === undefined) {
@@ -205,6 +224,7 @@ function tryStyle(
     }
     const around = box(spot.x - radius, spot.y - radius, 2 * radius, 2 * radius);
     discs.push({ items: disc(text, spot, style, fonts), around });
+    taken.add(around, around);
   }
   return discs;
 }

@@ -1,5 +1,6 @@
 import type { BenchJob } from '../../bench/bench-job.ts';
 import type { Fonts } from '../../fonts/model.ts';
+import { once } from '../../problems/once.ts';
 import { joined, padded, stacked } from '../../text/block.ts';
 import type { Entry } from '../../text/entries.ts';
 import type { Density } from '../../text/flow.ts';
@@ -36,22 +37,26 @@ export function layerEntries(
     );
   if (free < NARROWEST || count > MANY) {
     const room = { width: Math.min(column, 1.6 * HIGHEST), height: 1.5 * HIGHEST };
-    const make = (): ReturnType<typeof diagram> => {
+    // However densely the rest is set.
+    const make = once(() => {
       const drawn = diagram(mat, job, strokes, layer, room, fonts);
       return joined({ width: column, height: drawn.height }, [[drawn, { x: (column - room.width) / 2, y: 0 }]]);
-    };
+    });
     return [{ kind: 'figure', make }, ...below(rows)];
   }
   const left = free + GUTTER;
-  const make = (_: number, { air }: Density) => {
-    const drawn = diagram(mat, job, strokes, layer, { width: free, height: HIGHEST }, fonts);
-    const beside = rows.slice(0, TOGETHER).map((row) =>
+  const picture = once(() => diagram(mat, job, strokes, layer, { width: free, height: HIGHEST }, fonts));
+  const beside = once(() =>
+    rows.slice(0, TOGETHER).map((row) =>
       stacked(
         rowBlocks(row, mat, column - left, fonts).map((block) => block()),
         0,
       ),
-    );
-    const settings = stacked(beside, 2.4 * air);
+    ),
+  );
+  const make = (_: number, { air }: Density) => {
+    const drawn = picture();
+    const settings = stacked(beside(), 2.4 * air);
     return joined({ width: column, height: ABOVE + Math.max(drawn.height, settings.height) }, [
       [drawn, { x: 0, y: ABOVE }],
       [settings, { x: left, y: ABOVE }],
