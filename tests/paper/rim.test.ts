@@ -2,10 +2,9 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type Box, bottom, box, right } from '../../src/geometry/box.ts';
 import { Axis } from '../../src/paper/search/axis.ts';
-import { barsOf } from '../../src/paper/search/bars.ts';
+import { bandsOf, shownOf, stepsOf } from '../../src/paper/search/bands.ts';
 import { type Columns, type Rows, SheetCount } from '../../src/paper/search/count.ts';
 import { goesRound, reachOf, rimOf, sheetsOnRim } from '../../src/paper/search/rim.ts';
-import { firstZone, lastZone } from '../../src/paper/search/zones.ts';
 
 /** The four edges of a board as lines of a width, and other things within it. */
 function ring(width: number, height: number, pen: number, inside: readonly Box[]): readonly Box[] {
@@ -28,26 +27,22 @@ function axesOf(boxes: readonly Box[]) {
     boxes.map((b) => [b.y, bottom(b)]),
     [],
   );
-  const order = Int32Array.from(boxes.keys()).sort((a, b) => y.lows[a]! - y.lows[b]!);
-  return { x, y, order, rim: rimOf(x, y) };
+  return { x, y, bands: bandsOf(x.lows, x.highs, y.lows, y.highs), rim: rimOf(x, y) };
 }
 
 function gridOf(boxes: readonly Box[], origin: readonly [number, number], pitch: number, lap: number) {
-  const { x, y, order, rim } = axesOf(boxes);
+  const { x, y, bands, rim } = axesOf(boxes);
   const h = x.zones(origin[0], pitch, lap);
   const v = y.zones(origin[1], pitch, lap);
   const columns: Columns = {
     zones: h,
     reach: reachOf(x, h, [rim.top, rim.bottom], rim.left, rim.right),
-    bars: () => barsOf(h, x.lows, x.highs, order, y.lows, y.highs),
+    shown: () => shownOf(h, bands),
   };
   const rows: Rows = {
     zones: v,
     reach: reachOf(y, v, [rim.left, rim.right], rim.top, rim.bottom),
-    spans: () => ({
-      first: Int32Array.from(y.lows, (low) => firstZone(v, low)),
-      last: Int32Array.from(y.lows, (low, i) => lastZone(v, low, y.highs[i]!)),
-    }),
+    steps: () => stepsOf(v, bands),
   };
   return { columns, rows };
 }

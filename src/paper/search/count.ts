@@ -1,5 +1,5 @@
 import type { Cell } from '../plan.ts';
-import { type Bars, BITS } from './bars.ts';
+import { BITS, bitsIn, type Shown } from './bands.ts';
 import { fewestFor } from './leftover.ts';
 import { goesRound, type Reach, sheetsOnRim } from './rim.ts';
 import type { Zones } from './zones.ts';
@@ -8,20 +8,14 @@ import type { Zones } from './zones.ts';
 export interface Columns {
   readonly zones: Zones;
   readonly reach: Reach;
-  readonly bars: () => Bars;
+  readonly shown: () => Shown;
 }
 
-/** The rows of a grid. The zones of each box are worked out as late. */
+/** The rows of a grid. The steps of each zone are worked out as late. */
 export interface Rows {
   readonly zones: Zones;
   readonly reach: Reach;
-  readonly spans: () => Spans;
-}
-
-/** The first and the last zone that each box lies in. */
-export interface Spans {
-  readonly first: Int32Array;
-  readonly last: Int32Array;
+  readonly steps: () => Int32Array;
 }
 
 const FULL = 2 ** BITS - 1;
@@ -47,7 +41,7 @@ export class SheetCount {
   count(across: Columns, down: Rows, most: number): number {
     const said = this.byRim(across, down, most);
     if (said !== undefined) return said;
-    const needed = this.fill(across.bars(), down.spans(), most);
+    const needed = this.fill(across.shown(), down.steps(), most);
     if (needed > most) return most + 1;
     const strips = this.strips(needed === most);
     if (strips.length === 0) return needed;
@@ -92,8 +86,7 @@ export class SheetCount {
   }
 
   /** Marks what is drawn where, and keeps the sheets that alone show something; gives their number. */
-  private fill(across: Bars, { first, last }: Spans, most: number): number {
-    const { words, top, bottom, own: ownBits, laps: lapBits } = across;
+  private fill({ words, own: ownShown, laps: lapsShown }: Shown, steps: Int32Array, most: number): number {
     this.words = words;
     const high = 2 * this.rows + 1;
     if (this.own.length < high * words) {
@@ -102,21 +95,11 @@ export class SheetCount {
       this.kept = new Int32Array(high * words);
     }
     const { own, laps, kept } = this;
-    own.fill(0, 0, high * words);
-    laps.fill(0, 0, high * words);
-    for (let i = 0; i < top.length; i++) {
-      const end = last[bottom[i]!]!;
-      for (let y = first[top[i]!]!; y <= end; y++) {
-        if (words === 1) {
-          own[y] = own[y]! | ownBits[i]!;
-          laps[y] = laps[y]! | lapBits[i]!;
-          continue;
-        }
-        for (let w = 0; w < words; w++) {
-          const [from, to] = [i * words + w, y * words + w];
-          own[to] = own[to]! | ownBits[from]!;
-          laps[to] = laps[to]! | lapBits[from]!;
-        }
+    for (let y = 0; y < high; y++) {
+      const [from, to] = [steps[2 * y]!, steps[2 * y + 1]!];
+      for (let w = 0; w < words; w++) {
+        own[y * words + w] = bitsIn(ownShown, words, w, from, to);
+        laps[y * words + w] = bitsIn(lapsShown, words, w, from, to);
       }
     }
     let needed = 0;

@@ -2,12 +2,11 @@ import type { Size } from '../../geometry/point.ts';
 import { once } from '../../problems/once.ts';
 import type { Cell } from '../plan.ts';
 import type { Axis } from './axis.ts';
-import { type Bars, barsOf } from './bars.ts';
-import { type Columns, type Rows, SheetCount, type Spans } from './count.ts';
+import { shownOf, stepsOf } from './bands.ts';
+import { type Columns, type Rows, SheetCount } from './count.ts';
 import { reachOf } from './rim.ts';
 import { seamCost } from './seam-cost.ts';
 import type { Seen } from './seen.ts';
-import { zonesOf } from './zones.ts';
 
 /** What is laid out, in turned space. */
 export interface Search {
@@ -111,28 +110,20 @@ class Trial {
   columns(origin: number, pitch: number, lap: number): Columns {
     const zones = this.x.zones(origin, pitch, lap);
     const { top, bottom, left, right } = this.seen.rim;
-    let bars: Bars | undefined;
     return {
       zones,
       reach: reachOf(this.x, zones, [top, bottom], left, right),
-      bars: () => {
-        bars ??= barsOf(zones, this.x.lows, this.x.highs, this.seen.order, this.y.lows, this.y.highs);
-        return bars;
-      },
+      shown: once(() => shownOf(zones, this.seen.bands())),
     };
   }
 
   rows(origin: number, pitch: number, lap: number): Rows {
     const zones = this.y.zones(origin, pitch, lap);
     const { top, bottom, left, right } = this.seen.rim;
-    let spans: Spans | undefined;
     return {
       zones,
       reach: reachOf(this.y, zones, [left, right], top, bottom),
-      spans: () => {
-        spans ??= zonesOf(zones, this.y.lows, this.y.highs);
-        return spans;
-      },
+      steps: once(() => stepsOf(zones, this.seen.bands())),
     };
   }
 
@@ -197,11 +188,11 @@ class Trial {
     columns.sort((a, b) => a.offX - b.offX);
     rows.sort((a, b) => a.offY - b.offY);
     let best: Placed | undefined;
-    for (const { own: bars, h, offX, hitsX } of columns) {
-      for (const { own: spans, v, offY, hitsY } of rows) {
+    for (const { own: across, h, offX, hitsX } of columns) {
+      for (const { own: down, v, offY, hitsY } of rows) {
         const offCentre = offX + offY;
         if (best?.cost === 0 && offCentre >= best.offCentre) break;
-        const count = this.counter.count(bars, spans, best?.cells.length ?? most);
+        const count = this.counter.count(across, down, best?.cells.length ?? most);
         if (best !== undefined ? count > best.cells.length : count > most) continue;
         const limit = count === most ? mostCost : Number.POSITIVE_INFINITY;
         const bound = best !== undefined && count === best.cells.length ? Math.min(best.cost, limit) : limit;
@@ -218,8 +209,8 @@ class Trial {
           cost,
           laps: h.lap + v.lap,
           offCentre,
-          across: bars,
-          down: spans,
+          across,
+          down,
         };
       }
     }

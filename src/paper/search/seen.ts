@@ -1,5 +1,7 @@
 import { type Box, bottom, right } from '../../geometry/box.ts';
+import { once } from '../../problems/once.ts';
 import { Axis } from './axis.ts';
+import { type Bands, bandsOf } from './bands.ts';
 import type { Obstacle } from './obstacle.ts';
 import { type Rim, rimOf } from './rim.ts';
 
@@ -8,9 +10,9 @@ export interface Seen {
   readonly x: Axis;
   readonly y: Axis;
   readonly avoid: readonly Obstacle[];
-  /** The boxes by where they begin downwards. */
-  readonly order: Int32Array;
   readonly rim: Rim;
+  /** Only asked for where grids have to be counted. */
+  readonly bands: () => Bands;
 }
 
 /** `drawn` are boxes that together hold everything drawn; what runs level or upright is held exactly. */
@@ -23,8 +25,6 @@ export function seenOf(drawn: readonly Box[], avoid: readonly Obstacle[]): Seen 
     drawn.map((b) => [b.y, bottom(b)]),
     avoid.map(({ box: b, weight }) => ({ stretch: [b.y, bottom(b)], weight })),
   );
-  const places: number[] = [];
-  for (let i = 0; i < drawn.length; i++) places.push(i);
-  const order = Int32Array.from(places.sort((a, b) => y.lows[a]! - y.lows[b]!));
-  return { x, y, avoid, order, rim: rimOf(x, y) };
+  const bands = once(() => bandsOf(x.lows, x.highs, y.lows, y.highs));
+  return { x, y, avoid, rim: rimOf(x, y), bands };
 }

@@ -14,17 +14,19 @@ export interface Zones {
 }
 
 /** Stretches that reach into a zone by less than this do not count as drawn there. */
-const EPSILON = 1e-6;
+export const EPSILON = 1e-6;
 
-/** The zone that a stretch begins in, counted from the lap before sheet `from`. */
-export function firstZone({ origin, pitch, lap, from }: Zones, low: number): number {
-  return zoneOf(low + EPSILON - origin, pitch, lap) - 2 * from;
+/** The zone of a place, counted from the lap before sheet `from`. */
+export function zoneAt({ origin, pitch, lap, from }: Zones, at: number): number {
+  return zoneOf(at - origin, pitch, lap) - 2 * from;
 }
+
+/** The zone that a stretch begins in. */
+export const firstZone = (zones: Zones, low: number): number => zoneAt(zones, low + EPSILON);
 
 /** The zone that it ends in. */
 export function lastZone(zones: Zones, low: number, high: number): number {
-  const { origin, pitch, lap, from } = zones;
-  return Math.max(firstZone(zones, low), zoneOf(high - EPSILON - origin, pitch, lap) - 2 * from);
+  return Math.max(firstZone(zones, low), zoneAt(zones, high - EPSILON));
 }
 
 /** The zones of stretches that begin from `lowest` to `lastLow` and end at `highest` at the latest. */
@@ -45,19 +47,4 @@ export function zonesAt(
 function zoneOf(distance: number, pitch: number, lap: number): number {
   const sheet = Math.floor(distance / pitch);
   return distance - sheet * pitch < lap ? 2 * sheet : 2 * sheet + 1;
-}
-
-/** The first and the last zones of many stretches. */
-export function zonesOf(
-  zones: Zones,
-  lows: Float64Array,
-  highs: Float64Array,
-): { readonly first: Int32Array; readonly last: Int32Array } {
-  const first = new Int32Array(lows.length);
-  const last = new Int32Array(lows.length);
-  for (let i = 0; i < lows.length; i++) {
-    first[i] = firstZone(zones, lows[i]!);
-    last[i] = lastZone(zones, lows[i]!, highs[i]!);
-  }
-  return { first, last };
 }
