@@ -46,11 +46,11 @@ const style = (size: SizeName, weight: Weight, colour = 0, leading: Leading = 'o
 });
 
 /**
- * Sheets of the bench are black alone: a grey is dithered by an office printer and lost under oily fingers. Greys are
- * for what a customer reads: what is said, and what explains it.
+ * Sheets of the bench are black alone: a grey is dithered by an office printer and lost under oily fingers. A customer's
+ * too where words are small; what explains is grey only from the size of running words up, and dark enough for such a printer.
  */
-export const INK = 0.1;
-const SOFT = 0.42;
+export const INK = 0;
+const SOFT = 0.3;
 
 export const FINE = style('fine', 'regular');
 export const FINE_BOLD = style('fine', 'bold');
@@ -71,7 +71,7 @@ export const INTRO = style('clear', 'regular', SOFT);
 export const BODY = style('body', 'regular', INK);
 export const STRONG = style('body', 'bold', INK);
 export const SOFTLY = style('body', 'regular', SOFT);
-export const SMALL = style('fine', 'regular', SOFT);
+export const SMALL = style('fine', 'regular', INK);
 
 const RISING: readonly Em[] = Object.values(SIZES).map(({ em }) => em);
 

@@ -204,7 +204,7 @@ function paperShadow(art: Box): readonly PathItem[] {
 
 /** Lines about the middle of an opening; one that is too wide for it is left out. */
 function wordsItems(words: readonly string[], art: Box, fonts: Fonts): readonly Item[] {
-  const style = { ...SMALL, colour: 0.5 };
+  const style = SMALL;
   const lines = words.filter((text) => text !== '' && widthOf(text, style, fonts) <= 0.86 * art.width);
   const { items } = labelBlock(
     lines.map((text) => ({ text, style })),
