@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Report, solveJob } from '../../src/index.ts';
 import { priceList } from '../../src/stock/prices.ts';
-import { type ReadPage, readPdf } from '../readers/pdf-lines.ts';
+import { type ReadPage, type ReadText, readPdf } from '../readers/pdf-lines.ts';
 import { numbersIn, PIECES, proofOf } from './proofs.ts';
 
 const MM: Readonly<Record<string, number>> = { in: 25.4, mm: 1, cm: 10 };
@@ -85,7 +85,7 @@ describe.each(PIECES)('the proof of $name', async (each) => {
   });
 
   it('measures the same beside the piece', () => {
-    const small = page.texts.filter(({ size, fill }) => Math.abs(size - 2.5) < 0.01 && fill === '#1a1a1a');
+    const small = besidePiece(page);
     const read = small.flatMap(({ text }) => numbersIn(text).map((number) => number * mm));
     const wanted = [
       report.outer.width,
@@ -107,7 +107,7 @@ describe.each(PIECES)('the proof of $name', async (each) => {
   });
 
   it('every row of distances from edge to edge adds up to the whole as printed', () => {
-    const small = page.texts.filter(({ size, fill }) => Math.abs(size - 2.5) < 0.01 && fill === '#1a1a1a');
+    const small = besidePiece(page);
     for (const [turn, line, along] of [
       [0, 'y', 'x'],
       [270, 'x', 'y'],
@@ -226,6 +226,15 @@ it('a sheet’s own price goes before that of its board', async () => {
   const { mat, job, shop: read } = solved.value;
   expect(priceList(mat, job, read)).toMatchObject({ total: 8 });
 });
+
+/** Numbers of dimension lines: fine, nothing but a number and its unit, above all that is said in words. */
+function besidePiece({ texts }: ReadPage): readonly ReadText[] {
+  const said = Math.min(...texts.filter(({ text }) => text.startsWith('Scale 1 : ')).map(({ at }) => at.y));
+  return texts.filter(
+    ({ text, size, at }) =>
+      Math.abs(size - 2.5) < 0.01 && at.y < said - 1 && /^(?:≈\s)?[^A-Za-z×≈]+(?:\s(?:in|mm|cm))?$/u.test(text),
+  );
+}
 
 describe('boards by the sheet', () => {
   const priced = (shop: string, count: number, outer = '16 x 20', layers = '[{board: a}]', more = '') => {
