@@ -172,6 +172,31 @@ describe.skipIf(noBrowser)(`describing a piece${wants}`, () => {
     await closed(watched);
   });
 
+  test('of many openings the picture comes first, in a handful of elements, and what sizes follow from behind it', async () => {
+    const watched = await openPage(browser);
+    const { page } = watched;
+    const openings = Array.from({ length: 15 }, (_, i) => `  - {name: print ${i + 1}, size: 4 x 5}\n`).join('');
+    const text = `units: in\nmat: {outer: 40 x 30}\nopenings:\n${openings}arrange: {rows: 3, gap: 1}\n`;
+    await page
+      .locator('#files')
+      .setInputFiles({ name: 'many.yaml', mimeType: 'application/yaml', buffer: Buffer.from(text) });
+    await page.locator('svg.face').waitFor();
+    expect(await page.locator('svg.face g[aria-hidden] path').count()).toBeLessThan(15);
+    const sides = given(page, 'Sides');
+    await expect.poll(() => sides.getAttribute('placeholder'), { timeout: 10_000 }).toBe('(8 in)');
+    await given(page, 'Outer size').fill('42 x 30');
+    await expect.poll(() => sides.getAttribute('placeholder'), { timeout: 10_000 }).toBe('(9 in)');
+    await page.getByRole('button', { name: 'Sides: what it follows from' }).click();
+    await expect.poll(() => page.locator('.sum').textContent()).toContain('left border = (42 in');
+    // A key in between is answered before what comes behind the picture.
+    await given(page, 'Outer size').fill('43 x 30');
+    await given(page, 'Outer size').fill('44 x 30');
+    await expect.poll(() => page.locator('.sizes .outside').first().textContent()).toBe('44 in');
+    await settled(page);
+    expect(await sides.getAttribute('placeholder')).toBe('(10 in)');
+    await closed(watched);
+  });
+
   test('cuts letters, which want more than the small worker has', async () => {
     const watched = await opened(/^Single mat: one board/);
     const { page } = watched;

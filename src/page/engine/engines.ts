@@ -4,6 +4,8 @@ import { Asking } from './worker.ts';
 
 /** Answers at every key. */
 const engine = new Asking(engineScript);
+/** Works out what comes behind a picture of many openings, so that no key waits for it; most pieces never start it. */
+const behind = new Asking(engineScript);
 /** Makes what comes out; also asked for backs, whose words are measured, and for jobs with letters to cut, which need outlines. */
 export const press = new Asking(pressScript);
 
@@ -15,7 +17,7 @@ export async function look(request: LookRequest): Promise<Look> {
 
 /** What a look left out. */
 export const rest = async (request: LookRequest): Promise<Remaining> =>
-  (await engine.ask('rest', request)) ?? (await press.ask('rest', request)) ?? { problems: [] };
+  (await behind.ask('rest', request)) ?? (await press.ask('rest', request)) ?? { problems: [] };
 
 export const shapes = (): Promise<Asks['shapes']['answer']> => engine.ask('shapes', {});
 

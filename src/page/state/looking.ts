@@ -22,7 +22,10 @@ async function askNow(): Promise<void> {
     return;
   }
   const now = open.value;
-  if (now === undefined) return;
+  if (now === undefined) {
+    waiting.value = 'no';
+    return;
+  }
   asking = true;
   waiting.value = 'yes';
   const shop = defined({ shop: now.shop });
@@ -37,7 +40,7 @@ async function askNow(): Promise<void> {
     if (now.of === undefined) {
       const found = await ask(request);
       if (open.value?.id === now.id) {
-        await show(found, request);
+        show(found, request);
       }
     } else await lookAtOther(now, request);
   } catch (error) {
@@ -48,7 +51,7 @@ async function askNow(): Promise<void> {
   if (again) {
     again = false;
     await askNow();
-  } else waiting.value = 'no';
+  } else waiting.value = isBehind() ? 'rest' : 'no';
 }
 
 /** The shop's file is read; readings are worked out. */
@@ -74,7 +77,7 @@ async function lookAtOther({ id, of, calibrating }: Open, { text: words, file, s
  * The picture first. Reasons and problems that come later are those of the last piece until they are there, and keys go
  * before them.
  */
-async function show(found: Look, request: LookRequest): Promise<void> {
+function show(found: Look, request: LookRequest): void {
   const [before, wrong] = [piece.value, look.value];
   if (found.piece?.later !== true) {
     batch(() => {
@@ -89,14 +92,47 @@ async function show(found: Look, request: LookRequest): Promise<void> {
     look.value = meanwhile;
     piece.value = shown;
   });
-  if (again) return;
-  waiting.value = 'rest';
-  const { problems, why } = await rest(request);
-  if (piece.value !== shown || look.value !== meanwhile) return;
-  batch(() => {
-    look.value = why === undefined ? { problems } : { ...found, problems };
-    piece.value = why === undefined ? before : { ...found.piece!, why };
+  askBehind(async () => {
+    const asked = (): boolean => piece.value === shown && look.value === meanwhile;
+    if (!asked()) return;
+    const { problems, why } = await rest(request);
+    if (!asked()) return;
+    batch(() => {
+      look.value = why === undefined ? { problems } : { ...found, problems };
+      piece.value = why === undefined ? before : { ...found.piece!, why };
+    });
   });
+}
+
+/** ms without a key, before what comes behind the picture is asked for. */
+const PAUSE = 150;
+let timer: ReturnType<typeof setTimeout> | undefined;
+let next: (() => Promise<void>) | undefined;
+let running = false;
+
+const isBehind = (): boolean => running || next !== undefined;
+
+/** One question at a time, and of those that wait the latest alone. */
+function askBehind(question: () => Promise<void>): void {
+  next = question;
+  clearTimeout(timer);
+  timer = setTimeout(() => void answerBehind(), PAUSE);
+}
+
+async function answerBehind(): Promise<void> {
+  if (running || next === undefined) return;
+  const question = next;
+  next = undefined;
+  running = true;
+  try {
+    await question();
+  } catch (error) {
+    look.value = { ...look.value, problems: [mistake(error)] };
+  } finally {
+    running = false;
+  }
+  if (next !== undefined) await answerBehind();
+  else if (!asking) waiting.value = 'no';
 }
 
 /** From now on the picture follows the text. */
