@@ -15,7 +15,8 @@ export const main: Main = async (args) => (BUILT ? asBuilt(args) : fromSources(a
 const BUILT = Boolean(process.env.CI);
 if (BUILT) beforeAll(() => built(), 240_000);
 
-const fromSources: Main = async (args) => {
+/** Whatever runs: what the sources tell is noted (`tests/told/`). */
+export const fromSources: Main = async (args) => {
   const { main } = await import('../../src/cli/main.ts');
   return main(args, 'test');
 };

@@ -6,6 +6,8 @@ import {
   build,
   type CalibrationRequest,
   calibrate,
+  everything,
+  type Limits,
   make,
   type OutputId,
   type OutputOptions,
@@ -45,8 +47,9 @@ const machine = (text: string): string => `${MM}machines: {m: {${text}}}\n`;
 
 const proof = (job: string, options: BuildOptions = {}) => built(job, { documents: ['proof'], ...options });
 
-async function calibrated(kind: CalibrationRequest['kind'], text: string): Promise<readonly Problem[]> {
-  const made = calibrate({ kind, text, file: 'readings.yaml', date: '2026-03-01' });
+async function calibrated(kind: CalibrationRequest['kind'], text: string, shop?: string): Promise<readonly Problem[]> {
+  const source = shop === undefined ? {} : { shop: { text: shop, file: 'shop.yaml' } };
+  const made = calibrate({ kind, text, file: 'readings.yaml', date: '2026-03-01', ...source });
   return made.ok ? made.warnings : made.problems;
 }
 
@@ -56,6 +59,14 @@ async function made(id: OutputId, options: OutputOptions = {}, count = 1): Promi
   if (!solved.ok) return solved.problems;
   const jobs = Array.from({ length: count }, () => solved.value);
   const one = await make(id, { jobs }, options);
+  return one.ok ? one.warnings : one.problems;
+}
+
+/** Everything of one job. */
+async function all(limits: Limits): Promise<readonly Problem[]> {
+  const solved = solveJob(JOB);
+  if (!solved.ok) return solved.problems;
+  const one = await everything(solved.value, 0, {}, {}, limits);
   return one.ok ? one.warnings : one.problems;
 }
 
@@ -82,6 +93,20 @@ const ROWS: readonly (readonly [code: string, made: () => Promise<readonly Probl
     'calibrate-printer-skew',
     () => calibrated('printer', `${MM}printer: p\nsheets: [{across: 200, down: 200, falling: 284, rising: 281.7}]\n`),
   ],
+  [
+    'coupon-machine-kind',
+    () => calibrated('laser', `${MM}machine: m\nstripsX: 98\nstripsY: 98\n`, machine('kind: knife')),
+  ],
+  [
+    'coupon-scale-absurd',
+    () =>
+      calibrated(
+        'laser',
+        `${MM}machine: m\nstripsX: 98\nstripsY: 98\nsquare: {pieceX: 20, holeX: 20, pieceY: 30, holeY: 30}\n`,
+        machine('kind: laser'),
+      ),
+  ],
+  ['sheets-many', () => all({ sheets: 1 })],
   ['bevel-fixed', () => cut('m', machine('kind: bevel, bevel: 60'))],
   ['bevel-outside', () => cut('m', machine('kind: bevel, bevel: 45, outside: true'))],
   ['bevel-no-stroke', () => cut('m', machine('kind: bevel, start: -9, stop: 9'), TINY)],

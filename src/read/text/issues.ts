@@ -29,7 +29,7 @@ function told(issue: Issue, above: Path, root: Node): readonly Problem[] {
     case 'invalid_key':
       return issue.issues
         .flatMap((inner) => told({ ...inner, path: [] }, path, root))
-        .map((problem) => ({ ...problem, code: 'key-unusable' }));
+        .map(({ path: at, message, hint }) => error('key-unusable', at, message, hint));
     case 'custom': {
       const { code, hint } = issue.params as { readonly code: string; readonly hint: string };
       return [error(code, path, issue.message, hint)];
