@@ -11,7 +11,8 @@ import { jobText, launch, noBrowser, openPage, settled, start, wants } from './b
 /** Bytes that the file may have, without PNG. */
 const MOST = 4_500_000;
 
-test('the file is no larger than it may be', async () => {
+// It may be the first that wants a build.
+test('the file is no larger than it may be', { timeout: 200_000 }, async () => {
   const html = readFileSync(join(await built(), 'matwright.html'));
   process.stdout.write(`the page: ${html.length} bytes, ${gzipSync(html).length} gzipped\n`);
   expect(html.length).toBeLessThanOrEqual(MOST);
@@ -99,8 +100,12 @@ describe.skipIf(noBrowser)(`out of the page${wants}`, () => {
     await start(page, /^Single mat: one board/);
     await page.getByRole('button', { name: 'Print and save' }).click();
     const row = (name: string) => page.locator('.row', { has: page.getByRole('heading', { name, exact: true }) });
-    await expect.poll(() => row('Pattern').locator('.takes').textContent()).toMatch(/^\d+ sheets of Letter$/u);
-    await expect.poll(() => row('Bench ticket').locator('.takes').textContent()).toBe('one sheet of Letter');
+    await expect
+      .poll(() => row('Pattern').locator('.takes').textContent(), { timeout: 20_000 })
+      .toMatch(/^\d+ sheets of Letter$/u);
+    await expect
+      .poll(() => row('Bench ticket').locator('.takes').textContent(), { timeout: 20_000 })
+      .toBe('one sheet of Letter');
     await expect
       .poll(() => row('Cut file: laser').locator('.takes').textContent(), { timeout: 20_000 })
       .toMatch(/ in of the bed$/u);
