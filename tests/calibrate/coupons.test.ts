@@ -126,6 +126,17 @@ describe('the coupon of a drag knife', () => {
     },
   );
 
+  it('has its squares in a row, as far apart as the first is from the edge', async () => {
+    const { ways } = await coupon('knife', ', offset: 0.25, lead: 3');
+    const spans = ways.map((way) => reach([way], 'x'));
+    const clear = spans[0]![0]!;
+    expect(clear).toBeGreaterThan(1);
+    for (const [i, [left, right]] of spans.entries()) {
+      expect(right! - left!).toBeCloseTo(40, 4);
+      if (i > 0) expect(left! - spans[i - 1]![1]!).toBeCloseTo(clear, 4);
+    }
+  });
+
   it('loses 0.6232 of the offset at a right corner', () => {
     // Derived from the tractrix: ln cot(π/8) / √2.
     expect(CORNER_LOSS).toBeCloseTo(0.623225, 6);

@@ -48,6 +48,20 @@ describe('an outline from SVG path data or corners', () => {
     expect(area(read('M0 0A1 1 0 0 1 6 0Z'))).toBeCloseTo(4.5 * Math.PI, 9);
   });
 
+  it('lays an arc between ends of any height, turned as it says (SVG 2, appendix B.2.4)', () => {
+    // Half a circle over a chord of 5 that slants 3 across and 4 down; its middle lies half a chord off the chord's.
+    const half = read('M0 0A2.5 2.5 0 0 1 3 4Z');
+    expect(area(half)).toBeCloseTo((2.5 ** 2 * Math.PI) / 2, 9);
+    const [arc] = half.segments;
+    expect(arc?.kind === 'arc' && [arc.centre.x, arc.centre.y]).toEqual([expect.closeTo(1.5, 9), expect.closeTo(2, 9)]);
+    // A quarter of a circle of 5, and what is left of it on the longer way round.
+    expect(area(read('M0 0A5 5 0 0 1 5 5Z'))).toBeCloseTo(25 * (Math.PI / 4 - 1 / 2), 9);
+    expect(area(read('M0 0A5 5 0 1 1 5 5Z'))).toBeCloseTo(25 * ((3 * Math.PI) / 4 + 1 / 2), 9);
+    // Half an ellipse of 5 and 2 whose long axis is the chord.
+    const turned = read(`M0 0A5 2 ${(Math.atan2(8, 6) * 180) / Math.PI} 0 1 6 8Z`);
+    expect(area(turned)).toBeCloseTo(5 * Math.PI, 4);
+  });
+
   it('refuses what is no outline, and says why', () => {
     expect(refusal('0,0 6,0')).toContain('4 numbers');
     expect(refusal('0,0 6,x 3,5')).toContain('"x"');

@@ -53,6 +53,12 @@ describe.each(DXF_DIALECTS)('%s', (dialect) => {
     expect(lineTypes).toContain('CONTINUOUS');
   });
 
+  test('gives a layer the colour of its pen and what is drawn with it none of its own', () => {
+    const { layers } = read([{ kind: 'line', pen: 'cut', from: { x: 10, y: 20 }, to: { x: 110, y: 50 } }]);
+    // 1 is red, 7 the white of layer 0.
+    expect(layers).toMatchObject({ CUT: { name: 'CUT', colorIndex: 1 }, 0: { name: '0', colorIndex: 7 } });
+  });
+
   test('gives a half circle the bulge 1, a quarter 0.414214, clockwise ones the negative', () => {
     // Autodesk DXF reference, LWPOLYLINE: the tangent of a quarter of the angle, negative clockwise.
     const { polylines } = read([
