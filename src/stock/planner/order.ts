@@ -29,7 +29,7 @@ const MOST_KINDS = 120;
 const MOST_STOCKS = 6;
 /** Shares of the budget: for the linear program, for whole sheets with the searches of their rests, for the first such search and the others. */
 const RELAX_SHARE = 0.9;
-const WHOLE_SHARE = 0.55;
+const WHOLE_SHARE = 0.75;
 const FIRST_SHARE = 0.1;
 const REST_SHARE = 0.0125;
 /** All of it, with what follows. */
