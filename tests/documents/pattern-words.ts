@@ -26,7 +26,7 @@ export function inkBox({ at, size, width, turn }: ReadText): ReadBox {
   return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }
 
-const overlap = (a: ReadBox, b: ReadBox): boolean =>
+export const overlap = (a: ReadBox, b: ReadBox): boolean =>
   a.x < b.x + b.width - SLACK &&
   b.x < a.x + a.width - SLACK &&
   a.y < b.y + b.height - SLACK &&

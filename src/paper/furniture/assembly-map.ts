@@ -2,7 +2,7 @@ import type { Fact, FullScale } from '../../drawing/full-scale.ts';
 import type { Drawing, Item, LineItem, PathItem } from '../../drawing/model.ts';
 import { turnedItem } from '../../drawing/turned.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { type Box, bottom, box, right } from '../../geometry/box.ts';
+import { type Box, bottom, box, overlaps, right } from '../../geometry/box.ts';
 import { type Path, polygon, type Segment } from '../../geometry/path.ts';
 import type { Point, Size } from '../../geometry/point.ts';
 import type { Block } from '../../text/block.ts';
@@ -56,18 +56,24 @@ export function assemblyMap(
   }
   const named = nameStyle(sheets, k, fonts);
   const style = named ?? FINE_BOLD;
+  // Sheets on corners lie over one another, and lines to be measured run through all of them: each word takes the first free spot.
+  // Numbers first: they are bound to their lines, names only to their sheets.
+  const taken: Box[] = [];
+  const numbers = facts.flatMap((fact, i) =>
+    factItems(fact, i + 1, (p) => at(turnPoint(p, orientation)), taken, fonts),
+  );
   for (const { name, box: b, skipped } of sheets) {
-    const { x: left, y: top, width, height } = small(b);
+    const area = small(b);
     const [wide, high] = [widthOf(name, style, fonts), capHeight(style, fonts)];
-    if (skipped || wide + 0.4 > width || high + 0.4 > height) continue;
+    if (skipped || wide + 0.4 > area.width || high + 0.4 > area.height) continue;
+    const patch = firstFree(namePatches(area, wide + 1, high + 1), taken);
+    taken.push(patch);
     items.push(
-      { kind: 'path', fill: 1, paths: [outline(box(left + 0.4, top + 0.4, wide + 1, high + 1))] },
-      set(name, left + 0.9, top + 0.9 + high, style),
+      { kind: 'path', fill: 1, paths: [outline(patch)] },
+      set(name, patch.x + 0.5, patch.y + 0.5 + high, style),
     );
   }
-  facts.forEach((fact, i) => {
-    items.push(...factItems(fact, i + 1, (p) => at(turnPoint(p, orientation)), fonts));
-  });
+  items.push(...numbers);
   return {
     width: extent.width * k + 2 * EDGE,
     height: extent.height * k + 2 * EDGE,
@@ -106,17 +112,46 @@ function joined(boxes: readonly Box[]): readonly Box[] {
 
 const meet = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;
 
+/** Shares of what is left of a sheet beside its name: at its top left as long as that is free. */
+const PLACES = [0, 0.5, 1, 0.25, 0.75];
+
+/** From the top left of a sheet on. */
+function namePatches({ x, y, width, height }: Box, wide: number, high: number): readonly Box[] {
+  const [spareX, spareY] = [Math.max(0, width - wide - 0.8), Math.max(0, height - high - 0.8)];
+  return PLACES.flatMap((down) =>
+    PLACES.map((along) => box(x + 0.4 + along * spareX, y + 0.4 + down * spareY, wide, high)),
+  );
+}
+
+const firstFree = (patches: readonly Box[], taken: readonly Box[]): Box =>
+  patches.find((patch) => !taken.some((other) => overlaps(patch, other))) ?? patches[0]!;
+
+/** Of half of a number's patch, mm. */
+const HALF = 1.5;
+/** How many spots along its line a number tries. */
+const SPOTS = 40;
+
 /** The line that a fact measures, with its number on a white patch somewhere along it. */
-function factItems({ from, to }: Fact, number: number, at: (p: Point) => Point, fonts: Fonts): readonly Item[] {
+function factItems(
+  { from, to }: Fact,
+  number: number,
+  at: (p: Point) => Point,
+  taken: Box[],
+  fonts: Fonts,
+): readonly Item[] {
   const [a, b] = [at(from), at(to)];
   // Facts along the same line keep their numbers apart.
-  const part = 0.2 + ((number * 0.11) % 0.66);
-  const spot = { x: a.x + (b.x - a.x) * part, y: a.y + (b.y - a.y) * part };
-  const half = { x: 1.5, y: 1.5 };
+  const patches = Array.from({ length: SPOTS }, (_, i): Box => {
+    const part = i === 0 ? 0.2 + ((number * 0.11) % 0.66) : 0.04 + (0.92 * (i - 1)) / (SPOTS - 2);
+    const spot = { x: a.x + (b.x - a.x) * part, y: a.y + (b.y - a.y) * part };
+    return box(spot.x - HALF, spot.y - HALF, 2 * HALF, 2 * HALF);
+  });
+  const patch = firstFree(patches, taken);
+  taken.push(patch);
   return [
     { kind: 'line', pen: 'fact', from: a, to: b },
-    { kind: 'path', fill: 1, paths: [outline(box(spot.x - half.x, spot.y - half.y, 2 * half.x, 2 * half.y))] },
-    set(`${number}`, spot.x, spot.y + capHeight(FACT, fonts) / 2, FACT, 'middle'),
+    { kind: 'path', fill: 1, paths: [outline(patch)] },
+    set(`${number}`, patch.x + HALF, patch.y + HALF + capHeight(FACT, fonts) / 2, FACT, 'middle'),
   ];
 }
 
