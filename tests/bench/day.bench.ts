@@ -15,7 +15,7 @@ import { join } from 'node:path';
 import { measured } from './whole-process.ts';
 
 export const about =
-  'a day at once, by the program in dist: patterns beside the general route, all documents, more and more jobs, nothing changed, save to pattern';
+  'a day at once, by the program in dist: each document beside bare Node, patterns beside the general route, all documents, more and more jobs, nothing changed, save to pattern';
 export const light = false;
 
 const TOP = join(import.meta.dirname, '../..');
@@ -31,6 +31,7 @@ export async function run(args: readonly string[]): Promise<void> {
   );
   const top = mkdtempSync(join(tmpdir(), 'matwright-'));
   try {
+    documents(top);
     patterns(top, jobs!, route!);
     everything(top, jobs!);
     for (const size of asked('sizes', '10,40').split(',').map(Number)) growth(top, size);
@@ -60,6 +61,29 @@ const rate = (jobs: number, ms: number, cpuMs: number): string =>
   `${((1000 * jobs) / ms).toFixed(1).padStart(5)} jobs a second, ${(cpuMs / jobs).toFixed(0)} ms of a processor each`;
 const say = (what: string, ...parts: readonly string[]): void =>
   console.log(`  ${what.padEnd(44)} ${parts.join(', ')}`);
+
+/** One job, each document by itself, as often as its processor time comes out alike. */
+function documents(top: string): void {
+  const job = join(TEMPLATES, 'double.yaml');
+  const least = (args: readonly string[]): number => Math.min(...Array.from({ length: 5 }, () => measured(args).cpuMs));
+  const bare = least(['-e', '0']);
+  say('bare Node', `${bare.toFixed(0)} ms of a processor`);
+  const calls: readonly (readonly string[])[] = [
+    ['pattern'],
+    ['pattern', '--svg'],
+    ['proof'],
+    ['ticket'],
+    ['labels'],
+    ['blanks'],
+    ['intake'],
+    ['placement'],
+    ['stock'],
+  ];
+  for (const [command, ...flags] of calls) {
+    const ms = least([CLI, command!, job, ...flags, '--quiet', '--out', join(top, 'one')]);
+    say([command, ...flags].join(' '), `${ms.toFixed(0)} ms of a processor`, `${(ms / bare).toFixed(1)} × bare Node`);
+  }
+}
 
 function patterns(top: string, jobs: number, route: number): void {
   const folder = lay(join(top, 'patterns'), jobs, 'pattern');
