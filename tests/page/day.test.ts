@@ -58,16 +58,27 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
     await context.close();
   });
 
-  test('forty prints are pasted from a spreadsheet, and a row that is wrong is told by its number', async () => {
+  test('forty prints are pasted from a spreadsheet, and a row that is wrong is told by its number', {
+    timeout: 90_000,
+  }, async () => {
     const { page, context, expectQuiet } = await openPage(browser);
     await day(page);
-    const rows = Array.from({ length: 40 }, (_, i) => `Print ${i + 1}\t${8 + (i % 5)} x ${10 + (i % 4)}`);
-    await page.getByLabel('The table', { exact: true }).fill(['title\topenings[0].artwork', ...rows].join('\n'));
+    const artwork = (i: number): string => `${8 + (i % 5)} x ${10 + (i % 4)}`;
+    const table = (outer: (i: number) => string): string => {
+      const rows = Array.from({ length: 40 }, (_, i) => `Print ${i + 1}\t${outer(i)}\t${artwork(i)}`);
+      return ['title\tmat.outer\topenings[0].artwork', ...rows].join('\n');
+    };
+    // Of what the mat is like it is 11 × 14 in, too small for a print of 12 in.
+    await page.getByLabel('The table', { exact: true }).fill(table((i) => (i === 4 ? '' : '18 x 20')));
     await page.getByRole('button', { name: 'Make a piece of each row' }).click();
-    await page.getByRole('heading', { name: 'Pieces (40)' }).waitFor({ timeout: 20_000 });
+    await expect.poll(() => page.locator('.typed .told').textContent(), { timeout: 20_000 }).toMatch(/^Row 6: /u);
+    expect(await page.getByRole('heading', { name: 'Pieces (0)' }).count()).toBe(1);
+    await page.getByLabel('The table', { exact: true }).fill(table(() => '18 x 20'));
+    await page.getByRole('button', { name: 'Make a piece of each row' }).click();
+    await page.getByRole('heading', { name: 'Pieces (40)' }).waitFor({ timeout: 30_000 });
     await page.getByLabel('The table', { exact: true }).fill('title\tno such thing\nPrint\t1');
     await page.getByRole('button', { name: 'Make a piece of each row' }).click();
-    await expect.poll(() => page.locator('.typed .told').textContent()).toMatch(/no such thing/u);
+    await expect.poll(() => page.locator('.typed .told').textContent(), { timeout: 20_000 }).toMatch(/no such thing/u);
     await expectQuiet();
     await context.close();
   });
@@ -178,7 +189,7 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
     // Of another plan nothing is made yet.
     await page.getByRole('checkbox', { name: 'Print 2: in the run' }).uncheck();
     await lay();
-    await expect.poll(() => page.locator('.stop input:checked').count()).toBe(0);
+    await expect.poll(() => page.locator('.stop input:checked').count(), { timeout: 20_000 }).toBe(0);
     await expectQuiet();
     await context.close();
   });
