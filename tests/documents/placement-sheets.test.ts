@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { placement } from '../../src/documents/placement/placement.ts';
+import type { FullScale } from '../../src/drawing/full-scale.ts';
 import { build } from '../../src/index.ts';
+import { solveJob } from '../../src/outputs/solve-job.ts';
 import type { PageRecord } from '../../src/paper/manifest.ts';
+import { FONTS } from '../fonts/loaded.ts';
 import { readPdf } from '../readers/pdf-lines.ts';
 import { HERON, type JobText, PAPERS, type Sheet, TEMPLATES, turned } from './pattern-printed.ts';
 import { faults, inkBox, shownWords } from './pattern-words.ts';
@@ -27,6 +31,15 @@ async function placed({ job, shop }: JobText, paper: string) {
     each.width === undefined ? [] : [{ record: each, page: pages[each.number - 1]! }],
   );
   return { record, sheets };
+}
+
+/** The sheet before it is laid on paper. */
+function placementOf(job: string): FullScale {
+  const solved = solveJob(job);
+  if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
+  const made = placement(solved.value.mat, solved.value.job, FONTS);
+  if (!made.ok) throw new Error(JSON.stringify(made.problems));
+  return made.value.sheet;
 }
 
 const cornerOf = ({ record }: Sheet): string => record.name.split('-')[0]!;
@@ -116,4 +129,16 @@ describe('several small works share sheets', () => {
     }
     expect(sheets.flatMap(({ page, record: of }) => faults(page, of))).toEqual([]);
   });
+});
+
+it('every kind of line of a placement sheet stands in the legend, and nothing else does', async () => {
+  const solved = placementOf(SEVERAL.job);
+  const used = new Set(
+    solved.drawing.groups.flatMap(({ items }) =>
+      items.flatMap((item) => (item.kind === 'line' || item.kind === 'path' ? (item.pen ?? []) : [])),
+    ),
+  );
+  const explained = solved.legend.map(({ pen }) => pen);
+  expect(new Set(explained)).toEqual(used);
+  expect(explained).toHaveLength(used.size);
 });

@@ -29,6 +29,8 @@ const PENS: Readonly<Record<string, Pen>> = {
   sight: { width: 0.3, colour: 0, dash: [5, 1.5, 1, 1.5], cap: 'butt' },
   hinge: { width: 0.3, colour: 0, dash: [], cap: 'butt' },
   behind: { width: 0.3, colour: 0, dash: [1, 1], cap: 'butt' },
+  // As on the pattern.
+  window: PATTERN_PENS.hinge!,
 };
 
 const GROUPS: GroupList = [
@@ -137,6 +139,7 @@ export function placement(mat: Mat, job: Job, fonts: Fonts): Result<Placement> {
       { pen: 'sight', text: 'what is seen through the mat' },
       { pen: 'hinge', text: 'hinge on the backing' },
       { pen: 'behind', text: 'hinge behind the artwork' },
+      { pen: 'window', text: 'window and backing hinge along this edge' },
     ],
     instructions: instructions(placed.map(({ artwork }) => artwork)),
     warnings: [],
@@ -195,7 +198,7 @@ function windowHinge(mat: Mat, job: Job, board: Box): readonly Item[] {
     }
   };
   const [from, to] = along(0.06, 0.94);
-  return [{ kind: 'line', pen: 'behind', from, to, id: 'window-hinge' }];
+  return [{ kind: 'line', pen: 'window', from, to, id: 'window-hinge' }];
 }
 
 /** What must be seen of an artwork where only corners are printed. */
