@@ -88,6 +88,20 @@ describe.each(DXF_DIALECTS)('%s', (dialect) => {
     expect(chainLength(polylines[0]!) - 96 - 2 * 108).toBeCloseTo(99.95129, 4);
   });
 
+  test('has arcs within a hundredth of a millimetre of an ellipse, where nothing else is asked', () => {
+    const [chain] = read([path([shapeOf('oval').outline({ x: 20, y: 20, width: 200, height: 150 }, {})])]).polylines;
+    const [a, b] = [100, 75];
+    const off = chainPoints(chain!, 0.5).map((p) => {
+      const [x, y] = [p.x - 120, p.y - (200 - 95)];
+      // To first order, which is enough so near.
+      return Math.abs(x ** 2 / a ** 2 + y ** 2 / b ** 2 - 1) / (2 * Math.hypot(x / a ** 2, y / b ** 2));
+    });
+    expect(off.length).toBeGreaterThan(1000);
+    expect(Math.max(...off)).toBeLessThan(0.0102);
+    // Nor finer than it need be: arcs, not a chord for each look.
+    expect(chain!.vertices.length).toBeLessThan(100);
+  });
+
   test('a full circle is two halves, closed without repeating a vertex', () => {
     const circle: Path = { start: { x: 120, y: 80 }, segments: [arc(120, 80, 80, 80, true)], closed: true };
     const [polyline] = read([path([circle])]).polylines;
