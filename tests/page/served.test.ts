@@ -8,6 +8,8 @@ import { main } from '../../src/cli/main.ts';
 import { servedPage } from '../../src/cli/page-file.ts';
 import { serve } from '../../src/cli/serve/server.ts';
 import { built } from '../built.ts';
+import { MARK } from '../pictures/marks.ts';
+import { readPdf } from '../readers/pdf-lines.ts';
 import { launch, noBrowser, openPage, settled, wants } from './browser.ts';
 
 const JOB = '# by hand\nmat: {outer: 10 x 12}\nopenings: [{size: 6 x 8}]\n';
@@ -119,5 +121,40 @@ describe.skipIf(noBrowser)(`the page served with a folder${wants}`, () => {
     expect(readFileSync((await download.path())!, 'utf8')).toBe(JOB.replace('10 x 12', '11 x 12'));
     expect(onDisk()).toBe(JOB);
     await context.close();
+  });
+});
+
+describe.skipIf(noBrowser)(`the shop’s mark on the served page${wants}`, () => {
+  const folder = mkdtempSync(join(tmpdir(), 'matwright-marked-'));
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  test('goes onto the intake form as on the command line', async () => {
+    forget();
+    writeFileSync(join(folder, 'job.yaml'), JOB);
+    writeFileSync(join(folder, 'shop.yaml'), 'shop: {name: Saltmarsh Print Room, mark: mark.svg}\n');
+    writeFileSync(join(folder, 'mark.svg'), MARK);
+    vi.spyOn(process, 'argv', 'get').mockReturnValue(['node', join(await built(), 'cli.js')]);
+    const browser = await launch();
+    const site = await serve(folder, (base) => servedPage(base, 'marked'));
+    const { page, context } = await openPage(browser, { url: site.address });
+    await page.getByRole('heading', { name: 'In the folder marked' }).waitFor();
+    await page.getByRole('button', { name: 'job.yaml' }).click();
+    await page.locator('svg.face').waitFor();
+    await settled(page);
+    await page.getByRole('button', { name: 'Print and save' }).click();
+    await page.getByRole('button', { name: 'Save Intake form' }).click();
+    await expect.poll(() => page.locator('.became').textContent(), { timeout: 20_000 }).toContain('saved into job');
+    vi.spyOn(process.stdout, 'write').mockReturnValue(true);
+    const code = await main(['intake', join(folder, 'job.yaml'), '--out', join(folder, 'cli')], '0');
+    vi.mocked(process.stdout.write).mockRestore();
+    expect(code).toBe(0);
+    const [ofPage, ofLine] = ['job', 'cli'].map((each) => readFileSync(join(folder, each, 'intake.pdf')));
+    expect(ofPage!.equals(ofLine!)).toBe(true);
+    const { pages } = await readPdf(new Uint8Array(ofPage!));
+    expect(pages[0]!.lines.some(({ fill }) => fill === '#1d4e63')).toBe(true);
+    await context.close();
+    await browser.close();
+    await site.close();
+    vi.restoreAllMocks();
   });
 });
