@@ -11,6 +11,10 @@ export const CODES: Codes = {
     'A board is of a thickness that the head was not calibrated at.',
     'Calibrate on it, or try an offcut.',
   ),
+  'line-off-board': entry(
+    'A line to cut would run off its board: a corner that points into the opening is so sharp that its mitre on the back lies beyond the edge.',
+    'Make the corner blunter, the border wider or the board thinner.',
+  ),
   'mark-off-board': entry(
     'A start or stop mark lies off the board.',
     'Make the border wider, or carry the mark over to waste board.',

@@ -9,7 +9,7 @@ import { theNamed } from '../mat/layers.ts';
 import type { Mat, MatLayer, MatOpening } from '../mat/model.ts';
 import { onOwnBoard } from '../mat/own-board.ts';
 import { defined } from '../problems/defined.ts';
-import { type Problem, warning } from '../problems/problem.ts';
+import { error, type Problem, warning } from '../problems/problem.ts';
 import type { Head } from '../shop/head.ts';
 import { handHeld, otherHand } from '../shop/head.ts';
 import { showLength } from '../units/print.ts';
@@ -258,6 +258,11 @@ function markWarnings(mat: Mat, job: Job, layer: MatLayer, opening: MatOpening, 
     p.y >= board.y - 1e-9 &&
     p.x <= board.x + board.width + 1e-9 &&
     p.y <= board.y + board.height + 1e-9;
+  // Where a very sharp corner points into the opening, its mitre on the back may lie beyond the edge.
+  if (!onBoard(stroke.line.from) || !onBoard(stroke.line.to)) {
+    const message = `on ${where} the line on the back would run off the board, to where it meets its neighbour`;
+    return [error('line-off-board', path, message, 'make that corner blunter, the border wider or the board thinner')];
+  }
   return (['start', 'stop'] as const)
     .filter((end) => !onBoard(stroke[end]))
     .map((end) =>

@@ -106,6 +106,13 @@ const ROWS: readonly (readonly [code: string, made: () => Promise<readonly Probl
         machine('kind: laser'),
       ),
   ],
+  [
+    'line-off-board',
+    () =>
+      built(
+        'mat: {outer: 16 x 20, layers: [{board: {thickness: 2.9 mm}}]}\nopenings: [{artwork: 9 x 12, overlap: 3/16, shape: outline, outline: "M72.769 60 H130.6 V189.3 C82.8 935.286 128 122.5 163.3 55.935 Z"}]\n',
+      ),
+  ],
   ['sheets-many', () => all({ sheets: 1 })],
   ['bevel-fixed', () => cut('m', machine('kind: bevel, bevel: 60'))],
   ['bevel-outside', () => cut('m', machine('kind: bevel, bevel: 45, outside: true'))],

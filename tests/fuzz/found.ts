@@ -24,6 +24,8 @@ export const FOUND: readonly string[] = [
   'mat: {outer: 24 x 18 in, border: {top: 70 mm}, weighting: {ratio: 4/3}, layers: [{}, {}, {}]}\nopenings: [{shape: outline, outline: "M0 0 H6 L4 5 Z", size: 5 x 7 in}]\nbench: {snap: false}\n',
   // A curve that begins without a handle: its parallel stands still there, and was fitted by sixteen thousand lines of no length.
   'mat: {outer: 16 x 18, layers: [{}, {reveal: 3/16}]}\nopenings: [{size: 4 x 7/8, shape: outline, outline: "M131.284 101.2 S123 39.240 47 14 Q134.267 85.076 39.866 155.416 L159.576 137 Z"}]\n',
+  // A spike that points into the opening: on the back its two lines meet half a metre beyond the board.
+  'mat: {outer: 16 x 20, layers: [{board: {thickness: 2.9 mm}}]}\nopenings: [{artwork: 9 x 12, overlap: 3/16, shape: outline, outline: "M72.769 60 H130.6 V189.3 C82.8 935.286 128 122.5 163.3 55.935 Z"}]\n',
   // A board of its own size, cut apart.
   'mat: {outer: 24 x 18 in, layers: [{}, {}]}\nopenings: [{artwork: 150 x 220 mm}]\nasCut: {outer: 15 31/32 x 20 1/16, layers: [{}, {blank: 8 x 10}]}\nbench: {stack: apart}\n',
 ];
