@@ -16,6 +16,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { bundleFonts, bundleLauncher, bundleLibrary, bundleProgram, type Files } from './bundle.ts';
 import { bundlePage } from './bundle-page.ts';
+import { keepReached } from './declarations.ts';
 import { guideHtml } from './guide/html.ts';
 import { PREPARED, prepareFonts } from './prepare-fonts.ts';
 
@@ -31,6 +32,7 @@ export async function build(dist: string): Promise<void> {
   const tsc = join(TOP, 'node_modules/typescript/bin/tsc');
   const project = ['-p', join(TOP, 'src/dev/declarations.json'), '--outDir', join(dist, 'types')];
   execFileSync(process.execPath, [tsc, ...project], { stdio: 'inherit' });
+  keepReached(join(dist, 'types'), ['index.d.ts']);
 }
 
 /** All programs that the build makes of the sources in `top`. */
