@@ -91,8 +91,8 @@ export type {
 } from './stock/planner/model.ts';
 export type { CutSequence, Instruction } from './stock/planner/sequence.ts';
 export type { Why } from './why.ts';
-export { loadSvg } from './writers/load-svg.ts';
-export { buildSvgIn, type SvgWindow } from './writers/svg-window.ts';
+export { loadSvg } from './writers/svg/load.ts';
+export { buildSvgIn, type SvgWindow } from './writers/svg/window.ts';
 
 const solvingWrong = (jobText: string, options: SolveOptions) => [
   ...wrongArgument('jobText', jobText, 'text'),

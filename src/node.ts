@@ -1,5 +1,5 @@
 /** The library as Node has it: the same, with a DOM to build SVG in. */
-import { buildSvgIn } from './writers/svg-window.ts';
+import { buildSvgIn } from './writers/svg/window.ts';
 
 export * from './index.ts';
 

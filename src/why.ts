@@ -1,7 +1,7 @@
 import type { ReadJob } from './job/read.ts';
-import type { Reason } from './mat/reason.ts';
-import { reasons as reasonsOf } from './mat/reasons.ts';
-import { showReason } from './mat/show-reason.ts';
+import type { Reason } from './mat/reasons/reason.ts';
+import { reasons as reasonsOf } from './mat/reasons/reasons.ts';
+import { showReason } from './mat/reasons/show-reason.ts';
 
 /** A reason as it is told: its paths stand in the job's text, and its sum is written out. */
 export interface Why extends Reason {

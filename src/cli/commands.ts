@@ -39,7 +39,7 @@ const outputCommand = (output: Output): CommandEntry => ({
   summary: output.summary,
   guide: PAGES[output.id],
   load: () =>
-    OWN[output.id]?.() ?? import('./output-command.ts').then(({ defineOutput }) => ({ define: defineOutput(output) })),
+    OWN[output.id]?.() ?? import('./output/command.ts').then(({ defineOutput }) => ({ define: defineOutput(output) })),
 });
 
 export const COMMANDS: readonly CommandEntry[] = [

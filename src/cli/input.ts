@@ -6,7 +6,7 @@ import type { Role } from './files/inputs.ts';
 import { NotPlain, readPlain } from './files/plain.ts';
 import { isKnown, remember } from './files/this-run.ts';
 import { codeOf, reason } from './files/why.ts';
-import { putInOrder } from './output.ts';
+import { putInOrder } from './output/output.ts';
 import { UsageError } from './usage.ts';
 
 /** Larger files are refused unread; the reader's own limit is lower and gives the place. */

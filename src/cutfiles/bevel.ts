@@ -8,8 +8,8 @@ import { error, fail, type Problem, type Result, succeed } from '../problems/pro
 import { type Hand, otherHand } from '../shop/head.ts';
 import type { BevelMachine } from '../shop/machine.ts';
 import { printDecimal } from '../units/print.ts';
-import { movedRun, type Run, runsOf, strokeAlong, turnedRun } from './bevel-runs.ts';
 import type { CutJob, LaidBoard, LaidOpening, MachineKindWork, Tilt, Toolpath } from './model.ts';
+import { movedRun, type Run, runsOf, strokeAlong, turnedRun } from './toolpaths/bevel-runs.ts';
 
 /**
  * A head whose blade is tilted to one side of its travel: a stroke for every stretch between corners, from where the blade

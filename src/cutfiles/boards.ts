@@ -4,8 +4,8 @@ import type { Point, Size } from '../geometry/point.ts';
 import type { Mat } from '../mat/model.ts';
 import { defined } from '../problems/defined.ts';
 import type { Machine } from '../shop/machine.ts';
-import { laid } from './clockwise.ts';
 import type { LaidBoard, LaidOpening } from './model.ts';
+import { laid } from './toolpaths/clockwise.ts';
 
 /** The blank of a layer as it hangs. */
 export const blankSize = (mat: Mat, layer: number): Size => mat.layers[layer - 1]!.blank;

@@ -12,11 +12,11 @@ import { laidBoard } from './boards.ts';
 import { describedFile } from './described.ts';
 import { blankNotes, cutDrawing, cutNotes } from './drawing.ts';
 import { drawsInk, inkLines } from './ink.ts';
-import { cutOnce } from './join.ts';
 import { workOf } from './kinds.ts';
 import type { CutFile, CutJob, LaidBoard, SightChange, Toolpath } from './model.ts';
 import { targets } from './registration.ts';
 import { sightChanges } from './square.ts';
+import { cutOnce } from './toolpaths/join.ts';
 
 export interface CutOptions {
   /** All blanks on as few beds as they take, instead of a file for each layer. */

@@ -8,7 +8,7 @@ import { printDecimal } from '../units/print.ts';
 import { cautions } from './cautions.ts';
 import { cutDrawing } from './drawing.ts';
 import type { CutFile, CutRecord, LaidBoard, OperationRecord, SightChange, Toolpath } from './model.ts';
-import { inOrder, type Time, timeOf } from './sequence.ts';
+import { inOrder, type Time, timeOf } from './toolpaths/sequence.ts';
 
 export interface About {
   readonly title: string;

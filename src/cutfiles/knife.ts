@@ -3,12 +3,12 @@ import { theNamed } from '../mat/layers.ts';
 import { error, fail, type Problem, type Result, succeed } from '../problems/problem.ts';
 import type { KnifeMachine } from '../shop/machine.ts';
 import { printDecimal } from '../units/print.ts';
-import { withLead } from './lead.ts';
 import { boardMarks } from './marks.ts';
 import type { LaidBoard, LaidOpening, MachineKindWork, Toolpath } from './model.ts';
 import { targetRoom } from './registration.ts';
 import { squared } from './square.ts';
-import { swivelPath } from './swivel.ts';
+import { withLead } from './toolpaths/lead.ts';
+import { swivelPath } from './toolpaths/swivel.ts';
 
 /** Along a straight stroke a blade's angle fades by e with every length of its offset; two such strokes and an arc follow. */
 const SETTLE_OFFSETS = 5;

@@ -2,11 +2,11 @@ import { theNamed } from '../mat/layers.ts';
 import { error, fail, type Problem, succeed } from '../problems/problem.ts';
 import type { LaserMachine } from '../shop/machine.ts';
 import { printDecimal } from '../units/print.ts';
-import { besideKerf } from './kerf.ts';
 import { boardMarks } from './marks.ts';
 import type { LaidBoard, LaidOpening, MachineKindWork, Toolpath } from './model.ts';
 import { squared } from './square.ts';
-import { withTabs } from './tabs.ts';
+import { besideKerf } from './toolpaths/kerf.ts';
+import { withTabs } from './toolpaths/tabs.ts';
 
 /** A beam goes straight through: closed paths, half a kerf inside openings and outside of blanks. */
 export const laser: MachineKindWork<LaserMachine> = {

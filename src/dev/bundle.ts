@@ -61,10 +61,10 @@ const QUIET: NonNullable<InputOptions['checks']> = { eval: false };
  * Each holds what these sources import that none before it holds; whatever else there is falls into files by itself.
  */
 const LOADED_TOGETHER: Readonly<Record<string, readonly string[]>> = {
-  commands: ['src/cli/main.ts', 'src/writers/svg-window.ts'],
+  commands: ['src/cli/main.ts', 'src/writers/svg/window.ts'],
   solving: ['src/cli/commands/check.ts'],
-  outputs: ['src/cli/output-command.ts'],
-  sheets: ['src/outputs/pattern.ts', 'src/writers/pdf.ts'],
+  outputs: ['src/cli/output/command.ts'],
+  sheets: ['src/outputs/rows/pattern.ts', 'src/writers/pdf/pdf.ts'],
 };
 
 function together(top: string): CodeSplittingGroup[] {

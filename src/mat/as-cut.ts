@@ -6,14 +6,14 @@ import { error, fail, type Problem, type Result, succeed } from '../problems/pro
 import { shapeOf } from '../shapes/shapes.ts';
 import { showLength } from '../units/print.ts';
 import { LEAST_OVERLAP } from './checks/opening.ts';
-import { AGREEMENT } from './contradiction.ts';
 import { theLayer, trimOf } from './layers.ts';
 import { openingName } from './names.ts';
 import { placeOpening } from './placed.ts';
-import { solveSizes } from './sizes.ts';
-import type { AllSizes, Sizes } from './sizes-model.ts';
+import { AGREEMENT } from './reasons/contradiction.ts';
+import type { AllSizes, Sizes } from './sizes/model.ts';
+import { solveSizes } from './sizes/sizes.ts';
+import { AXES } from './sizes/unknowns.ts';
 import { type Snapped, snap } from './snap/snap.ts';
-import { AXES } from './unknowns.ts';
 
 /**
  * The sizes worked out again from what was cut. A mat of another size is solved anew, the sizes that were asked for giving

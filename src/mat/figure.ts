@@ -8,9 +8,9 @@ import type { OpeningRequest } from '../job/opening.ts';
 import type { Fields } from '../shapes/shape.ts';
 import { shapeOf } from '../shapes/shapes.ts';
 import { backInset } from './bevel.ts';
-import type { Excess } from './group.ts';
-import type { Unplaced } from './sizes-model.ts';
-import { measuredInset } from './unknowns.ts';
+import type { Excess } from './sizes/group.ts';
+import type { Unplaced } from './sizes/model.ts';
+import { measuredInset } from './sizes/unknowns.ts';
 
 /** The outline of a shape in a frame, moved outwards in parallel: the exact shape is at the edge that the job measures. */
 export interface Figure {

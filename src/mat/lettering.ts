@@ -13,9 +13,9 @@ import { showLength } from '../units/print.ts';
 import { mmFromInches } from '../units/units.ts';
 import { backInset } from './bevel.ts';
 import { belowUnknown } from './checks/group.ts';
-import { AGREEMENT } from './contradiction.ts';
 import { theLayer } from './layers.ts';
 import type { MatLayer, MatLettering, MatOpening } from './model.ts';
+import { AGREEMENT } from './reasons/contradiction.ts';
 
 interface Lettered {
   readonly made: readonly MatLettering[];

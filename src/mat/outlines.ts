@@ -3,7 +3,7 @@ import { backInset } from './bevel.ts';
 import { figurePath, measuredSize } from './figure.ts';
 import type { MatOpening, OpeningLayer } from './model.ts';
 import type { PlacedOpening } from './placed.ts';
-import type { Sizes } from './sizes-model.ts';
+import type { Sizes } from './sizes/model.ts';
 
 /** Draws the face and back lines of every layer; undefined where one of them has nothing left. */
 export function outlined(job: Job, index: number, placed: PlacedOpening, sizes: Sizes): MatOpening | undefined {

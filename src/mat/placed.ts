@@ -6,8 +6,8 @@ import { backInset } from './bevel.ts';
 import { figureBox, figuresOf, type LayerFigure, measuredSize, reachOf } from './figure.ts';
 import type { Artwork, MatOpening, OpeningLayer } from './model.ts';
 import { openingName } from './names.ts';
-import type { Sizes } from './sizes-model.ts';
-import { measuredInset, seenLayers } from './unknowns.ts';
+import type { Sizes } from './sizes/model.ts';
+import { measuredInset, seenLayers } from './sizes/unknowns.ts';
 
 /** An opening where every box lies, before its outlines are drawn; a box of nothing has a size of 0 or less. */
 export interface PlacedOpening extends Omit<MatOpening, 'layers'> {

@@ -18,7 +18,7 @@ import type { Mat } from './model.ts';
 import { outlined } from './outlines.ts';
 import { placeOpening } from './placed.ts';
 import { requestProblems } from './request.ts';
-import { solveSizes } from './sizes.ts';
+import { solveSizes } from './sizes/sizes.ts';
 import { type Snapped, snap } from './snap/snap.ts';
 
 /**

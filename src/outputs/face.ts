@@ -7,7 +7,7 @@ import type { Fonts } from '../fonts/model.ts';
 import { pieceBox } from '../mat/framed.ts';
 import { defined } from '../problems/defined.ts';
 import { fail, type Result, succeed } from '../problems/problem.ts';
-import { loadSvg } from '../writers/load-svg.ts';
+import { loadSvg } from '../writers/svg/load.ts';
 import type { Prepared } from './prepare.ts';
 import type { Solved } from './solve-job.ts';
 import { NO_WINDOW, type OutputFile } from './write.ts';

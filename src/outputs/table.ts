@@ -21,7 +21,7 @@ const TABLE: Table = {
     formats: [...FORMATS, 'tiles'],
     examples: ['pattern examples/heron/job.yaml --paper letter --out heron-pattern'],
     ofEveryJob: () => [{ format: ['pdf', 'svg'] }],
-    load: () => import('./pattern.ts'),
+    load: () => import('./rows/pattern.ts'),
   },
   proof: {
     id: 'proof',
@@ -35,7 +35,7 @@ const TABLE: Table = {
       "proof examples/heron/job.yaml --vary 'mat.layers[1].board=slate-4,bone-4' --png",
     ],
     ofEveryJob: () => [{ format: ['pdf', 'svg'] }],
-    load: () => import('./proof.ts'),
+    load: () => import('./rows/proof.ts'),
   },
   ticket: {
     id: 'ticket',
@@ -48,7 +48,7 @@ const TABLE: Table = {
       'Several jobs have a list of the run in front: one order of work, each setting of the guide once a board; --run makes that list alone. With --fallouts a blank out of a fallout waits for the mat that it drops out of, as in the plan of stock --fallouts.',
     examples: ['ticket examples/heron/job.yaml --number 41', 'ticket monday/*.yaml --number A-07 --out monday/bench'],
     ofEveryJob: () => [{}],
-    load: () => import('./ticket.ts'),
+    load: () => import('./rows/ticket.ts'),
   },
   intake: {
     id: 'intake',
@@ -59,7 +59,7 @@ const TABLE: Table = {
     formats: FORMATS,
     examples: ['intake --paper letter --out forms', 'intake examples/heron/job.yaml --number 41'],
     ofEveryJob: () => [{}],
-    load: () => import('./intake.ts'),
+    load: () => import('./rows/intake.ts'),
   },
   placement: {
     id: 'placement',
@@ -70,7 +70,7 @@ const TABLE: Table = {
     formats: [...FORMATS, 'tiles'],
     examples: ['placement examples/heron/job.yaml'],
     ofEveryJob: ({ mat }) => (mat.openings.some(({ artwork }) => artwork !== undefined) ? [{}] : []),
-    load: () => import('./placement.ts'),
+    load: () => import('./rows/placement.ts'),
   },
   blanks: {
     id: 'blanks',
@@ -81,7 +81,7 @@ const TABLE: Table = {
     formats: FORMATS,
     examples: ['blanks monday/*.yaml --number 41'],
     ofEveryJob: () => [{}],
-    load: () => import('./blanks.ts'),
+    load: () => import('./rows/blanks.ts'),
   },
   labels: {
     id: 'labels',
@@ -92,7 +92,7 @@ const TABLE: Table = {
     formats: FORMATS,
     examples: ['labels examples/heron/job.yaml --rows 8 --columns 3 --gap "3 mm, 0 mm" --skip 4'],
     ofEveryJob: () => [{}],
-    load: () => import('./labels.ts'),
+    load: () => import('./rows/labels.ts'),
   },
   stock: {
     id: 'stock',
@@ -110,7 +110,7 @@ once: counts and shelf are brought up to date. --undo takes that back.`,
       'stock monday/*.yaml --fallouts --effort 10',
       'stock --cut 4127-0936 --shop monday/shop.yaml',
     ],
-    load: () => import('./stock.ts'),
+    load: () => import('./rows/stock.ts'),
   },
   jig: {
     id: 'jig',
@@ -126,7 +126,7 @@ once: counts and shelf are brought up to date. --undo takes that back.`,
       'jig art-corner examples/heron/job.yaml --cut svg,dxf',
       'jig --list',
     ],
-    load: () => import('./jig.ts'),
+    load: () => import('./rows/jig.ts'),
   },
   cutfile: {
     id: 'cutfile',
@@ -139,7 +139,7 @@ once: counts and shelf are brought up to date. --undo takes that back.`,
       'cutfile examples/heron/job.yaml --machine laser --coupon',
     ],
     ofEveryJob: ({ shop }) => [...shop.machines.keys()].map((machine) => ({ machine })),
-    load: () => import('./cutfile.ts'),
+    load: () => import('./rows/cutfile.ts'),
   },
 };
 

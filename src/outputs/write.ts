@@ -5,9 +5,9 @@ import { error, fail, type Problem, type Result, succeed } from '../problems/pro
 import { showSize } from '../units/print.ts';
 import { dotsFromMm } from '../units/units.ts';
 import { FORMATS } from '../writers/formats.ts';
-import { loadSvg } from '../writers/load-svg.ts';
 import { offSheet } from '../writers/off-sheet.ts';
-import type { SvgOptions } from '../writers/svg.ts';
+import { loadSvg } from '../writers/svg/load.ts';
+import type { SvgOptions } from '../writers/svg/svg.ts';
 import { CANCELLED } from './cancelled.ts';
 import type { Surroundings } from './options.ts';
 import type { DrawnDocument, DrawnFile } from './output.ts';
@@ -113,7 +113,7 @@ function documentFiles(
   const png = async (page: Page) => (await import('../writers/png.ts')).writePng(await svgOf(page), dpi, renderer!);
   const files: Readonly<Record<string, () => readonly Job[]>> = {
     pdf: () => [
-      { name: `${name}.pdf`, write: async () => (await import('../writers/pdf.ts')).writePdf(document, how) },
+      { name: `${name}.pdf`, write: async () => (await import('../writers/pdf/pdf.ts')).writePdf(document, how) },
     ],
     svg: () =>
       whole === undefined

@@ -4,9 +4,9 @@ import type { Fonts } from '../fonts/model.ts';
 import type { Pictures } from '../pictures/model.ts';
 import { nearest } from '../problems/nearest.ts';
 import { error, fail, type Result, succeed } from '../problems/problem.ts';
-import type { DxfDialect } from './dxf.ts';
+import type { DxfDialect } from './dxf/dxf.ts';
 import type { HpglOptions } from './hpgl.ts';
-import { loadSvg } from './load-svg.ts';
+import { loadSvg } from './svg/load.ts';
 
 export interface WriteOptions {
   /** Names of the groups to show, and no others. */
@@ -52,7 +52,7 @@ export const FORMATS: readonly Format[] = [
     extension: 'pdf',
     summary: 'pages to print, at full scale',
     of: 'document',
-    load: () => import('./pdf.ts').then(({ writePdf }) => writePdf),
+    load: () => import('./pdf/pdf.ts').then(({ writePdf }) => writePdf),
   },
   {
     id: 'svg',
@@ -70,7 +70,7 @@ export const FORMATS: readonly Format[] = [
     summary: 'one drawing in mm for machines: lines and polylines with bulges on layers',
     of: 'drawing',
     load: () =>
-      import('./dxf.ts').then(({ writeDxf }) => {
+      import('./dxf/dxf.ts').then(({ writeDxf }) => {
         return (drawing, options) => new TextEncoder().encode(writeDxf(drawing, options));
       }),
   },

@@ -1,7 +1,7 @@
 import { initWasm, Resvg } from '@resvg/resvg-wasm';
 import type { Document, Page } from '../drawing/document.ts';
-import { loadSvg } from './load-svg.ts';
-import type { SvgOptions } from './svg.ts';
+import { loadSvg } from './svg/load.ts';
+import type { SvgOptions } from './svg/svg.ts';
 
 let ready: Promise<void> | undefined;
 

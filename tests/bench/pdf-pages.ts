@@ -2,7 +2,7 @@
 
 import { type Document, layersOf, type Page, wholeFrame } from '../../src/drawing/document.ts';
 import type { Item, Pen } from '../../src/drawing/model.ts';
-import { writePdf } from '../../src/writers/pdf.ts';
+import { writePdf } from '../../src/writers/pdf/pdf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 
 const PENS: Readonly<Record<string, Pen>> = {

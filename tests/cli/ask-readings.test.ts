@@ -2,7 +2,7 @@ import { PassThrough } from 'node:stream';
 import { describe, expect, it, vi } from 'vitest';
 import { calibrate } from '../../src/calibrate/calibrate.ts';
 import { readReadings } from '../../src/calibrate/readings.ts';
-import { type Asker, askPapers, askReadings } from '../../src/cli/ask-readings.ts';
+import { type Asker, askPapers, askReadings } from '../../src/cli/asking/readings.ts';
 import type { Calibrated } from '../../src/shop/readings/readings.ts';
 
 /** Gives the answers in their order; a wrong one is asked again, as at a terminal. */
@@ -132,7 +132,7 @@ describe('at a terminal', () => {
       const real = await original<typeof import('@clack/prompts')>();
       return { ...real, text: (given: object) => real.text({ ...given, input, output } as never) };
     });
-    const { TERMINAL } = await import('../../src/cli/prompts.ts');
+    const { TERMINAL } = await import('../../src/cli/asking/prompts.ts');
     const answer = TERMINAL.text('How wide?', { wrong: (given) => (given === 'x1' ? 'no length' : undefined) });
     const wait = () => new Promise((resolve) => setImmediate(resolve));
     await wait();

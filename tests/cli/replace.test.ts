@@ -2,7 +2,7 @@ import { chmod, mkdtemp, readdir, readFile, rm, stat, symlink, writeFile } from 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { replaceText } from '../../src/cli/replace.ts';
+import { replaceText } from '../../src/cli/output/replace.ts';
 
 describe('a text put in the place of another', () => {
   let folder = '';

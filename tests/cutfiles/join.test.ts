@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cutOnce } from '../../src/cutfiles/join.ts';
+import { cutOnce } from '../../src/cutfiles/toolpaths/join.ts';
 import { pathLength } from '../../src/geometry/measure.ts';
 import { type Path, polygon, straightSides } from '../../src/geometry/path.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { withLead } from '../../src/cutfiles/lead.ts';
-import { swivelPath } from '../../src/cutfiles/swivel.ts';
+import { withLead } from '../../src/cutfiles/toolpaths/lead.ts';
+import { swivelPath } from '../../src/cutfiles/toolpaths/swivel.ts';
 import { flattened } from '../../src/geometry/flatten.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
 import { randomShape } from '../shapes/random-shapes.ts';

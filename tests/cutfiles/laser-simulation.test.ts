@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { besideKerf } from '../../src/cutfiles/kerf.ts';
+import { besideKerf } from '../../src/cutfiles/toolpaths/kerf.ts';
 import { flattened } from '../../src/geometry/flatten.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
 import { randomShape } from '../shapes/random-shapes.ts';

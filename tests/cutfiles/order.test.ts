@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Stretch, shortTravel, travelOf } from '../../src/cutfiles/order.ts';
+import { type Stretch, shortTravel, travelOf } from '../../src/cutfiles/toolpaths/order.ts';
 
 const coordinate = fc.integer({ min: 0, max: 500 });
 const place = fc.record({ x: coordinate, y: coordinate });

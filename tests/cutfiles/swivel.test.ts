@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { swivelPath } from '../../src/cutfiles/swivel.ts';
+import { swivelPath } from '../../src/cutfiles/toolpaths/swivel.ts';
 import { piecesOf, pointAt } from '../../src/geometry/curves.ts';
 import { pathLength } from '../../src/geometry/measure.ts';
 import type { Path } from '../../src/geometry/path.ts';

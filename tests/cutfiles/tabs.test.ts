@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { withTabs } from '../../src/cutfiles/tabs.ts';
+import { withTabs } from '../../src/cutfiles/toolpaths/tabs.ts';
 import { pathLength } from '../../src/geometry/measure.ts';
 import { distance } from '../../src/geometry/point.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';

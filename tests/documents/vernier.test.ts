@@ -5,7 +5,7 @@ import { READING_RULE, readingAt, rule, slip } from '../../src/documents/jigs/ve
 import type { Drawing, Item } from '../../src/drawing/model.ts';
 import { sheetsDocument } from '../../src/paper/sheets.ts';
 import { moved } from '../../src/text/block.ts';
-import { writePdf } from '../../src/writers/pdf.ts';
+import { writePdf } from '../../src/writers/pdf/pdf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { darkness } from '../writers/pixels.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { parallelOf } from '../../src/geometry/parallel.ts';
 import type { Path } from '../../src/geometry/path.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
-import { writeDxf } from '../../src/writers/dxf.ts';
+import { writeDxf } from '../../src/writers/dxf/dxf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { chainPoints, readDxf } from '../readers/dxf.ts';
 import { Near } from '../simulate/near.ts';

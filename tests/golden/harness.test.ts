@@ -7,7 +7,7 @@ import { pattern } from '../../src/documents/pattern/pattern.ts';
 import { type Document, layersOf } from '../../src/drawing/document.ts';
 import type { Drawing, LineItem } from '../../src/drawing/model.ts';
 import { solveJob } from '../../src/index.ts';
-import { writePdf } from '../../src/writers/pdf.ts';
+import { writePdf } from '../../src/writers/pdf/pdf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { writeSvg } from '../writers/svg-in-node.ts';
 import { canonical, canonicalDrawing, canonicalJson } from './canonical.ts';

@@ -5,8 +5,8 @@ import type { Job } from '../../src/job/job.ts';
 import type { OpeningRequest } from '../../src/job/opening.ts';
 import { readJob } from '../../src/job/read.ts';
 import type { Mat } from '../../src/mat/model.ts';
+import { measuredInset, seenLayers } from '../../src/mat/sizes/unknowns.ts';
 import { solve } from '../../src/mat/solve.ts';
-import { measuredInset, seenLayers } from '../../src/mat/unknowns.ts';
 import { shapeOf } from '../../src/shapes/shapes.ts';
 import { anyOpening, groupJob, groupShop } from './random-groups.ts';
 

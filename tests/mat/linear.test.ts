@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Equation, equation, systemFrom } from '../../src/mat/linear.ts';
+import { type Equation, equation, systemFrom } from '../../src/mat/sizes/linear.ts';
 
 const number = fc.integer({ min: -50, max: 50 });
 const names = ['a', 'b', 'c', 'd'];

@@ -43,4 +43,6 @@ process.on('message', async ({ changed, files }: Asked) => {
   };
   process.send!(outcome);
 });
+// Whoever asked is gone, however: nothing of this group is left spinning in a mutant that never ends.
+process.on('disconnect', () => process.kill(-process.pid, 'SIGKILL'));
 process.send!('ready');

@@ -3,7 +3,7 @@ import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/drawing/model.ts';
 import { readMark } from '../../src/pictures/mark.ts';
-import { loadSvg } from '../../src/writers/load-svg.ts';
+import { loadSvg } from '../../src/writers/svg/load.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { base } from './made.ts';
 import { MARK } from './marks.ts';

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boundOfSheets } from '../../src/stock/planner/bounds.ts';
-import { counting, cutOff, halves, type LengthWeight, plain, steps } from '../../src/stock/planner/dual-feasible.ts';
+import { boundOfSheets } from '../../src/stock/planner/bounds/bounds.ts';
+import {
+  counting,
+  cutOff,
+  halves,
+  type LengthWeight,
+  plain,
+  steps,
+} from '../../src/stock/planner/bounds/dual-feasible.ts';
 import { taskOf } from '../../src/stock/planner/task.ts';
 import { fewestSheets } from './brute-force.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { exactPlan } from '../../src/stock/planner/exact.ts';
-import { Search } from '../../src/stock/planner/search.ts';
+import { exactPlan } from '../../src/stock/planner/search/exact.ts';
+import { Search } from '../../src/stock/planner/search/search.ts';
 import { taskOf } from '../../src/stock/planner/task.ts';
 import { type Blank, fewestSheets } from './brute-force.ts';
 import { planned, QUICK } from './planned.ts';

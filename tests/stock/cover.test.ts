@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { cover } from '../../src/stock/planner/cover.ts';
 import type { BlankType, Instance } from '../../src/stock/planner/instance.ts';
-import { Patterns } from '../../src/stock/planner/patterns.ts';
-import { Random } from '../../src/stock/planner/random.ts';
+import { cover } from '../../src/stock/planner/search/cover.ts';
+import { Patterns } from '../../src/stock/planner/search/patterns.ts';
+import { Random } from '../../src/stock/planner/search/random.ts';
 
 const type = (width: number, height: number): BlankType => ({ width, height, demand: 9, turn: false, edge: false });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fewerPatterns, type Repeated } from '../../src/stock/planner/fewer-patterns.ts';
+import { fewerPatterns, type Repeated } from '../../src/stock/planner/orders/fewer-patterns.ts';
 
 const pattern = (copies: readonly number[], stock = 0) => ({
   stock,

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { costOfWhole } from '../../src/stock/planner/bounds/whole-costs.ts';
 import type { StockInput } from '../../src/stock/planner/model.ts';
-import { costOfWhole } from '../../src/stock/planner/whole-costs.ts';
 import { fewestSheets } from './brute-force.ts';
 import { planned, QUICK } from './planned.ts';
 

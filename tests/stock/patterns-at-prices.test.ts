@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { BestPattern } from '../../src/stock/planner/best-pattern.ts';
-import type { Bundle } from '../../src/stock/planner/bundle.ts';
-import { mostWorth } from '../../src/stock/planner/dual-bound.ts';
 import type { BlankType, Stock } from '../../src/stock/planner/instance.ts';
-import { rasterOf } from '../../src/stock/planner/raster.ts';
-import { StripPatterns } from '../../src/stock/planner/strips.ts';
+import { BestPattern } from '../../src/stock/planner/orders/best-pattern.ts';
+import type { Bundle } from '../../src/stock/planner/orders/bundle.ts';
+import { mostWorth } from '../../src/stock/planner/orders/dual-bound.ts';
+import { rasterOf } from '../../src/stock/planner/orders/raster.ts';
+import { StripPatterns } from '../../src/stock/planner/orders/strips.ts';
 
 const stockOf = (width: number, height: number): Stock => ({
   width,

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fewerSettings } from '../../src/stock/planner/fewer-settings.ts';
-import { flatLayout, typesOf } from '../../src/stock/planner/flat.ts';
-import type { Forest } from '../../src/stock/planner/forest.ts';
 import { largest } from '../../src/stock/planner/kept.ts';
 import { layOutSheet, sheetToLay } from '../../src/stock/planner/layout.ts';
 import type { CutNode, UsedSheet } from '../../src/stock/planner/model.ts';
-import { Search } from '../../src/stock/planner/search.ts';
+import { Search } from '../../src/stock/planner/search/search.ts';
 import { type CutSequence, cutSequence, type Part } from '../../src/stock/planner/sequence.ts';
 import { type Task, taskOf } from '../../src/stock/planner/task.ts';
+import { flatLayout, typesOf } from '../../src/stock/planner/trees/flat.ts';
+import type { Forest } from '../../src/stock/planner/trees/forest.ts';
 import { planned, QUICK } from './planned.ts';
 
 interface Rect {

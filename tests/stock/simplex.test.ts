@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Column } from '../../src/stock/planner/column-list.ts';
-import { Simplex } from '../../src/stock/planner/simplex.ts';
+import type { Column } from '../../src/stock/planner/orders/column-list.ts';
+import { Simplex } from '../../src/stock/planner/orders/simplex.ts';
 
 const column = (cost: number, rows: readonly number[], values: readonly number[]): Column => ({
   cost,

@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { renderPdfPage } from '../../src/dev/render.ts';
 import { type Document, joinDocuments, type Page } from '../../src/drawing/document.ts';
 import { sheetsDocument } from '../../src/paper/sheets.ts';
-import { writePdf } from '../../src/writers/pdf.ts';
+import { writePdf } from '../../src/writers/pdf/pdf.ts';
 import { writePagePng } from '../../src/writers/png.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { readPdf } from '../readers/pdf-lines.ts';

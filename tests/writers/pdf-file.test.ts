@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { writePdf } from '../../src/writers/pdf.ts';
+import { writePdf } from '../../src/writers/pdf/pdf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';

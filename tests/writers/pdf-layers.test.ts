@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Raster, renderPdfPage } from '../../src/dev/render.ts';
-import { writePdf } from '../../src/writers/pdf.ts';
+import { writePdf } from '../../src/writers/pdf/pdf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Raster, renderPdfPage } from '../../src/dev/render.ts';
-import { writePdf } from '../../src/writers/pdf.ts';
+import { writePdf } from '../../src/writers/pdf/pdf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { OTHER_READERS } from './other-readers.ts';
 import { darknessAt, darkSpan } from './pixels.ts';

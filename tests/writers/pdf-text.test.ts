@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { openPdf } from '../../src/dev/render.ts';
 import type { TextItem } from '../../src/drawing/model.ts';
 import { loadFonts } from '../../src/fonts/load.ts';
-import { writePdf } from '../../src/writers/pdf.ts';
+import { writePdf } from '../../src/writers/pdf/pdf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { readPdf } from '../readers/pdf-lines.ts';
 import { openObjects } from '../readers/pdf-objects.ts';

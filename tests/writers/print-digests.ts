@@ -1,6 +1,6 @@
 /** Writes the sample in every format and prints a digest of each: the determinism test runs it as processes of its own. */
 import { createHash } from 'node:crypto';
-import { writePdf } from '../../src/writers/pdf.ts';
+import { writePdf } from '../../src/writers/pdf/pdf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { everything } from './everything.ts';
 import { writePageSvg, writeSvg } from './svg-in-node.ts';

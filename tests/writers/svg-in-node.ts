@@ -1,4 +1,4 @@
 import '../svg-window.ts';
-import { loadSvg } from '../../src/writers/load-svg.ts';
+import { loadSvg } from '../../src/writers/svg/load.ts';
 
 export const { writePageSvg, writeSvg } = await loadSvg();

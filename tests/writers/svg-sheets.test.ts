@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { renderPdfPage, renderSvg } from '../../src/dev/render.ts';
 import type { LineItem } from '../../src/drawing/model.ts';
-import { writePdf } from '../../src/writers/pdf.ts';
+import { writePdf } from '../../src/writers/pdf/pdf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { readPdf, visible } from '../readers/pdf-lines.ts';
 import { readSvg } from '../readers/svg-elements.ts';

@@ -4,7 +4,7 @@ import { renderPdfPage, renderSvg } from '../../src/dev/render.ts';
 import type { Item, LineItem } from '../../src/drawing/model.ts';
 import { loadFonts } from '../../src/fonts/load.ts';
 import { polygon } from '../../src/geometry/path.ts';
-import { writePdf } from '../../src/writers/pdf.ts';
+import { writePdf } from '../../src/writers/pdf/pdf.ts';
 import { FONTS } from '../fonts/loaded.ts';
 import { readSvg } from '../readers/svg-elements.ts';
 import { everything } from './everything.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { writeXml, type XmlNode } from '../../src/writers/xml.ts';
+import { writeXml, type XmlNode } from '../../src/writers/svg/xml.ts';
 
 const text = (nodeValue: string): XmlNode => ({ nodeType: 3, nodeName: '#text', nodeValue, childNodes: [] });
 const element = (

@@ -6,9 +6,9 @@ import { nearest } from '../../problems/nearest.ts';
 import type { Result } from '../../problems/problem.ts';
 import { readShop } from '../../shop/read-shop.ts';
 import { CALIBRATED, type Calibrated } from '../../shop/readings/readings.ts';
-import { askPapers, askReadings } from '../ask-readings.ts';
+import { askPapers, askReadings } from '../asking/readings.ts';
 import { findShop, readSource, type SourceFile } from '../input.ts';
-import { againIfChanged, replaceText } from '../replace.ts';
+import { againIfChanged, replaceText } from '../output/replace.ts';
 import { fail, note, printJson, warn } from '../say.ts';
 import { today } from '../today.ts';
 import { UsageError } from '../usage.ts';
@@ -100,7 +100,7 @@ async function run(word: string, file: string | undefined, options: Options): Pr
 /** Only a person can say so: where none can be asked, the answer is no. */
 async function agreed(question: string): Promise<boolean> {
   if (process.stdin.isTTY !== true) return false;
-  const { TERMINAL } = await import('../prompts.ts');
+  const { TERMINAL } = await import('../asking/prompts.ts');
   return TERMINAL.confirm(question, false);
 }
 
@@ -117,7 +117,7 @@ async function answers(kind: Calibrated, shop: SourceFile | undefined): Promise<
   if (process.stdin.isTTY !== true) {
     throw new UsageError('name a file of readings; without one they are asked for, which takes a terminal');
   }
-  const { TERMINAL } = await import('../prompts.ts');
+  const { TERMINAL } = await import('../asking/prompts.ts');
   const read = shop === undefined ? undefined : readShop(shop);
   const names = read?.ok === true ? read.value : undefined;
   const offered = {
@@ -135,6 +135,6 @@ async function withPapers(text: string, solve: (text: string) => Result<Calibrat
   const made = solve(text);
   if (made.ok || !made.problems.every(({ code }) => code === 'calibrate-paper-unsaid')) return text;
   warn(made.problems);
-  const { TERMINAL } = await import('../prompts.ts');
+  const { TERMINAL } = await import('../asking/prompts.ts');
   return `${text.trimEnd()}\n${await askPapers(TERMINAL)}`;
 }

@@ -2,7 +2,7 @@ import { readFile, realpath } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { Argument, type Command } from 'commander';
 import { GUIDE_PAGES } from '../guide-pages.ts';
-import { writeAll } from '../output.ts';
+import { writeAll } from '../output/output.ts';
 import { note, printJson } from '../say.ts';
 
 interface Options {

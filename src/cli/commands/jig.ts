@@ -3,8 +3,8 @@ import type { Command } from 'commander';
 import { JIGS } from '../../documents/jigs/jigs.ts';
 import { findOutput } from '../../outputs/table.ts';
 import { defaultFolder, type SourceFile } from '../input.ts';
-import { described, runOutput } from '../output-command.ts';
-import type { Given, Shared } from '../output-options.ts';
+import { described, runOutput } from '../output/command.ts';
+import type { Given, Shared } from '../output/options.ts';
 import { note, printJson } from '../say.ts';
 import { UsageError } from '../usage.ts';
 

@@ -6,7 +6,7 @@ import { isThere } from '../input.ts';
 import { byQuestions, type Made } from '../new/by-questions.ts';
 import { answerOptions, answersOf, type Options, optionOf } from '../new/options.ts';
 import { refuseWrong, type Starter, start, starterIn, whereAsked, withShop } from '../new/starter.ts';
-import { writeNew } from '../replace.ts';
+import { writeNew } from '../output/replace.ts';
 import { rounded } from '../rounded.ts';
 import { fail, note, printJson, warn } from '../say.ts';
 import { shellWord } from '../shell-word.ts';
@@ -49,7 +49,7 @@ async function make(name: string | undefined, options: Options): Promise<void> {
   if (name === undefined && !asks) {
     throw new UsageError(`name a template: ${all.map((template) => template.name).join(', ')}, or shop`);
   }
-  const terminal = asks ? await import('../prompts.ts') : undefined;
+  const terminal = asks ? await import('../asking/prompts.ts') : undefined;
   const template = chosen(name ?? (await terminal!.search('What is it to be?', all.map(asChoice))), all);
   if (options.out !== undefined) refuseThere(options.out);
   const starter = await starterIn(dirname(options.out ?? 'job.yaml'), template);

@@ -4,11 +4,11 @@ import type { Command } from 'commander';
 import { solveLoading } from '../../outputs/solve-job.ts';
 import { defined } from '../../problems/defined.ts';
 import { readShop } from '../../shop/read-shop.ts';
-import { base64 } from '../../writers/base64.ts';
+import { base64 } from '../../writers/svg/base64.ts';
 import { findShop, readSource, type SourceFile } from '../input.ts';
-import { writeAll } from '../output.ts';
+import { writeAll } from '../output/output.ts';
+import { picturesBeside } from '../output/picture.ts';
 import { type CarriedShop, pageWith, servedPage } from '../page-file.ts';
-import { picturesBeside } from '../picture.ts';
 import { note, printJson, warn } from '../say.ts';
 import { UsageError } from '../usage.ts';
 

@@ -2,7 +2,7 @@ import { extname, join } from 'node:path';
 import type { Command } from 'commander';
 import { findJobs } from '../day/find.ts';
 import { readSource } from '../input.ts';
-import { writeNew } from '../replace.ts';
+import { writeNew } from '../output/replace.ts';
 import { fail, note } from '../say.ts';
 
 interface Flags {

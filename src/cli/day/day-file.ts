@@ -3,7 +3,7 @@ import { dirname, join, relative, resolve } from 'node:path';
 import { type DayList, EMPTY_LIST, type Mark, markDayList, readDayList } from '../../day/list/day-list.ts';
 import type { Problem } from '../../problems/problem.ts';
 import { readSource } from '../input.ts';
-import { againIfChanged, replaceText } from '../replace.ts';
+import { againIfChanged, replaceText } from '../output/replace.ts';
 
 const DAY_FILE = 'day.yaml';
 

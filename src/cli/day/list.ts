@@ -1,5 +1,5 @@
 import type { OptionName } from '../../outputs/option-table.ts';
-import type { Given } from '../output-options.ts';
+import type { Given } from '../output/options.ts';
 import { shellWord } from '../shell-word.ts';
 import type { DayJob } from './day-job.ts';
 

@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import { defined } from '../../problems/defined.ts';
 import type { Problem } from '../../problems/problem.ts';
 import { problemRecord } from '../../problems/show.ts';
-import { type Left, leftJson } from '../earlier.ts';
+import { type Left, leftJson } from '../output/earlier.ts';
 import { rounded } from '../rounded.ts';
 import { note, printJson, warn } from '../say.ts';
 import { foundIn } from './made.ts';

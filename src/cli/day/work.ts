@@ -11,8 +11,8 @@ import { type Solved, solveLoading } from '../../outputs/solve-job.ts';
 import { defined } from '../../problems/defined.ts';
 import { type Problem, type Result, toldOnce } from '../../problems/problem.ts';
 import { type Print, printOf } from '../files/made.ts';
-import { pictureFile, picturesBeside } from '../picture.ts';
-import { rendererBytes } from '../renderer.ts';
+import { pictureFile, picturesBeside } from '../output/picture.ts';
+import { rendererBytes } from '../output/renderer.ts';
 import type { JobText, TaskKind, Tasks } from './tasks.ts';
 
 type Doing = { readonly [Kind in TaskKind]: (task: Tasks[Kind]['task']) => Promise<Tasks[Kind]['answer']> };

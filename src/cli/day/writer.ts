@@ -1,7 +1,7 @@
 import { join } from 'node:path';
-import { type Left, leftBeside, type Outputs, writeOutputs } from '../earlier.ts';
 import { DISK } from '../files/disk.ts';
-import { type OutputFolder, writeFolders } from '../output.ts';
+import { type Left, leftBeside, type Outputs, writeOutputs } from '../output/earlier.ts';
+import { type OutputFolder, writeFolders } from '../output/output.ts';
 
 const BY = 'make';
 

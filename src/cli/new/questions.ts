@@ -3,7 +3,7 @@ import { artworksOf, type Places } from '../../job/template-places.ts';
 import type { Shop } from '../../shop/shop.ts';
 import { showLength } from '../../units/print.ts';
 import { LENGTH_UNITS, type LengthUnit } from '../../units/units.ts';
-import type { Asker } from '../asker.ts';
+import type { Asker } from '../asking/asker.ts';
 import { isCount, MOST_OPENINGS } from './options.ts';
 import { wrongLength, wrongSize } from './wrong-answer.ts';
 

@@ -3,7 +3,7 @@ import { type Dirent, readdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { readPlain } from '../files/plain.ts';
 import { ChangedMeanwhile } from '../files/plan.ts';
-import { write, writeAll } from '../output.ts';
+import { write, writeAll } from '../output/output.ts';
 import { UsageError } from '../usage.ts';
 import { pathInside } from './inside.ts';
 

@@ -1,8 +1,8 @@
 import { polygon } from '../../geometry/path.ts';
 import type { KnifeMachine } from '../../shop/machine.ts';
 import { printDecimal } from '../../units/print.ts';
-import { withLead } from '../lead.ts';
 import type { Toolpath } from '../model.ts';
+import { withLead } from '../toolpaths/lead.ts';
 
 const SQUARES = 3;
 const SIDE = 40;

@@ -1,6 +1,6 @@
 import { type Document, splitDocument } from '../../drawing/document.ts';
 import type { OutputFile } from '../../outputs/write.ts';
-import type { PdfOptions } from '../../writers/pdf.ts';
+import type { PdfOptions } from '../../writers/pdf/pdf.ts';
 
 /** Printers' queues and readers' lists of pages bear so many in one file. */
 export const MOST_PAGES = 500;
@@ -16,7 +16,7 @@ export async function papersOf(
   document: Document,
   how: Pick<PdfOptions, 'fonts' | 'pictures'>,
 ): Promise<readonly Paper[]> {
-  const { writePdf } = await import('../../writers/pdf.ts');
+  const { writePdf } = await import('../../writers/pdf/pdf.ts');
   const parts = splitDocument(document, MOST_PAGES);
   const papers: Paper[] = [];
   for (const [i, part] of parts.entries()) {

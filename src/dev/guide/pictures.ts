@@ -1,5 +1,5 @@
 import { loadFonts } from '../../fonts/load.ts';
-import { loadSvg } from '../../writers/load-svg.ts';
+import { loadSvg } from '../../writers/svg/load.ts';
 import { FIGURES } from './figures.ts';
 import { CUT, FACES, PRINTED } from './printed.ts';
 import { cutSvg, pieceSvg, sheetPng } from './sheets.ts';

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { solveFiles } from '../../cli/jobs.ts';
-import { picturesBeside } from '../../cli/picture.ts';
+import { picturesBeside } from '../../cli/output/picture.ts';
 import type { Drawing } from '../../drawing/model.ts';
 import type { Fonts } from '../../fonts/model.ts';
 import { faceSvg } from '../../outputs/face.ts';
@@ -12,7 +12,7 @@ import { solveJob } from '../../outputs/solve-job.ts';
 import { defined } from '../../problems/defined.ts';
 import type { Result } from '../../problems/problem.ts';
 import { showProblem } from '../../problems/show.ts';
-import { loadSvg } from '../../writers/load-svg.ts';
+import { loadSvg } from '../../writers/svg/load.ts';
 import { renderSvg } from '../render.ts';
 import { smallPng } from './small-png.ts';
 

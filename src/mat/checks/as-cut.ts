@@ -4,7 +4,7 @@ import { error, type Problem } from '../../problems/problem.ts';
 import { showLength } from '../../units/print.ts';
 import { theLayer } from '../layers.ts';
 import type { Mat, MatLayer, Moved } from '../model.ts';
-import { AXES } from '../unknowns.ts';
+import { AXES } from '../sizes/unknowns.ts';
 
 /** What was cut must still go into the frame. */
 export function asCutProblems(job: Job, layers: readonly MatLayer[]): readonly Problem[] {

@@ -10,7 +10,7 @@ import { backInset } from '../bevel.ts';
 import { theLayer, trimOf } from '../layers.ts';
 import type { MatLayer } from '../model.ts';
 import { alike, pathOf, whereOn } from '../sides.ts';
-import type { AllSizes } from '../sizes-model.ts';
+import type { AllSizes } from '../sizes/model.ts';
 import { asCutProblems } from './as-cut.ts';
 
 /**

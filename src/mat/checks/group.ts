@@ -3,9 +3,9 @@ import type { Job } from '../../job/job.ts';
 import { nearest } from '../../problems/nearest.ts';
 import { error, type Problem } from '../../problems/problem.ts';
 import { shapeOf } from '../../shapes/shapes.ts';
-import { groupOf } from '../group.ts';
 import { theLayer } from '../layers.ts';
 import { openingName } from '../names.ts';
+import { groupOf } from '../sizes/group.ts';
 
 /** What stands in the way of laying several openings out. */
 export function groupProblems(job: Job): readonly Problem[] {

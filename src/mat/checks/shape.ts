@@ -4,7 +4,7 @@ import { shapeOf } from '../../shapes/shapes.ts';
 import { fieldsOf, measuredSize } from '../figure.ts';
 import type { MatOpening } from '../model.ts';
 import { openingName } from '../names.ts';
-import type { AllSizes } from '../sizes-model.ts';
+import type { AllSizes } from '../sizes/model.ts';
 
 /** Sizes that their shapes cannot have. */
 export function shapeProblems(job: Job, sizes: AllSizes): readonly Problem[] {

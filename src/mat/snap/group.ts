@@ -3,16 +3,16 @@ import type { Job } from '../../job/job.ts';
 import { type Problem, warning } from '../../problems/problem.ts';
 import { shapeOf } from '../../shapes/shapes.ts';
 import { showLength } from '../../units/print.ts';
-import { arranged } from '../arranged.ts';
 import { LEAST_OVERLAP } from '../checks/opening.ts';
-import { AGREEMENT } from '../contradiction.ts';
 import type { Moved } from '../model.ts';
 import { openingName } from '../names.ts';
-import type { SolvedSizes } from '../sizes.ts';
-import type { AllSizes, Unplaced } from '../sizes-model.ts';
-import { spansFrom, topSize } from '../spans.ts';
-import { type Plan, rowGap } from '../structure.ts';
-import { AXES, type Axis, border, gap, outer } from '../unknowns.ts';
+import { AGREEMENT } from '../reasons/contradiction.ts';
+import { arranged } from '../sizes/arranged.ts';
+import type { AllSizes, Unplaced } from '../sizes/model.ts';
+import type { SolvedSizes } from '../sizes/sizes.ts';
+import { spansFrom, topSize } from '../sizes/spans.ts';
+import { type Plan, rowGap } from '../sizes/structure.ts';
+import { AXES, type Axis, border, gap, outer } from '../sizes/unknowns.ts';
 
 /** The borders at which the guide reads a graduation: `zero` and every `step` from there. */
 export interface Scale {

@@ -4,14 +4,14 @@ import { type Problem, warning } from '../../problems/problem.ts';
 import { shapeOf } from '../../shapes/shapes.ts';
 import { showLength } from '../../units/print.ts';
 import { LEAST_OVERLAP } from '../checks/opening.ts';
-import { AGREEMENT } from '../contradiction.ts';
 import { guideZero, underBar } from '../guide-reading.ts';
 import type { Moved } from '../model.ts';
 import { openingName } from '../names.ts';
 import { placeOpening } from '../placed.ts';
-import type { SolvedSizes } from '../sizes.ts';
-import type { AllSizes, Sizes } from '../sizes-model.ts';
-import { AXES, type Axis } from '../unknowns.ts';
+import { AGREEMENT } from '../reasons/contradiction.ts';
+import type { AllSizes, Sizes } from '../sizes/model.ts';
+import type { SolvedSizes } from '../sizes/sizes.ts';
+import { AXES, type Axis } from '../sizes/unknowns.ts';
 import { type Scale, snapGroup } from './group.ts';
 
 export interface Snapped {

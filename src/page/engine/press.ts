@@ -1,5 +1,5 @@
 /** The large worker, started when something is to come out: letters as outlines, all formats, rare characters. */
-import { buildSvgIn } from '../../writers/svg-window.ts';
+import { buildSvgIn } from '../../writers/svg/window.ts';
 import { answerWith } from './answering.ts';
 import { backsOf } from './backs.ts';
 import { book } from './book.ts';

@@ -1,5 +1,5 @@
 import type { OutputFile } from '../../outputs/write.ts';
-import { base64 } from '../../writers/base64.ts';
+import { base64 } from '../../writers/svg/base64.ts';
 import { carried } from '../engine/scripts.ts';
 
 /** The folder that this page was served with. */

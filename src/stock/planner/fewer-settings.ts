@@ -1,12 +1,12 @@
-import { type FlatLayout, flatLayout, layFlat, typesOf } from './flat.ts';
-import { Forest } from './forest.ts';
 import { worthKept } from './kept.ts';
 import { layOutSheet, sheetToLay } from './layout.ts';
-import { Random } from './random.ts';
+import { Random } from './search/random.ts';
+import { Spot } from './search/spot.ts';
 import { cutSequence } from './sequence.ts';
-import { Spot } from './spot.ts';
-import { Stops } from './stops.ts';
 import type { Task } from './task.ts';
+import { type FlatLayout, flatLayout, layFlat, typesOf } from './trees/flat.ts';
+import { Forest } from './trees/forest.ts';
+import { Stops } from './trees/stops.ts';
 
 /** What it takes to lay one blank, and to work out the sequence of one cut, in steps of the search. */
 const STEPS_PER_BLANK = 40;

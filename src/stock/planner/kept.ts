@@ -1,5 +1,5 @@
 import type { Size } from '../../geometry/point.ts';
-import type { Forest } from './forest.ts';
+import type { Forest } from './trees/forest.ts';
 
 /** What of a plan's leftovers is kept, and what that is worth. Lengths are without kerf. */
 export interface Keeping {

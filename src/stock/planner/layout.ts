@@ -1,12 +1,12 @@
 import { type Box, box } from '../../geometry/box.ts';
 import type { BySide } from '../../geometry/sides.ts';
-import { endsFor } from './edges.ts';
-import type { Forest } from './forest.ts';
 import { useful } from './kept.ts';
 import type { CutNode, StockPiece } from './model.ts';
-import { CUT_X, LEFTOVER, PIECE } from './nodes.ts';
 import type { Supply, Task } from './task.ts';
 import { transposedNode, transposedSides } from './transpose.ts';
+import { endsFor } from './trees/edges.ts';
+import type { Forest } from './trees/forest.ts';
+import { CUT_X, LEFTOVER, PIECE } from './trees/nodes.ts';
 import { NO_TRIM } from './trim.ts';
 
 /** One copy of a piece; copies count from 1. */

@@ -1,8 +1,8 @@
-import { type FlatLayout, flatLayout, layFlat } from './flat.ts';
-import { Forest } from './forest.ts';
 import { worthKept } from './kept.ts';
-import { ORDERS, openNone, Recreate } from './recreate.ts';
+import { ORDERS, openNone, Recreate } from './search/recreate.ts';
 import type { Task } from './task.ts';
+import { type FlatLayout, flatLayout, layFlat } from './trees/flat.ts';
+import { Forest } from './trees/forest.ts';
 
 /** Costs are sums of doubles. */
 const NOISE = 1e-9;

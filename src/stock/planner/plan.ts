@@ -1,21 +1,21 @@
 import { error, fail, type Result, succeed } from '../../problems/problem.ts';
-import { boundOfCost, boundOfSheets, type LowerBound } from './bounds.ts';
-import { Columns } from './columns.ts';
-import { exactPlan, layOut } from './exact.ts';
+import { boundOfCost, boundOfSheets, type LowerBound } from './bounds/bounds.ts';
 import { fewerSettings } from './fewer-settings.ts';
-import { Forest } from './forest.ts';
 import type { Instance } from './instance.ts';
 import type { StockInput, StockOptions, StockPlan } from './model.ts';
-import { largerOffcut } from './offcut.ts';
-import { isOrder, ORDER_SHARE, planOrder, raised } from './order.ts';
+import { Columns } from './orders/columns.ts';
+import { isOrder, ORDER_SHARE, planOrder, raised } from './orders/order.ts';
 import { otherSheets } from './other-sheets.ts';
 import { Pace, type Watch } from './pace.ts';
 import { inputProblems } from './read-input.ts';
-import { ORDERS } from './recreate.ts';
-import { reserveStrips } from './reserve.ts';
-import { Search } from './search.ts';
+import { exactPlan, layOut } from './search/exact.ts';
+import { largerOffcut } from './search/offcut.ts';
+import { ORDERS } from './search/recreate.ts';
+import { reserveStrips } from './search/reserve.ts';
+import { Search } from './search/search.ts';
 import { type Task, taskOf } from './task.ts';
 import { tooSmall } from './too-small.ts';
+import { Forest } from './trees/forest.ts';
 import { writePlan } from './write-plan.ts';
 
 /** Steps of the search at an effort of 1, about a second on a machine of 2025. */

@@ -1,8 +1,8 @@
 import { error, type Problem } from '../../problems/problem.ts';
-import type { Forest } from './forest.ts';
 import type { Instance } from './instance.ts';
-import { Search } from './search.ts';
+import { Search } from './search/search.ts';
 import type { Task } from './task.ts';
+import type { Forest } from './trees/forest.ts';
 
 /** The most kinds of pieces that are listed by name. */
 const MOST_NAMED = 8;

@@ -1,8 +1,6 @@
 import type { Size } from '../../geometry/point.ts';
 import { defined } from '../../problems/defined.ts';
-import type { LowerBound } from './bounds.ts';
-import { flatLayout } from './flat.ts';
-import type { Forest } from './forest.ts';
+import type { LowerBound } from './bounds/bounds.ts';
 import { priceOf } from './instance.ts';
 import { type Copy, layOutSheet, sheetToLay } from './layout.ts';
 import type {
@@ -18,6 +16,8 @@ import type {
   UsedSheet,
 } from './model.ts';
 import type { Supply, Task } from './task.ts';
+import { flatLayout } from './trees/flat.ts';
+import type { Forest } from './trees/forest.ts';
 
 /** The plan in the input's own terms. */
 export function writePlan(task: Task, forest: Forest, bound: LowerBound, options: StockOptions): StockPlan {
