@@ -165,6 +165,8 @@ function fileBlock(lines: readonly string[], width: number, style: Style, fonts:
 const ABOVE_SECTION = 1.5;
 /** Hangs from the end of a section's rule, above what is said behind its title: it takes no room from the words. */
 const STRIP = { width: 22, height: 1.3 };
+/** Its edge is a line of 0.15 mm, which is not to stand out of the sheet's margin. */
+const HALF_EDGE = 0.075;
 
 /** Number, title and what is said behind it; a title too long for the line goes on below, never cut. */
 function sectionBlock(
@@ -181,7 +183,7 @@ function sectionBlock(
   const items: Item[] = [
     rule('head', 0, width, 0),
     ...(counted === '' ? [] : [set(counted, 0, base, HEAD)]),
-    ...(colour === undefined ? [] : [boxItem({ x: width - STRIP.width, y: 0, ...STRIP }, colour, 'frame')]),
+    ...(colour === undefined ? [] : [boxItem({ x: width - STRIP.width - HALF_EDGE, y: 0, ...STRIP }, colour, 'frame')]),
     ...moved(title.items, 0, ABOVE_SECTION),
   ];
   const height = ABOVE_SECTION + title.height - depthOf(HEAD, fonts);

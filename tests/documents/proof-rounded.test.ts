@@ -63,3 +63,9 @@ it('each of several ways has its letter on its drawing, an edge of one colour a 
   expect(thin.filter(({ from }) => from.x > middle).length).toBeGreaterThanOrEqual(8);
   expect(thin.filter(({ from }) => from.x < middle)).toEqual([]);
 });
+
+it('an opening without a name is said once to be one', async () => {
+  const job = 'mat: {outer: 20 x 16}\nopenings: [{artwork: 6 x 8}, {artwork: 5 x 8}]\n';
+  const words = (await readPdf((await proofOf({ job, file: 'job.yaml' })).pdf)).pages[0]!.texts.map(({ text }) => text);
+  expect(words.filter((text) => /opening/iu.test(text))).toEqual(['Opening 1', 'Opening 2']);
+});

@@ -62,7 +62,7 @@ const PLANTED: readonly (readonly [string, Checker, SourceFile, SourceFile])[] =
   [
     'an import out of the house',
     checkImports,
-    file('src/papers/a.ts', "import t from '../papers/table.json';"),
+    file('src/papers/a.ts', "import t from '../../tests/papers/table.json';"),
     file('src/papers/a.ts', "import t from '../../shared/papers.json';"),
   ],
   [

@@ -56,11 +56,11 @@ export function unchanged(
   job: DayJob,
   key: string,
   folder: string,
-  { force, verify }: How,
+  { force, verify, version }: How,
 ): StoredManifest | undefined {
   if (force) return undefined;
   const found = foundIn(folder);
-  if (found === undefined || found.made.of !== key || !isOfJob(found)) return undefined;
+  if (found === undefined || found.made.by !== version || found.made.of !== key || !isOfJob(found)) return undefined;
   const { pictures, outputs } = found.made;
   if (!areAsMade(outputs, folder, found.atMs, verify)) return undefined;
   if (!areAsMade(pictures, dirname(job.file), found.atMs, verify)) return undefined;

@@ -64,9 +64,11 @@ export function namedSizes(mat: Mat, job: Job): readonly NamedSize[] {
     };
     add('Borders', roundedSides(borders, units));
   }
-  for (const { names, sizes } of alikeOpenings(mat, job, across, down)) {
+  for (const { names, own, sizes } of alikeOpenings(mat, job, across, down)) {
     sizes.forEach(([of, text], i) => {
-      add(several && i === 0 ? `${of} ${names}` : of, text, several && i === 0);
+      const first = several && i === 0;
+      // Without names of their own they are `opening 1`, which says already what it is.
+      add(first ? (own ? `${of} ${names}` : sentenceCase(names)) : of, text, first);
     });
   }
   return made;
@@ -105,7 +107,7 @@ function alikeOpenings(mat: Mat, job: Job, across: Between, down: Between) {
     const rest = names.length - MOST_NAMES;
     const all = own || rest <= 0;
     const said = all ? names.join(', ') : `${names.slice(0, MOST_NAMES - 1).join(', ')} and ${rest + 1} more`;
-    return { names: said, sizes };
+    return { names: said, own, sizes };
   });
 }
 
