@@ -152,8 +152,8 @@ function strokesOfOpening(
       beyondGuide,
       ...defined({
         rest: beyondGuide ? restOf(mat.outer, { bar, straightedge, line: side.moved }, towards, job.units) : undefined,
+        cut: cut || undefined,
       }),
-      ...defined({ cut: cut || undefined }),
     };
   });
 }

@@ -1,4 +1,4 @@
-/** The sixteen colours that have had names since HTML 4 (its section 6.5), and those of drawing programs’ usual greys. */
+/** The sixteen colours that have had names since HTML 4 (its section 6.5; from memory), and CSS's other spelling of gray. */
 const NAMED: Readonly<Record<string, string>> = {
   black: '#000000',
   silver: '#c0c0c0',
