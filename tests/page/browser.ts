@@ -1,14 +1,14 @@
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContext, Page, Worker } from 'playwright-core';
-import { expect } from 'vitest';
+import { afterAll, beforeAll, expect } from 'vitest';
 import { built } from '../built.ts';
 import { launchProgram } from './program.ts';
 
 export { noBrowser, wants } from './program.ts';
 
 /** A browser, once there is a page to open in it. */
-export async function launch(): Promise<Browser> {
+async function launch(): Promise<Browser> {
   await built();
   return launchProgram();
 }
@@ -48,8 +48,17 @@ export interface HowOpened {
   readonly context?: BrowserContext;
 }
 
-/** Opens the page by its file, the network off. */
-export async function openPage(browser: Browser, how: HowOpened = {}): Promise<Watched> {
+/** A browser for the tests of a group, closed after them; what it gives opens the page by its file, the network off. */
+export function inBrowser(): (how?: HowOpened) => Promise<Watched> {
+  let browser: Browser | undefined;
+  beforeAll(async () => {
+    browser = await launch();
+  });
+  afterAll(() => browser?.close());
+  return (how) => openPage(browser!, how);
+}
+
+async function openPage(browser: Browser, how: HowOpened = {}): Promise<Watched> {
   const context =
     how.context ??
     (await browser.newContext({
@@ -92,6 +101,13 @@ export async function openPage(browser: Browser, how: HowOpened = {}): Promise<W
 export async function start(page: Page, words: RegExp): Promise<void> {
   await page.getByRole('button', { name: words }).first().click();
   await page.locator('svg.face').waitFor();
+}
+
+/** Opens all fields that are seldom said. What lies in the last part is there a moment after it was opened: only then are they counted. */
+export async function openSeldom(page: Page): Promise<void> {
+  await page.getByText('Names, bench and paper').click();
+  await page.getByText('More of the piece').waitFor();
+  for (const each of await page.getByText(/^More of /).all()) await each.click();
 }
 
 /** The job's text, as the text view has it. */

@@ -2,10 +2,10 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { unzipSync } from 'fflate';
-import type { Browser, Download } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import type { Download } from 'playwright-core';
+import { afterAll, describe, expect, test, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
-import { launch, noBrowser, openPage, settled, wants } from './browser.ts';
+import { inBrowser, noBrowser, settled, wants } from './browser.ts';
 
 const EXAMPLES = join(import.meta.dirname, '../../examples');
 const SHOP = readFileSync(join(EXAMPLES, 'terns/shop.yaml'));
@@ -28,14 +28,8 @@ const SAVED: readonly (readonly [title: string, format: string, command: readonl
 
 describe.skipIf(noBrowser)(`out of a piece with a picture, in a shop with machines${wants}`, () => {
   const folder = mkdtempSync(join(tmpdir(), 'matwright-cut-files-'));
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser.close();
-    rmSync(folder, { recursive: true });
-  });
+  const openPage = inBrowser();
+  afterAll(() => rmSync(folder, { recursive: true }));
 
   /** The files that were saved: those of a zip, where it was one. */
   async function bytesOf(downloads: readonly Download[]): Promise<ReadonlyMap<string, Buffer>> {
@@ -55,7 +49,7 @@ describe.skipIf(noBrowser)(`out of a piece with a picture, in a shop with machin
       ['heron.png', PICTURE],
     ] as const)
       writeFileSync(join(folder, name), bytes);
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await page
       .locator('#files')
       .setInputFiles([join(folder, 'shop.yaml'), join(folder, 'job.yaml'), join(folder, 'heron.png')]);

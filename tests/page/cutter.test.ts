@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { solveJob } from '../../src/outputs/solve-job.ts';
-import { launch, noBrowser, openPage, start, wants } from './browser.ts';
+import { inBrowser, noBrowser, start, wants } from './browser.ts';
 
 const TOP = join(import.meta.dirname, '../..');
 const templateText = (name: string): string => readFileSync(join(TOP, `templates/${name}.yaml`), 'utf8');
@@ -13,11 +13,7 @@ const HAND = `heads:
 `;
 
 describe.skipIf(noBrowser)(`at the cutter${wants}`, () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(() => browser.close());
+  const openPage = inBrowser();
 
   const atCutter = async (page: Page): Promise<void> => {
     await page.getByRole('button', { name: 'At the cutter' }).click();
@@ -30,7 +26,7 @@ describe.skipIf(noBrowser)(`at the cutter${wants}`, () => {
   const count = (page: Page) => page.locator('.between p').first().textContent();
 
   test('a double mat is cut step by step with a pedal, and what is done stays done over a reload', async () => {
-    const { page, context, expectQuiet } = await openPage(browser, { width: 1024, height: 768 });
+    const { page, context, expectQuiet } = await openPage({ width: 1024, height: 768 });
     await start(page, /^Double mat/);
     // What is kept has something to be kept for.
     await page.getByLabel('Overlap', { exact: true }).fill('3/8');
@@ -58,7 +54,7 @@ describe.skipIf(noBrowser)(`at the cutter${wants}`, () => {
   });
 
   test('a button with the focus is pressed once by the pedal, and steps may be taken in another order', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await start(page, /^Single mat: one board/);
     await atCutter(page);
     await page.getByRole('button', { name: 'Done, next' }).focus();
@@ -94,7 +90,7 @@ describe.skipIf(noBrowser)(`at the cutter${wants}`, () => {
         [1024, 768],
         [360, 740],
       ] as const) {
-        const { page, context, expectQuiet } = await openPage(browser, { width, height });
+        const { page, context, expectQuiet } = await openPage({ width, height });
         if (shop !== undefined)
           await page
             .locator('#files')

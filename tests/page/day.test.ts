@@ -1,10 +1,10 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
-import { launch, noBrowser, openPage, wants } from './browser.ts';
+import { inBrowser, noBrowser, wants } from './browser.ts';
 
 const SHOP = `units: in
 boards:
@@ -14,11 +14,7 @@ const job = (i: number): string =>
   `title: Print ${i}\ndue: 2031-03-${10 + i}\nmat: {outer: ${8 + i} x ${10 + i}, layers: [{board: bone-4}]}\nopenings: [{size: 5 x 7}]\n`;
 
 describe.skipIf(noBrowser)(`a day${wants}`, () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(() => browser.close());
+  const openPage = inBrowser();
 
   const give = (page: Page, files: readonly (readonly [name: string, text: string])[]) =>
     page
@@ -30,7 +26,7 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
   };
 
   test('twelve jobs are taken, ticked, kept over a reload, and cut in one run', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await give(page, [['shop.yaml', SHOP]]);
     await give(
       page,
@@ -61,7 +57,7 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
   test('forty prints are pasted from a spreadsheet, and a row that is wrong is told by its number', {
     timeout: 90_000,
   }, async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await day(page);
     const artwork = (i: number): string => `${8 + (i % 5)} x ${10 + (i % 4)}`;
     const table = (outer: (i: number) => string): string => {
@@ -84,7 +80,7 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
   });
 
   test('prints are typed cell by cell, or pasted into a cell, and a row that is wrong is told by its number', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await day(page);
     const cell = (words: string, row: number) => page.getByLabel(`${words}, row ${row}`, { exact: true });
     await cell('Title', 1).fill('Heron, linocut');
@@ -120,7 +116,7 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
   });
 
   test('a stock plan is laid, booked in the shop, and taken back', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await give(page, [['shop.yaml', SHOP]]);
     await give(page, [
       ['one.yaml', job(1)],
@@ -140,7 +136,7 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
   });
 
   test('where no sheet is counted there is nothing to book, and that is said', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     const whole = '{title: Whole, mat: {outer: 32 x 40, layers: [{board: bone-4}]}, openings: [{size: 20 x 30}]}\n';
     await give(page, [['shop.yaml', SHOP.replace('[{size: 32 x 40 in, count: 5}]', '[32 x 40 in]')]]);
     await give(page, [
@@ -158,7 +154,7 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
   });
 
   test('sheets of board are cut cut by cut, and what is ticked stays ticked over a reload', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await give(page, [['shop.yaml', SHOP]]);
     await give(page, [
       ['one.yaml', job(1)],
@@ -196,7 +192,7 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
 
   test('the run list, the ticket book and the stock plan come out as from the command line', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'matwright-day-'));
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     const files = [
       ['shop.yaml', SHOP],
       ['one.yaml', job(1)],

@@ -1,16 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { jobText, launch, noBrowser, openPage, settled, start, type Watched, wants } from './browser.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { inBrowser, jobText, noBrowser, openSeldom, settled, start, type Watched, wants } from './browser.ts';
 
 describe.skipIf(noBrowser)(`describing a piece${wants}`, () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(() => browser.close());
+  const openPage = inBrowser();
 
   const opened = async (words: RegExp): Promise<Watched> => {
-    const watched = await openPage(browser);
+    const watched = await openPage();
     await start(watched.page, words);
     return watched;
   };
@@ -149,8 +145,7 @@ describe.skipIf(noBrowser)(`describing a piece${wants}`, () => {
   test('whatever a job can say has a field: the seldom said ones are opened first', async () => {
     const watched = await opened(/^Double mat/);
     const { page } = watched;
-    await page.getByText('Names, bench and paper').click();
-    for (const each of await page.getByText(/^More of /).all()) await each.click();
+    await openSeldom(page);
     await given(page, 'Mark').selectOption('pencil');
     await given(page, 'Hinge').selectOption('left');
     await given(page, 'Due').fill('2031-03-12');
@@ -173,7 +168,7 @@ describe.skipIf(noBrowser)(`describing a piece${wants}`, () => {
   });
 
   test('of many openings the picture comes first, in a handful of elements, and what sizes follow from behind it', async () => {
-    const watched = await openPage(browser);
+    const watched = await openPage();
     const { page } = watched;
     const openings = Array.from({ length: 15 }, (_, i) => `  - {name: print ${i + 1}, size: 4 x 5}\n`).join('');
     const text = `units: in\nmat: {outer: 40 x 30}\nopenings:\n${openings}arrange: {rows: 3, gap: 1}\n`;

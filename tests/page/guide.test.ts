@@ -1,18 +1,13 @@
 import { readFile } from 'node:fs/promises';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { guideHtml } from '../../src/dev/guide/html.ts';
-import { launch, noBrowser, openPage, wants } from './browser.ts';
+import { inBrowser, noBrowser, wants } from './browser.ts';
 
 describe.skipIf(noBrowser)(`the guide in the page${wants}`, () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(() => browser.close());
+  const openPage = inBrowser();
 
   test('is saved as the one file that it is, the network off', async () => {
-    const { page, expectQuiet } = await openPage(browser);
+    const { page, expectQuiet } = await openPage();
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save the guide' }).click(),

@@ -1,24 +1,20 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { jobText, launch, noBrowser, openPage, settled, start, wants } from './browser.ts';
+import type { BrowserContext, Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { inBrowser, jobText, noBrowser, settled, start, wants } from './browser.ts';
 
 const HERON = join(import.meta.dirname, '../../examples/heron');
 
 describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(() => browser.close());
+  const openPage = inBrowser();
 
   const kept = (page: Page) =>
     expect.poll(() => page.locator('.kept').textContent()).toContain('kept in this browser only');
   const outer = (page: Page) => page.getByLabel('Outer size', { exact: true });
 
   test('undoes across a reload', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await start(page, /^Double mat/);
     await outer(page).fill('17 x 21');
     await page.getByLabel('Overlap', { exact: true }).fill('3/8');
@@ -36,11 +32,11 @@ describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
   });
 
   const twoWindows = async (): Promise<{ context: BrowserContext; one: Page; two: Page }> => {
-    const { page: one, context } = await openPage(browser);
+    const { page: one, context } = await openPage();
     await start(one, /^Double mat/);
     await outer(one).fill('17 x 21');
     await kept(one);
-    const { page: two } = await openPage(browser, { context });
+    const { page: two } = await openPage({ context });
     await two.getByRole('button', { name: /^Double mat double\.yaml/ }).click();
     await outer(two).fill('18 x 22');
     await kept(two);
@@ -65,7 +61,7 @@ describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
   });
 
   test('a full storage is told, with a way out, and loses nothing', async () => {
-    const { page, context } = await openPage(browser);
+    const { page, context } = await openPage();
     await page.evaluate(() => {
       IDBObjectStore.prototype.put = () => {
         throw new DOMException('no room left', 'QuotaExceededError');
@@ -83,7 +79,7 @@ describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
   });
 
   test('a record that is broken, or of a later version, is told and left alone', async () => {
-    const { page, context } = await openPage(browser);
+    const { page, context } = await openPage();
     await start(page, /^Double mat/);
     await outer(page).fill('17 x 21');
     await kept(page);
@@ -105,7 +101,7 @@ describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
   });
 
   test('files dropped: the shop, the job and its picture, which shows on the face', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     const files = ['shop.yaml', 'job.yaml', 'heron.png'].map((name) => ({
       name,
       type: name.endsWith('png') ? 'image/png' : 'application/yaml',
@@ -138,7 +134,7 @@ describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
     ],
     ['no job at all', 'list.yaml', '- one\n- two\n', /map/u],
   ])('%s is taken as it is', async (_, name, text, told) => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await page.locator('#files').setInputFiles({ name, mimeType: 'application/yaml', buffer: Buffer.from(text) });
     await settled(page);
     if (told === undefined) {
@@ -153,7 +149,7 @@ describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
   });
 
   test('markup in every word of a piece comes out as text, wherever it is shown', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     const markup = '<img src=x onerror=document.title=1><script>document.title=2</script>&amp;';
     const words = (what: string): string => JSON.stringify(`${what} ${markup}`);
     const board = `{name: ${words('board')}, thickness: 1.4 mm}`;
@@ -204,7 +200,7 @@ openings: [{name: ${words('one')}, size: 6 x 8}, {name: ${words('other')}, size:
   });
 
   test('saves back to the file that was opened, where the browser lets it', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await page.evaluate((text) => {
       const written: string[] = [];
       const handle = {
@@ -232,7 +228,7 @@ openings: [{name: ${words('one')}, size: 6 x 8}, {name: ${words('other')}, size:
   });
 
   test('a folder dropped is looked through, with the folders in it', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await page.evaluate((text) => {
       const file = (name: string, words: string) => ({
         kind: 'file',
@@ -260,7 +256,7 @@ openings: [{name: ${words('one')}, size: 6 x 8}, {name: ${words('other')}, size:
   });
 
   test('a file that is no text, or nothing of ours, is told', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     const give = (name: string, bytes: readonly number[]) =>
       page.locator('#files').setInputFiles({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(bytes) });
     await give('odd.yaml', [0xff, 0xfe, 0x00]);

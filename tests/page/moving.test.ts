@@ -1,13 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { jobText, launch, noBrowser, openPage, settled, start, wants } from './browser.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { inBrowser, jobText, noBrowser, settled, start, wants } from './browser.ts';
 
 describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(() => browser.close());
+  const openPage = inBrowser();
 
   /** Where the left edge of the opening is on the screen, and how many pixels an inch has. */
   const edge = async (page: Page) => {
@@ -17,7 +13,7 @@ describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
   };
 
   test('drags a border in steps of the guide, as one step of undo', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await start(page, /^Double mat/);
     const before = await jobText(page);
     const { x, y, inch } = await edge(page);
@@ -37,7 +33,7 @@ describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
   });
 
   test('a trembling hand moves nothing', async () => {
-    const { page, context } = await openPage(browser);
+    const { page, context } = await openPage();
     await start(page, /^Double mat/);
     const before = await jobText(page);
     const { x, y } = await edge(page);
@@ -50,7 +46,7 @@ describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
   });
 
   test('a finger drags too', async () => {
-    const { page, context, expectQuiet } = await openPage(browser, { touch: true });
+    const { page, context, expectQuiet } = await openPage({ touch: true });
     await start(page, /^Double mat/);
     const { x, y, inch } = await edge(page);
     const session = await context.newCDPSession(page);
@@ -66,7 +62,7 @@ describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
   });
 
   test('keys move an edge by graduations, what follows moves with it, and leaving it ends the step', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await start(page, /^Double mat/);
     const grip = page.getByRole('slider', { name: 'right edge of the mat' });
     await grip.focus();
@@ -85,7 +81,7 @@ describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
   });
 
   test('keys move a reveal and a gap, each where the text says it', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await start(page, /^Double mat/);
     await page.getByRole('slider', { name: /, reveal$/ }).focus();
     await page.keyboard.press('ArrowDown');
@@ -110,7 +106,7 @@ describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
     ['a mouse', false],
     ['a finger', true],
   ])('%s drags a reveal in steps of the guide', async (_, touch) => {
-    const { page, context, expectQuiet } = await openPage(browser, { touch });
+    const { page, context, expectQuiet } = await openPage({ touch });
     await start(page, /^Double mat/);
     // The text beside the form makes the picture smaller: first of all.
     const before = await jobText(page);
@@ -144,7 +140,7 @@ describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
   });
 
   test('a gap is dragged, and what is held stays under the pointer', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     const openings = '{artwork: 5 x 7}, {artwork: 5 x 7}, {artwork: 5 x 7}';
     await page.locator('#files').setInputFiles({
       name: 'row.yaml',
@@ -168,7 +164,7 @@ describe.skipIf(noBrowser)(`moving what is in the picture${wants}`, () => {
   });
 
   test('tells every change with the old value, the new one and its age', async () => {
-    const { page, context } = await openPage(browser);
+    const { page, context } = await openPage();
     await start(page, /^Double mat/);
     await page.getByLabel('Outer size', { exact: true }).fill('17 x 21');
     await page.getByLabel('Overlap', { exact: true }).fill('3/8');

@@ -3,10 +3,9 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { built } from '../built.ts';
-import { jobText, launch, noBrowser, openPage, settled, start, wants } from './browser.ts';
+import { inBrowser, jobText, noBrowser, settled, start, wants } from './browser.ts';
 
 /** Bytes that the file may have, without PNG. */
 const MOST = 4_500_000;
@@ -19,17 +18,13 @@ test('the file is no larger than it may be', { timeout: 200_000 }, async () => {
 });
 
 describe.skipIf(noBrowser)(`out of the page${wants}`, () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(() => browser.close());
+  const openPage = inBrowser();
 
   test.each([
     ['Letter', /^Single mat: one board/, { width: 215.9, height: 279.4 }],
     ['A4', /^Three roundels/, { width: 210, height: 297 }],
   ])('prints pages of %s at their own size, the line of the check 100 mm long', async (_, words, paper) => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await page.evaluate(() => {
       globalThis.print = () => {
         document.documentElement.dataset.printed = 'yes';
@@ -70,7 +65,7 @@ describe.skipIf(noBrowser)(`out of the page${wants}`, () => {
     });
     await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
     const { port } = server.address() as AddressInfo;
-    const { page, context, expectQuiet } = await openPage(browser, { url: `http://127.0.0.1:${port}/matwright.html` });
+    const { page, context, expectQuiet } = await openPage({ url: `http://127.0.0.1:${port}/matwright.html` });
     await start(page, /^Double mat/);
     await page.getByRole('tab', { name: 'Back' }).click();
     await page.locator('.backs svg').first().waitFor();
@@ -80,7 +75,7 @@ describe.skipIf(noBrowser)(`out of the page${wants}`, () => {
   });
 
   test('long work can be stopped, and made anew', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await start(page, /^Group of seven/);
     await page.getByRole('button', { name: 'Print and save' }).click();
     await page.getByRole('button', { name: 'Save everything as one zip' }).click();
@@ -96,7 +91,7 @@ describe.skipIf(noBrowser)(`out of the page${wants}`, () => {
   });
 
   test('says beside each row what it takes, before it is made', async () => {
-    const { page, context, expectQuiet } = await openPage(browser);
+    const { page, context, expectQuiet } = await openPage();
     await start(page, /^Single mat: one board/);
     await page.getByRole('button', { name: 'Print and save' }).click();
     const row = (name: string) => page.locator('.row', { has: page.getByRole('heading', { name, exact: true }) });
@@ -114,7 +109,7 @@ describe.skipIf(noBrowser)(`out of the page${wants}`, () => {
   });
 
   test('saves the job itself, byte for byte as its text', async () => {
-    const { page, context } = await openPage(browser);
+    const { page, context } = await openPage();
     await start(page, /^Double mat/);
     const [download] = await Promise.all([
       page.waitForEvent('download'),

@@ -1,7 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { forget } from '../../src/cli/files/this-run.ts';
 import { main } from '../../src/cli/main.ts';
@@ -10,15 +10,14 @@ import { serve } from '../../src/cli/serve/server.ts';
 import { built } from '../built.ts';
 import { MARK } from '../pictures/marks.ts';
 import { readPdf } from '../readers/pdf-lines.ts';
-import { launch, noBrowser, openPage, settled, wants } from './browser.ts';
+import { inBrowser, noBrowser, settled, wants } from './browser.ts';
 
 const JOB = '# by hand\nmat: {outer: 10 x 12}\nopenings: [{size: 6 x 8}]\n';
 
 describe.skipIf(noBrowser)(`the page served with a folder${wants}`, () => {
   const folder = mkdtempSync(join(tmpdir(), 'matwright-served-'));
-  let browser: Browser;
+  const openPage = inBrowser();
   beforeAll(async () => {
-    browser = await launch();
     vi.spyOn(process, 'argv', 'get').mockReturnValue(['node', join(await built(), 'cli.js')]);
   });
   beforeEach(() => {
@@ -26,15 +25,14 @@ describe.skipIf(noBrowser)(`the page served with a folder${wants}`, () => {
     forget();
     writeFileSync(join(folder, 'job.yaml'), JOB);
   });
-  afterAll(async () => {
+  afterAll(() => {
     vi.restoreAllMocks();
-    await browser.close();
     rmSync(folder, { recursive: true });
   });
 
   const opened = async () => {
     const site = await serve(folder, (base) => servedPage(base, 'monday'));
-    const watched = await openPage(browser, { url: site.address });
+    const watched = await openPage({ url: site.address });
     const { page } = watched;
     await page.getByRole('heading', { name: 'In the folder monday' }).waitFor();
     await page.getByRole('button', { name: 'job.yaml' }).click();
@@ -126,6 +124,7 @@ describe.skipIf(noBrowser)(`the page served with a folder${wants}`, () => {
 
 describe.skipIf(noBrowser)(`the shop’s mark on the served page${wants}`, () => {
   const folder = mkdtempSync(join(tmpdir(), 'matwright-marked-'));
+  const openPage = inBrowser();
   afterAll(() => rmSync(folder, { recursive: true }));
 
   test('goes onto the intake form as on the command line', async () => {
@@ -134,9 +133,8 @@ describe.skipIf(noBrowser)(`the shop’s mark on the served page${wants}`, () =>
     writeFileSync(join(folder, 'shop.yaml'), 'shop: {name: Saltmarsh Print Room, mark: mark.svg}\n');
     writeFileSync(join(folder, 'mark.svg'), MARK);
     vi.spyOn(process, 'argv', 'get').mockReturnValue(['node', join(await built(), 'cli.js')]);
-    const browser = await launch();
     const site = await serve(folder, (base) => servedPage(base, 'marked'));
-    const { page, context } = await openPage(browser, { url: site.address });
+    const { page, context } = await openPage({ url: site.address });
     await page.getByRole('heading', { name: 'In the folder marked' }).waitFor();
     await page.getByRole('button', { name: 'job.yaml' }).click();
     await page.locator('svg.face').waitFor();
@@ -153,7 +151,6 @@ describe.skipIf(noBrowser)(`the shop’s mark on the served page${wants}`, () =>
     const { pages } = await readPdf(new Uint8Array(ofPage!));
     expect(pages[0]!.lines.some(({ fill }) => fill === '#1d4e63')).toBe(true);
     await context.close();
-    await browser.close();
     await site.close();
     vi.restoreAllMocks();
   });

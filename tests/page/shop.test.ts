@@ -1,10 +1,10 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterAll, describe, expect, test, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
-import { launch, noBrowser, openPage, settled, start, wants } from './browser.ts';
+import { inBrowser, noBrowser, settled, start, wants } from './browser.ts';
 
 const SHOP = `# Our own words stay.
 units: in
@@ -50,17 +50,11 @@ sheets:
 
 describe.skipIf(noBrowser)(`the shop${wants}`, () => {
   const folder = mkdtempSync(join(tmpdir(), 'matwright-shop-'));
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser.close();
-    rmSync(folder, { recursive: true });
-  });
+  const openPage = inBrowser();
+  afterAll(() => rmSync(folder, { recursive: true }));
 
   const withShop = async () => {
-    const watched = await openPage(browser);
+    const watched = await openPage();
     const { page } = watched;
     await page
       .locator('#files')
@@ -233,7 +227,7 @@ describe.skipIf(noBrowser)(`the shop${wants}`, () => {
 
   const twoWindows = async () => {
     const { page: one, context, expectQuiet } = await withShop();
-    const { page: two } = await openPage(browser, { context });
+    const { page: two } = await openPage({ context });
     await two.locator('.card svg.small').first().waitFor();
     return { one, two, context, expectQuiet };
   };

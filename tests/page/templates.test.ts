@@ -2,10 +2,9 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { unzipSync } from 'fflate';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { afterAll, describe, expect, test, vi } from 'vitest';
 import { main } from '../../src/cli/main.ts';
-import { jobText, launch, noBrowser, openPage, settled, start, wants } from './browser.ts';
+import { inBrowser, jobText, noBrowser, settled, start, wants } from './browser.ts';
 
 const TOP = join(import.meta.dirname, '../..');
 const NAMES = readdirSync(join(TOP, 'templates')).filter((file) => file !== 'shop.yaml' && file.endsWith('.yaml'));
@@ -15,20 +14,14 @@ const COMMANDS = ['pattern', 'ticket', 'proof', 'placement', 'labels', 'blanks',
 
 describe.skipIf(noBrowser)(`every template in a browser${wants}`, () => {
   const folder = mkdtempSync(join(tmpdir(), 'matwright-page-'));
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser.close();
-    rmSync(folder, { recursive: true });
-  });
+  const openPage = inBrowser();
+  afterAll(() => rmSync(folder, { recursive: true }));
 
   test.each(NAMES)(
     '%s is opened, changed, and comes out as from the command line',
     { timeout: 120_000 },
     async (file) => {
-      const { page, context, expectQuiet } = await openPage(browser);
+      const { page, context, expectQuiet } = await openPage();
       const text = readFileSync(join(TOP, 'templates', file), 'utf8');
       const words = /^# (?!yaml-)(.{12})/mu.exec(text)![1]!;
       await start(page, new RegExp(words.replace(/[()]/gu, '.'), 'u'));

@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { launch, noBrowser, openPage, settled, start, wants } from './browser.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { inBrowser, noBrowser, openSeldom, settled, start, wants } from './browser.ts';
 
 const TERNS = join(import.meta.dirname, '../../examples/terns/shop.yaml');
 
@@ -96,8 +96,7 @@ const VIEWS: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   },
   'all that a piece can say': async (page) => {
     await start(page, /^Double mat/);
-    await page.getByText('Names, bench and paper').click();
-    for (const each of await page.getByText(/^More of /).all()) await each.click();
+    await openSeldom(page);
     await page.getByRole('button', { name: 'Overlap: each side by itself' }).click();
     await settled(page);
   },
@@ -134,18 +133,14 @@ const NAMES = Object.keys(VIEWS);
 const WIDTHS = [360, 1024, 1920];
 
 describe.skipIf(noBrowser)(`every view${wants}`, () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(() => browser.close());
+  const openPage = inBrowser();
 
   describe.each([
     ['light', false],
     ['dark', true],
   ])('in %s', (_, dark) => {
     test.each(NAMES)('%s holds what WCAG 2.2 AA asks, as far as a program can tell', async (name) => {
-      const { page, context, expectQuiet } = await openPage(browser, { dark });
+      const { page, context, expectQuiet } = await openPage({ dark });
       await VIEWS[name]!(page);
       const { violations } = await new AxeBuilder({ page })
         .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
@@ -159,7 +154,7 @@ describe.skipIf(noBrowser)(`every view${wants}`, () => {
   });
 
   test.each(NAMES)('%s has no bar across at any width, and nothing small to hit', async (name) => {
-    const { page, context } = await openPage(browser, { width: 360 });
+    const { page, context } = await openPage({ width: 360 });
     await VIEWS[name]!(page);
     for (const width of WIDTHS) {
       await page.setViewportSize({ width, height: 800 });
@@ -182,7 +177,7 @@ describe.skipIf(noBrowser)(`every view${wants}`, () => {
   });
 
   test.each(NAMES)('what %s tells those who do not see it is as it was', async (name) => {
-    const { page, context } = await openPage(browser);
+    const { page, context } = await openPage();
     await VIEWS[name]!(page);
     await settled(page);
     // Whether the browser has kept the change already is a matter of a moment.
