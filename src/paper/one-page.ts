@@ -9,7 +9,7 @@ import { placesFrom } from '../text/places.ts';
 import { Room } from '../text/room.ts';
 import { showLength } from '../units/print.ts';
 import { type Sheet, sheetOf } from './area.ts';
-import { type CheckStyle, checkContent } from './first-sheet/content.ts';
+import { type CheckStyle, checkContent, holdsCheck } from './first-sheet/content.ts';
 import { legendPens } from './first-sheet/page.ts';
 import type { CheckFacts } from './first-sheet/words.ts';
 import { CHECK_PENS } from './furniture/pens.ts';
@@ -173,7 +173,7 @@ const SCALE_HEIGHT = 160;
 
 /** The least height, to a few millimetres, that holds all the words in a width. */
 function heightFor(facts: CheckFacts, width: number): number {
-  const fits = (height: number) => checkContent(facts, undefined, box(0, 0, width, height), STYLE).length === 1;
+  const fits = (height: number) => holdsCheck(facts, box(0, 0, width, height), STYLE);
   let [low, high] = [SCALE_HEIGHT, SCALE_HEIGHT];
   while (!fits(high) && high < LARGEST_PAPER) [low, high] = [high, high * 1.6];
   while (high - low > 4) {

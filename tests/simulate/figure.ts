@@ -154,6 +154,18 @@ export function corners(figure: Figure): P[] {
   });
 }
 
+/** The least radius of its bends; without end where it has none. */
+export function tightest(figure: Figure): number {
+  if (figure.kind === 'oval') {
+    const { a, b, by } = figure;
+    return Math.min(a, b) ** 2 / Math.max(a, b) + by;
+  }
+  const radii = figure.pieces.map((piece) =>
+    piece.kind === 'arc' ? length(minus(piece.from, piece.centre)) : Number.POSITIVE_INFINITY,
+  );
+  return Math.min(...radii);
+}
+
 export interface Extent {
   readonly left: number;
   readonly top: number;
