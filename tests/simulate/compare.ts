@@ -1,17 +1,5 @@
 import type { P } from '../cutfiles/points.ts';
-import {
-  corners,
-  cross,
-  dot,
-  type Figure,
-  leftOf,
-  length,
-  minus,
-  type Piece,
-  points,
-  tightest,
-  unit,
-} from './figure.ts';
+import { bendAt, corners, cross, dot, type Figure, leftOf, length, minus, type Piece, points, unit } from './figure.ts';
 import { along, Near, Within } from './near.ts';
 import type { Cut } from './pattern.ts';
 
@@ -226,14 +214,15 @@ export function lineFaults(
   const cut = new Near(2);
   for (const way of cuts) cut.chain(way, false);
   const sharp = corners(edge);
-  const bend = tightest(edge);
-  const ends = cuts.flatMap((way) => [way[0]!, way.at(-1)!]);
+  // A chord so long leaves a bend by its square over twice the radius.
+  const ends = cuts
+    .flatMap((way) => [way[0]!, way.at(-1)!])
+    .map((at) => ({ at, aside: straight === 0 ? 0 : straight ** 2 / (2 * bendAt(edge, at)) }));
   for (const p of outline.filter((_, k) => k % 4 === 0)) {
     if (hangs > 0 && sharp.some((c) => length(minus(c, p)) < hangs)) continue;
     const off = cut.distance(p);
-    // A chord so long leaves a bend by its square over twice the radius.
-    const atEnd = straight > 0 && ends.some((end) => length(minus(end, p)) < 2 * straight);
-    if (off > allowed + (atEnd ? straight ** 2 / (2 * bend) : 0))
+    const aside = ends.filter(({ at }) => length(minus(at, p)) < 2 * straight).map((end) => end.aside);
+    if (off > allowed + Math.max(0, ...aside))
       return [`the edge is not cut at ${say(p.x)} ${say(p.y)}: ${say(off)} off`];
   }
   for (const way of cuts)

@@ -251,9 +251,9 @@ describe.runIf(RUNS > 0)('a board that is cut as its papers and files say', () =
                 : [blades.map((b) => b.up), blades.map((b) => b.down)];
             const allowed = ALLOWED[format];
             const setback = thickness * cot(angle);
-            // All round, the end runs on over the beginning by the overrun, and the blade was let down as much before it.
-            const round = corners(own1).length === 0;
-            const straight = round ? Math.max(0, -own.start, own.stop) - 2 * own.overrun : 0;
+            // What it cuts before its head moves, or after, but for what it runs past the corner, or all round past itself.
+            const ends = corners(own1).length === 0 ? 2 : 1;
+            const straight = Math.max(0, Math.max(-own.start, own.stop) - ends * own.overrun);
             // A reverse bevel's back corners are freed by hand; and what runs past them there lies in the mat's own bevel.
             return [
               ...lineFaults(own1, faces, 'inside', { allowed, past: own.overrun, hangs: 0, straight }).map(
