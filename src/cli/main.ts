@@ -30,13 +30,15 @@ export async function main(args: readonly string[], version: string): Promise<nu
   }
   const json = args.includes('--json');
   const name = commandName(args);
-  for (const entry of COMMANDS) {
+  const wanted = COMMANDS.find((entry) => entry.name === name);
+  // The list of all commands is for whoever asks for none.
+  for (const entry of wanted === undefined ? COMMANDS : [wanted]) {
     const command = program.command(entry.name).description(entry.summary).exitOverride();
-    if (entry.name !== name) continue;
+    if (entry !== wanted) continue;
     (await entry.load()).define(command);
     command.addHelpText('after', explained(entry.guide));
   }
-  if (name !== undefined && !COMMANDS.some((entry) => entry.name === name)) {
+  if (name !== undefined && wanted === undefined) {
     const near = nearest(
       name,
       COMMANDS.map((entry) => entry.name),

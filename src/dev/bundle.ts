@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { type CodeSplittingGroup, type InputOptions, type OutputOptions, type Plugin, rolldown } from 'rolldown';
+import { loadedWhenCalled, type Seldom, STAND_IN } from './loaded-when-called.ts';
 
 /** Text of each file to be written, by its path inside `dist/`. */
 export type Files = Readonly<Record<string, string>>;
@@ -32,7 +33,7 @@ const withoutReaders = (top: string): Readonly<Record<string, string>> => ({
 const withoutDeflate = (top: string): Plugin => ({
   name: 'without-deflate',
   resolveId: (id, importer = '') =>
-    id === 'pako' && /[\\/]node_modules[\\/](?:pdf-lib|@pdf-lib[\\/]standard-fonts)[\\/]/.test(importer)
+    id === 'pako' && /[\\/]node_modules[\\/](?:pdf-lib|@pdf-lib[\\/](?:standard-fonts|upng))[\\/]/.test(importer)
       ? neverCalled(top)
       : null,
 });
@@ -67,6 +68,48 @@ const LOADED_TOGETHER: Readonly<Record<string, readonly string[]>> = {
   sheets: ['src/outputs/rows/pattern.ts', 'src/writers/pdf/pdf.ts'],
 };
 
+const YAML = 'node_modules/yaml/browser/dist';
+const ZOD = 'node_modules/zod/v4/core';
+
+/** What most jobs never come to, by what brings them there; see `loaded-when-called.ts`. */
+export const SELDOM: Seldom = {
+  'json-schema': [`${ZOD}/json-schema-generator.js`, `${ZOD}/json-schema-processors.js`, `${ZOD}/to-json-schema.js`],
+  'yaml-print': [
+    `${YAML}/compose/resolve-block-scalar.js`,
+    `${YAML}/doc/anchors.js`,
+    `${YAML}/doc/applyReviver.js`,
+    `${YAML}/doc/createNode.js`,
+    `${YAML}/nodes/addPairToJSMap.js`,
+    `${YAML}/nodes/toJS.js`,
+    `${YAML}/public-api.js`,
+    `${YAML}/stringify/stringify.js`,
+    `${YAML}/stringify/stringifyCollection.js`,
+    `${YAML}/stringify/stringifyComment.js`,
+    `${YAML}/stringify/stringifyDocument.js`,
+    `${YAML}/stringify/stringifyNumber.js`,
+    `${YAML}/stringify/stringifyPair.js`,
+    `${YAML}/stringify/stringifyString.js`,
+  ],
+  problems: [
+    'src/mat/sizes/missing.ts',
+    'src/problems/nearest.ts',
+    'src/read/text/json-slips.ts',
+    'src/read/text/yaml-words.ts',
+  ],
+  reasons: ['src/mat/reasons/reasons.ts', 'src/mat/reasons/seen-sizes.ts', 'src/mat/reasons/size-names.ts'],
+  curves: [
+    'src/geometry/bridges.ts',
+    'src/geometry/loops.ts',
+    'src/geometry/parallel.ts',
+    'src/shapes/letter-windows.ts',
+    'src/shapes/path-data.ts',
+    'src/shapes/read-outline.ts',
+  ],
+  'as-cut': ['src/job/as-cut.ts', 'src/job/change.ts', 'src/mat/as-cut.ts', 'src/mat/snap/group.ts'],
+  quote: ['src/stock/quote.ts'],
+  'one-page': ['src/paper/one-page.ts', 'src/paper/search/leftover.ts'],
+};
+
 function together(top: string): CodeSplittingGroup[] {
   return Object.entries(LOADED_TOGETHER).map(([name, sources]) => {
     const waiting = sources.map((source) => join(top, source));
@@ -74,7 +117,8 @@ function together(top: string): CodeSplittingGroup[] {
     return {
       name: (id, bundle) => {
         for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
-          const more = (bundle.getModuleInfo(next)?.importedIds ?? []).filter((other) => !reached.has(other));
+          const imported = next.startsWith(STAND_IN) ? [] : (bundle.getModuleInfo(next)?.importedIds ?? []);
+          const more = imported.filter((other) => !reached.has(other));
           waiting.push(...more);
           for (const other of more) reached.add(other);
         }
@@ -87,14 +131,21 @@ function together(top: string): CodeSplittingGroup[] {
 
 /** The command line: one file for each command and for whatever else is loaded at run time, and what they share. */
 export async function bundleProgram(top: string, version: string): Promise<Files> {
+  const seldom = loadedWhenCalled(top, SELDOM);
   const files = await bundled(
     {
-      input: { start: join(top, 'src/cli/start.ts'), 'day-worker': join(top, 'src/cli/day/worker.ts') },
+      input: {
+        start: join(top, 'src/cli/start.ts'),
+        'day-worker': join(top, 'src/cli/day/worker.ts'),
+        ...seldom.input,
+      },
       // Its threads load a file of its own, which a bundle would not have.
       external: ['piscina'],
       cwd: top,
       platform: 'node',
-      plugins: [fontsBeside, withoutDeflate(top)],
+      plugins: [fontsBeside, withoutDeflate(top), seldom.plugin],
+      // As the groups of files want it.
+      preserveEntrySignatures: 'allow-extension',
       treeshake,
       resolve: {
         mainFields: ['module', 'main'],
@@ -115,7 +166,7 @@ export async function bundleProgram(top: string, version: string): Promise<Files
       topLevelVar: true,
       entryFileNames: PROGRAM,
       chunkFileNames: PROGRAM,
-      codeSplitting: { groups: together(top) },
+      codeSplitting: { groups: together(top), includeDependenciesRecursively: false },
     },
   );
   return Object.fromEntries(Object.entries(files).map(([name, code]) => [name, plainExports(code)]));

@@ -26,5 +26,16 @@ if (version < 20) {
 } else {
   if (version === TRIED) setFlagsFromString(PATIENCE);
   enableCompileCache?.();
-  module.createRequire(__filename)(PROGRAM);
+  const { ended } = module.createRequire(__filename)(PROGRAM) as { readonly ended: Promise<number> };
+  ended.then(leave);
+}
+
+/**
+ * Once all is said the process ends: left to itself Node takes the heap apart first, piece by piece. Where standard
+ * output cannot be written, whoever hears of that ends the process.
+ */
+function leave(code: number): void {
+  process.stdout.write('', (failed) => {
+    if (!failed) process.stderr.write('', () => process.exit(code));
+  });
 }

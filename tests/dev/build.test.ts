@@ -5,6 +5,7 @@ import { join, relative } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { rounded } from '../../src/cli/rounded.ts';
 import { bundles, TOP } from '../../src/dev/build.ts';
+import { SELDOM } from '../../src/dev/bundle.ts';
 import { type Built, build as buildInNode, type Result, solveJob } from '../../src/node.ts';
 import { built } from '../built.ts';
 import { forBrowser, inWorker } from './browser.ts';
@@ -117,6 +118,15 @@ describe('what the build makes', () => {
     expect(check).not.toContain('sheets.js');
     expect(check.length).toBeLessThan(7);
     expect(loadedBy(['pattern', 'examples/heron/job.yaml', '--out', join(folder, 'out')]).length).toBeLessThan(12);
+  });
+
+  test('reads what few jobs come to for these alone', () => {
+    const seldom = Object.keys(SELDOM).map((name) => `${name}.js`);
+    const ofThem = (args: readonly string[]) => loadedBy(args).filter((name) => seldom.includes(name));
+    expect(ofThem(['check', 'examples/heron/job.yaml'])).toEqual([]);
+    expect(ofThem(['pattern', 'examples/heron/job.yaml', '--out', join(folder, 'out')])).toEqual([]);
+    expect(ofThem(['check', 'examples/heron/job.yaml', '--json'])).toEqual(['reasons.js']);
+    expect(ofThem(['schema', 'job'])).toContain('json-schema.js');
   });
 
   test('loads neither the SVG library nor rare fonts with a pattern, and of other commands nothing', () => {

@@ -1,12 +1,13 @@
 import type { Rotation } from '../../drawing/document.ts';
 import type { Fonts } from '../../fonts/model.ts';
+import { centre } from '../../geometry/box.ts';
 import { clipLine, type Line } from '../../geometry/clip.ts';
-import { distance, dot, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
+import { distance, dot, minus, type Point, plus, times, unit } from '../../geometry/point.ts';
 import { once } from '../../problems/once.ts';
-import { labelBlock } from '../../text/block.ts';
-import type { Places } from '../../text/places.ts';
+import { boxAt, labelBlock, turnedSize } from '../../text/block.ts';
+import type { Candidate } from '../../text/room.ts';
 import { CLEAR, stepsDown } from '../../text/styles.ts';
-import { besideSide, chained, unless } from '../full-scale/candidates.ts';
+import { besideSide, chained } from '../full-scale/candidates.ts';
 import type { Label } from '../full-scale/label.ts';
 import type { View } from '../full-scale/words-on-sheets.ts';
 import type { DrawnRest } from './strokes.ts';
@@ -43,12 +44,13 @@ export function restLabels(rests: readonly DrawnRest[], { area, whole }: View, f
   });
 }
 
-const nearestTo = (own: Line, others: readonly Line[], places: Places): Places =>
-  unless(places, (x, y, { width, height }) => {
-    const middle = point(x + width / 2, y + height / 2);
+function* nearestTo(own: Line, others: readonly Line[], places: Iterable<Candidate>): Generator<Candidate> {
+  for (const place of places) {
+    const middle = centre(boxAt(turnedSize(place.block, place.rotation), place.at));
     const off = toLine(middle, own);
-    return others.some((other) => toLine(middle, other) <= off + NEAR);
-  });
+    if (others.every((other) => toLine(middle, other) > off + NEAR)) yield place;
+  }
+}
 
 function toLine(p: Point, { from, to }: Line): number {
   const along = minus(to, from);
