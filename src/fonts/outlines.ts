@@ -13,11 +13,15 @@ export function textOutline(text: string, weight: Weight, size: number, fonts: F
   for (const { table, glyph } of placesOf(text, weight, fonts)) {
     const scale = size / table.unitsPerEm;
     const place = (p: Point): Point => ({ x: x + p.x * scale, y: -p.y * scale });
-    for (const contour of contoursOf(outlinesOf(table.id, fonts)[glyph] ?? '')) paths.push(pathOf(contour, place));
+    for (const contour of letterContours(table.id, glyph, fonts)) paths.push(pathOf(contour, place));
     x += table.advances[glyph]! * scale;
   }
   return paths;
 }
+
+/** One letter of a font. */
+export const letterContours = (id: FontId, glyph: number, fonts: Fonts): readonly Contour[] =>
+  contoursOf(outlinesOf(id, fonts)[glyph] ?? '');
 
 /** Split when a font is first drawn: most drawings use one or two. */
 const SPLIT = new WeakMap<object, Map<FontId, FaceOutlines>>();
@@ -38,7 +42,8 @@ interface Step {
   readonly to: Point;
 }
 
-interface Contour {
+/** Font units, y up; closed by a straight line where its end is not its start. */
+export interface Contour {
   readonly start: Point;
   readonly steps: readonly Step[];
 }

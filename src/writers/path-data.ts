@@ -2,18 +2,14 @@ import { quarterArcs } from '../geometry/arc-cubics.ts';
 import type { Path, Segment } from '../geometry/path.ts';
 import { distance, type Point } from '../geometry/point.ts';
 
-/** How numbers of a path are written, and where its points lie; `place` moves points without changing lengths. */
+/** How numbers of a path are written. */
 export interface PathWriting {
   readonly number: (mm: number) => string;
-  readonly place?: (p: Point) => Point;
 }
 
 /** A path as SVG writes it, in absolute commands. */
-export function pathData(path: Path, { number, place = (p) => p }: PathWriting): string {
-  const at = (p: Point): string => {
-    const { x, y } = place(p);
-    return `${number(x)} ${number(y)}`;
-  };
+export function pathData(path: Path, { number }: PathWriting): string {
+  const at = ({ x, y }: Point): string => `${number(x)} ${number(y)}`;
   const step = (from: Point, segment: Segment, closing: boolean): string => {
     switch (segment.kind) {
       case 'line':

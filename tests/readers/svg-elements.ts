@@ -38,7 +38,7 @@ export interface ReadSvgLine extends ReadSvgPainted {
 
 export interface ReadSvgPath extends ReadSvgPainted {
   readonly segments: readonly ReadSvgSegment[];
-  /** Subpaths that end in `Z`, and those that do not. */
+  /** Subpaths that are closed, and those that are not. */
   readonly closed: number;
   readonly open: number;
 }
@@ -182,9 +182,26 @@ function pathData(data: string, matrix: Matrix): { segments: readonly ReadSvgSeg
         [x, y] = [n[0]!, n[1]!];
         start = { x, y };
         break;
+      case 'm':
+        subpaths++;
+        [x, y] = [x + n[0]!, y + n[1]!];
+        start = { x, y };
+        break;
       case 'L':
         segments.push({ kind: 'line', ...moved(n[0]!, n[1]!) });
         break;
+      case 'l':
+        segments.push({ kind: 'line', ...moved(x + n[0]!, y + n[1]!) });
+        break;
+      case 'q': {
+        // The same curve by two handles, each two thirds of the way to its one.
+        const [ox, oy] = [x, y];
+        const handle = (part: readonly [number, number]): ReadSvgPoint =>
+          apply(matrix, ox + part[0] + (2 / 3) * (n[0]! - part[0]), oy + part[1] + (2 / 3) * (n[1]! - part[1]));
+        const [c1, c2] = [handle([0, 0]), handle([n[2]!, n[3]!])];
+        segments.push({ kind: 'cubic', c1, c2, ...moved(x + n[2]!, y + n[3]!) });
+        break;
+      }
       case 'C': {
         const [c1, c2] = [apply(matrix, n[0]!, n[1]!), apply(matrix, n[2]!, n[3]!)];
         segments.push({ kind: 'cubic', c1, c2, ...moved(n[4]!, n[5]!) });
@@ -199,6 +216,7 @@ function pathData(data: string, matrix: Matrix): { segments: readonly ReadSvgSeg
         break;
       }
       case 'Z':
+      case 'z':
         closed++;
         if (Math.hypot(x - start.x, y - start.y) > 1e-9) segments.push({ kind: 'line', ...moved(start.x, start.y) });
         [x, y] = [start.x, start.y];

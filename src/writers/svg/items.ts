@@ -3,13 +3,12 @@ import { penOf } from '../../drawing/bounds.ts';
 import type { Item, LineItem, PathItem, Pen, PictureItem, TextItem } from '../../drawing/model.ts';
 import { textWidth } from '../../fonts/measure.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { textOutline } from '../../fonts/outlines.ts';
 import type { Pictures } from '../../pictures/model.ts';
 import { hexColour } from '../colour.ts';
 import { decimal } from '../decimal.ts';
-import { textPlace } from '../item-paths.ts';
 import { pathData } from '../path-data.ts';
 import { base64 } from './base64.ts';
+import { lettersData } from './letters.ts';
 
 /** User units are mm; four digits are 0.00005 mm. */
 export const mm = (value: number): string => decimal(value, 4);
@@ -129,12 +128,10 @@ function liveText({ at, anchor, size, weight, colour, turn }: TextItem, width: n
 
 /** Letters as outlines, so that they are the same on every machine and can be cut; the words stay readable in a label. */
 function outlinedText(item: TextItem, { fonts }: Setting): Attributes {
-  const place = textPlace(item, fonts);
-  const paths = textOutline(item.text, item.weight, item.size, fonts);
   return {
     role: 'img',
     'aria-label': item.text,
-    d: paths.map((path) => pathData(path, { number: mm, place })).join(''),
+    d: lettersData(item, fonts),
     fill: hexColour(item.colour),
   };
 }
