@@ -159,3 +159,17 @@ describe('why a size is what it is', () => {
     expect(reasons(jobOf({ openings: [opening()] }))).toEqual([]);
   });
 });
+
+describe('a sum of sizes', () => {
+  const sum = (...parts: readonly (readonly [mm: number, times: number])[]): string =>
+    showReason({ from: parts.map(([length, times]) => ({ kind: 'given', what: '', length, times })) }, 'mm');
+
+  it('is told over the least divisor that leaves whole numbers', () => {
+    expect(sum([60, 1], [30, -2])).toBe('60 mm − 2 × 30 mm');
+    expect(sum([60, 1 / 2], [30, -1])).toBe('(60 mm − 2 × 30 mm) / 2');
+    expect(sum([60, 1 / 6], [30, 1 / 3])).toBe('(60 mm + 2 × 30 mm) / 6');
+    expect(sum([60, 1 / 12], [30, -1 / 8], [12, 1])).toBe('0.0833 × 60 mm + 12 mm − 0.125 × 30 mm');
+    expect(sum([60, -1 / 12], [30, 1 / 4])).toBe('(3 × 30 mm − 60 mm) / 12');
+    expect(sum([60, 0.3], [30, 1])).toBe('0.3 × 60 mm + 30 mm');
+  });
+});

@@ -4,6 +4,7 @@ import type { BlankType, Stock } from '../../src/stock/planner/instance.ts';
 import { BestPattern } from '../../src/stock/planner/orders/best-pattern.ts';
 import type { Bundle } from '../../src/stock/planner/orders/bundle.ts';
 import { mostWorth } from '../../src/stock/planner/orders/dual-bound.ts';
+import { isSymmetric } from '../../src/stock/planner/orders/pattern-maker.ts';
 import { rasterOf } from '../../src/stock/planner/orders/raster.ts';
 import { StripPatterns } from '../../src/stock/planner/orders/strips.ts';
 
@@ -117,6 +118,39 @@ describe('the best pattern at prices', () => {
       { numRuns: 150, seed: 7 },
     );
     expect(equal).toBeGreaterThan(0.8 * all);
+  });
+
+  it('of sections and strips begins either way, unless the sheet lies alike both ways', () => {
+    const turned = <T extends { readonly width: number; readonly height: number }>(size: T): T => ({
+      ...size,
+      width: size.height,
+      height: size.width,
+    });
+    fc.assert(
+      fc.property(cases, ({ width, height, blanks }) => {
+        const types = blanks.map((blank) => ({ ...blank, demand: 1, edge: false }));
+        const prices = Float64Array.from(blanks, ({ price }) => price);
+        const own = new StripPatterns(stockOf(width, height), types).best(prices);
+        expect(new StripPatterns(stockOf(height, width), types.map(turned)).best(prices)).toBe(own);
+      }),
+      { numRuns: 150, seed: 8 },
+    );
+    const blank = (width: number, height: number, turn: boolean): BlankType => ({
+      width,
+      height,
+      turn,
+      demand: 1,
+      edge: false,
+    });
+    const alike = (...types: readonly BlankType[]): boolean => isSymmetric(stockOf(20, 20), types);
+    expect(alike(blank(3, 4, true), blank(5, 5, false))).toBe(true);
+    expect(alike(blank(3, 4, true), blank(3, 4, false))).toBe(false);
+    expect(isSymmetric(stockOf(20, 21), [blank(3, 4, true)])).toBe(false);
+  });
+
+  it('is looked for at points evenly chosen where there are too many', () => {
+    expect(rasterOf(100, [1], 7)).toEqual({ points: [14, 28, 42, 57, 71, 85, 100], complete: false });
+    expect(rasterOf(10, [3, 4], 7)).toEqual({ points: [3, 4, 6, 7, 10], complete: true });
   });
 
   it('is worth no more than what a coarse grid says, on which all is rounded down', () => {

@@ -130,3 +130,14 @@ describe('a size', () => {
     expect(parseSize(text, 'in')).toMatchObject({ ok: false, code });
   });
 });
+
+it('knows every ready-made fraction of Unicode, as its compatibility decomposition has it', () => {
+  // U+00BC to U+00BE and U+2150 to U+215E: ¼ ½ ¾, ⅐ to ⅞.
+  const ready = [...Array.from({ length: 3 }, (_, i) => 0xbc + i), ...Array.from({ length: 15 }, (_, i) => 0x2150 + i)];
+  for (const code of ready) {
+    const sign = String.fromCodePoint(code);
+    const [above, below] = sign.normalize('NFKD').split('\u2044').map(Number) as [number, number];
+    expect(mm(`2${sign}`, 'mm'), sign).toBeCloseTo(2 + above / below, 12);
+    expect(mm(sign, 'in'), sign).toBeCloseTo((25.4 * above) / below, 12);
+  }
+});
