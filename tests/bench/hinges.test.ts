@@ -32,7 +32,10 @@ describe('hinges', () => {
     for (const part of above) expect(part.y + part.height).toBeLessThanOrEqual(60 + 1e-9);
     const float = hingeBoxes({ x: 40, y: 60, width: 300, height: 200 }, true);
     expect(float.above).toEqual([]);
-    for (const tab of float.behind) expect([tab.y > 60, tab.y + tab.height < 260]).toEqual([true, true]);
+    // Three below the work's edge, half as high as a tab; of a low work no more than a third.
+    for (const tab of float.behind) expect([tab.y, tab.height, tab.width]).toEqual([63, 16, 25]);
+    const low = hingeBoxes({ x: 40, y: 60, width: 300, height: 24 }, true);
+    for (const tab of low.behind) expect([tab.y, tab.height]).toEqual([63, 8]);
   });
 });
 

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { type Box, box, contains } from '../../src/geometry/box.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import { isShown, itemsOf, laid, onPage, sheetsIn, textsOf, wordsOf } from './laid.ts';
+import { cornerGroups } from '../../src/paper/corners.ts';
+import type { Plan } from '../../src/paper/plan.ts';
+import { isShown, itemsOf, laid, onPage, options, sheetsIn, textsOf, wordsOf } from './laid.ts';
 import { LARGE, MIDDLING, ringMat } from './sample.ts';
 
 const corners = (work: typeof LARGE): readonly Point[] => {
@@ -119,4 +122,25 @@ describe('a border too deep for one sheet', () => {
       expect(sheets.some((sheet) => isShown(mark.from, sheet) || isShown(mark.to, sheet))).toBe(true);
     }
   });
+});
+
+it('parts that lie on the board by themselves go to the corner that is nearest, and corners without any are not shown', () => {
+  const at = (x: number, y: number) => box(1 + x, 1 + y, 40, 40);
+  const work = {
+    ...LARGE,
+    avoid: [],
+    parts: [at(60, 60), at(110, 50), at(LARGE.board!.width - 90, LARGE.board!.height - 100)],
+  };
+  const groups = cornerGroups(work, LARGE.board!, { width: 210, height: 297 }, 13, options('a4'));
+  expect(groups.map(({ label }) => label)).toEqual([
+    'top left corner, as seen here',
+    'bottom right corner, as seen here',
+  ]);
+  const [first, second] = groups.map(({ plan }) => plan);
+  for (const plan of [first!, second!]) expect(plan.cells).toEqual([{ row: 0, column: 0 }]);
+  // Each shows its parts whole, and its corner of the board.
+  const shows = ({ x, y, width, height }: Plan, part: Box): boolean => contains(box(x, y, width, height), part);
+  const { x, y, width, height } = LARGE.board!;
+  expect([work.parts[0]!, work.parts[1]!, box(x, y, 0, 0)].every((part) => shows(first!, part))).toBe(true);
+  expect([work.parts[2]!, box(x + width, y + height, 0, 0)].every((part) => shows(second!, part))).toBe(true);
 });

@@ -55,7 +55,11 @@ describe('the bound', () => {
     const input = { sheets, pieces, options };
     const task = taskOf(JSON.parse(JSON.stringify(input)));
     if (!task.ok) throw new Error('not task');
-    return boundOfSheets(task.value.instance).value;
+    const { instance } = task.value;
+    const { value } = boundOfSheets(instance);
+    // Nothing of it hangs on the order of the stock.
+    expect(boundOfSheets({ ...instance, stocks: instance.stocks.toReversed() }).value).toBe(value);
+    return value;
   };
   const square = { id: 's', width: 10, height: 10 };
 
@@ -73,6 +77,28 @@ describe('the bound', () => {
     expect(bound([square], [halvesOf], { kerf: 0.5 })).toBe(2);
     expect(bound([square, { id: 'shelf', width: 5, height: 10, offcut: true, count: 2 }], [halvesOf])).toBe(0);
     expect(bound([{ ...square, count: 1 }], [{ ...halvesOf, count: 3 }])).toBe(Infinity);
+  });
+
+  it('takes the roomiest sheets first, wherever they stand, and of few no more than there are', () => {
+    const [small, large] = [
+      { id: 'small', width: 10, height: 10 },
+      { id: 'large', width: 20, height: 20 },
+    ];
+    const pieces = [{ id: 'p', width: 10, height: 10, count: 9 }];
+    for (const sheets of [
+      [small, large],
+      [large, small],
+      [small, large, { ...small, id: 'other' }],
+    ])
+      expect(bound(sheets, pieces)).toBe(3);
+    for (const sheets of [
+      [small, { ...large, count: 2 }],
+      [{ ...large, count: 1 }, { ...large, id: 'more', count: 1 }, small],
+      [small, { ...large, count: 1 }, { ...large, id: 'more', count: 1 }],
+    ])
+      expect(bound(sheets, pieces)).toBe(3);
+    expect(bound([small, { ...large, count: 1 }], pieces)).toBe(6);
+    expect(bound([{ ...large, count: 1 }, small], pieces)).toBe(6);
   });
 
   it('is never above the truth', () => {
