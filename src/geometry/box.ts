@@ -18,12 +18,16 @@ export function overlaps(a: Box, b: Box, gap = 0): boolean {
   );
 }
 
-export function contains(outer: Box, inner: Box, slack = 1e-9): boolean {
+export const contains = (outer: Box, inner: Box, slack = 1e-9): boolean =>
+  holds(outer, inner.x, inner.y, inner.width, inner.height, slack);
+
+/** The same of what is told by numbers. */
+export function holds(outer: Box, x: number, y: number, width: number, height: number, slack = 1e-9): boolean {
   return (
-    inner.x >= outer.x - slack &&
-    inner.y >= outer.y - slack &&
-    right(inner) <= right(outer) + slack &&
-    bottom(inner) <= bottom(outer) + slack
+    x >= outer.x - slack &&
+    y >= outer.y - slack &&
+    x + width <= right(outer) + slack &&
+    y + height <= bottom(outer) + slack
   );
 }
 

@@ -6,7 +6,7 @@ const GAIN = 1e-9;
 const DEEPEST = 44;
 
 /** Handles of a cubic about the point that is asked for: x0, y0 … x3, y3. */
-type Handles = readonly [number, number, number, number, number, number, number, number];
+export type Handles = readonly [number, number, number, number, number, number, number, number];
 
 /**
  * From a point to the nearest of a cubic; `atMost`, or a little more, where nothing is nearer than that.
@@ -37,7 +37,7 @@ class Search {
   }
 
   look(h: Handles, depth: number): void {
-    if (this.best <= GAIN || !(leastSquare(h) < (this.best - GAIN) ** 2)) return;
+    if (this.best <= GAIN || !(Math.min(...squares(h)) < (this.best - GAIN) ** 2)) return;
     if (isPoint(h)) {
       // Of a cusp: there the slope is nothing but rounding, and would be halved for ever.
       this.best = Math.min(this.best, Math.hypot(h[0], h[1]));
@@ -63,9 +63,9 @@ function isPoint([ax, ay, bx, by, cx, cy, dx, dy]: Handles): boolean {
   return Math.max(wide, high) < GAIN;
 }
 
-/** The least Bernstein coefficient of the distance's square. */
-function leastSquare([ax, ay, bx, by, cx, cy, dx, dy]: Handles): number {
-  return Math.min(
+/** Bernstein coefficients of the distance's square. */
+export function squares([ax, ay, bx, by, cx, cy, dx, dy]: Handles): readonly number[] {
+  return [
     ax * ax + ay * ay,
     ax * bx + ay * by,
     (2 * (ax * cx + ay * cy) + 3 * (bx * bx + by * by)) / 5,
@@ -73,11 +73,11 @@ function leastSquare([ax, ay, bx, by, cx, cy, dx, dy]: Handles): number {
     (2 * (bx * dx + by * dy) + 3 * (cx * cx + cy * cy)) / 5,
     cx * dx + cy * dy,
     dx * dx + dy * dy,
-  );
+  ];
 }
 
 /** Bernstein coefficients of place · speed, which is half the slope of the distance's square (each by its own factor of 3). */
-function slope([ax, ay, bx, by, cx, cy, dx, dy]: Handles): readonly number[] {
+export function slope([ax, ay, bx, by, cx, cy, dx, dy]: Handles): readonly number[] {
   const [ux, uy, vx, vy, wx, wy] = [bx - ax, by - ay, cx - bx, cy - by, dx - cx, dy - cy];
   return [
     ax * ux + ay * uy,

@@ -9,7 +9,7 @@ import { placesFrom } from '../text/places.ts';
 import { Room } from '../text/room.ts';
 import { showLength } from '../units/print.ts';
 import { type Sheet, sheetOf } from './area.ts';
-import { type CheckStyle, checkContent } from './first-sheet/content.ts';
+import { type CheckStyle, checkContent, holdsCheck } from './first-sheet/content.ts';
 import { legendPens } from './first-sheet/page.ts';
 import type { CheckFacts } from './first-sheet/words.ts';
 import { CHECK_PENS } from './furniture/pens.ts';
@@ -94,14 +94,10 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
     for (const width of WIDTHS) {
       if (width + 2 * CLEAR > size.width) continue;
       const height = heightFor(facts(sheet), width);
-      for (const clear of placesFrom(
-        'top left',
-        { width: width + 2 * CLEAR, height: height + 2 * CLEAR },
-        whole,
-        STEP,
-      )) {
-        if (room.cost(clear) === 0) return { box: grown(clear, -CLEAR), below: 0 };
-      }
+      const around: Size = { width: width + 2 * CLEAR, height: height + 2 * CLEAR };
+      const clear = room.best(around, placesFrom('top left', around, whole, STEP));
+      if (clear !== undefined && room.cost(clear.x, clear.y, clear.width, clear.height) === 0)
+        return { box: grown(clear, -CLEAR), below: 0 };
     }
     const height = heightFor(facts(sheet), areaWidth);
     return { box: box(-indent, size.height + CLEAR, areaWidth, height), below: CLEAR + height };
@@ -173,7 +169,7 @@ const SCALE_HEIGHT = 160;
 
 /** The least height, to a few millimetres, that holds all the words in a width. */
 function heightFor(facts: CheckFacts, width: number): number {
-  const fits = (height: number) => checkContent(facts, undefined, box(0, 0, width, height), STYLE).length === 1;
+  const fits = (height: number) => holdsCheck(facts, box(0, 0, width, height), STYLE);
   let [low, high] = [SCALE_HEIGHT, SCALE_HEIGHT];
   while (!fits(high) && high < LARGEST_PAPER) [low, high] = [high, high * 1.6];
   while (high - low > 4) {

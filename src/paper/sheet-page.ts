@@ -4,8 +4,8 @@ import type { Drawing, Item } from '../drawing/model.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { type Box, bottom, box, contains, overlaps, right } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
-import { type Block, boxAt, moved } from '../text/block.ts';
-import { type Corner, outwardsFrom, placesFrom } from '../text/places.ts';
+import { type Block, moved } from '../text/block.ts';
+import { type Corner, outwardsFrom, placesFrom, type Spots } from '../text/places.ts';
 import { Room } from '../text/room.ts';
 import type { Sheet } from './area.ts';
 import { furnitureFrames } from './furniture/frame.ts';
@@ -74,11 +74,12 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
       crosses.push({ name, onPage, inDrawing: turnPoint(at, turnedBack(orientation)) });
     }
   }
-  const set = (what: string, blocks: readonly (() => Block)[], places: (block: Block) => Iterable<Box>): void => {
+  const costOf = ({ x, y, width, height }: Box): number => room.cost(x, y, width, height);
+  const set = (what: string, blocks: readonly (() => Block)[], places: (block: Block) => Spots): void => {
     for (const make of blocks) {
       const block = make();
-      const clear = room.best(places(block));
-      if (clear === undefined || (room.cost(clear) > 0 && make !== blocks.at(-1))) continue;
+      const clear = room.best(block, places(block));
+      if (clear === undefined || (costOf(clear) > 0 && make !== blocks.at(-1))) continue;
       room.take(clear);
       under.push(...moved(block.items, clear.x, clear.y));
       return;
@@ -96,8 +97,8 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
   set('a ruler in y', rulers.upright, from('top right'));
   // Last, so that nothing gives way to it: where it finds no room, the first sheet says it.
   const uncorrected = uncorrectedBlock(plan.label);
-  const clear = uncorrected === undefined ? undefined : room.best(from('bottom left')(uncorrected));
-  if (uncorrected !== undefined && clear !== undefined && room.cost(clear) === 0)
+  const clear = uncorrected === undefined ? undefined : room.best(uncorrected, from('bottom left')(uncorrected));
+  if (uncorrected !== undefined && clear !== undefined && costOf(clear) === 0)
     under.push(...moved(uncorrected.items, clear.x, clear.y));
 
   const { name, place } = plan.label;
@@ -162,7 +163,7 @@ export function keptArea(area: Box, joins: readonly Join[]): Box {
 }
 
 /** Along a join line, its middle first: beyond the line, where the sheets lie double, then on this side of it. */
-function* besideJoin(block: Block, { edge, at }: Join, area: Box, kept: Box): Generator<Box> {
+function besideJoin(block: Block, { edge, at }: Join, area: Box, kept: Box): Spots {
   const upright = isUpright(edge);
   const depth = upright ? block.width : block.height;
   const far =
@@ -179,9 +180,9 @@ function* besideJoin(block: Block, { edge, at }: Join, area: Box, kept: Box): Ge
   // Never over a join line that it meets.
   const [low, high] = upright ? [kept.y, bottom(kept) - block.height] : [kept.x, right(kept) - block.width];
   const ideal = upright ? area.y + (area.height - block.height) / 2 : area.x + (area.width - block.width) / 2;
-  for (const middle of far >= depth + 1 ? [strip, inside] : [inside]) {
-    for (const along of outwardsFrom(ideal, low, high, 2)) {
-      yield boxAt(block, upright ? { x: middle - depth / 2, y: along } : { x: along, y: middle - depth / 2 });
-    }
-  }
+  const alongs = outwardsFrom(ideal, low, high, 2);
+  return (isTaken) =>
+    (far >= depth + 1 ? [strip, inside] : [inside]).some((middle) =>
+      alongs.some((along) => (upright ? isTaken(middle - depth / 2, along) : isTaken(along, middle - depth / 2))),
+    );
 }

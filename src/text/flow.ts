@@ -53,10 +53,7 @@ export interface Flowed {
 
 /** On the fewest pages, lists and sections whole if they can be, then as generously as there is room. */
 export function flow(pieces: readonly Piece[], options: FlowOptions): Flowed {
-  const { size } = options.largest ?? LARGE;
-  const tried = DENSITIES.filter(({ text }) => text.size <= size).map(
-    (density) => new Setting(pieces, options, density),
-  );
+  const tried = settingsOf(pieces, options);
   const first = tried[0]!;
   let best = firstOn(1, tried) ?? first.flowed(true)!;
   while (best.pages.length > 2) {
@@ -66,6 +63,18 @@ export function flow(pieces: readonly Piece[], options: FlowOptions): Flowed {
   }
   return best;
 }
+
+/** Whether one page holds it all, however densely. */
+export function isOnePage(pieces: readonly Piece[], options: FlowOptions): boolean {
+  // The densest first: that is where most of what fits at all does.
+  const tried = settingsOf(pieces, options).toReversed();
+  return [false, true].some((whole) => tried.some((setting) => setting.fills(whole)));
+}
+
+const settingsOf = (pieces: readonly Piece[], options: FlowOptions): readonly Setting[] => {
+  const { size } = options.largest ?? LARGE;
+  return DENSITIES.filter(({ text }) => text.size <= size).map((density) => new Setting(pieces, options, density));
+};
 
 /** The first way that takes no more than so many pages; the others are given up as soon as they take more. */
 function firstOn(most: number, settings: readonly Setting[]): Flowed | undefined {
@@ -100,6 +109,11 @@ class Setting {
     this.#options = options;
     this.#density = density;
     this.#tallest = Math.max(...options.columns(1).map(({ height }) => height));
+  }
+
+  /** Whether the first page takes all. */
+  fills(whole: boolean): boolean {
+    return this.#filled(0, this.#options.columns(0), whole).next >= this.#pieces.length;
   }
 
   /** Undefined where it takes more pages than that. */

@@ -1,8 +1,7 @@
-import type { Rotation } from '../drawing/document.ts';
-import { type Box, bottom, contains, grown, overlaps, right } from '../geometry/box.ts';
+import { type Box, bottom, box, grown, overlaps, right } from '../geometry/box.ts';
 import { type Line, meetsBox } from '../geometry/clip.ts';
-import type { Point } from '../geometry/point.ts';
-import { type Block, boxAt, turnedSize } from './block.ts';
+import type { Point, Size } from '../geometry/point.ts';
+import type { Spots } from './places.ts';
 import { Squares } from './squares.ts';
 
 /** A line with half of its width. */
@@ -12,19 +11,6 @@ export interface InkedLine extends Line {
 
 /** Between words and whatever they must not touch. */
 export const GAP = 1.2;
-
-/** A place for a block. */
-export interface Candidate {
-  readonly block: Block;
-  readonly rotation: Rotation;
-  /** Top left of the turned block. */
-  readonly at: Point;
-}
-
-export interface Found {
-  readonly candidate: Candidate;
-  readonly box: Box;
-}
 
 /**
  * What is free of a sheet. Boxes are never touched: words, and what keeps its place as words do. Lines are kept clear by
@@ -37,6 +23,12 @@ export class Room {
   /** What the last question that was answered with no ran into. */
   #lastBox: Box | undefined;
   #lastLine: InkedLine | undefined;
+  /** What is asked for just now, with its gap, and what may lie near it: kept, since thousands are asked for one after the other. */
+  readonly #asked = { x: 0, y: 0, width: 0, height: 0 };
+  readonly #around = { x: 0, y: 0, width: 0, height: 0 };
+  readonly #inTheWay = (other: Box): boolean => overlaps(this.#asked, other);
+  readonly #runsThrough = (line: InkedLine): boolean => runsThrough(line, this.#asked);
+  readonly #touches = (other: Box): boolean => overlaps(this.#asked, other, GAP);
 
   constructor(boxes: readonly Box[] = [], strips: readonly Box[] = []) {
     for (const area of boxes) this.take(area);
@@ -60,65 +52,64 @@ export class Room {
     this.#strips.add(strip, strip);
   }
 
-  /** Whether an area touches nothing. */
-  isFree(area: Box, gap = GAP): boolean {
-    const padded = grown(area, gap);
+  /** Whether what is so large touches nothing there. */
+  isFree(x: number, y: number, width: number, height: number, gap = GAP): boolean {
+    const asked = this.#asked;
+    [asked.x, asked.y, asked.width, asked.height] = [x - gap, y - gap, width + 2 * gap, height + 2 * gap];
     // Places are asked for one beside the other, so that what was in the way is most often still in the way.
-    if (this.#lastBox !== undefined && overlaps(padded, this.#lastBox)) return false;
-    if (this.#lastLine !== undefined && runsThrough(this.#lastLine, padded)) return false;
-    const around = grown(padded, 1);
-    const box = this.#boxes.find(around, (other) => overlaps(padded, other));
-    if (box !== undefined) {
-      this.#lastBox = box;
+    if (this.#lastBox !== undefined && overlaps(asked, this.#lastBox)) return false;
+    if (this.#lastLine !== undefined && runsThrough(this.#lastLine, asked)) return false;
+    const around = this.#near(asked.x, asked.y, asked.width, asked.height, 1);
+    const word = this.#boxes.find(around, this.#inTheWay);
+    if (word !== undefined) {
+      this.#lastBox = word;
       return false;
     }
-    const line = this.#lines.find(around, (other) => runsThrough(other, padded));
+    const line = this.#lines.find(around, this.#runsThrough);
     if (line !== undefined) {
       this.#lastLine = line;
       return false;
     }
-    if (this.#strips.isEmpty) return true;
-    return this.#strips.find(around, (other) => overlaps(padded, other)) === undefined;
-  }
-
-  /** The first candidate that lies inside `within` and touches nothing; candidates are made as they are tried. */
-  firstFree(candidates: Iterable<Candidate>, within: Box, gap = GAP): Found | undefined {
-    for (const candidate of candidates) {
-      const area = boxAt(turnedSize(candidate.block, candidate.rotation), candidate.at);
-      if (contains(within, area) && this.isFree(area, gap)) return { candidate, box: area };
-    }
-    return undefined;
+    return this.#strips.isEmpty || this.#strips.find(around, this.#inTheWay) === undefined;
   }
 
   /**
    * On how many strips an area would lie; infinite where it would touch words. Where it comes to `enough` it may be more.
    */
-  cost(area: Box, enough = Number.POSITIVE_INFINITY): number {
-    const around = grown(area, GAP);
-    const touches = (other: Box): boolean => overlaps(area, other, GAP);
-    if (this.#boxes.find(around, touches) !== undefined) return Number.POSITIVE_INFINITY;
+  cost(x: number, y: number, width: number, height: number, enough = Number.POSITIVE_INFINITY): number {
+    const asked = this.#asked;
+    [asked.x, asked.y, asked.width, asked.height] = [x, y, width, height];
+    const around = this.#near(x, y, width, height, GAP);
+    if (this.#boxes.find(around, this.#touches) !== undefined) return Number.POSITIVE_INFINITY;
     // Most places lie on nothing at all; a strip that lies in several squares counts once.
-    if (this.#strips.find(around, touches) === undefined) return 0;
+    if (this.#strips.find(around, this.#touches) === undefined) return 0;
     const counted = new Set<Box>();
     this.#strips.find(around, (other) => {
-      if (overlaps(area, other, GAP)) counted.add(other);
+      if (this.#touches(other)) counted.add(other);
       return counted.size >= enough;
     });
     return counted.size;
   }
 
-  /** The best of some areas: on the fewest strips; of equals the first. Undefined where all touch words. */
-  best(areas: Iterable<Box>): Box | undefined {
+  /** The best place for what is so large: on the fewest strips; of equals the first. Undefined where all touch words. */
+  best({ width, height }: Size, spots: Spots): Box | undefined {
     let best: Box | undefined;
     let least = Number.POSITIVE_INFINITY;
-    for (const area of areas) {
-      const cost = this.cost(area, least);
-      if (cost >= least) continue;
-      best = area;
-      least = cost;
-      if (least === 0) break;
-    }
+    spots((x, y) => {
+      const cost = this.cost(x, y, width, height, least);
+      if (cost < least) {
+        best = box(x, y, width, height);
+        least = cost;
+      }
+      return least === 0;
+    });
     return best;
+  }
+
+  #near(x: number, y: number, width: number, height: number, by: number): Box {
+    const around = this.#around;
+    [around.x, around.y, around.width, around.height] = [x - by, y - by, width + 2 * by, height + 2 * by];
+    return around;
   }
 
   /** How far one can go from a point before a line is met, at most `reach`; lines through the point itself do not count. */

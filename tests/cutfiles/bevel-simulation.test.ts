@@ -233,3 +233,26 @@ describe('strokes', () => {
     expect(done).toBeGreaterThan(15);
   });
 });
+
+it.each([
+  ['left', 'back'],
+  ['left', 'face'],
+  ['right', 'back'],
+  ['right', 'face'],
+])(
+  'a stroke all round begins and ends in the middle of the longest side, with openings on the %s and the %s up',
+  async (hand, up) => {
+    const shop = `units: mm\nmachines: {bevel: {opening: ${hand}, up: ${up}, start: -2.3, stop: 0.9, overrun: 0.1, format: svg, marks: false, notes: false}}\n`;
+    const rounded = job('45').replace('size: 180 x 240', 'shape: rounded, radius: 14, size: 180 x 240');
+    const { texts } = await cut(rounded, shop, { machine: 'bevel' });
+    const [way, ...others] = waysOf(texts[0]!);
+    expect(others).toEqual([]);
+    const [xs, ys] = [way!.points.map(({ x }) => x), way!.points.map(({ y }) => y)];
+    const middle = (Math.min(...ys) + Math.max(...ys)) / 2;
+    // The blade goes in 2.3 mm behind its head and comes out 0.9 mm ahead of it, 0.1 mm past where it began.
+    const [first, last] = [way!.points[0]!, way!.points.at(-1)!];
+    expect(Math.abs(first.y - middle)).toBeCloseTo(2.2, 3);
+    expect(Math.abs(last.y - middle)).toBeCloseTo(0.8, 3);
+    for (const { x } of [first, last]) expect(Math.min(x - Math.min(...xs), Math.max(...xs) - x)).toBeLessThan(1e-6);
+  },
+);

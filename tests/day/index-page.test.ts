@@ -62,8 +62,16 @@ describe('the index of a day', () => {
 
   it('counts what is to be fetched, the pieces of all jobs together', () => {
     const text = page({ jobs: [job('Heron'), job('Terns')], count: 2 }).replaceAll(/<[^>]*>/gu, '|');
-    expect(text).toMatch(/\|Board [^|]*\|+8\|+4 of 11 × 14 in, 4 of 10¾ × 13¾ in\|/u);
+    expect(text).toMatch(/\|Board [^|]*\|+8\|+4 of 11 × 14 in\|, \|4 of 10¾ × 13¾ in\|/u);
     expect(text).toMatch(/\|Glazing\|+4\|+4 of 11 × 14 in\|/u);
+  });
+
+  it('breaks no size over two lines', () => {
+    const text = page();
+    expect(text).toMatch(/\.whole \{ white-space: nowrap; \}/u);
+    const sizes = text.match(/[^>]* × [^<]*/gu) ?? [];
+    expect(sizes).toHaveLength(10);
+    for (const size of sizes) expect(text).toContain(`<span class="whole">${size}</span>`);
   });
 
   it('names number, customer, day, sheets, files, warnings and the other pages', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { distanceToCubic } from '../../src/geometry/nearest-on-cubic.ts';
+import { distanceToCubic, type Handles, slope, squares } from '../../src/geometry/nearest-on-cubic.ts';
 
 interface P {
   readonly x: number;
@@ -94,5 +94,27 @@ describe('the distance from a point to a cubic', () => {
         expect(distanceToCubic(...curve, { x, y: 2 })).toBeCloseTo(2, 9);
         expect(distanceToCubic(curve[3], curve[2], curve[1], curve[0], { x, y: -2 })).toBeCloseTo(2, 9);
       }
+  });
+
+  it('rests on polynomials that are the distance’s square and half a third of its slope, wherever they are asked', () => {
+    const choose = (n: number, k: number): number => (k === 0 ? 1 : (choose(n - 1, k - 1) * n) / k);
+    const bernstein = (all: readonly number[], t: number): number =>
+      all.reduce(
+        (sum, each, k) => sum + each * choose(all.length - 1, k) * t ** k * (1 - t) ** (all.length - 1 - k),
+        0,
+      );
+    fc.assert(
+      fc.property(any, fc.nat(100), (curve, k) => {
+        const t = k / 100;
+        const [a, b, c, d] = curve;
+        const handles: Handles = [a.x, a.y, b.x, b.y, c.x, c.y, d.x, d.y];
+        const place = at(curve, t);
+        const speed = (k: 'x' | 'y'): number =>
+          (1 - t) ** 2 * (b[k] - a[k]) + 2 * t * (1 - t) * (c[k] - b[k]) + t * t * (d[k] - c[k]);
+        expect(bernstein(squares(handles), t)).toBeCloseTo(place.x ** 2 + place.y ** 2, 6);
+        expect(bernstein(slope(handles), t)).toBeCloseTo(place.x * speed('x') + place.y * speed('y'), 6);
+      }),
+      { numRuns: 200 },
+    );
   });
 });

@@ -70,27 +70,32 @@ describe('places for words', () => {
   const room = () => new Room([box(0, 15, 25, 15)], [box(30, 0, 0.3, 30)]);
 
   it('the first clear one, row after row from the corner that is named', () => {
-    expect(room().best(placesFrom('bottom left', size, within, 5))).toEqual(box(35, 20, 20, 10));
-    expect(room().best(placesFrom('top left', size, within, 5))).toEqual(box(0, 0, 20, 10));
-    expect(room().best(placesFrom('top right', size, within, 5))).toEqual(box(40, 0, 20, 10));
+    expect(room().best(size, placesFrom('bottom left', size, within, 5))).toEqual(box(35, 20, 20, 10));
+    expect(room().best(size, placesFrom('top left', size, within, 5))).toEqual(box(0, 0, 20, 10));
+    expect(room().best(size, placesFrom('top right', size, within, 5))).toEqual(box(40, 0, 20, 10));
   });
 
   it('over a line rather than over words', () => {
     const full = new Room([box(0, 0, 25, 30), box(50, 0, 10, 30)], [box(30, 0, 0.3, 30), box(0, 14, 60, 0.3)]);
-    const found = full.best(placesFrom('top left', size, within, 1))!;
-    expect(full.cost(found)).toBe(1);
+    const found = full.best(size, placesFrom('top left', size, within, 1))!;
+    expect(full.cost(found.x, found.y, found.width, found.height)).toBe(1);
     expect(found.x).toBeGreaterThan(25);
   });
 
   it('nowhere, where words are everywhere, and not over what was placed before', () => {
-    expect(new Room([within], []).best(placesFrom('top left', size, within, 1))).toBeUndefined();
+    expect(new Room([within], []).best(size, placesFrom('top left', size, within, 1))).toBeUndefined();
     const own = new Room([], []);
     own.take(box(0, 0, 60, 18));
-    expect(own.best(placesFrom('top left', size, within, 1))).toEqual(box(0, 20, 20, 10));
-    expect(own.cost(box(5, 5, 2, 2))).toBe(Number.POSITIVE_INFINITY);
+    expect(own.best(size, placesFrom('top left', size, within, 1))).toEqual(box(0, 20, 20, 10));
+    expect(own.cost(5, 5, 2, 2)).toBe(Number.POSITIVE_INFINITY);
   });
 
   it('none that is larger than its area', () => {
-    expect([...placesFrom('top left', { width: 61, height: 10 }, within, 1)]).toEqual([]);
+    const tried: number[] = [];
+    const note = (x: number, y: number): boolean => tried.push(x, y) < 0;
+    expect(placesFrom('top left', { width: 61, height: 10 }, within, 1)(note)).toBe(false);
+    expect(tried).toEqual([]);
+    placesFrom('top left', { width: 59, height: 29 }, within, 1)(note);
+    expect(tried).toEqual([0, 0, 1, 0, 0, 1, 1, 1]);
   });
 });

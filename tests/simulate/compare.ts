@@ -1,6 +1,6 @@
-import { inside, type P } from '../cutfiles/points.ts';
-import { corners, cross, dot, type Figure, leftOf, length, minus, type Piece, points, unit } from './figure.ts';
-import { along, Near } from './near.ts';
+import type { P } from '../cutfiles/points.ts';
+import { bendAt, corners, cross, dot, type Figure, leftOf, length, minus, type Piece, points, unit } from './figure.ts';
+import { along, Near, Within } from './near.ts';
 import type { Cut } from './pattern.ts';
 
 /** What is wrong with a board that was cut, in plain words; nothing where it is as it was wished. */
@@ -170,6 +170,7 @@ export function beamFaults(
   const scale = Math.min(kerf.x, kerf.y) / 2;
   const outline = points(edge, 0.3);
   const edges = new Near(4).chain(round(outline), true);
+  const inside = new Within(outline);
   const beam = new Near(4);
   for (const way of ways) beam.chain(round(way.points), way.closed);
   const clear = 4 * Math.max(kerf.x, kerf.y);
@@ -184,10 +185,20 @@ export function beamFaults(
   for (const way of ways)
     for (const p of along(way.points, 0.7, way.closed)) {
       const away = edges.distance(round([p])[0]!);
-      const into = (1 - (inside(outline, p) === (waste === 'inside') ? away : -away)) * scale;
+      const into = (1 - (inside.holds(p) === (waste === 'inside') ? away : -away)) * scale;
       if (into > allowed) return [...found, `the beam eats ${say(into)} into what is kept at ${say(p.x)} ${say(p.y)}`];
     }
   return found;
+}
+
+export interface Severed {
+  readonly allowed: number;
+  /** So far cuts may run on into what is kept. */
+  readonly past: number;
+  /** So near its corners the edge may stay uncut. */
+  readonly hangs: number;
+  /** So much of a cut's ends is straight where the line bends on: what a blade cuts before its head moves. */
+  readonly straight?: number;
 }
 
 /** A line that was cut against the edge that is wished: how much stays uncut, and how far it runs into what is kept. */
@@ -195,21 +206,28 @@ export function lineFaults(
   edge: Figure,
   cuts: readonly (readonly P[])[],
   waste: 'inside' | 'outside',
-  { allowed, past, hangs }: { readonly allowed: number; readonly past: number; readonly hangs: number },
+  { allowed, past, hangs, straight = 0 }: Severed,
 ): Faults {
   const outline = points(edge, 0.3);
+  const inside = new Within(outline);
   const edges = new Near(2).chain(outline, true);
   const cut = new Near(2);
   for (const way of cuts) cut.chain(way, false);
   const sharp = corners(edge);
+  // A chord so long leaves a bend by its square over twice the radius.
+  const ends = cuts
+    .flatMap((way) => [way[0]!, way.at(-1)!])
+    .map((at) => ({ at, aside: straight === 0 ? 0 : straight ** 2 / (2 * bendAt(edge, at)) }));
   for (const p of outline.filter((_, k) => k % 4 === 0)) {
     if (hangs > 0 && sharp.some((c) => length(minus(c, p)) < hangs)) continue;
     const off = cut.distance(p);
-    if (off > allowed) return [`the edge is not cut at ${say(p.x)} ${say(p.y)}: ${say(off)} off`];
+    const aside = ends.filter(({ at }) => length(minus(at, p)) < 2 * straight).map((end) => end.aside);
+    if (off > allowed + Math.max(0, ...aside))
+      return [`the edge is not cut at ${say(p.x)} ${say(p.y)}: ${say(off)} off`];
   }
   for (const way of cuts)
     for (const p of along(way, 0.5, false)) {
-      if (inside(outline, p) === (waste === 'inside')) continue;
+      if (inside.holds(p) === (waste === 'inside')) continue;
       const off = edges.distance(p);
       if (off > past + allowed) return [`a cut runs ${say(off)} into what is kept at ${say(p.x)} ${say(p.y)}`];
     }

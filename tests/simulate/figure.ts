@@ -154,6 +154,20 @@ export function corners(figure: Figure): P[] {
   });
 }
 
+/** The least radius of the bends that come near to a point; without end where it lies along a straight side. */
+export function bendAt(figure: Figure, p: P): number {
+  if (figure.kind === 'oval') {
+    const { a, b, by } = figure;
+    return Math.min(a, b) ** 2 / Math.max(a, b) + by;
+  }
+  const radii = figure.pieces.map((piece) => {
+    if (piece.kind === 'line') return Number.POSITIVE_INFINITY;
+    const near = points({ kind: 'pieces', pieces: [piece] }, 1).some((q) => length(minus(p, q)) < 4);
+    return near ? length(minus(piece.from, piece.centre)) : Number.POSITIVE_INFINITY;
+  });
+  return Math.min(...radii);
+}
+
 export interface Extent {
   readonly left: number;
   readonly top: number;

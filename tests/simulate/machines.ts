@@ -202,7 +202,7 @@ function part(way: readonly P[], from: number, past: number): readonly P[] {
     const long = length(minus(q, p));
     return { x: q.x + ((q.x - p.x) * by) / long, y: q.y + ((q.y - p.y) * by) / long };
   };
-  const long = [on(way[1]!, way[0]!, 10), ...way, on(way.at(-2)!, way.at(-1)!, 10)];
+  const long = [on(ahead(way), way[0]!, 10), ...way, on(ahead(way.toReversed()), way.at(-1)!, 10)];
   const total = way.slice(1).reduce((sum, p, i) => sum + length(minus(p, way[i]!)), 0);
   const found: P[] = [];
   let at = -10;
@@ -217,4 +217,15 @@ function part(way: readonly P[], from: number, past: number): readonly P[] {
     for (let n = found.length === 0 ? 0 : 1; n <= count; n++) found.push(between(a + ((b - a) * n) / count));
   }
   return found;
+}
+
+/** A point ahead of a way's first along its tangent there: on a bend, drawn in equal chords, that leaves the first of them by half the turn. */
+function ahead([p, q, r]: readonly P[]): P {
+  if (r === undefined) return q!;
+  const [u, v] = [minus(q!, p!), minus(r, q!)];
+  const turn = Math.atan2(u.x * v.y - u.y * v.x, u.x * v.x + u.y * v.y);
+  const even = Math.max(length(u), length(v)) < 1.5 * Math.min(length(u), length(v));
+  if (!even || Math.abs(turn) > 0.3) return q!;
+  const [cos, sin] = [Math.cos(turn / 2), Math.sin(turn / 2)];
+  return { x: p!.x + u.x * cos + u.y * sin, y: p!.y - u.x * sin + u.y * cos };
 }

@@ -48,6 +48,36 @@ export class Near {
   }
 }
 
+/** A closed outline by bands of height, so that a point asks only the sides at its own height whether it lies within. */
+export class Within {
+  readonly #bands = new Map<number, (readonly [P, P])[]>();
+  readonly #tall: number;
+
+  constructor(points: readonly P[], tall = 0.5) {
+    this.#tall = tall;
+    for (const [i, a] of points.entries()) {
+      const b = points[(i + 1) % points.length]!;
+      const [first, last] = [Math.min(a.y, b.y), Math.max(a.y, b.y)].map((y) => Math.floor(y / tall)) as [
+        number,
+        number,
+      ];
+      for (let n = first; n <= last; n++) {
+        const band = this.#bands.get(n);
+        if (band === undefined) this.#bands.set(n, [[a, b]]);
+        else band.push([a, b]);
+      }
+    }
+  }
+
+  /** Even-odd. */
+  holds({ x, y }: P): boolean {
+    let odd = false;
+    for (const [a, b] of this.#bands.get(Math.floor(y / this.#tall)) ?? [])
+      if (a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) odd = !odd;
+    return odd;
+  }
+}
+
 /** Points of a way no farther apart than `step`, its own among them. */
 export function along(points: readonly P[], step: number, closed: boolean): readonly P[] {
   return points.flatMap((a, i) => {

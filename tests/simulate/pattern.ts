@@ -10,11 +10,18 @@ export interface Cut {
   readonly back: { readonly from: P; readonly to: P };
 }
 
+/** A letter at a tick, and where the number of its stroke stands beside it. */
+interface Letter {
+  readonly text: string;
+  readonly at: P;
+  readonly number: P;
+}
+
 /** What stands on the pattern of one layer, in mm from the upper left corner of the board, as it is drawn. */
 export interface Sheet {
   readonly lines: readonly ReadLine[];
   readonly curves: readonly ReadCurve[];
-  readonly letters: readonly { readonly text: string; readonly at: P }[];
+  readonly letters: readonly Letter[];
 }
 
 export interface Straightedge {
@@ -57,11 +64,18 @@ function sheetOf({ lines, curves, texts }: ReadPage, origin: P): Sheet {
       .map((curve) => ({ ...own(curve), c1: minus(curve.c1, origin), c2: minus(curve.c2, origin) })),
     letters: texts
       .filter(({ text }) => text === 'S' || text === 'E')
-      .map(({ text, at, size, width, turn }) => {
-        const way = { x: Math.cos((turn * Math.PI) / 180), y: Math.sin((turn * Math.PI) / 180) };
-        return { text, at: minus(plus(plus(at, way, width / 2), leftOf(way), LETTER_HEIGHT * size), origin) };
+      .map((letter) => {
+        const numbers = texts.filter(({ text, turn }) => /^\d+$/.test(text) && Math.abs(turn - letter.turn) < 0.1);
+        const at = middleOf(letter);
+        const [number] = numbers.map(middleOf).sort((p, q) => length(minus(p, at)) - length(minus(q, at)));
+        return { text: letter.text, at: minus(at, origin), number: minus(number ?? at, origin) };
       }),
   };
+}
+
+function middleOf({ at, size, width, turn }: ReadPage['texts'][number]): P {
+  const way = { x: Math.cos((turn * Math.PI) / 180), y: Math.sin((turn * Math.PI) / 180) };
+  return plus(plus(at, way, width / 2), leftOf(way), LETTER_HEIGHT * size);
 }
 
 const dashed = (dash: readonly number[], ...wanted: readonly number[]): boolean =>
@@ -198,9 +212,10 @@ function lettersAt(tick: ReadLine, { letters, lines }: Sheet): readonly string[]
   const others = lines.filter((other) => isTick(other) && other !== tick);
   if (others.some((other) => [tick.from, tick.to].some((end) => toLine(end, other) < 8))) return [];
   return letters
-    .filter(({ at }) => {
-      const far = toLine(at, tick);
-      return far < 6 && others.every((other) => toLine(at, other) > far + 1);
+    .filter(({ at, number }) => {
+      const away = (line: ReadLine): number => Math.min(toLine(at, line), toLine(number, line));
+      const far = away(tick);
+      return far < 6 && others.every((other) => away(other) > far + 1);
     })
     .map(({ text }) => text);
 }

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { P } from '../cutfiles/points.ts';
 import { backFaults, beamFaults, curveFaults, type Faults, faceFaults, leavesBoard, lineFaults } from './compare.ts';
-import { extent, type Figure, fromBehind, length, minus, moved, shifted } from './figure.ts';
+import { corners, extent, type Figure, fromBehind, length, minus, moved, shifted } from './figure.ts';
 import { cot, type Head, head, type Wanted, wanted } from './jobs.ts';
 import { ALLOWED, type Bed, beds, bevelHead, dragged, type Format, knife, laser, tilted } from './machines.ts';
 import { chords, patterns, type Straightedge, shopOf, worked } from './pattern.ts';
@@ -251,13 +251,19 @@ describe.runIf(RUNS > 0)('a board that is cut as its papers and files say', () =
                 : [blades.map((b) => b.up), blades.map((b) => b.down)];
             const allowed = ALLOWED[format];
             const setback = thickness * cot(angle);
+            // What it cuts before its head moves, or after, but for what it runs past the corner, or all round past itself.
+            const ends = corners(own1).length === 0 ? 2 : 1;
+            const straight = Math.max(0, Math.max(-own.start, own.stop) - ends * own.overrun);
             // A reverse bevel's back corners are freed by hand; and what runs past them there lies in the mat's own bevel.
             return [
-              ...lineFaults(own1, faces, 'inside', { allowed, past: own.overrun, hangs: 0 }).map((f) => `face: ${f}`),
+              ...lineFaults(own1, faces, 'inside', { allowed, past: own.overrun, hangs: 0, straight }).map(
+                (f) => `face: ${f}`,
+              ),
               ...lineFaults(own2, backs, 'inside', {
                 allowed,
                 past: own.overrun + (reverse ? 0 : 3 * setback),
                 hangs: reverse ? 4 * setback : 0,
+                straight,
               }).map((f) => `back: ${f}`),
             ];
           }),

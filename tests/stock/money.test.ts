@@ -142,5 +142,8 @@ describe('what whole sheets cost', () => {
     expect(of(47.5)).toBe(47.5);
     expect(of(47.6)).toBe(48);
     expect(of(0)).toBe(0);
+    // A search that ended before it knew any bound: that is not one that nothing reaches.
+    expect(of(Number.NEGATIVE_INFINITY)).toBe(Number.NEGATIVE_INFINITY);
+    expect(of(Number.POSITIVE_INFINITY)).toBe(Number.POSITIVE_INFINITY);
   });
 });

@@ -11,7 +11,7 @@ import { type JobDone, textOf } from './make-jobs.ts';
 import type { JobState } from './state.ts';
 
 /** Tickets and labels of more jobs are several files, each with the list of its run in front. */
-const MOST_IN_A_RUN = 250;
+const MOST_IN_A_RUN = 100;
 /** More is no day's cutting; their boards are planned by themselves. */
 const MOST_PLANNED = 1000;
 

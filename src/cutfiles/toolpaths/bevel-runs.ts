@@ -1,5 +1,5 @@
 import { stretchAlong } from '../../geometry/along.ts';
-import { directionAt, type Piece, piecesOf } from '../../geometry/curves.ts';
+import { directionAt, type Piece, partOf, piecesOf } from '../../geometry/curves.ts';
 import { pieceLength } from '../../geometry/measure.ts';
 import { movedPiece } from '../../geometry/parallel.ts';
 import { type Path, reversed } from '../../geometry/path.ts';
@@ -26,7 +26,7 @@ export function runsOf(outline: Path): readonly Run[] {
   });
   const corner = (i: number): boolean => Math.abs(turns[i % pieces.length]!) > CORNER;
   const first = pieces.findIndex((_, i) => corner(i));
-  if (first < 0) return [{ pieces, round: true, turns: { before: 0, after: 0 } }];
+  if (first < 0) return [{ pieces: begunOnLine(pieces), round: true, turns: { before: 0, after: 0 } }];
   const runs: { pieces: Piece[]; round: false; turns: { before: number; after: number } }[] = [];
   for (let n = 0; n < pieces.length; n++) {
     const i = (first + n) % pieces.length;
@@ -37,6 +37,18 @@ export function runsOf(outline: Path): readonly Run[] {
     runs.at(-1)!.pieces.push(pieces[i]!);
   }
   return runs;
+}
+
+/**
+ * All round from the middle of its longest straight, where it has one: where the blade goes in behind its head, or comes out
+ * ahead of it, it cuts straight on, which on a bend would scratch what is kept.
+ */
+function begunOnLine(pieces: readonly Piece[]): readonly Piece[] {
+  const long = (i: number): number => (pieces[i]?.segment.kind === 'line' ? pieceLength(pieces[i]) : 0);
+  const at = pieces.reduce((best, _, i) => (long(i) > long(best) ? i : best), 0);
+  if (long(at) === 0) return pieces;
+  const line = pieces[at]!;
+  return [partOf(line, 0.5, 1), ...pieces.slice(at + 1), ...pieces.slice(0, at), partOf(line, 0, 0.5)];
 }
 
 /** A run moved to the left of its travel as a whole, its ends where its own ends are; undefined where a bend is too tight. */

@@ -5,8 +5,8 @@ import type { IndexedJob } from './model.ts';
 export interface ToFetch {
   readonly what: string;
   readonly count: number;
-  /** `6 of 16 × 20 in, 2 of 11 × 14 in`, the most first. */
-  readonly sizes: string;
+  /** `6 of 16 × 20 in` and so on, the most first. */
+  readonly sizes: readonly string[];
 }
 
 /** Boards in the order in which jobs first name them, then glazing and backing. */
@@ -23,9 +23,6 @@ export function toFetch(jobs: readonly IndexedJob[]): readonly ToFetch[] {
   return [...found].map(([what, sizes]) => ({
     what,
     count: [...sizes.values()].reduce((sum, count) => sum + count, 0),
-    sizes: [...sizes]
-      .sort(([, a], [, b]) => b - a)
-      .map(([shown, count]) => `${count} of ${shown}`)
-      .join(', '),
+    sizes: [...sizes].sort(([, a], [, b]) => b - a).map(([shown, count]) => `${count} of ${shown}`),
   }));
 }

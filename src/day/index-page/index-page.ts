@@ -64,7 +64,7 @@ function fetchList(jobs: readonly IndexedJob[], more: boolean): Html {
   return html`<section class="fetch" aria-labelledby="fetch"><h2 id="fetch">To fetch${more ? ' for this page' : ''}</h2>
 <table><thead><tr><th scope="col">What</th><th scope="col">Pieces</th><th scope="col">Sizes</th></tr></thead>
 <tbody>${rows.map(
-    ({ what, count, sizes }) => html`<tr><th scope="row">${what}</th><td>${count}</td><td>${sizes}</td></tr>`,
+    ({ what, count, sizes }) => html`<tr><th scope="row">${what}</th><td>${count}</td><td>${listed(sizes)}</td></tr>`,
   )}</tbody></table></section>`;
 }
 
@@ -84,13 +84,17 @@ function jobPart({ report, number, due, folder, files, sheets, warnings, face }:
 <div class="said">
 <h2>${name}</h2>
 <p class="for">${said.join(', ')}</p>
-<dl>${sizesOf(report).map(([term, said]) => html`<div><dt>${term}</dt><dd>${said}</dd></div>`)}</dl>
+<dl>${sizesOf(report).map(([term, said]) => html`<div><dt>${term}</dt><dd>${listed(said)}</dd></div>`)}</dl>
 ${warnings.length === 0 ? NOTHING : html`<ul class="warned">${warnings.map((warning) => html`<li>${wordsOf(warning)}</li>`)}</ul>`}
 <p class="files">${files.filter((file) => file !== FACE).map((file) => html`<a href="${way(folder, file)}">${file}</a> `)}</p>
 </div>
 </article>
 `;
 }
+
+/** Each whole on its line: a size that is broken is read wrong. */
+const listed = (texts: readonly string[]): readonly Html[] =>
+  texts.map((text, i) => html`${i === 0 ? '' : ', '}<span class="whole">${text}</span>`);
 
 const way = (folder: string, file: string): string => address(`${folder}/${file}`);
 
@@ -107,22 +111,22 @@ function sizesOf({
   openings,
   glazing,
   backing,
-}: IndexedJob['report']): readonly (readonly [string, string])[] {
+}: IndexedJob['report']): readonly (readonly [string, readonly string[]])[] {
   const several = openings.length > 1;
   const alike = new Map<string, number>();
   for (const { sight } of openings) {
     const said = size(sight, units);
     alike.set(said, (alike.get(said) ?? 0) + 1);
   }
-  const seen = [...alike].map(([said, times]) => (times === 1 ? said : `${times} × (${said})`)).join(', ');
+  const seen = [...alike].map(([said, times]) => (times === 1 ? said : `${times} × (${said})`));
   return [
-    ['Outer', size(outer, units)],
+    ['Outer', [size(outer, units)]],
     [several ? 'Openings, in sight' : 'Opening, in sight', seen],
-    ...layers.map(({ name, board, blank }): readonly [string, string] => [
+    ...layers.map(({ name, board, blank }): readonly [string, readonly string[]] => [
       name.charAt(0).toUpperCase() + name.slice(1),
-      `${board}, blank ${size(blank, units)}`,
+      [board, `blank ${size(blank, units)}`],
     ]),
-    ['Glazing', size(glazing, units)],
-    ['Backing', size(backing, units)],
+    ['Glazing', [size(glazing, units)]],
+    ['Backing', [size(backing, units)]],
   ];
 }

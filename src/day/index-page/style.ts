@@ -17,6 +17,7 @@ tbody th { font-weight: 600; white-space: nowrap; }
 article { display: grid; grid-template-columns: minmax(8rem, 15rem) 1fr; gap: 1.25rem; }
 .face img { display: block; max-width: 100%; max-height: 15rem; margin: 0 auto; }
 .for { color: #333; }
+.whole { white-space: nowrap; }
 dl { margin: .5rem 0; display: grid; gap: .15rem; }
 dl div { display: grid; grid-template-columns: 9.5rem 1fr; gap: .5rem; }
 dt { color: #333; }
@@ -27,6 +28,7 @@ dd { margin: 0; font-weight: 600; }
   article { grid-template-columns: 1fr; }
   dl div { grid-template-columns: 1fr; gap: 0; }
 }
+@page { margin: 14mm; }
 @media print {
   :root { font-size: 10.5pt; }
   body { max-width: none; padding: 0; }

@@ -1,10 +1,11 @@
 import type { LineItem } from '../../drawing/model.ts';
-import { type Box, contains } from '../../geometry/box.ts';
+import { type Box, box, holds } from '../../geometry/box.ts';
 import type { Line } from '../../geometry/clip.ts';
-import { between, distance, type Point } from '../../geometry/point.ts';
+import { between, distance, type Point, point, type Size } from '../../geometry/point.ts';
 import { defined } from '../../problems/defined.ts';
-import { boxAt, turnedBlock, turnedSize } from '../../text/block.ts';
-import type { Candidate, Room } from '../../text/room.ts';
+import { turnedBlock, turnedSize } from '../../text/block.ts';
+import type { Places } from '../../text/places.ts';
+import type { Room } from '../../text/room.ts';
 import { nearestOf } from './candidates.ts';
 import type { Label, PlacedLabel } from './label.ts';
 
@@ -45,37 +46,47 @@ export class LabelSetter {
   }
 
   /** The first place that is free, led to its target where it stands off. */
-  private beside(label: Label, places: Iterable<Candidate>): PlacedLabel | undefined {
-    for (const candidate of places) {
-      const area = this.free(candidate);
+  private beside(label: Label, lists: Iterable<Places>): PlacedLabel | undefined {
+    for (const places of lists) {
+      const area = this.firstFree(places);
       if (area === undefined) continue;
       const { target, alongLine = false } = label;
       const off =
         target !== undefined && (this.whole || !alongLine) && distance(nearestOf(area, target), target) > STANDS_OFF;
-      return this.made(label, candidate, area, off ? this.leader(area, target) : undefined);
+      return made(label, places, area, off ? this.leader(area, target) : undefined);
     }
     return undefined;
   }
 
   /** The first free place from which a leader finds its way. */
-  private farther(label: Label, places: Iterable<Candidate>): PlacedLabel | undefined {
-    for (const candidate of places) {
-      const area = this.free(candidate);
-      const leader = area === undefined ? undefined : this.leader(area, label.target!);
-      if (leader !== undefined) return this.made(label, candidate, area!, leader);
+  private farther(label: Label, lists: Iterable<Places>): PlacedLabel | undefined {
+    for (const places of lists) {
+      let leader: LineItem | undefined;
+      const area = this.firstFree(places, (there) => {
+        leader = this.leader(there, label.target!);
+        return leader !== undefined;
+      });
+      if (area !== undefined) return made(label, places, area, leader);
     }
     return undefined;
   }
 
-  private free({ block, rotation, at }: Candidate): Box | undefined {
-    const area = boxAt(turnedSize(block, rotation), at);
-    // Asked ten thousand times for one pattern.
-    for (const each of this.within) if (contains(each, area)) return this.room.isFree(area) ? area : undefined;
-    return undefined;
+  private firstFree({ block, rotation, spots }: Places, isGood: (area: Box) => boolean = () => true): Box | undefined {
+    const size = turnedSize(block, rotation);
+    const { width, height } = size;
+    let found: Box | undefined;
+    spots((x, y) => {
+      if (!this.isWithin(x, y, size) || !this.room.isFree(x, y, width, height)) return false;
+      const area = box(x, y, width, height);
+      if (isGood(area)) found = area;
+      return found !== undefined;
+    });
+    return found;
   }
 
-  private made(label: Label, { block, rotation, at }: Candidate, box: Box, leader: LineItem | undefined): PlacedLabel {
-    return { label, block: turnedBlock(block, rotation, at), box, ...defined({ leader }) };
+  private isWithin(x: number, y: number, { width, height }: Size): boolean {
+    for (const each of this.within) if (holds(each, x, y, width, height)) return true;
+    return false;
   }
 
   /** A leader from words to where they belong, unless other words stand in its way. */
@@ -88,3 +99,10 @@ export class LabelSetter {
     return { kind: 'line', pen: 'leader', ...leader };
   }
 }
+
+const made = (label: Label, { block, rotation }: Places, box: Box, leader: LineItem | undefined): PlacedLabel => ({
+  label,
+  block: turnedBlock(block, rotation, point(box.x, box.y)),
+  box,
+  ...defined({ leader }),
+});

@@ -3,7 +3,7 @@ import type { LineItem } from '../../drawing/model.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Block } from '../../text/block.ts';
-import type { Candidate } from '../../text/room.ts';
+import type { Places } from '../../text/places.ts';
 
 /** Words that belong together, and the places where they may stand. */
 export interface Label {
@@ -23,9 +23,9 @@ export interface Label {
 }
 
 export interface Try {
-  readonly places: () => Iterable<Candidate>;
+  readonly places: () => Iterable<Places>;
   /** Farther off, always with a leader to the target. */
-  readonly farther?: () => Iterable<Candidate>;
+  readonly farther?: () => Iterable<Places>;
   /** It says less than it should: what is missing has to be looked up. */
   readonly short?: boolean;
 }

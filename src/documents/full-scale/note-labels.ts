@@ -2,7 +2,7 @@ import { type Box, box, common, grown } from '../../geometry/box.ts';
 import type { Side } from '../../geometry/sides.ts';
 import { once } from '../../problems/once.ts';
 import { type Block, joined } from '../../text/block.ts';
-import type { Candidate } from '../../text/room.ts';
+import type { Places } from '../../text/places.ts';
 import { alongHinge, bands, chained, innerStrips, nearTop, scan } from './candidates.ts';
 import type { Label } from './label.ts';
 import type { View } from './words-on-sheets.ts';
@@ -13,7 +13,7 @@ export interface Note {
   readonly sizes: readonly (() => Block)[];
 }
 
-type Places = readonly (() => Iterable<Candidate>)[];
+type Lists = readonly (() => Places)[];
 
 /** The strips that words go to: the borders above and below all lines to follow, and what lies between. */
 export interface Around {
@@ -31,7 +31,7 @@ export function topLabel(note: Note, around: Around, view: View): Label {
   const inner = grown(cutBox, -3);
   const [innerUpper] = innerStrips(inner, depth);
   const blocks = note.sizes.map(once);
-  const places: Places = [
+  const places: Lists = [
     ...blocks.flatMap((block) => [
       () => nearTop(block(), upper),
       () => nearTop(block(), innerUpper),
@@ -47,7 +47,7 @@ export function topLabel(note: Note, around: Around, view: View): Label {
 /** Words that stand where there is room, by places of their own on the whole. */
 export function noteLabel(
   note: Note,
-  placesOf: (block: () => Block) => Places,
+  placesOf: (block: () => Block) => Lists,
   around: Around,
   view: View,
   optional = false,
@@ -58,7 +58,7 @@ export function noteLabel(
 }
 
 /** Anywhere in the borders, turned with those at the sides, else inside of the lines to follow. */
-export function freePlaces({ paper, cutBox, depth }: Around): (block: () => Block) => Places {
+export function freePlaces({ paper, cutBox, depth }: Around): (block: () => Block) => Lists {
   const band = bands(paper, cutBox);
   const inner = grown(cutBox, -3);
   const [innerUpper, innerLower] = innerStrips(inner, depth);
@@ -93,7 +93,7 @@ function cornerLabel({ name, sizes }: Note, { paper, cutBox }: Around, { area }:
   const { upper, lower } = bands(paper, cutBox);
   const regions = [upper, grown(cutBox, -3), lower, paper].flatMap((each) => common(each, area) ?? []);
   const blocks = sizes.map((make) => once(() => spaced(make())));
-  const places: Places = [
+  const places: Lists = [
     ...blocks.flatMap((block) => regions.map((region) => () => scan(block(), 0, region))),
     () => scan(blocks.at(-1)!(), 0, area, false, 1),
   ];

@@ -59,7 +59,7 @@ function cornersOf(b: Box): readonly [Point, Point, Point, Point] {
 function clearRectangle(board: Box, paper: Box, step: number, taken: Room): Box | undefined {
   const most = (length: number): number => Math.floor((length - 2 * (ARM + CLEAR)) / step + 1e-9);
   const middle = point(board.x + board.width / 2, board.y + board.height / 2);
-  const isFree = ({ x, y }: Point): boolean => taken.isFree(box(x - ARM, y - ARM, 2 * ARM, 2 * ARM), CLEAR);
+  const isFree = ({ x, y }: Point): boolean => taken.isFree(x - ARM, y - ARM, 2 * ARM, 2 * ARM, CLEAR);
   const [wide, high] = [most(paper.width), most(paper.height)];
   // As little as can be is taken off both sides together.
   for (let less = 0; less < wide + high - 1; less++) {

@@ -1,8 +1,9 @@
 import type { Fonts } from '../../fonts/model.ts';
 import { box } from '../../geometry/box.ts';
-import { type Point, plus, point, times } from '../../geometry/point.ts';
+import { type Point, plus, times } from '../../geometry/point.ts';
 import { beside, labelBlock } from '../../text/block.ts';
-import { type Candidate, GAP } from '../../text/room.ts';
+import type { Places } from '../../text/places.ts';
+import { GAP } from '../../text/room.ts';
 import { type Style, stepsDown } from '../../text/styles.ts';
 import { across } from '../full-scale/candidates.ts';
 import { numeral, uprightFor } from './labels.ts';
@@ -15,7 +16,7 @@ export function* letterPlaces(
   { letter, stroke }: Tick,
   styles: readonly Style[],
   fonts: Fonts,
-): Generator<Candidate> {
+): Generator<Places> {
   const rotation = uprightFor(stroke.direction);
   const along = stroke.direction;
   for (const style of styles) {
@@ -40,6 +41,6 @@ export function* letterPlaces(
         ),
       ),
     ];
-    for (const c of centres) yield { block, rotation, at: point(c.x - w / 2, c.y - h / 2) };
+    yield { block, rotation, spots: (isTaken) => centres.some((c) => isTaken(c.x - w / 2, c.y - h / 2)) };
   }
 }

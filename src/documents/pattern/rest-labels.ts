@@ -1,13 +1,12 @@
 import type { Rotation } from '../../drawing/document.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { centre } from '../../geometry/box.ts';
 import { clipLine, type Line } from '../../geometry/clip.ts';
-import { distance, dot, minus, type Point, plus, times, unit } from '../../geometry/point.ts';
+import { distance, dot, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
 import { once } from '../../problems/once.ts';
-import { boxAt, labelBlock, turnedSize } from '../../text/block.ts';
-import type { Candidate } from '../../text/room.ts';
+import { labelBlock } from '../../text/block.ts';
+import type { Places } from '../../text/places.ts';
 import { CLEAR, stepsDown } from '../../text/styles.ts';
-import { besideSide, chained } from '../full-scale/candidates.ts';
+import { besideSide, chained, unless } from '../full-scale/candidates.ts';
 import type { Label } from '../full-scale/label.ts';
 import type { View } from '../full-scale/words-on-sheets.ts';
 import type { DrawnRest } from './strokes.ts';
@@ -44,13 +43,12 @@ export function restLabels(rests: readonly DrawnRest[], { area, whole }: View, f
   });
 }
 
-function* nearestTo(own: Line, others: readonly Line[], places: Iterable<Candidate>): Generator<Candidate> {
-  for (const place of places) {
-    const middle = centre(boxAt(turnedSize(place.block, place.rotation), place.at));
+const nearestTo = (own: Line, others: readonly Line[], places: Places): Places =>
+  unless(places, (x, y, { width, height }) => {
+    const middle = point(x + width / 2, y + height / 2);
     const off = toLine(middle, own);
-    if (others.every((other) => toLine(middle, other) > off + NEAR)) yield place;
-  }
-}
+    return others.some((other) => toLine(middle, other) <= off + NEAR);
+  });
 
 function toLine(p: Point, { from, to }: Line): number {
   const along = minus(to, from);

@@ -133,7 +133,7 @@ function strokeLabel(
   if (crowded || !whole) {
     const number = once(() => (crowded ? numberBlock(s, FINE_BOLD, fonts) : arrowAndNumber(s, BOLD, how, fonts)));
     const beside = [inwards, out].map((way) => () => besideSide(number(), seen, way, upright, 1.5, 30));
-    const round = () => around(number(), upright, middle, 140);
+    const round = () => [around(number(), upright, middle, 140)];
     tries.push({ places: () => chained(beside), farther: round, short: true });
   }
   return { what: `number and reading of stroke ${s.order}`, why: 'reading', target: middle, alongLine: true, tries };

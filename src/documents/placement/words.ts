@@ -7,11 +7,11 @@ import type { Artwork } from '../../mat/model.ts';
 import { defined } from '../../problems/defined.ts';
 import { once } from '../../problems/once.ts';
 import { warning } from '../../problems/problem.ts';
-import { type Block, boxAt, labelBlock, turnedSize } from '../../text/block.ts';
-import type { Candidate } from '../../text/room.ts';
+import { type Block, labelBlock } from '../../text/block.ts';
+import type { Places } from '../../text/places.ts';
 import { SIGN, stepsDown, TEXT } from '../../text/styles.ts';
 import { showNear } from '../../units/print.ts';
-import { chained, closeTo, scan } from '../full-scale/candidates.ts';
+import { chained, closeTo, scan, unless } from '../full-scale/candidates.ts';
 import type { Label } from '../full-scale/label.ts';
 import type { Note } from '../full-scale/note-labels.ts';
 import { TOP_STEPS, WORD_STEPS } from '../full-scale/word-steps.ts';
@@ -77,9 +77,11 @@ export function artworkLabel(
     );
   const blocks = setAs();
   const inside = common(grown(art, -INSIDE), view.area);
-  const usual = (block: Block): readonly Candidate[] => [
-    { block, rotation: 0, at: point(art.x + 12, art.y + Math.min(26, art.height / 3)) },
-  ];
+  const usual = (block: Block): Places => ({
+    block,
+    rotation: 0,
+    spots: (isTaken) => isTaken(art.x + 12, art.y + Math.min(26, art.height / 3)),
+  });
   const begins = view.whole || contains(view.area, box(art.x, art.y, 0, 0));
   const seen = begins ? common(board, view.area) : undefined;
   const foot = point(art.x + art.width / 2, bottom(art));
@@ -94,12 +96,11 @@ export function artworkLabel(
   return { what, why: 'text', tries: [{ places: () => chained(places) }], optional: !begins };
 }
 
-function* outside(others: readonly Box[], places: Iterable<Candidate>): Generator<Candidate> {
-  for (const place of places) {
-    const area = boxAt(turnedSize(place.block, place.rotation), place.at);
-    if (!others.some((other) => overlaps(other, area))) yield place;
-  }
-}
+const outside = (others: readonly Box[], places: Places): Places =>
+  unless(places, (x, y, { width, height }) => {
+    const area = box(x, y, width, height);
+    return others.some((other) => overlaps(other, area));
+  });
 
 const SMALLER = TOP_STEPS.filter(({ size }) => size <= SIGN.size);
 

@@ -3,7 +3,7 @@ import type { Fonts } from '../../fonts/model.ts';
 import { type Box, bottom, box, right } from '../../geometry/box.ts';
 import { type Block, joined, moved, stacked } from '../../text/block.ts';
 import { type Entry, piecesOf } from '../../text/entries.ts';
-import { columnsOf, flow } from '../../text/flow.ts';
+import { columnsOf, flow, isOnePage } from '../../text/flow.ts';
 import { headline, paragraph } from '../../text/paragraph.ts';
 import { CLEAR, NAME, TEXT } from '../../text/styles.ts';
 import { assemblyMap, type MapPlan } from '../furniture/assembly-map.ts';
@@ -44,6 +44,21 @@ export function checkContent(
   area: Box,
   style: CheckStyle,
 ): readonly (readonly Item[])[] {
+  const { items, pieces, options } = madeIn(facts, map, area, style);
+  const flowed = (count: number) => flow(pieces(count), options).pages;
+  // It says how many pages there are, itself among them.
+  const alone = flowed(1);
+  const pages = alone.length === 1 ? alone : flowed(alone.length);
+  return pages.map((page, i) => (i === 0 ? [...items, ...page.items] : page.items));
+}
+
+/** Whether all of it stands in `area`. */
+export function holdsCheck(facts: CheckFacts, area: Box, style: CheckStyle): boolean {
+  const { pieces, options } = madeIn(facts, undefined, area, style);
+  return isOnePage(pieces(1), options);
+}
+
+function madeIn(facts: CheckFacts, map: MapPlan | undefined, area: Box, style: CheckStyle) {
   const { fonts } = facts.options;
   const head = header(facts, area.width, style);
   const top = area.y + head.height + 3;
@@ -62,12 +77,11 @@ export function checkContent(
     ...settings(facts, first),
   ];
   const [first, next] = [columnsBeside(rest, figure), columnsIn(area)];
-  const flowed = (count: number) =>
-    flow(piecesOf(entries(count), fonts), { columns: (page) => (page === 0 ? first : next) }).pages;
-  // It says how many pages there are, itself among them.
-  const alone = flowed(1);
-  const pages = alone.length === 1 ? alone : flowed(alone.length);
-  return pages.map((page, i) => (i === 0 ? [...items, ...page.items] : page.items));
+  return {
+    items,
+    pieces: (count: number) => piecesOf(entries(count), fonts),
+    options: { columns: (page: number) => (page === 0 ? first : next) },
+  };
 }
 
 function header({ work: { drawing }, options }: CheckFacts, width: number, { title, intro }: CheckStyle): Block {

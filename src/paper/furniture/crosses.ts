@@ -1,6 +1,6 @@
 import type { Fonts } from '../../fonts/model.ts';
-import { type Box, bottom, box, right } from '../../geometry/box.ts';
-import type { Point } from '../../geometry/point.ts';
+import { type Box, bottom, right } from '../../geometry/box.ts';
+import { distance, type Point } from '../../geometry/point.ts';
 import { widthOf } from '../../text/line.ts';
 import { outwardsFrom } from '../../text/places.ts';
 import type { Room } from '../../text/room.ts';
@@ -43,13 +43,17 @@ export function crossesOf(
   return parts.map((part, i) => {
     const ideal = from + part * (to - from);
     const along = outwardsFrom(ideal, Math.max(from, ideal - reach), Math.min(to, ideal + reach), 1);
-    const places = along.map((at) =>
-      upright
-        ? box(seam.at - wide, at - ARM - 1, 2 * wide, 2 * ARM + 1)
-        : box(at - ARM, seam.at - ARM - 1, ARM + wide, 2 * ARM + 2),
+    const size = upright ? { width: 2 * wide, height: 2 * ARM + 1 } : { width: ARM + wide, height: 2 * ARM + 2 };
+    const corner = (at: number): Point =>
+      upright ? { x: seam.at - wide, y: at - ARM - 1 } : { x: at - ARM, y: seam.at - ARM - 1 };
+    const clear = room.best(size, (isTaken) =>
+      along.some((at) => {
+        const { x, y } = corner(at);
+        return isTaken(x, y);
+      }),
     );
-    const clear = room.best(places);
-    const at = along[clear === undefined ? 0 : places.indexOf(clear)]!;
+    const isThere = (at: number): boolean => clear !== undefined && distance(corner(at), clear) === 0;
+    const at = along.find(isThere) ?? along[0]!;
     return { name: `${pair} ${'abc'[i]}`, at: upright ? { x: seam.at, y: at } : { x: at, y: seam.at } };
   });
 }

@@ -7,11 +7,13 @@ import { EPSILON, type Zones, zoneAt } from './zones.ts';
 export interface Bands {
   readonly lefts: Float64Array;
   readonly rights: Float64Array;
-  /** Where the stretches of each band begin in the two lists below, and where the last one's end. */
-  readonly starts: Int32Array;
-  /** From the first step of each stretch to its last. */
+  /** From the first step of each stretch to its last … */
   readonly first: Int32Array;
   readonly last: Int32Array;
+  /** … the stretches as they begin, and as they end; and the band of each. */
+  readonly byFirst: Int32Array;
+  readonly byLast: Int32Array;
+  readonly owner: Int32Array;
   /** The places, rising: place k is step 2k. */
   readonly places: Float64Array;
 }
@@ -47,27 +49,29 @@ export function bandsOf(lefts: Float64Array, rights: Float64Array, tops: Float64
     }
   }
   const all = [...bands].flatMap(([left, beside]) => [...beside].map(([right, band]) => ({ left, right, band })));
-  const starts = new Int32Array(all.length + 1);
-  const [first, last] = [new Int32Array(count), new Int32Array(count)];
+  const [first, last, owner] = [new Int32Array(count), new Int32Array(count), new Int32Array(count)];
   let at = 0;
   all.forEach(({ band }, i) => {
-    starts[i] = at;
     for (const stretch of band) {
       first[at] = stretch.first;
       last[at] = stretch.last;
+      owner[at] = i;
       at++;
     }
   });
-  starts[all.length] = at;
   return {
     lefts: Float64Array.from(all, ({ left }) => left),
     rights: Float64Array.from(all, ({ right }) => right),
-    starts,
     first,
     last,
+    byFirst: inOrderOf(first),
+    byLast: inOrderOf(last),
+    owner,
     places,
   };
 }
+
+const inOrderOf = (steps: Int32Array): Int32Array => steps.map((_, i) => i).sort((a, b) => steps[a]! - steps[b]!);
 
 function risingPlaces(tops: Float64Array, ends: Float64Array): Float64Array {
   const all = new Float64Array(2 * tops.length);
@@ -131,47 +135,29 @@ export function shownOf(zones: Zones, bands: Bands): Shown {
   return { own: levels(ownBits), laps: levels(lapBits), words };
 }
 
-/**
- * The bits of every band at each of its steps. A stretch is two that overlap, each as long as a power of two, noted where they
- * begin; the longer ones are then halved down to single steps: so a long stretch costs no more than a short one.
- */
-function spread(bits: Int32Array, words: number, steps: number, { starts, first, last }: Bands): Int32Array {
-  const size = steps * words;
-  const levels = 32 - Math.clz32(Math.max(1, steps));
-  const all = room(size * levels);
-  for (let band = 0; band + 1 < starts.length; band++) {
-    for (let stretch = starts[band]!; stretch < starts[band + 1]!; stretch++) {
-      const [from, to] = [first[stretch]!, last[stretch]!];
-      const level = 31 - Math.clz32(to - from + 1);
-      for (let w = 0; w < words; w++) {
-        const own = bits[band * words + w]!;
-        const begin = level * size + from * words + w;
-        const end = level * size + (to + 1 - (1 << level)) * words + w;
-        all[begin] = all[begin]! | own;
-        all[end] = all[end]! | own;
+/** The bits of every band at each of its steps: of those that have begun and not ended, how many have each of the bits. */
+function spread(bits: Int32Array, words: number, steps: number, bands: Bands): Int32Array {
+  const { first, last, byFirst, byLast, owner } = bands;
+  const all = new Int32Array(steps * words);
+  const open = new Int32Array(words);
+  const counts = new Int32Array(words * BITS);
+  const change = (stretch: number, by: 1 | -1): void => {
+    for (let w = 0; w < words; w++) {
+      for (let left = bits[owner[stretch]! * words + w]!; left !== 0; left &= left - 1) {
+        const bit = 31 - Math.clz32(left & -left);
+        const count = counts[w * BITS + bit]! + by;
+        counts[w * BITS + bit] = count;
+        if (count === 0 || (count === 1 && by === 1)) open[w] = open[w]! ^ (1 << bit);
       }
     }
+  };
+  let [begun, ended] = [0, 0];
+  for (let step = 0; step < steps; step++) {
+    for (; begun < byFirst.length && first[byFirst[begun]!] === step; begun++) change(byFirst[begun]!, 1);
+    for (let w = 0; w < words; w++) all[step * words + w] = open[w]!;
+    for (; ended < byLast.length && last[byLast[ended]!] === step; ended++) change(byLast[ended]!, -1);
   }
-  for (let level = levels - 1; level > 0; level--) {
-    const [long, short] = [level * size, (level - 1) * size];
-    const half = (1 << (level - 1)) * words;
-    for (let at = 0; at + 2 * half <= size; at++) {
-      const own = all[long + at]!;
-      if (own === 0) continue;
-      all[short + at] = all[short + at]! | own;
-      all[short + at + half] = all[short + at + half]! | own;
-    }
-  }
-  return all.slice(0, size);
-}
-
-/** Asked for a hundred times in a row, and let go as often: one is enough. */
-let scratch = new Int32Array(0);
-
-function room(size: number): Int32Array {
-  if (scratch.length < size) scratch = new Int32Array(size);
-  else scratch.fill(0, 0, size);
-  return scratch;
+  return all;
 }
 
 function levelsOf(steps: Int32Array, words: number): Levels {

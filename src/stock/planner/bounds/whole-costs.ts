@@ -5,10 +5,10 @@ const MOST_WAYS = 100_000;
 /** Sums of prices are doubles. */
 const NOISE = 1e-9;
 
-/** The least sum of whole sheets' costs that is no less than `least`: what a plan costs is such a sum. */
+/** The least sum of whole sheets' costs that is no less than `least`: what a plan costs is such a sum. Where nothing is known yet, nothing is. */
 export function costOfWhole({ stocks }: Instance, least: number): number {
   const counted = stocks.filter((stock) => !stock.free);
-  if (least === Infinity || counted.length === 0 || counted.some(({ cost }) => cost <= 0)) return least;
+  if (!Number.isFinite(least) || counted.length === 0 || counted.some(({ cost }) => cost <= 0)) return least;
   const limits = counted.map(({ cost, limit }) => Math.min(limit, Math.ceil(least / cost)));
   // The last kind makes up what is missing.
   const ways = limits.slice(0, -1).reduce((product, limit) => product * (limit + 1), 1);
