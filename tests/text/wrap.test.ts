@@ -50,6 +50,20 @@ describe('wrap', () => {
     expect(wrapped('', 'regular', 5, 100, FONTS)).toEqual(['']);
   });
 
+  test('no size is broken, unless it is wider than a line', () => {
+    const as = (text: string, longest: string) =>
+      wrapped(text, 'regular', 5, textWidth(longest, 'regular', 5, FONTS) + 0.001, FONTS);
+    expect(as('blank of 15 3/4 × 19 3/4 in, two', '15 3/4 × 19 3/4 in,')).toEqual([
+      'blank of',
+      '15 3/4 × 19 3/4 in,',
+      'two',
+    ]);
+    expect(as('sides 2¾, bottom 3½ in', 'sides 2¾, bottom 3½')).toEqual(['sides 2¾, bottom', '3½ in']);
+    expect(as('by 5⁄₁₆ in all round', 'by 5⁄₁₆ in')).toEqual(['by 5⁄₁₆ in', 'all', 'round']);
+    expect(as('9 inside, 3 mmx', '9 inside, 3')).toEqual(['9 inside, 3', 'mmx']);
+    expect(as('400 × 500 mm', '400 ×')).toEqual(['400 ×', '500', 'mm']);
+  });
+
   test('a word wider than a line is broken inside, a character wider than it stands alone', () => {
     expect(wrapped('mmmm', 'bold', 5, textWidth('mm', 'bold', 5, FONTS) + 0.001, FONTS)).toEqual(['mm', 'mm']);
     expect(wrapped('mi m', 'bold', 5, 1, FONTS)).toEqual(['m', 'i', 'm']);
