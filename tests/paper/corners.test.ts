@@ -137,7 +137,8 @@ it('parts that lie on the board by themselves go to the corner that is nearest, 
     'bottom right corner, as seen here',
   ]);
   const [first, second] = groups.map(({ plan }) => plan);
-  for (const plan of [first!, second!]) expect(plan.cells).toEqual([{ row: 0, column: 0 }]);
+  for (const plan of [first!, second!])
+    expect(plan).toMatchObject({ rows: 1, columns: 1, cells: [{ row: 0, column: 0 }] });
   // Each shows its parts whole, and its corner of the board.
   const shows = ({ x, y, width, height }: Plan, part: Box): boolean => contains(box(x, y, width, height), part);
   const { x, y, width, height } = LARGE.board!;

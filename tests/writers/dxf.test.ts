@@ -37,6 +37,32 @@ describe.each(DXF_DIALECTS)('%s', (dialect) => {
   const read = (items: readonly Item[], more: Partial<Drawing> = {}) =>
     readDxf(writeDxf(drawing(items, more), { fonts: FONTS, dialect, comment: ['Keep away', 'Grüße: 16 × 20'] }));
 
+  test('each layer has its colour and a line type that there is, each record an owner that there is', () => {
+    const text = writeDxf(
+      drawing([
+        path([{ start: { x: 0, y: 0 }, segments: [{ kind: 'line', to: { x: 9, y: 9 } }], closed: false }], 'dashed'),
+      ]),
+      { fonts: FONTS, dialect },
+    );
+    const lines = text.split('\n').map((line) => line.trim());
+    const records: Map<number, string>[] = [];
+    for (let i = 0; i + 1 < lines.length; i += 2) {
+      const [code, value] = [Number(lines[i]), lines[i + 1]!];
+      if (code === 0) records.push(new Map());
+      const own = records.at(-1);
+      if (own !== undefined && !own.has(code)) own.set(code, value);
+    }
+    const named = (kind: string) => records.filter((own) => own.get(0) === kind);
+    const lineTypes = named('LTYPE').map((own) => own.get(2));
+    expect(named('LAYER').length).toBeGreaterThan(0);
+    for (const own of named('LAYER')) {
+      expect(lineTypes).toContain(own.get(6));
+      expect(Math.abs(Number(own.get(62)))).toBeGreaterThan(0);
+    }
+    const handles = new Set(['0', ...records.flatMap((own) => own.get(5) ?? [])]);
+    for (const own of records) if (own.has(330)) expect(handles).toContain(own.get(330));
+  });
+
   test('says its version, mm, metric, and the extents of what is drawn, y up', () => {
     const { header, layers, lineTypes } = read([
       { kind: 'line', pen: 'cut', from: { x: 10, y: 20 }, to: { x: 110, y: 50 } },
