@@ -212,4 +212,18 @@ describe('what a contradiction says can be followed', () => {
       ['outer height', 'opening height', 'top border', 'bottom border'],
     ]);
   });
+
+  it('names reveals that are stated side by side with it, each by its length and none as what else could be changed', () => {
+    const text =
+      'units: mm\nmat: {outer: 400 x 500, border: {left: 100, right: 100}, layers: [{}, {reveal: {top: 5, right: 6, bottom: 5, left: 7}}]}\nopenings: [{size: 200 x 280}]';
+    const [problem] = problemsOf(text);
+    expect(problem!.clash!.map(({ path, what, value, instead }) => [path.join('.'), what, value, instead])).toEqual([
+      ['mat.outer', 'outer width', 400, 413],
+      ['openings.0.size', 'opening width', 200, 187],
+      ['mat.border.left', 'left border', 100, 87],
+      ['mat.border.right', 'right border', 100, 87],
+      ['mat.layers.1.reveal', 'reveal of under mat 1 at the left', 7, undefined],
+      ['mat.layers.1.reveal', 'reveal of under mat 1 at the right', 6, undefined],
+    ]);
+  });
 });

@@ -39,6 +39,22 @@ describe('snapping a group', () => {
     expect(mat.moved.map(({ what }) => what)).toContain('gap between neighbours');
   });
 
+  it('leaves borders alike where the one gap can give them half a graduation each', () => {
+    const gaps: number[] = [];
+    for (const width of [600, 602, 604, 606]) {
+      const { mat } = solved(row(2, `outer: ${width} x 300`, '121.3 x 160.5', 'rows: 1'));
+      const [a, b] = boxes(mat);
+      const [left, gap, right] = [a!.x, b!.x - a!.x - a!.width, width - b!.x - b!.width];
+      expect(left, `${width}`).toBeCloseTo(right, 9);
+      for (const each of [left, gap, right]) expect(onGraduation(each)).toBe(true);
+      // Nothing is lost on the way.
+      expect(left + a!.width + gap + b!.width + right).toBeCloseTo(width, 9);
+      gaps.push(Math.round(gap));
+    }
+    // 25 between them lies as near to 24 as to 26: the one is taken that leaves even borders.
+    expect(gaps).toEqual([24, 26, 24, 26]);
+  });
+
   it('leaves what the job states, and says what is off the graduation for it', () => {
     const { mat, codes } = solved(row(2, 'border: 51', '120 x 160', 'rows: 1, gap: 25'));
     expect(codes.filter((code) => code === 'snap-not-possible').length).toBe(5);

@@ -61,6 +61,8 @@ describe.each(DXF_DIALECTS)('%s', (dialect) => {
     }
     const handles = new Set(['0', ...records.flatMap((own) => own.get(5) ?? [])]);
     for (const own of records) if (own.has(330)) expect(handles).toContain(own.get(330));
+    // Tables belong to the drawing itself, which is 0 (DXF reference, from memory).
+    for (const own of named('TABLE')) if (own.has(330)) expect(own.get(330)).toBe('0');
   });
 
   test('says its version, mm, metric, and the extents of what is drawn, y up', () => {
