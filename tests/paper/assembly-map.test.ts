@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { box, contains } from '../../src/geometry/box.ts';
+import { box, centre, contains, overlaps } from '../../src/geometry/box.ts';
 import { pathBox } from '../../src/geometry/extent.ts';
 import { assemblyMap } from '../../src/paper/furniture/assembly-map.ts';
 import { FONTS } from '../fonts/loaded.ts';
@@ -36,4 +36,34 @@ it('shows every sheet at its place, its name on a patch within it, and none on a
     expect(contains(small.get(text)!, letters)).toBe(true);
     expect(filled.some(({ fill, area }) => fill === 1 && contains(area, letters))).toBe(true);
   }
+});
+
+it('numbers each line to measure on a white square of 3 mm whose middle lies on it, and no two squares overlap', () => {
+  const facts = [0, 1].map(() => ({
+    from: { x: 20, y: 30 },
+    to: { x: 380, y: 270 },
+    label: 'corner to corner',
+    length: 433,
+    shown: '433 mm',
+    group: 'cut',
+  }));
+  const { items } = assemblyMap(
+    { work: { drawing, facts }, orientation: { rotation: 0, width: 402, height: 302 }, sheets: SHEETS },
+    { width: 201.4, height: 400 },
+    FONTS,
+  );
+  const squares = items.flatMap((item) => {
+    if (item.kind !== 'path' || item.fill !== 1) return [];
+    const area = pathBox(item.paths[0]!);
+    return Math.abs(area.width - 3) < 1e-9 && Math.abs(area.height - 3) < 1e-9 ? [area] : [];
+  });
+  expect(squares).toHaveLength(2);
+  for (const square of squares) {
+    const middle = centre(square);
+    // On the map all is half as large and 0.2 mm in: the line runs from 10.2, 15.2 with a slope of two thirds.
+    expect(middle.y - 15.2).toBeCloseTo(((middle.x - 10.2) * 2) / 3, 6);
+    expect(middle.x).toBeGreaterThan(10.2);
+    expect(middle.x).toBeLessThan(190.2);
+  }
+  expect(overlaps(squares[0]!, squares[1]!)).toBe(false);
 });

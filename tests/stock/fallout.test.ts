@@ -35,6 +35,14 @@ describe('what drops out of an opening', () => {
     expect(fallout('[{size: 300 x 200}]', `[{board: ${board}, bevel: 90}]`, 4)).toEqual(close(292, 192, 6));
   });
 
+  it('is a quarter as wide and half as high as a triangle: it lies in the middle of its box, and may be no wider at the top', () => {
+    const found = fallout('[{shape: polygon, sides: 3, stands: side, size: 300 x 259.807621135}]', '[{bevel: 90}]');
+    expect(found).toEqual(close(75, 129.9, 0));
+    // Narrower below by two fifths on the right alone: w / 2 = 60 − h / 5, of which 7/24 of the width makes most.
+    const aslant = '[{shape: outline, outline: "0,0 100,0 60,100 0,100", size: 200 x 200}]';
+    expect(fallout(aslant, '[{bevel: 90}]')).toEqual(close(58.3, 154.2, 0));
+  });
+
   it('is the largest rectangle within an oval, a circle or clipped corners', () => {
     const square = '[{bevel: 90}]';
     // The largest rectangle in an ellipse has its sides over √2; width goes by twenty-fourths here.

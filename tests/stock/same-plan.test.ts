@@ -59,6 +59,25 @@ const DAYS: readonly (readonly [name: string, input: StockInput, said: string])[
     '8 sheets, at most 1 sheet from the bound, e12d77ed',
   ],
   [
+    'blanks for two sizes of board',
+    day(
+      [
+        { ...BOARD, cost: 9 },
+        { id: 'short', width: 813, height: 700, cost: 6 },
+      ],
+      blanks(11, { kinds: 44, least: 190, most: 520, upTo: 1, turn: false }),
+      { first: 'cost', effort: 0.1 },
+    ),
+    '9 sheets, at most 6 in cost from the bound, e8601dc7',
+  ],
+  [
+    'an order of many kinds on large sheets',
+    day([{ id: 'large', width: 1829, height: 2743 }], blanks(12, { kinds: 14, least: 150, most: 700, upTo: 40 }), {
+      effort: 0.3,
+    }),
+    '11 sheets, optimal in sheets, cdeb4def',
+  ],
+  [
     'what lies on the shelf first',
     day(
       [BOARD, { id: 'shelf', width: 500, height: 400, offcut: true, count: 3 }],
