@@ -65,7 +65,21 @@ const LOADED_TOGETHER: Readonly<Record<string, readonly string[]>> = {
   commands: ['src/cli/main.ts', 'src/writers/svg/window.ts'],
   solving: ['src/cli/commands/check.ts'],
   outputs: ['src/cli/output/command.ts'],
-  sheets: ['src/outputs/rows/pattern.ts', 'src/writers/pdf/pdf.ts'],
+  pages: [
+    'src/documents/bench-page.ts',
+    'src/documents/pattern/labels.ts',
+    'src/documents/pattern/lettering.ts',
+    'src/documents/pattern/words.ts',
+    'src/documents/words/back-side.ts',
+    'src/documents/words/reverse-corners.ts',
+    'src/outputs/rows/sheets.ts',
+    'src/text/entries.ts',
+    'src/text/signs.ts',
+    'src/text/squares.ts',
+    'src/text/table.ts',
+    'src/writers/pdf/pdf.ts',
+  ],
+  sheets: ['src/outputs/rows/pattern.ts'],
 };
 
 const YAML = 'node_modules/yaml/browser/dist';
@@ -89,6 +103,7 @@ export const SELDOM: Seldom = {
     `${YAML}/stringify/stringifyNumber.js`,
     `${YAML}/stringify/stringifyPair.js`,
     `${YAML}/stringify/stringifyString.js`,
+    `${YAML}/visit.js`,
   ],
   problems: [
     'src/mat/sizes/missing.ts',
@@ -99,14 +114,18 @@ export const SELDOM: Seldom = {
   reasons: ['src/mat/reasons/reasons.ts', 'src/mat/reasons/seen-sizes.ts', 'src/mat/reasons/size-names.ts'],
   curves: [
     'src/geometry/bridges.ts',
+    'src/geometry/fit.ts',
     'src/geometry/loops.ts',
+    'src/geometry/near.ts',
+    'src/geometry/nearest-on-cubic.ts',
     'src/geometry/parallel.ts',
     'src/shapes/letter-windows.ts',
     'src/shapes/path-data.ts',
     'src/shapes/read-outline.ts',
   ],
+  framed: ['src/job/frame.ts', 'src/job/lines.ts'],
   'as-cut': ['src/job/as-cut.ts', 'src/job/change.ts', 'src/mat/as-cut.ts', 'src/mat/snap/group.ts'],
-  quote: ['src/stock/quote.ts'],
+  plans: ['src/stock/board-plans.ts', 'src/stock/layouts.ts', 'src/stock/quote.ts', 'src/stock/waits.ts'],
   'one-page': ['src/paper/one-page.ts', 'src/paper/search/leftover.ts'],
 };
 

@@ -73,8 +73,11 @@ function standInOf(source: string, { holder, alias }: Place): string {
   const fetched = functions.map((name) => `${alias(name)}: ${name}`);
   const file = JSON.stringify(`${STAND_IN}./${holder}.js`);
   return [
-    `const fetched = () => { ({ ${fetched.join(', ')} } = require(${file})); };`,
-    ...functions.map((name) => `export let ${name} = (...given) => { fetched(); return ${name}(...given); };`),
+    'let there = false;',
+    `const fetched = () => { there = true; ({ ${fetched.join(', ')} } = require(${file})); };`,
+    ...functions.map(
+      (name) => `export let ${name} = (...given) => { if (!there) fetched(); return ${name}(...given); };`,
+    ),
     others.length === 0 ? '' : `export { ${others.join(', ')} } from ${JSON.stringify(ITSELF + source)};`,
   ].join('\n');
 }

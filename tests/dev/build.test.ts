@@ -108,7 +108,7 @@ describe('what the build makes', () => {
   test('lets Node 20 optimise later, and says nothing of it to others', () => {
     const hook = requiring('later.cjs', `require('node:v8').setFlagsFromString = (flag) => console.error(flag);`);
     const said = node([...hook, cli, '--version']).stderr;
-    expect(said).toBe(process.version.startsWith('v20.') ? '--interrupt-budget=1350000\n' : '');
+    expect(said).toBe(process.version.startsWith('v20.') ? '--interrupt-budget=550000\n' : '');
   });
 
   test('is a few files that are used together', () => {
@@ -127,6 +127,9 @@ describe('what the build makes', () => {
     expect(ofThem(['pattern', 'examples/heron/job.yaml', '--out', join(folder, 'out')])).toEqual([]);
     expect(ofThem(['check', 'examples/heron/job.yaml', '--json'])).toEqual(['reasons.js']);
     expect(ofThem(['schema', 'job'])).toContain('json-schema.js');
+    const ticket = loadedBy(['ticket', 'examples/heron/job.yaml', '--out', join(folder, 'out')]);
+    expect(ticket).toContain('pages.js');
+    for (const other of ['plans.js', 'sheets.js']) expect(ticket).not.toContain(other);
   });
 
   test('loads neither the SVG library nor rare fonts with a pattern, and of other commands nothing', () => {
