@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { type CodeSplittingGroup, type InputOptions, type OutputOptions, type Plugin, rolldown } from 'rolldown';
 import { loadedWhenCalled, type Seldom, STAND_IN } from './loaded-when-called.ts';
+import { plainExports } from './plain-exports.ts';
 
 /** Text of each file to be written, by its path inside `dist/`. */
 export type Files = Readonly<Record<string, string>>;
@@ -188,17 +189,8 @@ export async function bundleProgram(top: string, version: string): Promise<Files
       codeSplitting: { groups: together(top), includeDependenciesRecursively: false },
     },
   );
-  return Object.fromEntries(Object.entries(files).map(([name, code]) => [name, plainExports(code)]));
+  return Object.fromEntries(Object.entries(files).map(([name, code]) => [name, plainExports(name, code)]));
 }
-
-const EXPORT =
-  /Object\.defineProperty\(exports,([`'"])([\w$]+)\1,\{enumerable:!0,get:function\(\)\{return ([\w$]+)\}\}\)/g;
-
-/**
- * What files give one another as values, not as functions that fetch them: these are called at each use, a hundred thousand times
- * for one pattern. They stand at the end of a file, when all is there; nothing that is exported is set again later.
- */
-const plainExports = (code: string): string => code.replace(EXPORT, 'exports.$2=$3');
 
 /** `dist/cli.js` itself. */
 export function bundleLauncher(top: string): Promise<Files> {
