@@ -1,8 +1,9 @@
-import type { Drawing, Group, Item, Pen, TextItem } from '../../drawing/model.ts';
+import type { Drawing, Group, Item, TextItem } from '../../drawing/model.ts';
 import { type Box, bottom, box, grown, right, union } from '../../geometry/box.ts';
 import { pathBox } from '../../geometry/extent.ts';
 import { hexColour } from '../../writers/colour.ts';
 import { type PathWriting, pathData } from '../../writers/path-data.ts';
+import { paintOf } from '../../writers/svg/paint.ts';
 
 /** A drawing as a screen has it: what a path is drawn with stands once for all that are drawn so, and paths are words already. */
 export interface Seen {
@@ -40,8 +41,8 @@ function seenBy(drawing: Drawing, itemsOf: (group: Group, write: Write) => reado
   const write = (item: Item): SeenItem => {
     if (item.kind === 'picture') return { kind: 'picture', picture: item.picture, box: item.box };
     if (item.kind === 'text') return { kind: 'text', text: item.text, attributes: textAttributes(item) };
-    const key = styleKey(item);
-    const style = known.get(key) ?? styles.push(styleOf(item, pens)) - 1;
+    const key = paintKey(item);
+    const style = known.get(key) ?? styles.push(paintOf(item, pens, FOR_SCREEN.number)) - 1;
     known.set(key, style);
     return { kind: 'path', d: dataOf(item), style };
   };
@@ -53,17 +54,8 @@ function seenBy(drawing: Drawing, itemsOf: (group: Group, write: Write) => reado
 
 type Drawn = Extract<Item, { readonly kind: 'line' | 'path' }>;
 
-const fillOf = (item: Drawn): number | string | undefined => (item.kind === 'path' ? item.fill : undefined);
-const ruleOf = (item: Drawn): string => (item.kind === 'path' ? (item.rule ?? 'evenodd') : '');
-const styleKey = (item: Drawn): string => `${item.pen ?? ''}|${fillOf(item) ?? ''}|${ruleOf(item)}`;
-
-function styleOf(item: Drawn, pens: Drawing['pens']): Attributes {
-  const fill = fillOf(item);
-  return {
-    ...(fill === undefined ? { fill: 'none' } : { fill: hexColour(fill), 'fill-rule': ruleOf(item) }),
-    ...(item.pen === undefined ? {} : penOf(pens[item.pen])),
-  };
-}
+const paintKey = (item: Drawn): string =>
+  item.kind === 'path' ? `${item.pen ?? ''}|${item.fill ?? ''}|${item.rule ?? ''}` : `${item.pen}||`;
 
 function dataOf(item: Drawn): string {
   if (item.kind === 'path') return item.paths.map((path) => pathData(path, FOR_SCREEN)).join('');
@@ -91,7 +83,7 @@ function together(items: readonly Item[], pens: Drawing['pens'], write: Write): 
       runs.push({ key: '', seen: made, ds: [], boxes: undefined });
       continue;
     }
-    const [key, own] = [styleKey(item), boxOf(item, pens)];
+    const [key, own] = [paintKey(item), boxOf(item, pens)];
     const run = below(runs, key, own);
     if (run === undefined) runs.push({ key, seen: made, ds: [made.d], boxes: [...edges(own)] });
     else {
@@ -137,14 +129,3 @@ const textAttributes = ({ at, anchor, size, weight, turn, colour }: TextItem): A
   ...(weight === 'bold' ? { class: 'bold' } : {}),
   ...(turn === 0 ? {} : { transform: `rotate(${turn} ${at.x} ${at.y})` }),
 });
-
-const penOf = (pen: Pen | undefined): Attributes =>
-  pen === undefined
-    ? {}
-    : {
-        stroke: hexColour(pen.colour),
-        'stroke-width': pen.width,
-        'stroke-linecap': pen.cap,
-        ...(pen.cap === 'round' ? { 'stroke-linejoin': 'round' } : { 'stroke-miterlimit': 10 }),
-        ...(pen.dash.length === 0 ? {} : { 'stroke-dasharray': pen.dash.join(' ') }),
-      };

@@ -9,6 +9,7 @@ import { decimal } from '../decimal.ts';
 import { pathData } from '../path-data.ts';
 import { base64 } from './base64.ts';
 import { lettersData } from './letters.ts';
+import { type Attributes, paintOf, strokeOf } from './paint.ts';
 
 /** User units are mm; four digits are 0.00005 mm. */
 export const mm = (value: number): string => decimal(value, 4);
@@ -45,8 +46,6 @@ export function addItem(parent: Container, item: Item, setting: Setting): void {
   }
 }
 
-type Attributes = Readonly<Record<string, string>>;
-
 function add(
   parent: Container,
   name: string,
@@ -61,7 +60,7 @@ function add(
 }
 
 function lineAttributes({ from, to, pen }: LineItem, { pens }: Setting): Attributes {
-  return { x1: mm(from.x), y1: mm(from.y), x2: mm(to.x), y2: mm(to.y), ...penAttributes(penOf(pen, pens)) };
+  return { x1: mm(from.x), y1: mm(from.y), x2: mm(to.x), y2: mm(to.y), ...strokeOf(penOf(pen, pens), mm) };
 }
 
 /** In the file itself, stretched to its box; one that the file does not have is a mistake of the program and throws. */
@@ -78,21 +77,8 @@ function pictureAttributes({ picture, box }: PictureItem, { pictures }: Setting)
   };
 }
 
-function pathAttributes({ paths, pen, fill, rule }: PathItem, { pens }: Setting): Attributes {
-  const filled = fill === undefined ? { fill: 'none' } : { fill: hexColour(fill), 'fill-rule': rule ?? 'evenodd' };
-  const stroked = pen === undefined ? {} : penAttributes(penOf(pen, pens));
-  return { d: paths.map((path) => pathData(path, { number: mm })).join(''), ...filled, ...stroked };
-}
-
-function penAttributes({ width, colour, dash, cap }: Pen): Attributes {
-  return {
-    stroke: hexColour(colour),
-    'stroke-width': mm(width),
-    'stroke-linecap': cap,
-    // A butt pen has sharp corners, up to the same limit as in other formats.
-    ...(cap === 'round' ? { 'stroke-linejoin': 'round' } : { 'stroke-miterlimit': '10' }),
-    ...(dash.length === 0 ? {} : { 'stroke-dasharray': dash.map(mm).join(' ') }),
-  };
+function pathAttributes(item: PathItem, { pens }: Setting): Attributes {
+  return { d: item.paths.map((path) => pathData(path, { number: mm })).join(''), ...paintOf(item, pens, mm) };
 }
 
 /** Nothing where nothing of the text is drawn. */
