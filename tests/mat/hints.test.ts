@@ -102,3 +102,18 @@ describe('a hint that is followed', () => {
     expect(codes(text(least))).toEqual([]);
   });
 });
+
+it('of very many openings the first three are named that want a size, and how many more do', () => {
+  const openings = Array.from({ length: 24 }, (_, i) => `{shape: rounded, radius: ${i + 1}}`).join(', ');
+  expect(
+    told(`units: mm\nmat: {border: 50}\nopenings: [${openings}]\narrange: {rows: 3}\n`).map(({ code, hint }) => [
+      code,
+      hint,
+    ]),
+  ).toEqual([
+    [
+      'sizes-not-enough',
+      'give mat.outer (or mat.frame) together with openings[0].size together with openings[1].size together with openings[2].size together with 21 more sizes',
+    ],
+  ]);
+});

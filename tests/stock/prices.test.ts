@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { solveJob } from '../../src/index.ts';
+import { backingBlanks } from '../../src/stock/blanks.ts';
 import { type PriceList, priceList } from '../../src/stock/prices.ts';
 
 function priced(shop: string, mat: string, more = ''): PriceList {
@@ -49,6 +50,20 @@ describe('what one piece costs, worked by hand', () => {
       Clear: 17.72,
       Grey: 7,
     });
+  });
+
+  it('of a backing carries a price by its area to the plan of stock, and no other', () => {
+    const areaPrice = (backing: string): unknown => {
+      const solved = solveJob(`units: mm\nmat: {${FRAMED}}\nopenings: [{size: 200 x 300}]\n`, {
+        shop: { text: `units: mm\n${framed('8', '{foot: 3}', '{piece: 1}', backing)}`, file: 'shop.yaml' },
+      });
+      if (!solved.ok) throw new Error(JSON.stringify(solved.problems));
+      const { mat, job } = solved.value;
+      return backingBlanks([{ mat, job }], undefined).map(({ material }) => material.areaPrice);
+    };
+    expect(areaPrice('{squareMetre: 30}')).toEqual([{ amount: 30, per: 'squareMetre' }]);
+    expect(areaPrice('{squareFoot: 2}')).toEqual([{ amount: 2, per: 'squareFoot' }]);
+    expect(areaPrice('{piece: 7}')).toEqual([undefined]);
   });
 
   const taxed = (tax: string, labour = 120): PriceList =>
