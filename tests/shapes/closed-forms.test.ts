@@ -104,3 +104,20 @@ describe('every shape of the table', () => {
     expect(shapeOf('arch').fault!({ width: 200, height: 60 }, { rise: 61 })?.message).toContain('height');
   });
 });
+
+it('a regular polygon begins at its highest corner, of two alike at the left one, and goes on as a clock does', () => {
+  const begins = (sides: number, stands: string, width: number, height: number) => {
+    const { start, segments } = shapeOf('polygon').outline({ x: 0, y: 0, width, height }, { sides, stands });
+    return [start, segments[0]!.to].map(({ x, y }) => [Math.round(1e6 * x) / 1e6, Math.abs(Math.round(1e6 * y) / 1e6)]);
+  };
+  const high = 50 * Math.sqrt(3);
+  // On a side a hexagon has its upper corners at a quarter and three quarters of its width.
+  expect(begins(6, 'side', 100, high)).toEqual([
+    [25, 0],
+    [75, 0],
+  ]);
+  expect(begins(6, 'corner', high, 100)).toEqual([
+    [Math.round(1e6 * (high / 2)) / 1e6, 0],
+    [Math.round(1e6 * high) / 1e6, 25],
+  ]);
+});

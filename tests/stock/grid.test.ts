@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { gridFor } from '../../src/stock/planner/grid.ts';
+import { type BlankType, holds, type Stock } from '../../src/stock/planner/instance.ts';
 import { planned, QUICK } from './planned.ts';
 
 describe('the grid of whole numbers', () => {
@@ -32,4 +33,17 @@ it('what drops out of every copy of a piece is stock: three of three mats leave 
     options: { fallouts: true, effort: QUICK },
   });
   expect([plan.count, plan.sheets.filter(({ origin }) => origin.kind === 'fallout').length]).toEqual([3, 3]);
+});
+
+it('a sheet holds a blank that fits it as it lies, or turned where it may turn', () => {
+  const stock = { width: 30, height: 20 } as Stock;
+  const held = (width: number, height: number, turn: boolean): boolean =>
+    holds(stock, { width, height, turn } as BlankType);
+  expect([held(30, 20, false), held(20, 30, true), held(15, 18, false)]).toEqual([true, true, true]);
+  expect([held(20, 30, false), held(31, 5, true), held(5, 31, true), held(25, 25, true)]).toEqual([
+    false,
+    false,
+    false,
+    false,
+  ]);
 });
