@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { defined } from '../../problems/defined.ts';
 import { nearest } from '../../problems/nearest.ts';
+import { once } from '../../problems/once.ts';
 import { quoted, word } from '../../problems/quoted.ts';
 
 /**
@@ -111,15 +112,19 @@ export function needed<T>(schema: z.ZodMiniTransform<T, unknown>) {
 }
 
 /**
- * A part that few documents have, built when one has it. The map that it stands in asks each part whether it would make
- * something of nothing; a lazy one asks what it stands for, and so would build it every time. No part does, so that is said here.
+ * What stands for another schema and is built when a value is read by it. The map that it stands in asks each part whether it would
+ * make something of nothing; the library's own lazy kind asks what it stands for, and so would build it for every document.
  */
-export function part<T extends z.core.$ZodType>(build: () => T) {
-  const schema = z.lazy(build);
-  Object.defineProperty(schema._zod, 'optin', { value: undefined });
-  Object.defineProperty(schema._zod, 'optout', { value: undefined });
-  return z.optional(schema);
-}
+const Later = z.core.$constructor<z.core.$ZodLazy>('Later', (schema, def) => {
+  z.core.$ZodType.init(schema, def);
+  const built = once(def.getter);
+  Object.defineProperty(schema._zod, 'innerType', { get: built });
+  schema._zod.parse = (payload, context) => built()._zod.run(payload, context);
+});
+
+/** A part that few documents have: built when one has it, and made of nothing by none. */
+export const part = <T extends z.core.$ZodType>(build: () => T) =>
+  z.optional(new Later({ type: 'lazy', getter: build }) as z.core.$ZodLazy<T>);
 
 /** A strict map. Another key is an error; its message is the list of known ones (see `issues.ts`). */
 export function record<S extends z.core.$ZodLooseShape>(shape: S, expected: string) {
