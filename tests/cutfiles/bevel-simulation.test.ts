@@ -256,3 +256,10 @@ it.each([
     for (const { x } of [first, last]) expect(Math.min(x - Math.min(...xs), Math.max(...xs) - x)).toBeLessThan(1e-6);
   },
 );
+
+it('a straight stroke is one line, from where its head begins to where it ends', async () => {
+  const { texts } = await cut(job('45'), machine(', marks: false'), { machine: 'bevel' });
+  const ways = waysOf(texts[0]!);
+  expect(ways).toHaveLength(4);
+  for (const { points } of ways) expect(points).toHaveLength(2);
+});

@@ -33,6 +33,25 @@ function covered(paths: readonly Path[]): number {
 }
 
 describe('paths that lie on each other', () => {
+  it('leave a path alone that only touches another at a corner', () => {
+    const paths = [box(0, 0, 10, 20), box(10, 20, 5, 5)];
+    expect(cutOnce(paths)).toEqual(paths);
+  });
+
+  it('make one stretch of what is left on both sides of where a path began', () => {
+    // The right side of the second is cut already: it goes on from below it round to above it.
+    const [first, second, ...others] = cutOnce([box(0, 0, 10, 20), box(-10, 5, 10, 10)]);
+    expect(others).toEqual([]);
+    expect(first).toEqual(box(0, 0, 10, 20));
+    expect(second!.closed).toBe(false);
+    expect([second!.start, ...second!.segments.map(({ to }) => to)]).toEqual([
+      { x: 0, y: 15 },
+      { x: -10, y: 15 },
+      { x: -10, y: 5 },
+      { x: 0, y: 5 },
+    ]);
+  });
+
   it('leave a path alone that lies apart', () => {
     const paths = [box(0, 0, 10, 20), box(30, 0, 10, 20)];
     expect(cutOnce(paths)).toEqual(paths);
