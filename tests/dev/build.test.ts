@@ -108,7 +108,7 @@ describe('what the build makes', () => {
   test('lets Node 20 optimise later, and says nothing of it to others', () => {
     const hook = requiring('later.cjs', `require('node:v8').setFlagsFromString = (flag) => console.error(flag);`);
     const said = node([...hook, cli, '--version']).stderr;
-    expect(said).toBe(process.version.startsWith('v20.') ? '--interrupt-budget=550000\n' : '');
+    expect(said).toBe(process.version.startsWith('v20.') ? '--interrupt-budget=900000\n' : '');
   });
 
   test('is a few files that are used together', () => {
