@@ -23,9 +23,11 @@ export function verdictOf(file: string, folder: string): Exclude<Verdict, 'nothi
 
 const KINDS = ['own', 'other', 'golden'] as const;
 
+const OWN = 3;
+
 /**
  * The tests that come by a mutant: the folder's own, others, the golden references at last; within each first what is quick
- * and comes by few others, so that most mutants cost a second or two. Of the others no more than `budget` seconds in all.
+ * and comes by few others, so that most mutants cost a second or two. Of the others no more than `budget` seconds in all, of its own some times that.
  */
 export function inOrder(mutant: number, folder: string, all: readonly TestFile[], budget: number): readonly TestFile[] {
   const most = Math.max(1, ...all.map(({ reaches }) => reaches.size));
@@ -35,7 +37,7 @@ export function inOrder(mutant: number, folder: string, all: readonly TestFile[]
     let spent = 0;
     return reaching.filter(({ file, seconds }) => {
       if (verdictOf(file, folder) !== kind) return false;
-      if (kind === 'other' && spent > 0 && spent + seconds > budget) return false;
+      if (spent > 0 && spent + seconds > (kind === 'own' ? OWN * budget : budget)) return false;
       spent += seconds;
       return true;
     });

@@ -11,6 +11,7 @@ import {
 } from '../../src/stock/planner/bounds/dual-feasible.ts';
 import { taskOf } from '../../src/stock/planner/task.ts';
 import { fewestSheets } from './brute-force.ts';
+import { planned, QUICK } from './planned.ts';
 
 const BASE = 24;
 
@@ -99,6 +100,17 @@ describe('the bound', () => {
       expect(bound(sheets, pieces)).toBe(3);
     expect(bound([small, { ...large, count: 1 }], pieces)).toBe(6);
     expect(bound([{ ...large, count: 1 }, small], pieces)).toBe(6);
+  });
+
+  it('averages both ways of what may turn, where either alone sees one sheet less', () => {
+    const sheet = { id: 's', width: 18, height: 15 };
+    const pieces = [
+      { id: 'long', width: 11, height: 2, count: 9 },
+      { id: 'large', width: 8, height: 12, count: 6 },
+    ];
+    // Two large ones a sheet, and beside them no more than a few long ones: four sheets are enough, and three are not.
+    expect(bound([sheet], pieces)).toBe(4);
+    expect(planned({ sheets: [sheet], pieces, options: { effort: QUICK } }).count).toBe(4);
   });
 
   it('is never above the truth', () => {
