@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { $constructor, $ZodType } from 'zod/v4/core';
 import { defined } from '../../problems/defined.ts';
 import { nearest } from '../../problems/nearest.ts';
 import { once } from '../../problems/once.ts';
@@ -115,8 +116,8 @@ export function needed<T>(schema: z.ZodMiniTransform<T, unknown>) {
  * What stands for another schema and is built when a value is read by it. The map that it stands in asks each part whether it would
  * make something of nothing; the library's own lazy kind asks what it stands for, and so would build it for every document.
  */
-const Later = z.core.$constructor<z.core.$ZodLazy>('Later', (schema, def) => {
-  z.core.$ZodType.init(schema, def);
+const Later = $constructor<z.core.$ZodLazy>('Later', (schema, def) => {
+  $ZodType.init(schema, def);
   const built = once(def.getter);
   Object.defineProperty(schema._zod, 'innerType', { get: built });
   schema._zod.parse = (payload, context) => built()._zod.run(payload, context);
