@@ -225,11 +225,15 @@ export function lineFaults(
     if (off > allowed + Math.max(0, ...aside))
       return [`the edge is not cut at ${say(p.x)} ${say(p.y)}: ${say(off)} off`];
   }
+  // At a corner a cut has to begin or to end, bend or no bend; elsewhere there are straights to begin on.
+  const bent = ends.filter(({ at }) => sharp.some((c) => length(minus(c, at)) < 2 * straight));
   for (const way of cuts)
     for (const p of along(way, 0.5, false)) {
       if (inside.holds(p) === (waste === 'inside')) continue;
       const off = edges.distance(p);
-      if (off > past + allowed) return [`a cut runs ${say(off)} into what is kept at ${say(p.x)} ${say(p.y)}`];
+      const aside = bent.filter(({ at }) => length(minus(at, p)) < straight).map((end) => end.aside);
+      if (off > past + allowed + Math.max(0, ...aside))
+        return [`a cut runs ${say(off)} into what is kept at ${say(p.x)} ${say(p.y)}`];
     }
   return [];
 }
