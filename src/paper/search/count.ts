@@ -2,6 +2,7 @@ import type { Cell } from '../plan.ts';
 import { BITS, bitsIn, type Shown } from './bands.ts';
 import { fewestFor } from './leftover.ts';
 import { goesRound, type Reach, sheetsOnRim } from './rim.ts';
+import type { DrawnSquares } from './squares.ts';
 import type { Zones } from './zones.ts';
 
 /** The columns of a grid. What is drawn over them is only worked out for a grid that has to be counted. */
@@ -33,14 +34,24 @@ export class SheetCount {
   private kept = new Int32Array(0);
   /** Every sheet of the grid is needed. */
   private all = false;
+  private readonly squares: (() => DrawnSquares) | undefined;
   private words = 0;
   private rows = 0;
   private columns = 0;
+
+  /** Without squares every grid is counted that its rim does not tell. */
+  constructor(squares?: () => DrawnSquares) {
+    this.squares = squares;
+  }
 
   /** How many sheets show everything; `most + 1` where they are more than `most`. */
   count(across: Columns, down: Rows, most: number): number {
     const said = this.byRim(across, down, most);
     if (said !== undefined) return said;
+    const least = this.squares?.().neededBy(across.zones, down.zones) ?? 0;
+    if (least > most) return most + 1;
+    this.all = least === this.rows * this.columns;
+    if (this.all) return least;
     const needed = this.fill(across.shown(), down.steps(), most);
     if (needed > most) return most + 1;
     const strips = this.strips(needed === most);

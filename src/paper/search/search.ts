@@ -97,7 +97,7 @@ class Trial {
   readonly lap: number;
   private readonly seen: Seen;
   private readonly window: Size;
-  private readonly counter = new SheetCount();
+  private readonly counter: SheetCount;
 
   constructor({ seen, window, lap }: Search) {
     this.seen = seen;
@@ -105,6 +105,7 @@ class Trial {
     this.y = seen.y;
     this.window = window;
     this.lap = lap;
+    this.counter = new SheetCount(seen.squares);
   }
 
   columns(origin: number, pitch: number, lap: number): Columns {
