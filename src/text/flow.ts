@@ -56,7 +56,8 @@ export function flow(pieces: readonly Piece[], options: FlowOptions): Flowed {
   const tried = settingsOf(pieces, options);
   const first = tried[0]!;
   let best = firstOn(1, tried) ?? first.flowed(true)!;
-  while (best.pages.length > 2) {
+  // Hundreds of pages take their time: what the densest cannot do none is asked for.
+  while (best.pages.length > 2 && tried.at(-1)!.flowed(false, best.pages.length - 1) !== undefined) {
     const fewer = firstOn(best.pages.length - 1, tried);
     if (fewer === undefined) break;
     best = fewer;

@@ -67,8 +67,12 @@ const sizesOf = ({ mat, job }: Variant): readonly NamedSize[] => namedSizes(mat,
 const key = (entry: object): string => JSON.stringify(entry);
 
 /** The entries of the first list that all others have too, and those of one list that not all have. */
-const alikeIn = <T extends object>(lists: readonly (readonly T[])[]): readonly T[] =>
-  lists[0]!.filter((entry) => lists.every((list) => list.some((other) => key(other) === key(entry))));
+function alikeIn<T extends object>(lists: readonly (readonly T[])[]): readonly T[] {
+  const [first = [], ...others] = lists;
+  const known = others.map((list) => new Set(list.map(key)));
+  return first.filter((entry) => known.every((keys) => keys.has(key(entry))));
+}
+
 const ownOf = <T extends object>(list: readonly T[], lists: readonly (readonly T[])[]): readonly T[] => {
   const alike = new Set(alikeIn(lists).map(key));
   return list.filter((entry) => !alike.has(key(entry)));
