@@ -14,7 +14,6 @@ import type { How } from './how.ts';
 import { areAsMade, hashOfAll } from './made.ts';
 import { makeJobs } from './make-jobs.ts';
 import type { JobState } from './state.ts';
-import type { StoredManifest } from './tasks.ts';
 
 /** A page that shows more would take long to open. */
 const MOST_SHOWN = 100;
@@ -24,8 +23,8 @@ export interface Day {
   readonly papers: readonly DayPaper[];
   /** Errors and warnings, of the jobs in their order, then of what is for all. */
   readonly problems: readonly Problem[];
-  /** By place, of jobs that were made in this run. */
-  readonly manifests: ReadonlyMap<number, StoredManifest>;
+  /** Of the files of jobs that were made in this run, by place. */
+  readonly prints: ReadonlyMap<number, readonly Print[]>;
 }
 
 /** Makes a day's jobs, and what is for all together where there is a folder for it. */
@@ -39,23 +38,23 @@ export async function makeDay(
   const before = out === undefined ? undefined : dayBefore(out);
   const papers = out === undefined ? undefined : new DayPapers(how, before);
   const states = new Map<number, JobState>();
-  const manifests = new Map<number, StoredManifest>();
+  const prints = new Map<number, readonly Print[]>();
   const told = new Map<number, readonly Problem[]>();
   await makeJobs(jobs, folders, how, (at, done) => {
     told.set(at, done.problems);
     if (done.state !== undefined) states.set(at, done.state);
-    if (done.manifest !== undefined) manifests.set(at, done.manifest);
+    if (done.manifest !== undefined) prints.set(at, done.manifest.made.outputs);
     papers?.add(at, done);
   });
   how.progress.end();
   const ofJobs = toldOnce([...unread, ...inOrder(told).flat()]);
   const made = inOrder(states);
   if (papers === undefined || how.stopped() || made.length === 0)
-    return { states: made, papers: [], problems: ofJobs, manifests };
+    return { states: made, papers: [], problems: ofJobs, prints };
   const joined = await papers.finish();
   const problems = toldOnce([...ofJobs, ...joined.problems]);
   if (!how.stopped()) await writeIndex(made, joined.papers, problems, how, before);
-  return { states: made, papers: joined.papers, problems, manifests };
+  return { states: made, papers: joined.papers, problems, prints };
 }
 
 const inOrder = <T>(found: ReadonlyMap<number, T>): readonly T[] =>

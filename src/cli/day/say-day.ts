@@ -25,11 +25,11 @@ export function sayDay({ states, papers, problems }: Day, out: string | undefine
   warn(problems.filter(isError));
 }
 
-export function sayDayJson({ states, papers, problems, manifests }: Day, left: readonly Left[]): void {
-  const jobs = states.map(({ job, folder, at }) => ({
+export function sayDayJson({ states, papers, problems }: Day, left: readonly Left[]): void {
+  const jobs = states.map(({ job, folder }) => ({
     job: job.shown,
     folder,
-    ...(manifests.get(at) ?? foundIn(folder)?.manifest),
+    ...foundIn(folder)?.manifest,
     ...leftJson(left.filter((each) => each.folder === folder)),
   }));
   const wrong = problems.filter(isError);

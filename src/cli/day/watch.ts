@@ -111,7 +111,7 @@ function tell(
   warn(errors);
   for (const { at, job, now } of day.states) {
     if (!now) continue;
-    const files = changedFiles(prints[at] ?? [], day.manifests.get(at)?.made.outputs ?? []);
+    const files = changedFiles(prints[at] ?? [], day.prints.get(at) ?? []);
     const old = before.jobs.find(({ file }) => file === job.file);
     const line = old === undefined ? undefined : changedLine(old.text, job.text);
     const what = files.length === 0 ? 'the same files' : files.join(', ');
