@@ -24,7 +24,9 @@ export interface JobState {
 
 /** A day keeps this much of each job, and no more. */
 export function stateOf(job: DayJob, at: number, folder: string, manifest: StoredManifest, now: boolean): JobState {
-  const { title, customer, units, count, outer, layers, openings, glazing, backing } = manifest;
+  const { title, customer, units, count, outer, glazing, backing } = manifest;
+  const layers = manifest.layers.map(({ name, board, blank }) => ({ name, board, blank }));
+  const openings = manifest.openings.map(({ sight }) => ({ sight }));
   const report = { title, ...defined({ customer }), units, count, outer, layers, openings, glazing, backing };
   const { number, due, files, sheets, warnings } = manifest;
   return {

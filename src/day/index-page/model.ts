@@ -3,10 +3,10 @@ import type { Problem } from '../../problems/problem.ts';
 
 /** What the index says of a job, all of it from the job's own manifest and folder. */
 export interface IndexedJob {
-  readonly report: Pick<
-    Report,
-    'title' | 'customer' | 'units' | 'count' | 'outer' | 'layers' | 'openings' | 'glazing' | 'backing'
-  >;
+  readonly report: Pick<Report, 'title' | 'customer' | 'units' | 'count' | 'outer' | 'glazing' | 'backing'> & {
+    readonly layers: readonly Pick<Report['layers'][number], 'name' | 'board' | 'blank'>[];
+    readonly openings: readonly Pick<Report['openings'][number], 'sight'>[];
+  };
   readonly number?: string;
   readonly due?: string;
   /** From the index. */
