@@ -5,6 +5,7 @@ import { Axis } from '../../src/paper/search/axis.ts';
 import { bandsOf, shownOf, stepsOf } from '../../src/paper/search/bands.ts';
 import { type Columns, type Rows, SheetCount } from '../../src/paper/search/count.ts';
 import { goesRound, reachOf, rimOf, sheetsOnRim } from '../../src/paper/search/rim.ts';
+import { DrawnSquares } from '../../src/paper/search/squares.ts';
 
 /** The four edges of a board as lines of a width, and other things within it. */
 function ring(width: number, height: number, pen: number, inside: readonly Box[]): readonly Box[] {
@@ -44,7 +45,7 @@ function gridOf(boxes: readonly Box[], origin: readonly [number, number], pitch:
     reach: reachOf(y, v, [rim.left, rim.right], rim.top, rim.bottom),
     steps: () => stepsOf(v, bands),
   };
-  return { columns, rows };
+  return { columns, rows, squares: () => new DrawnSquares(x, y) };
 }
 
 const spot = fc.record({
@@ -68,16 +69,18 @@ test('counting by the rim says the same as counting everything', () => {
       fc.integer({ min: 1, max: 60 }),
       (width, height, pen, spots, origin, pitch, lap, most) => {
         const inside = spots.filter((b) => right(b) < width && bottom(b) < height);
-        const { columns, rows } = gridOf(ring(width, height, pen, inside), origin, pitch, lap);
-        const [quick, slow] = [new SheetCount(), new SheetCount()];
+        const { columns, rows, squares } = gridOf(ring(width, height, pen, inside), origin, pitch, lap);
+        const [quick, slow, both] = [new SheetCount(), new SheetCount(), new SheetCount(squares)];
         const counted = slow.count({ ...columns, reach: 'less' }, rows, most);
         expect(quick.count(columns, rows, most)).toBe(counted);
+        expect(both.count(columns, rows, most)).toBe(counted);
         const rimmed = goesRound(columns.reach, rows.reach);
         if (rimmed && columns.reach !== rows.reach) seen.ends++;
         const [across, down] = [columns.zones.to - columns.zones.from + 1, rows.zones.to - rows.zones.from + 1];
         seen[!rimmed ? 'none' : sheetsOnRim(down, across) === across * down ? 'all' : 'some']++;
         if (counted <= most)
-          expect(quick.cells(columns.zones, rows.zones)).toEqual(slow.cells(columns.zones, rows.zones));
+          for (const each of [quick, both])
+            expect(each.cells(columns.zones, rows.zones)).toEqual(slow.cells(columns.zones, rows.zones));
       },
     ),
     { numRuns: 8000, seed: 5 },

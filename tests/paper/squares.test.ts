@@ -58,7 +58,7 @@ test('squares never count a sheet that is not needed, and the count with them is
         expect(quick.count(columns, rows, Number.MAX_SAFE_INTEGER)).toBe(counted);
         expect(quick.cells(columns.zones, rows.zones)).toEqual(slow.cells(columns.zones, rows.zones));
         expect(quick.count(columns, rows, most)).toBe(Math.min(counted, most + 1));
-        const needed = all.squares.neededBy(columns.zones, rows.zones);
+        const needed = all.squares.neededBy(columns.zones, rows.zones, false);
         expect(needed).toBeLessThanOrEqual(counted);
         const { from, to } = columns.zones;
         if (needed === (to - from + 1) * (rows.zones.to - rows.zones.from + 1)) told.all++;
@@ -74,9 +74,9 @@ test('squares never count a sheet that is not needed, and the count with them is
 test('a line in the middle of each sheet tells that each is needed; where laps lie it tells nothing', () => {
   const lines = [0, 1, 2].map((i) => box(100 * i + 60, 20, 0.2, 60));
   const all = seen([...lines, box(0, 50, 300, 0.2)]);
-  const needed = (left: number) => all.squares.neededBy(all.x.zones(left, 100, 20), all.y.zones(0, 100, 20));
+  const needed = (left: number) => all.squares.neededBy(all.x.zones(left, 100, 20), all.y.zones(0, 100, 20), false);
   expect([needed(0), needed(-45)]).toEqual([3, 4]);
   const few = seen([box(0, 0, 0.2, 100), box(300, 0, 0.2, 100)]);
   // What lies on an edge of its sheet has no square of it within.
-  expect(few.squares.neededBy(few.x.zones(0, 100, 20), few.y.zones(0, 100, 20))).toBe(0);
+  expect(few.squares.neededBy(few.x.zones(0, 100, 20), few.y.zones(0, 100, 20), false)).toBe(0);
 });

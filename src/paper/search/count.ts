@@ -48,7 +48,8 @@ export class SheetCount {
   count(across: Columns, down: Rows, most: number): number {
     const said = this.byRim(across, down, most);
     if (said !== undefined) return said;
-    const least = this.squares?.().neededBy(across.zones, down.zones) ?? 0;
+    const isRound = goesRound(across.reach, down.reach);
+    const least = this.squares?.().neededBy(across.zones, down.zones, isRound) ?? 0;
     if (least > most) return most + 1;
     this.all = least === this.rows * this.columns;
     if (this.all) return least;

@@ -1,4 +1,5 @@
 import type { Axis } from './axis.ts';
+import { sheetsOnRim } from './rim.ts';
 import type { Zones } from './zones.ts';
 
 /** Several lie in what a small sheet alone shows, and a large board is a few thousand of them, mm. */
@@ -52,15 +53,19 @@ export class DrawnSquares {
     }
   }
 
-  /** How many sheets of a grid are needed for what is drawn in whole squares; all others may be needed too. */
-  neededBy(across: Zones, down: Zones): number {
+  /**
+   * How many sheets of a grid are needed for what is drawn in whole squares, and, where the rim of the drawing needs all
+   * of them, on the outside of the grid; all others may be needed too.
+   */
+  neededBy(across: Zones, down: Zones, isRound: boolean): number {
     const wide = this.columns + 1;
-    let needed = 0;
-    for (let row = down.from; row <= down.to; row++) {
+    const inset = isRound ? 1 : 0;
+    let needed = isRound ? sheetsOnRim(down.to - down.from + 1, across.to - across.from + 1) : 0;
+    for (let row = down.from + inset; row <= down.to - inset; row++) {
       const top = firstWithin(down, row, this.top);
       const bottom = Math.min(this.rows, endWithin(down, row, this.top));
       if (top >= bottom) continue;
-      for (let column = across.from; column <= across.to; column++) {
+      for (let column = across.from + inset; column <= across.to - inset; column++) {
         const left = firstWithin(across, column, this.left);
         const right = Math.min(this.columns, endWithin(across, column, this.left));
         if (left >= right) continue;
