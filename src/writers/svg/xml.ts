@@ -21,23 +21,25 @@ const EMPTY: ReadonlySet<string> = new Set(['line', 'path', 'rect', 'image']);
 export function writeXml(root: XmlNode): string {
   const tags: string[] = [];
   add(root, tags);
-  return tags.join('').replaceAll('><', '>\n<');
+  return tags.join('');
 }
 
-// No text and no attribute holds a bare `<` or `>`, so that both stand for tags alone.
 function add(node: XmlNode, tags: string[]): void {
-  if (node.nodeType === TEXT) tags.push(escapedText(node.nodeValue ?? ''));
+  if (node.nodeType === TEXT && node.nodeValue) tags.push(escapedText(node.nodeValue));
   if (node.nodeType !== ELEMENT) return;
   const name = node.nodeName;
-  let tag = `<${name}`;
+  let tag = `${apart(tags)}<${name}`;
   for (const attribute of node.attributes ?? []) tag += ` ${attribute.name}="${escapedAttribute(attribute.value)}"`;
   if (EMPTY.has(name)) tags.push(tag, '/>');
   else {
     tags.push(tag, '>');
     for (const child of node.childNodes) add(child, tags);
-    tags.push(`</${name}>`);
+    tags.push(`${apart(tags)}</${name}>`);
   }
 }
+
+/** Between one tag and the next; no text ends with a bare `>`. */
+const apart = (tags: readonly string[]): string => (tags.at(-1)?.endsWith('>') ? '\n' : '');
 
 /** Controls and halves of pairs have no place in XML 1.0 (2.2), not even escaped: they are left out. */
 const NO_PLACE = /[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu;
