@@ -8,15 +8,28 @@ import { BETWEEN_OUTLINES, type FaceOutlines, type FontId, type Fonts, type Weig
  * non-zero, not even-odd: parts of a letter may overlap. Quadratic curves come out as the same curves in cubic form.
  */
 export function textOutline(text: string, weight: Weight, size: number, fonts: Fonts): readonly Path[] {
-  const paths: Path[] = [];
-  let x = 0;
-  for (const { table, glyph } of placesOf(text, weight, fonts)) {
-    const scale = size / table.unitsPerEm;
+  return lettersOf(text, weight, size, fonts).flatMap(({ font, glyph, x, scale }) => {
     const place = (p: Point): Point => ({ x: x + p.x * scale, y: -p.y * scale });
-    for (const contour of letterContours(table.id, glyph, fonts)) paths.push(pathOf(contour, place));
-    x += table.advances[glyph]! * scale;
-  }
-  return paths;
+    return letterContours(font, glyph, fonts).map((contour) => pathOf(contour, place));
+  });
+}
+
+/** A letter of a text: where its base line begins, and how large a unit of its font is. */
+interface PlacedLetter {
+  readonly font: FontId;
+  readonly glyph: number;
+  readonly x: number;
+  readonly scale: number;
+}
+
+export function lettersOf(text: string, weight: Weight, size: number, fonts: Fonts): readonly PlacedLetter[] {
+  let along = 0;
+  return placesOf(text, weight, fonts).map(({ table, glyph }) => {
+    const scale = size / table.unitsPerEm;
+    const x = along;
+    along += table.advances[glyph]! * scale;
+    return { font: table.id, glyph, x, scale };
+  });
 }
 
 /** One letter of a font. */

@@ -1,7 +1,6 @@
 import type { TextItem } from '../../drawing/model.ts';
-import { placesOf } from '../../fonts/faces.ts';
 import type { FontId, Fonts } from '../../fonts/model.ts';
-import { type Contour, letterContours } from '../../fonts/outlines.ts';
+import { type Contour, letterContours, lettersOf } from '../../fonts/outlines.ts';
 import type { Point } from '../../geometry/point.ts';
 import { decimal } from '../decimal.ts';
 import { textPlace } from '../item-paths.ts';
@@ -24,16 +23,11 @@ export function lettersData(item: TextItem, fonts: Fonts): string {
   const { text, weight, size, turn } = item;
   const place = textPlace(item, fonts);
   let data = '';
-  let along = 0;
-  for (const { table, glyph } of placesOf(text, weight, fonts)) {
-    const scale = size / table.unitsPerEm;
-    const letter = letterOf(table.id, glyph, scale, turn, fonts);
-    if (letter !== undefined) {
-      const origin = place({ x: along, y: 0 });
-      const at = { x: onGrid(origin.x) + letter.start.x, y: onGrid(origin.y) + letter.start.y };
-      data += `M${written(at)}${letter.rest}`;
-    }
-    along += table.advances[glyph]! * scale;
+  for (const { font, glyph, x, scale } of lettersOf(text, weight, size, fonts)) {
+    const letter = letterOf(font, glyph, scale, turn, fonts);
+    if (letter === undefined) continue;
+    const origin = place({ x, y: 0 });
+    data += `M${written({ x: onGrid(origin.x) + letter.start.x, y: onGrid(origin.y) + letter.start.y })}${letter.rest}`;
   }
   return data;
 }
