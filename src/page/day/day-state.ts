@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { defined } from '../../problems/defined.ts';
 import type { JobSource } from '../engine/answers.ts';
+import { keepAll } from '../files/keeping.ts';
 import { shop } from '../files/open.ts';
 import { shopPictures } from '../files/shop-mark.ts';
 import { type Draft, drafts, keep, keepRecord, recordOf } from '../files/store.ts';
@@ -21,6 +22,7 @@ const DAY = 'day';
 
 export async function readDay(): Promise<void> {
   try {
+    await keepAll();
     const [{ drafts: all }, kept] = await Promise.all([drafts(), recordOf(DAY)]);
     pieces.value = all.filter(({ of }) => of === undefined).toReversed();
     marks.value = typeof kept === 'object' && kept !== null ? (kept as Readonly<Record<string, Mark>>) : {};

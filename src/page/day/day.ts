@@ -8,7 +8,7 @@ import { dataOf } from '../../read/edit/find-node.ts';
 import { startRun } from '../cutter/run.ts';
 import { press } from '../engine/engines.ts';
 import { openShop } from '../files/desk.ts';
-import { openDraft } from '../files/keeping.ts';
+import { openKept } from '../files/keeping.ts';
 import { shop } from '../files/open.ts';
 import type { Draft } from '../files/store.ts';
 import { making, outcome, printOutput, saveOutputs } from '../out/making.ts';
@@ -99,7 +99,11 @@ function Line({ draft }: { readonly draft: Draft }): ComponentChild {
   return h('tr', {}, [
     tick('chosen', 'in the run'),
     h('td', { key: 'picture' }, h(Small, { of: toDraw(draft).key, pictures: draft.pictures })),
-    h('td', { key: 'title' }, h('button', { type: 'button', class: 'plain', onClick: () => openDraft(draft) }, title)),
+    h(
+      'td',
+      { key: 'title' },
+      h('button', { type: 'button', class: 'plain', onClick: () => void openKept(draft) }, title),
+    ),
     h('td', { key: 'due' }, dueOf(draft)),
     tick('cut', 'cut'),
     tick('done', 'done'),

@@ -3,7 +3,7 @@ import type { Calibrated } from '../../shop/readings/readings.ts';
 import { EMPTY, history } from '../state/history.ts';
 import { look, open, piece, text } from '../state/piece.ts';
 import { place } from '../state/place.ts';
-import { knowVersion } from './keeping.ts';
+import { know } from './keeping.ts';
 import { SHOP } from './kept-shop.ts';
 import { type Opening, openPiece, put, shop } from './open.ts';
 import { draftOf, forget } from './store.ts';
@@ -28,7 +28,7 @@ function layAside(): void {
 export async function openShop(): Promise<void> {
   layAside();
   const draft = await draftOf(SHOP).catch(() => undefined);
-  if (draft !== undefined) knowVersion(SHOP, draft.version);
+  if (draft !== undefined) know(draft);
   const now = shop.value;
   const same = draft !== undefined && (now === undefined || now.text === draft.text);
   put(
@@ -44,7 +44,7 @@ export async function openReadings(kind: Calibrated, begun: string): Promise<voi
   layAside();
   const id = `readings ${kind}`;
   const draft = await draftOf(id).catch(() => undefined);
-  if (draft !== undefined) knowVersion(id, draft.version);
+  if (draft !== undefined) know(draft);
   const own = { id, of: 'readings' as const, calibrating: kind, file: `${kind}.yaml` };
   put(draft === undefined ? { ...own, text: begun } : { ...own, text: draft.text, history: draft.history }, 'shop');
 }

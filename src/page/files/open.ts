@@ -10,7 +10,7 @@ import { lit } from '../state/shown.ts';
 /** The shop's file for pieces that are opened from now on. */
 export const shop = signal<Source | undefined>(undefined);
 
-const newId = (): string => crypto.randomUUID();
+export const newId = (): string => crypto.randomUUID();
 
 export interface Opening {
   readonly id?: string;

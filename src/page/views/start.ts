@@ -1,10 +1,11 @@
 import { signal } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
+import { useEffect } from 'preact/hooks';
 import { carried, guideFile } from '../engine/scripts.ts';
 import { takeKeptShop } from '../files/desk.ts';
 import { jobNames, openFromFolder, readFolder } from '../files/from-folder.ts';
 import { chooseFiles } from '../files/handles.ts';
-import { openDraft } from '../files/keeping.ts';
+import { keepAll, openKept } from '../files/keeping.ts';
 import { openPiece } from '../files/open.ts';
 import { save } from '../files/savers.ts';
 import { served } from '../files/served.ts';
@@ -29,13 +30,18 @@ const kept = signal<{ readonly drafts: readonly Draft[]; readonly broken: number
 const templates = (): readonly Carried[] => (carried('templates') as readonly Carried[] | null) ?? [];
 export const given = (): readonly Carried[] => (carried('pieces') as readonly Carried[] | null) ?? [];
 
-/** Lists what this browser keeps, and draws the starters. */
-export async function prepareStart(): Promise<void> {
+async function listKept(): Promise<void> {
   try {
+    await keepAll();
     kept.value = await drafts();
   } catch (error) {
     kept.value = { drafts: [], broken: 0, failed: error instanceof Error ? error.message : String(error) };
   }
+}
+
+/** Lists what this browser keeps, and draws the starters. */
+export async function prepareStart(): Promise<void> {
+  await listKept();
   await readFolder();
   await takeKeptShop();
   await takeKeptMark();
@@ -43,6 +49,8 @@ export async function prepareStart(): Promise<void> {
 }
 
 export function Start(): ComponentChild {
+  // Whoever comes back finds what was kept since.
+  useEffect(() => void listKept(), []);
   const { drafts: everything, broken, failed } = kept.value;
   const all = everything.filter(({ of }) => of === undefined);
   return h('main', { class: 'start' }, [
@@ -140,10 +148,10 @@ function OpenFiles(): ComponentChild {
 function Kept({ draft }: { readonly draft: Draft }): ComponentChild {
   const drop = async (): Promise<void> => {
     await forget(draft.id);
-    kept.value = await drafts();
+    await listKept();
   };
   return h('li', {}, [
-    h('button', { key: 'open', type: 'button', class: 'plain', onClick: () => openDraft(draft) }, [
+    h('button', { key: 'open', type: 'button', class: 'plain', onClick: () => void openKept(draft) }, [
       h('strong', { key: 'title' }, draft.title),
       h('span', { key: 'when' }, ` ${draft.file}, ${new Date(draft.at).toLocaleString()}`),
     ]),
