@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cutOnce } from '../../src/cutfiles/toolpaths/join.ts';
 import { pathLength } from '../../src/geometry/measure.ts';
-import { type Path, polygon, straightSides } from '../../src/geometry/path.ts';
+import { type Path, polygon, type Segment, straightSides } from '../../src/geometry/path.ts';
 
 const box = (x: number, y: number, width: number, height: number): Path =>
   polygon([
@@ -49,6 +49,42 @@ describe('paths that lie on each other', () => {
       { x: -10, y: 15 },
       { x: -10, y: 5 },
       { x: 0, y: 5 },
+    ]);
+  });
+
+  it('leave paths alone that begin at the same corner', () => {
+    const back = polygon([
+      { x: 0, y: 0 },
+      { x: -10, y: 0 },
+      { x: -10, y: -20 },
+      { x: 0, y: -20 },
+    ]);
+    const paths = [box(0, 0, 10, 20), back];
+    expect(cutOnce(paths)).toEqual(paths);
+  });
+
+  it('run on where a path began, rather than off into another that ends there', () => {
+    const stub = polygon(
+      [
+        { x: 0, y: -5 },
+        { x: 0, y: 0 },
+      ],
+      false,
+    );
+    // The right side of the second box is the left one of the first.
+    const neighbour = box(10, 0, 10, 10);
+    expect(cutOnce([neighbour, stub, box(0, 0, 10, 10)])).toEqual([
+      neighbour,
+      stub,
+      polygon(
+        [
+          { x: 10, y: 10 },
+          { x: 0, y: 10 },
+          { x: 0, y: 0 },
+          { x: 10, y: 0 },
+        ],
+        false,
+      ),
     ]);
   });
 
@@ -107,5 +143,32 @@ describe('paths that lie on each other', () => {
     expect(once.length).toBe(1);
     expect(once[0]!.closed).toBe(true);
     expect(pathLength(once[0]!)).toBeCloseTo(20 * Math.PI, 9);
+  });
+
+  it('close a round of lines and curves as they were drawn', () => {
+    const arc: Segment = { kind: 'arc', to: { x: 20, y: 20 }, centre: { x: 20, y: 10 }, clockwise: true };
+    const cubic: Segment = { kind: 'cubic', c1: { x: 26, y: 0 }, c2: { x: 26, y: 20 }, to: { x: 20, y: 20 } };
+    const line = (x: number, y: number): Segment => ({ kind: 'line', to: { x, y } });
+    for (const curve of [arc, cubic]) {
+      const front: Path = { start: { x: 0, y: 0 }, segments: [line(20, 0), curve], closed: false };
+      const rest: Path = { start: { x: 20, y: 20 }, segments: [line(0, 20), line(0, 0)], closed: false };
+      const round = [line(20, 0), curve, line(0, 20), line(0, 0)];
+      expect(cutOnce([front, rest])).toEqual([{ start: front.start, segments: round, closed: true }]);
+    }
+  });
+
+  it('close a round that ends in an arc by a line over the slack, so that the arc keeps its radius', () => {
+    const line = (x: number, y: number): Segment => ({ kind: 'line', to: { x, y } });
+    const centre = { x: 0, y: 10 };
+    const arc: Segment = { kind: 'arc', to: { x: 0, y: 0 }, centre, clockwise: true };
+    const straight: Path = {
+      start: { x: 0, y: 0.004 },
+      segments: [line(20, 0), line(20, 20), line(0, 20)],
+      closed: false,
+    };
+    const bent: Path = { start: { x: 0, y: 20 }, segments: [arc], closed: false };
+    expect(cutOnce([straight, bent])).toEqual([
+      { start: straight.start, segments: [...straight.segments, arc, line(0, 0.004)], closed: true },
+    ]);
   });
 });

@@ -128,6 +128,10 @@ describe('contradictions', () => {
     expect(message(given({ kind: 'ratio', ratio: 5 / 3 }))).toEqual([
       'mat.weighting: weighting (bottom = 1.6667 × top) is given, but the other sizes make the bottom border 1 in narrower than that (difference 1 in)',
     ]);
+    // 4 1/32 in is three times that ratio, and less than a millimetre too much.
+    expect(message(given({ kind: 'ratio', ratio: 4.03125 / 3 }))).toEqual([
+      'mat.weighting: weighting (bottom = 1.3438 × top) is given, but the other sizes make the bottom border 1/32 in narrower than that (difference 1/32 in)',
+    ]);
     const lopsided = message(
       given({ kind: 'diagonal' }, { left: inch(2), right: inch(4), top: undefined, bottom: undefined }),
     );

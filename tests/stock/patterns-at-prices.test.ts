@@ -80,6 +80,23 @@ describe('the best pattern at prices', () => {
     expect(some).toBeGreaterThan(500);
   });
 
+  it('comes with others that are as good, two equal halves among them', () => {
+    const blank = { demand: 1, turn: false, edge: false };
+    for (const [sheet, types] of [
+      [stockOf(12, 5), [4, 6].map((width) => ({ ...blank, width, height: 5 }))],
+      [stockOf(5, 12), [4, 6].map((height) => ({ ...blank, width: 5, height }))],
+    ] as const) {
+      const maker = new BestPattern(sheet, types, 1000);
+      expect(maker.best(Float64Array.from([4, 6]))).toBe(12);
+      // Three of 4 or two of 6, and no other pattern is full.
+      expect(maker.patterns(8).map(({ copies }) => [...copies])).toEqual([
+        [3, 0],
+        [3, 0],
+        [0, 2],
+      ]);
+    }
+  });
+
   it('is found by half the work on a square sheet whose blanks may all turn', () => {
     fc.assert(
       fc.property(cases, ({ width, blanks }) => {
