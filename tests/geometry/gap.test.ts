@@ -32,7 +32,7 @@ const below = polygon([
 describe('the gap between two outlines', () => {
   it('is found in a dip of a curve before another that does not come so near', () => {
     // y = 5 + 7500·(0.07·u² − u³/3), u = t − 0.8: least 5 at t = 0.8, and 6 at t = 1, where the curve ends; at eighths of
-    // t it is 6.63 at 6/8, 6.89 at 7/8. So the dip is lower than the end, but its nearest eighth is not.
+    // t it is 6.625 at 6/8, 6.898 at 7/8. So the dip is lower than the end, but its nearest eighth is not.
     const [k, t] = [7500, 0.8];
     const powers = [5 + k * (0.07 * t ** 2 + t ** 3 / 3), k * (-0.14 * t - t ** 2), k * (0.07 + t), -k / 3] as const;
     const dip = closedFarAbove(risingAs(4000, powers));
