@@ -6,7 +6,6 @@ import { openFromFolder, saveToFolder } from './from-folder.ts';
 import { homes } from './homes.ts';
 import { save } from './savers.ts';
 import { ChangedThere, served } from './served.ts';
-import { takeFiles } from './take.ts';
 
 /** Files that the browser lets be written again, by the piece that came out of them. */
 const handles = new Map<string, FileSystemFileHandle>();
@@ -16,23 +15,9 @@ export const savedAt = signal<{ readonly id: string; readonly time: string; read
   undefined,
 );
 
-interface WithPickers {
-  readonly showOpenFilePicker?: (options: object) => Promise<readonly FileSystemFileHandle[]>;
-}
-
-/** Opens files by the browser's own dialog, keeping the right to save back where it gives one. */
-export async function chooseFiles(fallback: () => void): Promise<void> {
-  const pick = (globalThis as WithPickers).showOpenFilePicker;
-  if (pick === undefined) return fallback();
-  try {
-    const chosen = await pick({ multiple: true });
-    await takeFiles(await Promise.all(chosen.map((each) => each.getFile())));
-    const now = open.value;
-    const own = chosen.find(({ name }) => name === now?.file);
-    if (now !== undefined && own !== undefined) handles.set(now.id, own);
-  } catch (error) {
-    if (!(error instanceof DOMException && error.name === 'AbortError')) fallback();
-  }
+/** From now on the piece is saved back to this file. */
+export function saveBackTo(id: string, handle: FileSystemFileHandle): void {
+  handles.set(id, handle);
 }
 
 const clock = (): string => {
