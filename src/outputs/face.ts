@@ -34,7 +34,7 @@ export const FACE = 'face.svg';
 
 /** The piece as the proof shows it, pictures and all: what stands for the job in a list. Errors: `svg-window`. */
 export async function faceFile({ drawn: { documents, pictures }, ready }: Prepared): Promise<Result<OutputFile>> {
-  const { hasWindow, writePageSvg } = await loadSvg();
+  const { hasWindow, encodePageSvg } = await loadSvg();
   if (!hasWindow()) return fail([NO_WINDOW]);
   const { document } = documents[0]!;
   const [page] = document.pages;
@@ -44,10 +44,10 @@ export async function faceFile({ drawn: { documents, pictures }, ready }: Prepar
   const alone = { ...drawing, groups: [group] };
   const clip = drawnBox(alone, fonts)!;
   const frame: Frame = { drawing: alone, clip, turn: 0, at: { x: 0, y: 0 } };
-  const text = writePageSvg(
+  const bytes = encodePageSvg(
     document,
     { ...page!, name: 'face', paper: clip, scale: { x: 1, y: 1 }, frames: [frame] },
     { fonts, ...defined({ pictures }) },
   );
-  return succeed({ name: FACE, bytes: new TextEncoder().encode(text) });
+  return succeed({ name: FACE, bytes });
 }

@@ -29,8 +29,6 @@ const USUAL_DPI = 150;
 /** Fewer are not asked for. */
 const LEAST_DPI = 20;
 
-const encode = (text: string): Uint8Array => new TextEncoder().encode(text);
-
 /** Pixels of one picture; a renderer holds each in eight bytes. A3 at 600 to the inch has 70 million. */
 const MOST_PIXELS = 72e6;
 
@@ -107,10 +105,9 @@ function documentFiles(
 ): readonly Job[] {
   const { name, document, whole, tiles = [] } = drawn;
   const pages = document.pages.map((page, i) => ({ page, i, stem: stemOf(drawn, page, i) }));
-  const svgOf = async (page: Page) => pageSvg(document, page, how);
-  const svg = async (page: Page) => encode(await svgOf(page));
-  const one = async () => encode((await loadSvg()).writeSvg(whole!, how));
-  const png = async (page: Page) => (await import('../writers/png.ts')).writePng(await svgOf(page), dpi, renderer!);
+  const svg = async (page: Page) => pageSvg(document, page, how);
+  const one = async () => (await loadSvg()).encodeSvg(whole!, how);
+  const png = async (page: Page) => (await import('../writers/png.ts')).writePng(await svg(page), dpi, renderer!);
   const files: Readonly<Record<string, () => readonly Job[]>> = {
     pdf: () => [
       { name: `${name}.pdf`, write: async () => (await import('../writers/pdf/pdf.ts')).writePdf(document, how) },
@@ -144,14 +141,14 @@ function stemOf({ name, document, pages }: DrawnDocument, page: Page, i: number)
 }
 
 /** A page that is one drawing as it is, is that drawing; any other is its frames. */
-async function pageSvg(document: Document, page: Page, how: SvgOptions): Promise<string> {
-  const { writePageSvg, writeSvg } = await loadSvg();
+async function pageSvg(document: Document, page: Page, how: SvgOptions): Promise<Uint8Array> {
+  const { encodePageSvg, encodeSvg } = await loadSvg();
   const [frame, ...others] = page.frames;
   if (frame === undefined || others.length > 0 || page.scale.x !== 1 || page.scale.y !== 1) {
-    return writePageSvg(document, page, how);
+    return encodePageSvg(document, page, how);
   }
   const { drawing, clip, turn, at } = frame;
   const whole = wholeFrame(drawing);
   const isWhole = clip === undefined && turn === whole.turn && at.x === whole.at.x && at.y === whole.at.y;
-  return isWhole ? writeSvg(drawing, how) : writePageSvg(document, page, how);
+  return isWhole ? encodeSvg(drawing, how) : encodePageSvg(document, page, how);
 }

@@ -29,6 +29,28 @@ export function blockOf({ width, height }: Size, make: () => readonly Item[]): B
   };
 }
 
+/** Of blocks that are made of others, what is in them from a point on. A copy with other items is not among them. */
+const COMPOSED = new WeakMap<Block, (x: number, y: number) => readonly Item[]>();
+
+/** The items of a block whose top left lies at a point. What lies in it block within block is moved once. */
+export function itemsAt(block: Block, x: number, y: number): readonly Item[] {
+  const place = COMPOSED.get(block);
+  return place === undefined || (x === 0 && y === 0) ? moved(block.items, x, y) : place(x, y);
+}
+
+/** A block of others, as `place` puts them from a point on by `itemsAt`. */
+export function composed<T extends Size>(size: T, place: (x: number, y: number) => readonly Item[]): T & Block {
+  const items = once(() => place(0, 0));
+  const block = {
+    ...size,
+    get items() {
+      return items();
+    },
+  };
+  COMPOSED.set(block, place);
+  return block;
+}
+
 export interface Line {
   readonly text: string;
   readonly style: Style;
@@ -86,7 +108,7 @@ export function stacked(blocks: readonly Block[], gap: number, align: 'left' | '
 
 /** Blocks that together make one of a size, each with its top left at a point. */
 export function joined(size: Size, parts: readonly (readonly [block: Block, at: Point])[]): Block {
-  const made = blockOf(size, () => parts.flatMap(([block, { x, y }]) => moved(block.items, x, y)));
+  const made = composed(size, (x, y) => parts.flatMap(([block, at]) => itemsAt(block, x + at.x, y + at.y)));
   const groups = parts.flatMap(([{ groups: own }]) => own ?? []);
   return groups.length > 0 && groups.length === made.items.length ? { ...made, groups } : made;
 }

@@ -1,7 +1,7 @@
 import type { Item } from '../drawing/model.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { point } from '../geometry/point.ts';
-import { type Block, moved, stacked } from './block.ts';
+import { type Block, itemsAt, stacked } from './block.ts';
 import { boxItem, frame, rule } from './figures.ts';
 import type { Density, Piece } from './flow.ts';
 import { capHeight, depthOf, set, widthOf } from './line.ts';
@@ -158,7 +158,7 @@ function fileBlock(lines: readonly string[], width: number, style: Style, fonts:
   return {
     width,
     height,
-    items: [frame(width, height), ...moved(text.items, 0, pad)],
+    items: [frame(width, height), ...itemsAt(text, 0, pad)],
   };
 }
 
@@ -184,14 +184,14 @@ function sectionBlock(
     rule('head', 0, width, 0),
     ...(counted === '' ? [] : [set(counted, 0, base, HEAD)]),
     ...(colour === undefined ? [] : [boxItem({ x: width - STRIP.width - HALF_EDGE, y: 0, ...STRIP }, colour, 'frame')]),
-    ...moved(title.items, 0, ABOVE_SECTION),
+    ...itemsAt(title, 0, ABOVE_SECTION),
   ];
   const height = ABOVE_SECTION + title.height - depthOf(HEAD, fonts);
   if (aside === '') return { items, width, height };
   const behind = indent + widthOf(text, HEAD, fonts) + 2.2;
   const said = paragraph(aside, width, style, fonts);
   if (behind + widthOf(aside, style, fonts) <= width)
-    return { items: [...items, ...moved(said.items, behind, base - said.base)], width, height };
+    return { items: [...items, ...itemsAt(said, behind, base - said.base)], width, height };
   const below = height + depthOf(HEAD, fonts) + 0.6;
-  return { items: [...items, ...moved(said.items, 0, below)], width, height: below + said.height };
+  return { items: [...items, ...itemsAt(said, 0, below)], width, height: below + said.height };
 }

@@ -1,6 +1,6 @@
 import type { Item } from '../drawing/model.ts';
 import { type Box, bottom, box } from '../geometry/box.ts';
-import { type Block, moved } from './block.ts';
+import { type Block, itemsAt } from './block.ts';
 import { CLEAR, LARGE, type Style, TEXT, tight } from './styles.ts';
 
 /** How densely a sheet is set: its running words, and how much white there is between things; 1 is usual. */
@@ -55,14 +55,15 @@ export interface Flowed {
 export function flow(pieces: readonly Piece[], options: FlowOptions): Flowed {
   const tried = settingsOf(pieces, options);
   const first = tried[0]!;
-  let best = firstOn(1, tried) ?? first.flowed(true)!;
+  let best = firstOn(1, tried) ?? first.filled(true)!;
   // Hundreds of pages take their time: what the densest cannot do none is asked for.
-  while (best.pages.length > 2 && tried.at(-1)!.flowed(false, best.pages.length - 1) !== undefined) {
+  while (best.pages.length > 2 && tried.at(-1)!.filled(false, best.pages.length - 1) !== undefined) {
     const fewer = firstOn(best.pages.length - 1, tried);
     if (fewer === undefined) break;
     best = fewer;
   }
-  return best;
+  const { pages, density } = best;
+  return { pages: pages.map((page) => ({ items: itemsOf(page), end: page.end })), density };
 }
 
 /** Whether one page holds it all, however densely. */
@@ -78,11 +79,11 @@ const settingsOf = (pieces: readonly Piece[], options: FlowOptions): readonly Se
 };
 
 /** The first way that takes no more than so many pages; the others are given up as soon as they take more. */
-function firstOn(most: number, settings: readonly Setting[]): Flowed | undefined {
+function firstOn(most: number, settings: readonly Setting[]): Way | undefined {
   for (const whole of [true, false]) {
     for (const setting of settings) {
-      const made = setting.flowed(whole, most);
-      if (made !== undefined) return made;
+      const way = setting.filled(whole, most);
+      if (way !== undefined) return way;
     }
   }
   return undefined;
@@ -94,8 +95,14 @@ interface Filled {
   readonly next: number;
 }
 
+/** Pages as they would be filled in one density. */
+interface Way {
+  readonly pages: readonly Filled[];
+  readonly density: Density;
+}
+
 /** Made of the way that is taken alone. */
-const itemsOf = ({ placed }: Filled): readonly Item[] => placed.flatMap(({ block, x, y }) => moved(block.items, x, y));
+const itemsOf = ({ placed }: Filled): readonly Item[] => placed.flatMap(({ block, x, y }) => itemsAt(block, x, y));
 
 /** Pieces in one density; each is set once for a width, though it is asked for more than once. */
 class Setting {
@@ -118,7 +125,7 @@ class Setting {
   }
 
   /** Undefined where it takes more pages than that. */
-  flowed(whole: boolean, most = Number.POSITIVE_INFINITY): Flowed | undefined {
+  filled(whole: boolean, most = Number.POSITIVE_INFINITY): Way | undefined {
     const { columns, even = false } = this.#options;
     const pages: Filled[] = [];
     let next = 0;
@@ -130,7 +137,7 @@ class Setting {
       pages.push(isLast && even ? this.#evened(next, boxes, whole, full) : full);
       next = full.next;
     } while (next < this.#pieces.length);
-    return { pages: pages.map((page) => ({ items: itemsOf(page), end: page.end })), density: this.#density };
+    return { pages, density: this.#density };
   }
 
   /** The columns that end highest and still hold all that is left. */

@@ -5,7 +5,7 @@ import type { Fonts } from '../fonts/model.ts';
 import { bottom } from '../geometry/box.ts';
 import type { Size } from '../geometry/point.ts';
 import { once } from '../problems/once.ts';
-import { type Block, moved } from './block.ts';
+import { type Block, composed, itemsAt } from './block.ts';
 import { capHeight, depthOf, ellipsized, fitted, set, widthOf } from './line.ts';
 import { pitch, type Style, stepsDown } from './styles.ts';
 import { wrap } from './wrap.ts';
@@ -72,8 +72,7 @@ function linesBlock(
     height = Math.max(height, bottom(ink));
   }
   const items = (): readonly Item[] => {
-    const standing = lines.map((line, i) => set(line, indent + (i === 0 ? 0 : hang), cap + i * pitch(style), style));
-    return moved(standing, 0, above);
+    return lines.map((line, i) => set(line, indent + (i === 0 ? 0 : hang), cap + i * pitch(style) + above, style));
   };
   return textBlock({ width, height: height + above }, cap + above, items);
 }
@@ -113,5 +112,7 @@ export function level(parts: readonly (readonly [x: number, part: TextBlock])[])
     width = Math.max(width, x + part.width);
     height = Math.max(height, part.height + base - part.base);
   }
-  return textBlock({ width, height }, base, () => parts.flatMap(([x, part]) => moved(part.items, x, base - part.base)));
+  return composed({ width, height, base }, (left, top) =>
+    parts.flatMap(([x, part]) => itemsAt(part, left + x, top + (base - part.base))),
+  );
 }

@@ -3,7 +3,7 @@ import type { Fonts } from '../fonts/model.ts';
 import { box } from '../geometry/box.ts';
 import { polygon } from '../geometry/path.ts';
 import { type Point, point } from '../geometry/point.ts';
-import { moved } from './block.ts';
+import { composed, itemsAt } from './block.ts';
 import { boxItem } from './figures.ts';
 import { capHeight, depthOf, set, widthOf } from './line.ts';
 import { turnsIntoAnother, underline } from './numerals.ts';
@@ -123,7 +123,7 @@ export function runsBlock(
   style: Style,
   fonts: Fonts,
 ): TextBlock {
-  const items: Item[] = [];
+  const placed: { readonly run: TextBlock; readonly x: number; readonly y: number }[] = [];
   const gap = 0.36 * style.size;
   const pitch = PITCH * style.size;
   let [x, line] = [0, 0];
@@ -132,12 +132,14 @@ export function runsBlock(
     if (x > 0 && x + wide(group) + gap * (group.length - 1) > width) [x, line] = [0, line + 1];
     for (const run of group) {
       if (x > 0 && x + run.width > width) [x, line] = [0, line + 1];
-      items.push(...moved(run.items, x, (line + 1) * pitch - run.base));
+      placed.push({ run, x, y: (line + 1) * pitch - run.base });
       x += run.width + gap;
     }
     x += BETWEEN_GROUPS * gap;
   }
-  return { items, width, height: (line + 1) * pitch + depthOf(style, fonts), base: pitch };
+  return composed({ width, height: (line + 1) * pitch + depthOf(style, fonts), base: pitch }, (left, top) =>
+    placed.flatMap(({ run, x: across, y: down }) => itemsAt(run, left + across, top + down)),
+  );
 }
 
 /** A small strip of a colour among words, its edge in the pen `frame`; no square, which would be one to tick. */

@@ -1,7 +1,7 @@
 import type { Item } from '../drawing/model.ts';
 import type { Fonts } from '../fonts/model.ts';
 import { point } from '../geometry/point.ts';
-import { type Block, blockOf, moved } from './block.ts';
+import { type Block, blockOf, itemsAt } from './block.ts';
 import { frame, rule } from './figures.ts';
 import { depthOf, widthOf } from './line.ts';
 import { underline } from './numerals.ts';
@@ -49,7 +49,7 @@ export function tableBlock(table: Table, width: number, style: Style, fonts: Fon
     frame(width, y),
     ...rows.flatMap(({ words, y: above, down }) => [
       ...(above > 0 ? [rule('frame', 0, width, above)] : []),
-      ...moved(words.items, 0, down),
+      ...itemsAt(words, 0, down),
     ]),
     ...lefts.slice(1).map((x): Item => ({ kind: 'line', pen: 'frame', from: point(x, 0), to: point(x, y) })),
   ]);

@@ -59,10 +59,7 @@ export const FORMATS: readonly Format[] = [
     extension: 'svg',
     summary: 'one drawing in mm, letters as outlines',
     of: 'drawing',
-    load: () =>
-      loadSvg().then(({ writeSvg }) => {
-        return (drawing, options) => new TextEncoder().encode(writeSvg(drawing, options));
-      }),
+    load: () => loadSvg().then(({ encodeSvg }) => encodeSvg),
   },
   {
     id: 'dxf',

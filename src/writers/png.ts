@@ -9,7 +9,7 @@ let ready: Promise<void> | undefined;
  * A drawing that was written as SVG (letters as outlines, lengths in mm), rendered on white by a general renderer.
  * `renderer` gives the renderer's own bytes; it is asked once. The same SVG gives the same bytes.
  */
-export async function writePng(svg: string, dpi: number, renderer: () => Promise<Uint8Array>): Promise<Uint8Array> {
+export async function writePng(svg: Uint8Array, dpi: number, renderer: () => Promise<Uint8Array>): Promise<Uint8Array> {
   ready ??= renderer().then((wasm) => initWasm(wasm as Uint8Array<ArrayBuffer>));
   await ready;
   const image = new Resvg(svg, {
@@ -31,6 +31,6 @@ export async function writePagePng(
   page: Page,
   { dpi, renderer, ...how }: SvgOptions & { readonly dpi: number; readonly renderer: () => Promise<Uint8Array> },
 ): Promise<Uint8Array> {
-  const { writePageSvg } = await loadSvg();
-  return writePng(writePageSvg(document, page, how), dpi, renderer);
+  const { encodePageSvg } = await loadSvg();
+  return writePng(encodePageSvg(document, page, how), dpi, renderer);
 }

@@ -1,5 +1,8 @@
 import { expect, test } from 'vitest';
-import { writeXml, type XmlNode } from '../../src/writers/svg/xml.ts';
+import { type XmlNode, xmlBytes, xmlText } from '../../src/writers/svg/xml.ts';
+
+/** As the one text of a file, which ends with a line. */
+const writeXml = (root: XmlNode): string => xmlText((xml) => xml.add(root)).replace(/\n$/, '');
 
 const text = (nodeValue: string): XmlNode => ({ nodeType: 3, nodeName: '#text', nodeValue, childNodes: [] });
 const element = (
@@ -38,4 +41,17 @@ test('what has no place in XML at all is left out', () => {
 
 test('comments and the like, which nobody asked for, are left out', () => {
   expect(writeXml(element('g', {}, { ...text('no'), nodeType: 8, nodeName: '#comment' }))).toBe('<g>\n</g>');
+});
+
+test('as bytes it is the same, in whatever parts it was written; a file ends with a line', () => {
+  // Longer than one part, with letters of one, two, three and four bytes.
+  const lines = Array.from({ length: 20_000 }, (_, i) => element('line', { id: `é${i}⅜😀` }));
+  const add = (xml: Parameters<Parameters<typeof xmlText>[0]>[0]): void => {
+    xml.open(element('svg', {}));
+    for (const line of lines) xml.add(line);
+    xml.close('svg');
+  };
+  const whole = `<svg>\n${lines.map((_, i) => `<line id="é${i}⅜😀"/>\n`).join('')}</svg>\n`;
+  expect(xmlText(add)).toBe(whole);
+  expect(Buffer.from(xmlBytes(add)).equals(Buffer.from(whole))).toBe(true);
 });

@@ -31,13 +31,13 @@ export function layerEntries(
   const count = rows.reduce((sum, { cuts }) => sum + cuts.length, 0);
   const below = (list: readonly SettingRow[]): readonly Entry[] =>
     list.flatMap((row) =>
+      // However densely the rest is set.
       rowBlocks(row, mat, column, fonts).map(
-        (block): Entry => ({ kind: 'figure', make: () => padded(block(), ABOVE) }),
+        (block): Entry => ({ kind: 'figure', make: once(() => padded(block(), ABOVE)) }),
       ),
     );
   if (free < NARROWEST || count > MANY) {
     const room = { width: Math.min(column, 1.6 * HIGHEST), height: 1.5 * HIGHEST };
-    // However densely the rest is set.
     const make = once(() => {
       const drawn = diagram(mat, job, strokes, layer, room, fonts);
       return joined({ width: column, height: drawn.height }, [[drawn, { x: (column - room.width) / 2, y: 0 }]]);

@@ -5,7 +5,7 @@ import type { Fonts } from '../../fonts/model.ts';
 import type { Job } from '../../job/job.ts';
 import type { Mat } from '../../mat/model.ts';
 import { defined } from '../../problems/defined.ts';
-import { type Block, moved, stacked } from '../../text/block.ts';
+import { type Block, composed, itemsAt, stacked } from '../../text/block.ts';
 import { ellipsized } from '../../text/line.ts';
 import { level, line, type TextBlock } from '../../text/paragraph.ts';
 import { discBlock, runsBlock, tickBlock, turnBlock } from '../../text/signs.ts';
@@ -132,11 +132,11 @@ export function readingBlock(
   const above = line(sense, HEAD, fonts);
   const whole = level([[0, large], ...(unit === '' ? [] : [[large.width + 1.4, named] as const]), [left, exact]]);
   if (sense === '') return whole;
-  return {
-    ...whole,
-    width: Math.max(whole.width, left + above.width),
-    items: [...whole.items, ...moved(above.items, left, whole.base - large.base)],
-  };
+  const { height, base } = whole;
+  return composed({ width: Math.max(whole.width, left + above.width), height, base }, (x, y) => [
+    ...itemsAt(whole, x, y),
+    ...itemsAt(above, x + left, y + (base - large.base)),
+  ]);
 }
 
 /** The reading, and what is to be cut with it, each after its turn of the board. */
@@ -151,7 +151,8 @@ export function rowBlocks(row: SettingRow, mat: Mat, width: number, fonts: Fonts
 }
 
 /** Figures have nothing that hangs below their base line. */
-const toBase = (block: TextBlock): TextBlock => ({ ...block, height: block.base });
+const toBase = (block: TextBlock): TextBlock =>
+  composed({ width: block.width, height: block.base, base: block.base }, (x, y) => itemsAt(block, x, y));
 
 /** More strokes of one setting go on in a part of their own, so that a column can end between them. */
 const MOST_CUTS = 24;

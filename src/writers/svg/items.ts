@@ -1,4 +1,4 @@
-import type { Container } from '@svgdotjs/svg.js';
+import { create, Element } from '@svgdotjs/svg.js';
 import { penOf } from '../../drawing/bounds.ts';
 import type { Item, LineItem, PathItem, Pen, PictureItem, TextItem } from '../../drawing/model.ts';
 import { textWidth } from '../../fonts/measure.ts';
@@ -24,21 +24,17 @@ export interface Setting {
   readonly ids: Set<string>;
 }
 
-/** An item as one element with plain attributes, no styles and no transformation. */
-export function addItem(parent: Container, item: Item, setting: Setting): void {
+/** An item as one element with plain attributes, no styles and no transformation; none where nothing of it is drawn. */
+export function itemElement(item: Item, setting: Setting): Element | undefined {
   switch (item.kind) {
     case 'line':
-      add(parent, 'line', item.id, lineAttributes(item, setting), setting);
-      break;
+      return element('line', item.id, lineAttributes(item, setting), setting);
     case 'path':
-      add(parent, 'path', item.id, pathAttributes(item, setting), setting);
-      break;
+      return element('path', item.id, pathAttributes(item, setting), setting);
     case 'text':
-      addText(parent, item, setting);
-      break;
+      return textElement(item, setting);
     case 'picture':
-      add(parent, 'image', undefined, pictureAttributes(item, setting), setting);
-      break;
+      return element('image', undefined, pictureAttributes(item, setting), setting);
     default: {
       const never: never = item;
       throw new TypeError(`unknown item ${JSON.stringify(never)}`);
@@ -46,17 +42,11 @@ export function addItem(parent: Container, item: Item, setting: Setting): void {
   }
 }
 
-function add(
-  parent: Container,
-  name: string,
-  id: string | undefined,
-  attributes: Attributes,
-  setting: Setting,
-): Container {
+function element(name: string, id: string | undefined, attributes: Attributes, setting: Setting): Element {
   const named = id !== undefined && !setting.ids.has(id);
   if (named) setting.ids.add(id);
   // The library would write numbers with all of their digits: it gets words only.
-  return parent.element(name).attr(named ? { id, ...attributes } : attributes);
+  return new Element(create(name)).attr(named ? { id, ...attributes } : attributes);
 }
 
 function lineAttributes({ from, to, pen }: LineItem, { pens }: Setting): Attributes {
@@ -81,19 +71,17 @@ function pathAttributes(item: PathItem, { pens }: Setting): Attributes {
   return { d: item.paths.map((path) => pathData(path, { number: mm })).join(''), ...paintOf(item, pens, mm) };
 }
 
-/** Nothing where nothing of the text is drawn. */
-function addText(parent: Container, item: TextItem, setting: Setting): void {
+function textElement(item: TextItem, setting: Setting): Element | undefined {
   const { family } = setting;
   if (family === undefined) {
     const attributes = outlinedText(item, setting);
-    if (attributes.d !== '') add(parent, 'path', item.id, attributes, setting);
-    return;
+    return attributes.d === '' ? undefined : element('path', item.id, attributes, setting);
   }
   const width = textWidth(item.text, item.weight, item.size, setting.fonts);
-  if (width === 0) return;
-  const text = add(parent, 'text', item.id, liveText(item, width, family), setting);
+  if (width === 0) return undefined;
+  const text = element('text', item.id, liveText(item, width, family), setting);
   // A reader makes one space of several, and drops those at the ends.
-  text.words(item.text.replaceAll(/^ | (?= )| $/g, '\u00a0'));
+  return text.words(item.text.replaceAll(/^ | (?= )| $/g, '\u00a0'));
 }
 
 /** As wide as it was measured, whatever is made of the family where it is shown. */

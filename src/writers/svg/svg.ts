@@ -1,4 +1,4 @@
-import { type G, getWindow, registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
+import { create, Element, G, getWindow, registerWindow, SVG, type Svg } from '@svgdotjs/svg.js';
 import { type Document, type Frame, type Page, shownPart } from '../../drawing/document.ts';
 import type { Drawing, Group } from '../../drawing/model.ts';
 import { touches } from '../../drawing/touches.ts';
@@ -9,9 +9,9 @@ import type { Pictures } from '../../pictures/model.ts';
 import { decimal } from '../decimal.ts';
 import { frameMatrix, isInPlace } from '../frame-matrix.ts';
 import { namedGroups, shownLayers } from '../shown.ts';
-import { addItem, mm, type Setting } from './items.ts';
+import { itemElement, mm, type Setting } from './items.ts';
 import type { SvgWindow } from './window.ts';
-import { writeXml } from './xml.ts';
+import { type Adding, type Xml, xmlBytes, xmlText } from './xml.ts';
 
 export interface SvgOptions {
   /** Names of the groups to show; those that are shown by default unless given. */
@@ -42,39 +42,61 @@ export function buildIn(window: SvgWindow): void {
  * its name as id. Groups that are not shown are left out, since programs that drive machines often cut what is hidden.
  * The same drawing gives the same text.
  */
-export function writeSvg(drawing: Drawing, options: SvgOptions): string {
+export const writeSvg = (drawing: Drawing, options: SvgOptions): string => xmlText(svgOf(drawing, options));
+
+/** The same in UTF-8, as a file has it. */
+export const encodeSvg = (drawing: Drawing, options: SvgOptions): Uint8Array => xmlBytes(svgOf(drawing, options));
+
+function svgOf(drawing: Drawing, options: SvgOptions): Adding {
   const canvas = emptySvg(drawing, drawing.title);
   if (options.comment !== undefined) canvas.element('desc').words(options.comment.join('\n'));
   const setting = settingOf(drawing, options, new Set());
-  for (const group of shownGroups(drawing, options)) addGroup(canvas, group, setting);
-  return serialized(canvas);
+  return whole(canvas, (xml) => {
+    for (const group of shownGroups(drawing, options)) addGroup(xml, group, setting);
+  });
 }
 
 /**
  * One page as SVG, as large as its paper: its frames clipped, turned, placed and corrected as on the page of the PDF.
  * Items that a frame does not show are left out.
  */
-export function writePageSvg(document: Document, page: Page, options: SvgOptions): string {
+export const writePageSvg = (document: Document, page: Page, options: SvgOptions): string =>
+  xmlText(pageSvgOf(document, page, options));
+
+/** The same in UTF-8, as a file has it. */
+export const encodePageSvg = (document: Document, page: Page, options: SvgOptions): Uint8Array =>
+  xmlBytes(pageSvgOf(document, page, options));
+
+function pageSvgOf(document: Document, page: Page, options: SvgOptions): Adding {
   const canvas = emptySvg(page.paper, `${document.title}, ${page.name}`);
   const ids = new Set<string>();
   const { x, y } = page.scale;
-  const sheet = canvas.group();
+  const sheet = new G();
   if (x !== 1 || y !== 1) sheet.attr({ transform: `scale(${decimal(1 / x, 9)} ${decimal(1 / y, 9)})` });
   const isShown = shownLayers(document, options.show);
-  for (const frame of page.frames) {
-    const { drawing } = frame;
-    const window = isInPlace(frame) ? sheet : addWindow(sheet, frame, ids);
-    const setting = settingOf(drawing, options, ids);
-    for (const group of drawing.groups.filter(isShown)) {
-      const part = shownPart(frame);
+  return whole(canvas, (xml) => {
+    within(xml, sheet, () => {
+      for (const frame of page.frames) addFrame(xml, frame, frame.drawing.groups.filter(isShown), options, ids);
+    });
+  });
+}
+
+/** What a frame shows of some groups. */
+function addFrame(xml: Xml, frame: Frame, groups: readonly Group[], options: SvgOptions, ids: Set<string>): void {
+  const { drawing } = frame;
+  const setting = settingOf(drawing, options, ids);
+  const part = shownPart(frame);
+  const add = (): void => {
+    for (const group of groups) {
       const items =
         frame.clip === undefined
           ? group.items
           : group.items.filter((item) => touches(item, part, drawing.pens, options.fonts));
-      if (items.length > 0) addGroup(window, { ...group, items }, setting);
+      if (items.length > 0) addGroup(xml, { ...group, items }, setting);
     }
-  }
-  return serialized(canvas);
+  };
+  if (isInPlace(frame)) add();
+  else within(xml, windowOf(xml, frame, ids), add);
 }
 
 const settingOf = (
@@ -98,30 +120,47 @@ function emptySvg({ width, height }: Size, title: string): Svg {
   return canvas;
 }
 
-function addGroup(parent: Svg | G, group: Group, setting: Setting): void {
-  const element = parent.group();
+/** Each item is text before the next is built: a sheet may have a hundred thousand. */
+function addGroup(xml: Xml, group: Group, setting: Setting): void {
+  const element = new G();
   if (!setting.ids.has(group.name)) element.attr({ id: group.name });
   setting.ids.add(group.name);
   element.attr({ 'data-label': group.label });
-  for (const item of group.items) addItem(element, item, setting);
+  within(xml, element, () => {
+    for (const item of group.items) {
+      const made = itemElement(item, setting);
+      if (made !== undefined) xml.add(made.node);
+    }
+  });
 }
 
 /** A group in the drawing's own mm, which shows through the frame's clip alone. */
-function addWindow(sheet: G, frame: Frame, ids: Set<string>): G {
+function windowOf(xml: Xml, frame: Frame, ids: Set<string>): G {
   const { a, b, c, d, e, f } = frameMatrix(frame);
   const transform = `matrix(${[a, b, c, d, e, f].map(mm).join(' ')})`;
-  if (frame.clip === undefined) return sheet.group().attr({ transform });
-  const id = addClip(sheet, frame.clip, ids);
-  return sheet.group().attr({ transform, 'clip-path': `url(#${id})` });
+  if (frame.clip === undefined) return new G().attr({ transform });
+  const id = addClip(xml, frame.clip, ids);
+  return new G().attr({ transform, 'clip-path': `url(#${id})` });
 }
 
-function addClip(sheet: G, { x, y, width, height }: Box, ids: Set<string>): string {
+function addClip(xml: Xml, { x, y, width, height }: Box, ids: Set<string>): string {
   let id = 'window';
   for (let more = 2; ids.has(id); more++) id = `window-${more}`;
   ids.add(id);
-  const clip = sheet.element('clipPath').attr({ id });
+  const clip = new Element(create('clipPath')).attr({ id });
   clip.element('rect').attr({ x: mm(x), y: mm(y), width: mm(width), height: mm(height) });
+  xml.add(clip.node);
   return id;
 }
 
-const serialized = (canvas: Svg): string => `${writeXml(canvas.node)}\n`;
+/** An element with what is added in between. */
+function within(xml: Xml, element: Element, add: () => void): void {
+  xml.open(element.node);
+  add();
+  xml.close(element.node.nodeName);
+}
+
+const whole =
+  (canvas: Svg, add: Adding): Adding =>
+  (xml) =>
+    within(xml, canvas, () => add(xml));
