@@ -113,6 +113,18 @@ describe('the bound', () => {
     expect(planned({ sheets: [sheet], pieces, options: { effort: QUICK } }).count).toBe(4);
   });
 
+  it('tries more on small sheets than the sizes there are', () => {
+    const sheet = { id: 's', width: 22, height: 27 };
+    const pieces = [
+      { id: 'large', width: 20, height: 17, count: 3 },
+      { id: 'long', width: 7, height: 16, count: 4 },
+    ];
+    // A sheet holds no two large ones, and beside one no more than a strip of 22 × 10: for one long one, since two ask for
+    // 7 + 16. So the fourth long one asks for a fourth sheet, which by their area none would.
+    expect(bound([sheet], pieces)).toBe(4);
+    expect(planned({ sheets: [sheet], pieces, options: { effort: QUICK } }).count).toBe(4);
+  });
+
   it('is never above the truth', () => {
     const blank = fc.record({ width: fc.integer({ min: 1, max: 7 }), height: fc.integer({ min: 1, max: 6 }) });
     fc.assert(
