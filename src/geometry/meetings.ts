@@ -120,34 +120,38 @@ function arcParameter(arc: Piece, p: Point): number {
 
 /** Curves are halved until both are as good as straight. */
 const STRAIGHT = 1e-7;
-const DEEPEST = 40;
+/**
+ * The least shares of both, multiplied: no size in millimetres comes to it, but numbers beyond 10⁹ are halved without end,
+ * since rounding alone bends them by more than that.
+ */
+const LEAST_SHARES = 2 ** -40;
 /** Two curves that run along each other would meet without end. */
 const MOST = 400;
 
 function subdivided(a: Piece, b: Piece): readonly Meeting[] {
   const found: Meeting[] = [];
   let visits = 0;
-  const visit = (p: Piece, p0: number, p1: number, q: Piece, q0: number, q1: number, depth: number): void => {
+  const visit = (p: Piece, p0: number, p1: number, q: Piece, q0: number, q1: number): void => {
     visits++;
     if (visits > 60 * MOST || found.length > MOST) return;
     if (!touching(hullBox(p), hullBox(q)) || onOneSide(p, q) || onOneSide(q, p)) return;
     const [bentP, bentQ] = [bend(p), bend(q)];
-    if ((bentP < STRAIGHT && bentQ < STRAIGHT) || depth > DEEPEST) {
+    if ((bentP < STRAIGHT && bentQ < STRAIGHT) || (p1 - p0) * (q1 - q0) < LEAST_SHARES) {
       const met = pairs(chord(p), chord(q))[0];
       if (met !== undefined) found.push({ a: p0 + (p1 - p0) * met.a, b: q0 + (q1 - q0) * met.b });
       return;
     }
     if (bentP >= bentQ) {
       const middle = (p0 + p1) / 2;
-      visit(partOf(p, 0, 0.5), p0, middle, q, q0, q1, depth + 1);
-      visit(partOf(p, 0.5, 1), middle, p1, q, q0, q1, depth + 1);
+      visit(partOf(p, 0, 0.5), p0, middle, q, q0, q1);
+      visit(partOf(p, 0.5, 1), middle, p1, q, q0, q1);
     } else {
       const middle = (q0 + q1) / 2;
-      visit(p, p0, p1, partOf(q, 0, 0.5), q0, middle, depth + 1);
-      visit(p, p0, p1, partOf(q, 0.5, 1), middle, q1, depth + 1);
+      visit(p, p0, p1, partOf(q, 0, 0.5), q0, middle);
+      visit(p, p0, p1, partOf(q, 0.5, 1), middle, q1);
     }
   };
-  visit(a, 0, 1, b, 0, 1, 0);
+  visit(a, 0, 1, b, 0, 1);
   return found.filter(
     (each, i) =>
       !found.slice(0, i).some((other) => Math.abs(other.a - each.a) < 1e-7 && Math.abs(other.b - each.b) < 1e-7),

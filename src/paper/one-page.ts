@@ -95,9 +95,8 @@ export function onePage(work: FullScale, paper: RollPaper | FitPaper, options: L
       if (width + 2 * CLEAR > size.width) continue;
       const height = heightFor(facts(sheet), width);
       const around: Size = { width: width + 2 * CLEAR, height: height + 2 * CLEAR };
-      const clear = room.best(around, placesFrom('top left', around, whole, STEP));
-      if (clear !== undefined && room.cost(clear.x, clear.y, clear.width, clear.height) === 0)
-        return { box: grown(clear, -CLEAR), below: 0 };
+      const clear = room.best(around, placesFrom('top left', around, whole, STEP), 0);
+      if (clear !== undefined) return { box: grown(clear, -CLEAR), below: 0 };
     }
     const height = heightFor(facts(sheet), areaWidth);
     return { box: box(-indent, size.height + CLEAR, areaWidth, height), below: CLEAR + height };

@@ -74,12 +74,12 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
       crosses.push({ name, onPage, inDrawing: turnPoint(at, turnedBack(orientation)) });
     }
   }
-  const costOf = ({ x, y, width, height }: Box): number => room.cost(x, y, width, height);
   const set = (what: string, blocks: readonly (() => Block)[], places: (block: Block) => Spots): void => {
     for (const make of blocks) {
       const block = make();
-      const clear = room.best(block, places(block));
-      if (clear === undefined || (costOf(clear) > 0 && make !== blocks.at(-1))) continue;
+      // The last of them may lie on lines.
+      const clear = room.best(block, places(block), make === blocks.at(-1) ? Number.POSITIVE_INFINITY : 0);
+      if (clear === undefined) continue;
       room.take(clear);
       under.push(...moved(block.items, clear.x, clear.y));
       return;
@@ -97,9 +97,8 @@ export function sheetPage(plan: SheetPlan): MadeSheet {
   set('a ruler in y', rulers.upright, from('top right'));
   // Last, so that nothing gives way to it: where it finds no room, the first sheet says it.
   const uncorrected = uncorrectedBlock(plan.label);
-  const clear = uncorrected === undefined ? undefined : room.best(uncorrected, from('bottom left')(uncorrected));
-  if (uncorrected !== undefined && clear !== undefined && costOf(clear) === 0)
-    under.push(...moved(uncorrected.items, clear.x, clear.y));
+  const clear = uncorrected === undefined ? undefined : room.best(uncorrected, from('bottom left')(uncorrected), 0);
+  if (uncorrected !== undefined && clear !== undefined) under.push(...moved(uncorrected.items, clear.x, clear.y));
 
   const { name, place } = plan.label;
   const pens = { ...SHEET_PENS, ...plan.note?.pens };

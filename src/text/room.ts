@@ -91,10 +91,13 @@ export class Room {
     return counted.size;
   }
 
-  /** The best place for what is so large: on the fewest strips; of equals the first. Undefined where all touch words. */
-  best({ width, height }: Size, spots: Spots): Box | undefined {
+  /**
+   * The best place for what is so large: on the fewest strips, `most` of them at the most; of equals the first. Undefined
+   * where all touch words, or lie on more.
+   */
+  best({ width, height }: Size, spots: Spots, most = Number.POSITIVE_INFINITY): Box | undefined {
     let best: Box | undefined;
-    let least = Number.POSITIVE_INFINITY;
+    let least = most + 1;
     spots((x, y) => {
       const cost = this.cost(x, y, width, height, least);
       if (cost < least) {

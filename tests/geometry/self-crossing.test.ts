@@ -35,4 +35,26 @@ describe('where an outline crosses itself', () => {
     expect(Math.min(...samples)).toBeLessThan(0.01);
     expect((user + system) / 1000).toBeLessThan(300);
   });
+
+  it('is at the same place of an outline whose numbers are enormous', () => {
+    const of = (scale: number, bent: number): Path => {
+      const p = (x: number, y: number) => ({ x: x * scale, y: y * scale });
+      return {
+        start: p(0, 0),
+        closed: true,
+        segments: [
+          { kind: 'cubic', c1: p(3.1, bent), c2: p(-2, 2), to: p(1.7, 2) },
+          { kind: 'cubic', c1: p(3, 5), c2: p(-1, 0.1), to: p(0, 0) },
+        ],
+      };
+    };
+    for (const bent of [0.1, 0.2, 0.3, 0.4, 0.5]) {
+      const known = selfCrossing(of(100, bent))!;
+      for (const scale of [1e9, 3e10, 2e11, 1e15, 1e100]) {
+        const { x, y } = selfCrossing(of(scale, bent))!;
+        expect(x / scale).toBeCloseTo(known.x / 100, 6);
+        expect(y / scale).toBeCloseTo(known.y / 100, 6);
+      }
+    }
+  });
 });

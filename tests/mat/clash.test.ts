@@ -134,7 +134,9 @@ function follow(text: string, { path, also, what, instead }: Clashing): string {
   }, text);
 }
 
-const templates = readdirSync(new URL('../../templates/', import.meta.url)).filter((name) => name !== 'shop.yaml');
+const templates = readdirSync(new URL('../../templates/', import.meta.url)).filter(
+  (name) => name.endsWith('.yaml') && name !== 'shop.yaml',
+);
 
 /** What a template leaves to be worked out, as one who writes it down wrongly would. */
 function wronglyStated(text: string, { size, value }: Reason, sizes: ReadonlyMap<string, number>): string | undefined {

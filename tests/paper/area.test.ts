@@ -80,6 +80,9 @@ describe('places for words', () => {
     const found = full.best(size, placesFrom('top left', size, within, 1))!;
     expect(full.cost(found.x, found.y, found.width, found.height)).toBe(1);
     expect(found.x).toBeGreaterThan(25);
+    // Nowhere there lies it on less than one.
+    const spots = placesFrom('top left', size, within, 1);
+    expect([0, 1].map((most) => full.best(size, spots, most))).toEqual([undefined, found]);
   });
 
   it('nowhere, where words are everywhere, and not over what was placed before', () => {

@@ -11,7 +11,9 @@ type Value = string | number | boolean | readonly Value[] | { readonly [key: str
 const root = new URL('../../', import.meta.url);
 const textOf = (name: string): string => readFileSync(new URL(name, root), 'utf8');
 const FILES = [
-  ...readdirSync(new URL('templates/', root)).map((name) => `templates/${name}`),
+  ...readdirSync(new URL('templates/', root))
+    .filter((name) => name.endsWith('.yaml'))
+    .map((name) => `templates/${name}`),
   ...['heron/job', 'heron/shop', 'terns/job', 'terns/shop', 'monday/curlew', 'monday/shop', 'monday/tide-mill'].map(
     (name) => `examples/${name}.yaml`,
   ),

@@ -9,7 +9,7 @@ import { LENGTH_UNITS, type LengthUnit } from '../../../src/units/units.ts';
 import { scripted } from './scripted.ts';
 
 const NAMES = readdirSync('templates')
-  .filter((name) => name !== 'shop.yaml')
+  .filter((name) => name.endsWith('.yaml') && name !== 'shop.yaml')
   .map((name) => name.replace('.yaml', ''));
 
 async function starterOf(name: string): Promise<Starter> {
