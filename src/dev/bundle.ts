@@ -62,7 +62,7 @@ const QUIET: NonNullable<InputOptions['checks']> = { eval: false };
  * What is loaded together lies together: a few files that are used nearly whole load faster than dozens of small ones.
  * Each holds what these sources import that none before it holds; whatever else there is falls into files by itself.
  */
-const LOADED_TOGETHER: Readonly<Record<string, readonly string[]>> = {
+export const LOADED_TOGETHER: Readonly<Record<string, readonly string[]>> = {
   commands: ['src/cli/main.ts', 'src/writers/svg/window.ts'],
   solving: ['src/cli/commands/check.ts'],
   outputs: ['src/cli/output/command.ts'],
