@@ -17,16 +17,18 @@ const job = (title: string, more: Partial<IndexedJob> = {}): IndexedJob => {
   };
 };
 const page = (more: Partial<Index> = {}): string =>
-  indexPage({
-    title: 'Day',
-    papers: [],
-    jobs: [job('Heron')],
-    count: 1,
-    pages: ['index.html'],
-    page: 0,
-    problems: [],
-    ...more,
-  });
+  [
+    ...indexPage({
+      title: 'Day',
+      papers: [],
+      jobs: [job('Heron')],
+      count: 1,
+      pages: ['index.html'],
+      page: 0,
+      problems: [],
+      ...more,
+    }),
+  ].join('');
 
 const problem = (message: string): Problem => ({
   severity: 'error',

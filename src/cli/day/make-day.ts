@@ -5,6 +5,7 @@ import { FACE } from '../../outputs/face.ts';
 import { MANIFEST } from '../../outputs/job-manifest.ts';
 import { defined } from '../../problems/defined.ts';
 import { type Problem, toldOnce } from '../../problems/problem.ts';
+import { TextBytes } from '../../writers/text-bytes.ts';
 import { type Print, printOf } from '../files/made.ts';
 import type { DayJob } from './day-job.ts';
 import { type DayPaper, dayBefore, dayManifest } from './day-manifest.ts';
@@ -52,6 +53,8 @@ export async function makeDay(
   if (papers === undefined || how.stopped() || made.length === 0)
     return { states: made, papers: [], problems: ofJobs, prints };
   const joined = await papers.finish();
+  // Nobody is needed any more: what threads hold is let go before the pages that show it all are made.
+  await how.crew.close();
   const problems = toldOnce([...ofJobs, ...joined.problems]);
   if (!how.stopped()) await writeIndex(made, joined.papers, problems, how, before);
   return { states: made, papers: joined.papers, problems, prints };
@@ -90,7 +93,8 @@ async function writeIndex(
   const prints: Print[] = [];
   for (const [page, name] of names.entries()) {
     const shown = states.slice(page * MOST_SHOWN, (page + 1) * MOST_SHOWN).map((state) => indexed(state, how));
-    const text = indexPage({
+    const text = new TextBytes();
+    const parts = indexPage({
       title: 'The day’s mats',
       ...defined({ date: options.date }),
       papers: papers.map(({ print, pages }) => ({ file: print.name, pages })),
@@ -100,7 +104,8 @@ async function writeIndex(
       page,
       problems: page === 0 ? wrong : [],
     });
-    const bytes = new TextEncoder().encode(text);
+    for (const part of parts) text.add(part);
+    const bytes = text.bytes();
     prints.push(printOf({ name, bytes }));
     await how.writer.some({ folder: out, files: [{ name, bytes }] });
   }

@@ -46,7 +46,9 @@ export function threads(file: string, hands: number, memory = MOST_MEMORY_MB): C
       return (await starting).run({ kind, task });
     },
     async close() {
-      await pool?.destroy();
+      const own = pool;
+      pool = undefined;
+      await own?.destroy();
     },
   };
 }

@@ -8,10 +8,13 @@ import { address, type Html, html, NOTHING, pictureAddress, where } from './html
 import type { Index, IndexedJob } from './model.ts';
 import { STYLE } from './style.ts';
 
-/** One page that shows a day's jobs: it holds all that it needs, asks nothing of a network and runs no script. */
-export function indexPage(index: Index): string {
+/**
+ * One page that shows a day's jobs, part by part: it holds all that it needs, pictures too, asks nothing of a network and
+ * runs no script.
+ */
+export function* indexPage(index: Index): Generator<string> {
   const { title, date, jobs, count } = index;
-  const page = html`<!doctype html>
+  yield html`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -28,12 +31,9 @@ ${papers(index)}
 <main>
 ${leftOut(index)}
 ${index.page === 0 ? fetchList(jobs, index.pages.length > 1) : NOTHING}
-${jobs.map(jobPart)}
-</main>
-</body>
-</html>
-`;
-  return page.html;
+`.html;
+  for (const job of jobs) yield jobPart(job).html;
+  yield '\n</main>\n</body>\n</html>\n';
 }
 
 function partOf({ pages, page }: Index): Html {

@@ -1,3 +1,5 @@
+import { TextBytes } from '../text-bytes.ts';
+
 /** What is read of a tree's nodes: the same in a browser's DOM and in others. */
 export interface XmlNode {
   readonly nodeType: number;
@@ -27,16 +29,9 @@ export function xmlText(add: Adding): string {
 
 /** The same in UTF-8: the text itself never stands there whole. */
 export function xmlBytes(add: Adding): Uint8Array {
-  const encoder = new TextEncoder();
-  const parts: Uint8Array[] = [];
-  written(add, (part) => parts.push(encoder.encode(part)));
-  const bytes = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const part of parts) {
-    bytes.set(part, at);
-    at += part.length;
-  }
-  return bytes;
+  const text = new TextBytes();
+  written(add, (part) => text.add(part));
+  return text.bytes();
 }
 
 function written(add: Adding, take: (part: string) => void): void {
