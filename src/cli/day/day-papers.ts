@@ -127,10 +127,15 @@ export class DayPapers {
     const make = new Map<BenchPaper, () => Promise<readonly Paper[]>>();
     for (const own of tasks.values()) {
       let run: Promise<readonly (readonly Paper[])[]> | undefined;
+      let left = own.length;
       for (const [i, paper] of own.entries())
         make.set(paper, async () => {
           run ??= this.#task(own);
-          return (await run)[i] ?? [];
+          const made = (await run)[i] ?? [];
+          left -= 1;
+          // Once all are taken nobody holds them: of a day of thousands only what is being written is in memory.
+          if (left === 0) run = undefined;
+          return made;
         });
     }
     return papers.map((paper) => {
