@@ -60,6 +60,8 @@ function matFrom(job: Job, { sizes, moved, warnings }: Snapped, fonts: Fonts | u
   if (problems.some((each) => each.severity === 'error')) return fail(problems);
   const openings = placed.map((each, index) => outlined(job, index, each, sizes.openings[index]!));
   problems.push(...fallenApart(job, openings));
+  // What lies around an opening is looked at by its place among them: only where none is missing.
+  if (problems.some((each) => each.severity === 'error')) return fail(problems);
   const whole = openings.filter((each) => each !== undefined);
   problems.push(
     ...nearnessProblems(job, outer, whole),

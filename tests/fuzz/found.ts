@@ -28,4 +28,6 @@ export const FOUND: readonly string[] = [
   'mat: {outer: 16 x 20, layers: [{board: {thickness: 2.9 mm}}]}\nopenings: [{artwork: 9 x 12, overlap: 3/16, shape: outline, outline: "M72.769 60 H130.6 V189.3 C82.8 935.286 128 122.5 163.3 55.935 Z"}]\n',
   // A board of its own size, cut apart.
   'mat: {outer: 24 x 18 in, layers: [{}, {}]}\nopenings: [{artwork: 150 x 220 mm}]\nasCut: {outer: 15 31/32 x 20 1/16, layers: [{}, {blank: 8 x 10}]}\nbench: {stack: apart}\n',
+  // An outline that falls apart, with lines round it: they were looked for round an opening that was not there.
+  'units: in\nmat: {outer: 16 x 20, layers: [{board: {thickness: 1.4 mm}}]}\nopenings: [{artwork: 10 x 13, overlap: 1/4, lines: [{kind: ink, distance: 3/8}], shape: outline, outline: "M61.771 39 C156.665 115.639 102.388 1 168.5 66 L113.136 109.4 V173.5 L189.5 48 Z"}]\n',
 ];
