@@ -4,11 +4,13 @@ import { defined } from '../../problems/defined.ts';
 import { type Problem, warning } from '../../problems/problem.ts';
 import { printOf } from '../files/made.ts';
 import { Bundles, type Patterns } from './bundles.ts';
+import type { DayJob } from './day-job.ts';
 import type { DayManifest, DayPaper } from './day-manifest.ts';
 import type { How } from './how.ts';
 import { areAsMade, type Found, hashOfAll } from './made.ts';
 import { type JobDone, textOf } from './make-jobs.ts';
 import type { JobState } from './state.ts';
+import type { JobText, Tasks } from './tasks.ts';
 
 /** Tickets and labels of more jobs are several files, each with the list of its run in front. */
 const MOST_IN_A_RUN = 100;
@@ -29,6 +31,7 @@ export type Before = (Found & { readonly manifest: DayManifest }) | undefined;
 export class DayPapers {
   readonly #how: How;
   readonly #before: Before;
+  readonly #jobs: readonly DayJob[];
   readonly #bundles: Bundles;
   readonly #states = new Map<number, JobState>();
   readonly #papers: Promise<readonly DayPaper[]>[] = [];
@@ -39,15 +42,18 @@ export class DayPapers {
   });
   #count = 0;
   #turn: Promise<unknown> = Promise.resolve();
+  #plan: Promise<Tasks['bench']['answer']> | undefined;
 
-  constructor(how: How, before: Before) {
+  constructor(how: How, before: Before, jobs: readonly DayJob[]) {
     this.#how = how;
     this.#before = before;
+    this.#jobs = jobs;
     this.#bundles = new Bundles((bundle) => this.#patterns(bundle));
   }
 
   add(at: number, { state, packed }: JobDone): void {
     if (state !== undefined) this.#states.set(at, state);
+    if (state?.now === true) this.#planAhead();
     const any = state !== undefined && state.patterns > 0;
     this.#bundles.add(at, any ? { at, pages: state.patterns, key: state.key, ...defined({ packed }) } : undefined);
   }
@@ -66,25 +72,22 @@ export class DayPapers {
       if (tickets.length > 0) bench.push({ output: 'ticket', name: `${BENCH.ticket}${end}`, states: tickets });
       bench.push({ output: 'labels', name: `${BENCH.labels}${end}`, states: jobs });
     }
-    if (this.#planned(states)) bench.push({ output: 'stock', name: BENCH.stock, states });
+    const unplanned = whyUnplanned(states.map(({ job }) => job));
+    if (unplanned !== undefined) this.#problems.push(unplanned);
+    else if (states.length > 0) bench.push({ output: 'stock', name: BENCH.stock, states });
     const papers = (await Promise.all([...this.#papers, ...this.#bench(bench)])).flat();
     return { papers, problems: this.#problems };
   }
 
-  #planned(states: readonly JobState[]): boolean {
-    const shops = new Set(states.map(({ job }) => job.shop?.file));
-    const why =
-      shops.size > 1
-        ? 'the jobs are of several shops, whose boards are not planned together'
-        : states.length > MOST_PLANNED
-          ? `there are ${states.length} jobs, more than the ${MOST_PLANNED} that are planned together`
-          : undefined;
-    if (why !== undefined)
-      this.#problems.push({
-        ...warning('day-stock', [], `left out: ${why}`, 'plan their boards with matwright stock'),
-        file: 'stock.pdf',
-      });
-    return why === undefined && states.length > 0;
+  /**
+   * A plan of the boards takes a while and needs no more than the jobs: once it is clear that something has changed it is made
+   * while the jobs are. It is of use where none of them fails.
+   */
+  #planAhead(): void {
+    if (this.#how.crew.hands === 1 || this.#plan !== undefined || whyUnplanned(this.#jobs) !== undefined) return;
+    this.#plan = this.#ask([{ output: 'stock', name: BENCH.stock }], this.#jobs.map(textOf));
+    // Whoever waits for it hears of it.
+    this.#plan.catch(() => undefined);
   }
 
   #patterns(bundle: readonly Patterns[]): void {
@@ -145,13 +148,22 @@ export class DayPapers {
   }
 
   async #task(papers: readonly BenchPaper[]): Promise<readonly (readonly Paper[])[]> {
-    const { crew, options } = this.#how;
-    const jobs = papers[0]!.states.map(({ job, at }) => textOf(job, at));
+    const [{ output: first, states }] = papers as readonly [BenchPaper, ...BenchPaper[]];
+    const ahead = first === 'stock' && states.length === this.#jobs.length ? this.#plan : undefined;
     const asked = papers.map(({ output, name }) => ({ output, name }));
-    const { value, problems } = await crew.run('bench', { papers: asked, jobs, options });
+    const { value, problems } = await (ahead ??
+      this.#ask(
+        asked,
+        states.map(({ job, at }) => textOf(job, at)),
+      ));
     // Nobody asked for it by itself: what it lacks is told and stops nothing.
     if (value === undefined || value.some((each) => each.length === 0)) this.#problems.push(...problems.map(asWarning));
     return value ?? [];
+  }
+
+  #ask(papers: Tasks['bench']['task']['papers'], jobs: readonly JobText[]): Promise<Tasks['bench']['answer']> {
+    const { crew, options } = this.#how;
+    return crew.run('bench', { papers, jobs, options });
   }
 
   #key(kind: string, states: readonly JobState[]): string {
@@ -194,6 +206,19 @@ export class DayPapers {
     this.#turn = turn.catch(() => undefined);
     return turn;
   }
+}
+
+function whyUnplanned(jobs: readonly DayJob[]): Problem | undefined {
+  const shops = new Set(jobs.map(({ shop }) => shop?.file));
+  const why =
+    shops.size > 1
+      ? 'the jobs are of several shops, whose boards are not planned together'
+      : jobs.length > MOST_PLANNED
+        ? `there are ${jobs.length} jobs, more than the ${MOST_PLANNED} that are planned together`
+        : undefined;
+  if (why === undefined) return undefined;
+  const hint = 'plan their boards with matwright stock';
+  return { ...warning('day-stock', [], `left out: ${why}`, hint), file: 'stock.pdf' };
 }
 
 const asWarning = (problem: Problem): Problem => ({ ...problem, severity: 'warning' });

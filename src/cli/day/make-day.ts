@@ -37,7 +37,7 @@ export async function makeDay(
 ): Promise<Day> {
   const { out } = how;
   const before = out === undefined ? undefined : dayBefore(out);
-  const papers = out === undefined ? undefined : new DayPapers(how, before);
+  const papers = out === undefined ? undefined : new DayPapers(how, before, jobs);
   const states = new Map<number, JobState>();
   const prints = new Map<number, readonly Print[]>();
   const told = new Map<number, readonly Problem[]>();
