@@ -11,13 +11,13 @@ import { takeMark } from './files/shop-mark.ts';
 import { learnShapes } from './form/shape.ts';
 import { redo, undo } from './state/history.ts';
 import { follow } from './state/looking.ts';
-import { open } from './state/piece.ts';
+import { worksHere } from './state/works-here.ts';
 import { Page } from './views/page.ts';
 import { given, prepareStart } from './views/start.ts';
 
-/** Undo and redo by the keys of every program, but not while a text has its own. */
+/** Undo and redo by the keys of every program where the buttons for them are; elsewhere a text has its own, and the piece is not seen. */
 function keys(event: KeyboardEvent): void {
-  if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z' || open.value === undefined) return;
+  if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z' || !worksHere()) return;
   event.preventDefault();
   if (event.shiftKey) redo();
   else undo();

@@ -103,6 +103,17 @@ export async function start(page: Page, words: RegExp): Promise<void> {
   await page.locator('svg.face').waitFor();
 }
 
+/** Drops a file of this text on the page, wherever one is. */
+export const drop = (page: Page, name: string, text: string): Promise<void> =>
+  page.locator('body').evaluate(
+    (body, [file, words]) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([words!], file!));
+      body.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+    },
+    [name, text],
+  );
+
 /** Opens all fields that are seldom said. What lies in the last part is there a moment after it was opened: only then are they counted. */
 export async function openSeldom(page: Page): Promise<void> {
   await page.getByText('Names, bench and paper').click();

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
 import { type Edit, edit, written } from '../state/edit.ts';
 import { endRun } from '../state/history.ts';
-import { type Path, said } from '../state/piece.ts';
+import { type Path, said, text } from '../state/piece.ts';
 import { jobUnit, lit, shown, shownUnit, sizeOf } from '../state/shown.ts';
 import { Told, toldAt } from './told.ts';
 import { lengthTyped, plainText } from './typed.ts';
@@ -39,24 +39,25 @@ function workedOut(sizes: readonly string[], usual: string | undefined): string 
 
 /** One field of the job: given where something stands in it, else worked out. */
 export function Field({ label, path, kind = 'length', sizes = [], usual, example, also }: FieldOf): ComponentChild {
-  const typing = useSignal<string | undefined>(undefined);
+  const typing = useSignal<{ readonly typed: string; readonly made: string } | undefined>(undefined);
   const id = idOf(path);
   const value = plainText(said(path));
-  const now = typing.value ?? value;
+  // What was typed stands there untidied until something else has changed the text: an undo, a drag, another piece.
+  const now = typing.value?.made === text.value ? typing.value.typed : value;
   const out = workedOut(sizes, usual);
   const told = toldAt(path);
   const set = (typed: string): void => {
-    typing.value = typed;
-    const text = typed.trim();
+    const words = typed.trim();
     const next =
-      text === ''
+      words === ''
         ? undefined
         : kind === 'length'
-          ? lengthTyped(text, shownUnit.value, jobUnit.value)
+          ? lengthTyped(words, shownUnit.value, jobUnit.value)
           : kind === 'count'
-            ? written(text)
-            : text;
-    edit([{ path, value: next }, ...(also?.(text) ?? [])], label, `field ${id}`);
+            ? written(words)
+            : words;
+    edit([{ path, value: next }, ...(also?.(words) ?? [])], label, `field ${id}`);
+    typing.value = { typed, made: text.value };
   };
   const state = now.trim() === '' ? (out === '' ? 'empty' : 'worked-out') : 'given';
   const about = `${id}-about`;

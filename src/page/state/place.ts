@@ -8,6 +8,8 @@ export const place = signal<Place>('pieces');
 export const saying = signal('');
 /** What went wrong with files or storage, until it is put right: its words, and a way out. */
 export interface Trouble {
+  /** The piece that it speaks of: while another one is open it is not to be seen, since its ways out are for that one. */
+  readonly of?: string;
   readonly words: string;
   readonly ways: readonly { readonly words: string; readonly go: () => void }[];
 }

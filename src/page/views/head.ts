@@ -9,6 +9,7 @@ import { canRedo, canUndo, lastChange, nextChange, redo, undo } from '../state/h
 import { type Open, open, said, text } from '../state/piece.ts';
 import { type Place, place, textShown } from '../state/place.ts';
 import { shownUnit, wishedUnit } from '../state/shown.ts';
+import { worksHere } from '../state/works-here.ts';
 
 const PLACES: readonly (readonly [Place, string])[] = [
   ['pieces', 'Pieces'],
@@ -45,7 +46,7 @@ export function Head(): ComponentChild {
         ),
       ),
     ),
-    now !== undefined && ['describe', 'out', 'shop'].includes(place.value) ? h(Doing, { key: 'doing' }) : null,
+    worksHere() ? h(Doing, { key: 'doing' }) : null,
   ]);
 }
 

@@ -32,14 +32,14 @@ function Here(): ComponentChild {
   if (open.value === undefined || place.value === 'pieces') return h(Start, {});
   return h('main', { class: `bench ${place.value}${textShown.value ? ' with-text' : ''}` }, [
     h(Picture, { key: 'picture' }),
-    place.value === 'out' ? h(Out, { key: 'out' }) : h(Form, { key: 'form' }),
+    place.value === 'out' ? h(Out, { key: `out ${open.value.id}` }) : h(Form, { key: `form ${open.value.id}` }),
     textShown.value ? h(TextView, { key: 'text' }) : null,
   ]);
 }
 
 function TroubleBar(): ComponentChild {
   const now = trouble.value;
-  if (now === undefined) return null;
+  if (now === undefined || (now.of !== undefined && now.of !== open.value?.id)) return null;
   return h('div', { class: 'trouble', role: 'alert' }, [
     h('p', { key: 'words' }, now.words),
     h('span', { key: 'ways', class: 'buttons' }, [
