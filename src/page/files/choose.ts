@@ -1,4 +1,3 @@
-import { open } from '../state/piece.ts';
 import { saveBackTo } from './handles.ts';
 import { takeFiles } from './take.ts';
 
@@ -12,10 +11,12 @@ export async function chooseFiles(fallback: () => void): Promise<void> {
   if (pick === undefined) return fallback();
   try {
     const chosen = await pick({ multiple: true });
-    await takeFiles(await Promise.all(chosen.map((each) => each.getFile())));
-    const now = open.value;
-    const own = chosen.find(({ name }) => name === now?.file);
-    if (now !== undefined && own !== undefined) saveBackTo(now.id, own);
+    const files = await Promise.all(chosen.map((each) => each.getFile()));
+    const taken = await takeFiles(files);
+    for (const [i, file] of files.entries()) {
+      const id = taken.get(file);
+      if (id !== undefined) saveBackTo(id, chosen[i]!);
+    }
   } catch (error) {
     if (!(error instanceof DOMException && error.name === 'AbortError')) fallback();
   }

@@ -1,12 +1,13 @@
 import { batch, effect, signal } from '@preact/signals';
+import type { Source } from '../../outputs/solve-job.ts';
 import type { Calibrated } from '../../shop/readings/readings.ts';
-import { EMPTY, history } from '../state/history.ts';
+import { change, EMPTY, history } from '../state/history.ts';
 import { look, open, piece, text } from '../state/piece.ts';
 import { place } from '../state/place.ts';
-import { know } from './keeping.ts';
-import { SHOP } from './kept-shop.ts';
+import { forgetDraft, keepAll, know } from './keeping.ts';
+import { keepShop, SHOP, takenOver, takenWords } from './kept-shop.ts';
 import { type Opening, openPiece, put, shop } from './open.ts';
-import { draftOf, forget } from './store.ts';
+import { type Draft, draftOf } from './store.ts';
 
 /** The piece that was open when the shop was opened: it comes back as it was. */
 const aside = signal<(Opening & { readonly pieceWas: typeof piece.value }) | undefined>(undefined);
@@ -26,25 +27,44 @@ function layAside(): void {
 
 /** The shop's file on the desk, with its own history. */
 export async function openShop(): Promise<void> {
+  const draft = await lastDraft(SHOP);
   layAside();
-  const draft = await draftOf(SHOP).catch(() => undefined);
-  if (draft !== undefined) know(draft);
   const now = shop.value;
   const same = draft !== undefined && (now === undefined || now.text === draft.text);
+  const file = now?.file ?? 'shop.yaml';
   put(
     same
       ? { id: SHOP, of: 'shop', file: draft.file, text: draft.text, history: draft.history }
-      : { id: SHOP, of: 'shop', file: now?.file ?? 'shop.yaml', text: now?.text ?? NEW_SHOP },
+      : { id: SHOP, of: 'shop', file, text: now?.text ?? NEW_SHOP, history: takenOver(draft, file) },
     'shop',
   );
 }
 
-/** Readings of one tool, begun as they were left. */
-export async function openReadings(kind: Calibrated, begun: string): Promise<void> {
-  layAside();
-  const id = `readings ${kind}`;
+/** As it was left a moment ago, and what else is open is kept. */
+async function lastDraft(id: string): Promise<Draft | undefined> {
+  await keepAll();
   const draft = await draftOf(id).catch(() => undefined);
   if (draft !== undefined) know(draft);
+  return draft;
+}
+
+/** A shop's file that was chosen or dropped: on the desk it is a change as any other, else pieces have it from now on. */
+export async function takeShop(taken: Source): Promise<void> {
+  if (open.value?.of === 'shop') {
+    change(taken.text, takenWords(taken.file));
+    return;
+  }
+  shop.value = taken;
+  const now = open.value;
+  if (now !== undefined) open.value = { ...now, shop: taken };
+  await keepShop(taken);
+}
+
+/** Readings of one tool, begun as they were left. */
+export async function openReadings(kind: Calibrated, begun: string): Promise<void> {
+  const id = `readings ${kind}`;
+  const draft = await lastDraft(id);
+  layAside();
   const own = { id, of: 'readings' as const, calibrating: kind, file: `${kind}.yaml` };
   put(draft === undefined ? { ...own, text: begun } : { ...own, text: draft.text, history: draft.history }, 'shop');
 }
@@ -87,4 +107,5 @@ export async function takeKeptShop(): Promise<void> {
 }
 
 /** Readings that were accepted are the shop's now. */
-export const discardReadings = (kind: Calibrated): Promise<void> => forget(`readings ${kind}`).catch(() => undefined);
+export const discardReadings = (kind: Calibrated): Promise<void> =>
+  forgetDraft(`readings ${kind}`).catch(() => undefined);

@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import { defined } from '../../problems/defined.ts';
 import { open, text } from '../state/piece.ts';
 import { saying, type Trouble, trouble } from '../state/place.ts';
-import { openFromFolder, saveToFolder } from './from-folder.ts';
+import { saveToFolder, takeThere } from './from-folder.ts';
 import { homes } from './homes.ts';
 import { save } from './savers.ts';
 import { ChangedThere, served } from './served.ts';
@@ -10,10 +10,8 @@ import { ChangedThere, served } from './served.ts';
 /** Files that the browser lets be written again, by the piece that came out of them. */
 const handles = new Map<string, FileSystemFileHandle>();
 
-/** When the piece that is open was last saved to a file, and the text that went there. */
-export const savedAt = signal<{ readonly id: string; readonly time: string; readonly text: string } | undefined>(
-  undefined,
-);
+/** When pieces were last saved to a file, and the text that went there, by their ids. */
+export const savedAt = signal<Readonly<Record<string, { readonly time: string; readonly text: string }>>>({});
 
 /** From now on the piece is saved back to this file. */
 export function saveBackTo(id: string, handle: FileSystemFileHandle): void {
@@ -39,7 +37,7 @@ export async function saveJob(how: 'as usual' | 'over what is there' | 'as a dow
       served() !== undefined && how !== 'as a download'
         ? await saveToFolder(now.id, now.file, words, how === 'over what is there')
         : await save({ file, blob, ...defined({ handle }) });
-    savedAt.value = { id: now.id, time: clock(), text: words };
+    savedAt.value = { ...savedAt.value, [now.id]: { time: clock(), text: words } };
     saying.value = `Saved ${where} at ${clock()}.`;
   } catch (error) {
     trouble.value = failure(error, now.id, now.file);
@@ -51,15 +49,17 @@ function failure(error: unknown, id: string, file: string): Trouble {
   const reason = error instanceof Error ? error.message : String(error);
   if (error instanceof ChangedThere) {
     return {
+      of: id,
       words: `${file} in the folder was changed by something else meanwhile; nothing was saved over it.`,
       ways: [
         { words: 'Save over it', go: () => void saveJob('over what is there') },
-        { words: 'Take what is there', go: () => void openFromFolder(homes.get(id)?.name ?? file) },
+        { words: 'Take what is there', go: () => void takeThere(id, homes.get(id)?.name ?? file) },
         { words: 'Save as a download', go: () => void saveJob('as a download') },
       ],
     };
   }
   return {
+    of: id,
     words: `The piece was not saved: ${reason}. It is still on this page, and its text can be copied from the text beside the form.`,
     ways: [
       { words: 'Try again', go: () => void saveJob() },

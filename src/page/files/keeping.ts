@@ -1,14 +1,17 @@
 import { effect, signal, untracked } from '@preact/signals';
 import { defined } from '../../problems/defined.ts';
 import { plainText } from '../form/typed.ts';
-import { history } from '../state/history.ts';
+import { type Change, history } from '../state/history.ts';
 import { open, said, text } from '../state/piece.ts';
 import { trouble } from '../state/place.ts';
+import { takeShopOf } from './from-folder.ts';
 import { savedAt, saveJob } from './handles.ts';
 import { homes } from './homes.ts';
 import { SHOP } from './kept-shop.ts';
-import { newId, openPiece, shop } from './open.ts';
-import { type Draft, draftOf, keep } from './store.ts';
+import { leaveBehind } from './left.ts';
+import { openPiece, shop } from './open.ts';
+import { served } from './served.ts';
+import { type Draft, draftOf, forget, keep, newId, onSavedThere, type SavedThere } from './store.ts';
 
 /** How it stands with the draft in this browser. */
 export const kept = signal<'not yet' | 'kept' | 'failed' | 'newer'>('not yet');
@@ -23,11 +26,11 @@ const asKept = new Map<string, Unkept>();
 /** Waits for a pause, so that a drag is not a save a frame. */
 const PAUSE = 250;
 
-const channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('matwright');
-
 let timer: ReturnType<typeof setTimeout> | undefined;
-/** What changed last and is not kept yet. */
+/** What changed last and is not known to be kept. */
 let waiting: Unkept | undefined;
+/** What is on its way into the store. */
+let onItsWay: Unkept | undefined;
 let running: Promise<void> = Promise.resolve();
 
 /** What is open as it is at this moment, all but its version. */
@@ -47,65 +50,90 @@ function draftNow(): Unkept | undefined {
   };
 }
 
-/** The title follows from the text, and when it was is no part of it. */
+/** The same texts, one after the other: that a run has ended is no change. */
+const sameSteps = (a: readonly Change[], b: readonly Change[]): boolean =>
+  a === b || (a.length === b.length && a.every(({ before }, i) => before === b[i]!.before));
+
+/** The title follows from the text, the shop is kept by itself, and when it was is no part of it. */
 function same(a: Unkept | undefined, b: Unkept): boolean {
-  if (a === undefined || a.shop?.text !== b.shop?.text || a.shop?.file !== b.shop?.file) return false;
+  if (a === undefined) return false;
   const files = new Set([...Object.keys(a.pictures), ...Object.keys(b.pictures)]);
   return (
-    (['file', 'text', 'history', 'home'] as const).every((key) => a[key] === b[key]) &&
+    (['file', 'text', 'home'] as const).every((key) => a[key] === b[key]) &&
+    sameSteps(a.history.past, b.history.past) &&
+    sameSteps(a.history.future, b.history.future) &&
     [...files].every((file) => a.pictures[file] === b.pictures[file])
   );
 }
 
-async function keepNow(now = draftNow(), force = false): Promise<void> {
-  if (now === undefined || (!force && same(asKept.get(now.id), now))) return;
+/** It lies in the store, or somebody has chosen otherwise. */
+function settle(now: Unkept): void {
+  if (waiting === now) waiting = undefined;
+}
+
+async function keepNow(now: Unkept, force = false): Promise<void> {
+  if (!force && same(asKept.get(now.id), now)) return settle(now);
   const version = (versions.get(now.id) ?? 0) + 1;
-  const draft: Draft = { ...now, version };
   try {
-    const result = await keep(draft, force);
+    const result = await keep({ ...now, version }, force);
     if (result.ok) {
       versions.set(now.id, version);
       asKept.set(now.id, now);
+      settle(now);
       if (open.value?.id === now.id) kept.value = 'kept';
-      channel?.postMessage({ id: now.id, version });
       return;
     }
-    if (open.value?.id === now.id) tellNewer(result.newer);
+    if (open.value?.id === now.id) {
+      tellNewer(result.newer);
+      return;
+    }
     // Nobody is there any more to choose: it lies beside the other's.
-    else await keepBeside(now);
+    await keepBeside(now);
+    settle(now);
   } catch (error) {
-    kept.value = 'failed';
-    trouble.value = {
-      words: `This browser could not keep the last change (${reasonOf(error)}). It is still on this page: save the piece to a file before you close it.`,
-      ways: [
-        { words: 'Save to a file', go: () => void saveJob() },
-        { words: 'Try again', go: () => again() },
-      ],
-    };
+    tellFailed(error, now);
   }
+}
+
+function tellFailed(error: unknown, now: Unkept): void {
+  const here = open.value?.id === now.id;
+  if (here) kept.value = 'failed';
+  // Another piece is open, whose changes wait from now on.
+  else leaveBehind({ ...now, version: (versions.get(now.id) ?? 0) + 1 });
+  trouble.value = {
+    words: `This browser could not keep the last change${here ? '' : ` of ${now.title}`} (${reasonOf(error)}). It is still on this page: save the piece to a file before you close it.`,
+    ways: [
+      here
+        ? { words: 'Save to a file', go: () => void saveJob() }
+        : { words: 'Back to that piece', go: () => openPiece({ ...now, shop: shop.value ?? now.shop }) },
+      { words: 'Try again', go: () => again(open.value?.id === now.id ? draftNow() : now) },
+    ],
+  };
 }
 
 const keepBeside = (left: Unkept): Promise<unknown> => keep({ ...left, id: newId(), version: 1 }, false);
 
 const reasonOf = (error: unknown): string => (error instanceof Error ? error.message || error.name : String(error));
 
-function again(force = false): void {
+function again(now = draftNow(), force = false): void {
   trouble.value = undefined;
-  waiting = undefined;
-  running = running.then(() => keepNow(draftNow(), force));
+  if (now === undefined) return;
+  waiting = now;
+  running = running.then(() => keepNow(now, force));
 }
 
 function tellNewer(newer: Draft): void {
   const what = newer.of === 'shop' ? 'the shop' : newer.of === 'readings' ? 'these readings' : 'this piece';
   kept.value = 'newer';
   trouble.value = {
+    of: newer.id,
     words: `Another window has changed ${what} since. Nothing of either was lost: keep one of the two.`,
     ways: [
       {
         words: 'Keep what is here',
         go: () => {
           versions.set(newer.id, newer.version);
-          again(true);
+          again(draftNow(), true);
         },
       },
       { words: 'Take the other', go: () => openDraft(newer) },
@@ -124,17 +152,28 @@ function openDraft(draft: Draft): void {
   know(draft);
   // The other was taken: what was typed here is not put over it.
   if (waiting?.id === draft.id) waiting = undefined;
-  trouble.value = undefined;
+  // Of another piece it holds still, where there is a way out of it.
+  if (trouble.value?.of === draft.id || trouble.value?.ways.length === 0) trouble.value = undefined;
   kept.value = 'kept';
   if (draft.home !== undefined) homes.set(draft.id, draft.home);
-  openPiece(draft);
+  // The shop that is there now: the one that it was kept with may have been set anew since.
+  openPiece({ ...draft, shop: shop.value ?? draft.shop });
 }
 
 /** Opens what was kept as it lies there now: the list that it was chosen from may be an older one. */
 export async function openKept(draft: Draft): Promise<void> {
   await keepAll();
-  // Another window has a later one: this one's is not thrown away with the choice.
-  if (waiting?.id === draft.id) await keepBeside(waiting);
+  if (waiting?.id === draft.id) {
+    // It could not be kept: what is on this page is the later one.
+    if (kept.value !== 'newer') {
+      openPiece({ ...waiting, shop: shop.value ?? waiting.shop });
+      return;
+    }
+    // Another window has a later one: this one's is not thrown away with the choice.
+    await keepBeside(waiting);
+  }
+  // The shop beside the file that it came from; where nobody serves it any more, the one that is there.
+  if (draft.home !== undefined && served() !== undefined) await takeShopOf(draft.home.name).catch(() => undefined);
   openDraft((await draftOf(draft.id).catch(() => undefined)) ?? draft);
 }
 
@@ -149,8 +188,22 @@ export function keepAll(): Promise<void> {
 function keepWaiting(): void {
   clearTimeout(timer);
   const left = waiting;
-  waiting = undefined;
-  if (left !== undefined) running = running.then(() => keepNow(left));
+  if (left === undefined || left === onItsWay) return;
+  onItsWay = left;
+  running = running.then(async () => {
+    await keepNow(left);
+    if (onItsWay === left) onItsWay = undefined;
+  });
+}
+
+/** A draft goes; where it is open it stays on the bench, kept anew with the next change. */
+export async function forgetDraft(id: string): Promise<void> {
+  await running;
+  if (waiting?.id === id) waiting = undefined;
+  await forget(id);
+  versions.delete(id);
+  asKept.delete(id);
+  if (open.value?.id === id) kept.value = 'not yet';
 }
 
 /** Another piece is open now: what was said of the one before does not hold for it. */
@@ -179,7 +232,6 @@ export function keepChanges(): void {
       open.value?.id,
       text.value,
       open.value?.pictures,
-      open.value?.shop,
       // Where it was saved is kept with it.
       savedAt.value,
     ];
@@ -197,17 +249,20 @@ export function keepChanges(): void {
   });
   addEventListener('pagehide', () => {
     clearTimeout(timer);
-    waiting = undefined;
-    void keepNow();
+    if (waiting === undefined) return;
+    const version = (versions.get(waiting.id) ?? 0) + 1;
+    // Nobody has chosen between this and another window's: it lies beside.
+    leaveBehind(kept.peek() === 'newer' ? { ...waiting, id: newId(), version: 1 } : { ...waiting, version });
   });
-  channel?.addEventListener('message', (event: MessageEvent<{ readonly id: string; readonly version: number }>) => {
-    const { id, version } = event.data;
-    if (id === SHOP && open.value?.id !== SHOP) void followOther(version);
-    if (id === open.value?.id && version > (versions.get(id) ?? 0)) {
-      kept.value = 'newer';
-      void draftOf(id).then((newer) => {
-        if (newer !== undefined) tellNewer(newer);
-      });
-    }
-  });
+  onSavedThere(hear);
+}
+
+function hear({ id, version }: SavedThere): void {
+  if (id === SHOP && open.value?.id !== SHOP) void followOther(version);
+  if (id === open.value?.id && version > (versions.get(id) ?? 0)) {
+    kept.value = 'newer';
+    void draftOf(id).then((newer) => {
+      if (newer !== undefined && open.value?.id === id) tellNewer(newer);
+    });
+  }
 }

@@ -2,15 +2,14 @@ import { batch, signal } from '@preact/signals';
 import type { Source } from '../../outputs/solve-job.ts';
 import { defined } from '../../problems/defined.ts';
 import { calibration } from '../state/calibration.ts';
-import { EMPTY, type History, history } from '../state/history.ts';
+import { EMPTY, ended, type History, history } from '../state/history.ts';
 import { look, type Open, open, piece, text } from '../state/piece.ts';
 import { type Place, place } from '../state/place.ts';
 import { lit } from '../state/shown.ts';
+import { newId } from './store.ts';
 
 /** The shop's file for pieces that are opened from now on. */
 export const shop = signal<Source | undefined>(undefined);
-
-export const newId = (): string => crypto.randomUUID();
 
 export interface Opening {
   readonly id?: string;
@@ -42,7 +41,7 @@ export function put(opening: Opening, where: Place): string {
     piece.value = undefined;
     calibration.value = undefined;
     lit.value = [];
-    history.value = past ?? EMPTY;
+    history.value = ended(past ?? EMPTY);
     text.value = words;
     open.value = next;
     place.value = where;

@@ -21,6 +21,8 @@ export interface Held {
 
 /** What lies in the folder is no longer what was read. */
 export class ChangedThere extends Error {}
+/** What was read there is there no longer. */
+export class GoneThere extends Error {}
 /** Nobody answers any more. */
 class NobodyThere extends Error {}
 
@@ -35,6 +37,7 @@ async function ask(path: string, name: string | undefined, init: RequestInit = {
     throw new NobodyThere('the program that served this page does not answer any more');
   }
   if (response.status === 409) throw new ChangedThere(await response.text());
+  if (response.status === 404) throw new GoneThere(await response.text());
   if (!response.ok) throw new Error(await response.text());
   return response;
 }

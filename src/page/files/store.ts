@@ -31,6 +31,8 @@ const RECORDS = 'records';
 
 let opened: Promise<IDBDatabase> | undefined;
 
+export const newId = (): string => crypto.randomUUID();
+
 const done = <T>(request: IDBRequest<T>): Promise<T> =>
   new Promise((resolve, reject) => {
     request.onsuccess = () => resolve(request.result);
@@ -38,7 +40,16 @@ const done = <T>(request: IDBRequest<T>): Promise<T> =>
   });
 
 function database(): Promise<IDBDatabase> {
-  opened ??= new Promise((resolve, reject) => {
+  opened ??= openDatabase().catch((error: unknown) => {
+    // Another try is one.
+    opened = undefined;
+    throw error;
+  });
+  return opened;
+}
+
+function openDatabase(): Promise<IDBDatabase> {
+  return new Promise((resolve, reject) => {
     const request = indexedDB.open(NAME, 2);
     request.onupgradeneeded = () => {
       const stores = request.result.objectStoreNames;
@@ -51,11 +62,14 @@ function database(): Promise<IDBDatabase> {
         request.result.close();
         opened = undefined;
       };
+      // Somebody has emptied the browser's storage under this page.
+      request.result.onclose = () => {
+        opened = undefined;
+      };
       resolve(request.result);
     };
     request.onerror = () => reject(request.error ?? new Error('the storage cannot be opened'));
   });
-  return opened;
 }
 
 /** Drafts that can be read, the latest first, and how many records are of no use. */
@@ -68,6 +82,22 @@ export async function drafts(): Promise<{ readonly drafts: readonly Draft[]; rea
 export async function draftOf(id: string): Promise<Draft | undefined> {
   const found: unknown = await done((await database()).transaction(STORE).objectStore(STORE).get(id));
   return isDraft(found) ? found : undefined;
+}
+
+/** Windows tell one another of every save. */
+const channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('matwright');
+
+/** A save that another window has made; of no version where the draft is gone. */
+export interface SavedThere {
+  readonly id: string;
+  readonly version: number;
+}
+
+/** Gives a way to hear no more. */
+export function onSavedThere(hear: (saved: SavedThere) => void): () => void {
+  const listen = ({ data }: MessageEvent<SavedThere>): void => hear(data);
+  channel?.addEventListener('message', listen);
+  return () => channel?.removeEventListener('message', listen);
 }
 
 export type Kept = { readonly ok: true } | { readonly ok: false; readonly newer: Draft };
@@ -87,28 +117,37 @@ export async function keep(draft: Draft, force: boolean): Promise<Kept> {
   const back = await draftOf(draft.id);
   if (back?.text !== draft.text || back.version !== draft.version)
     throw new Error('what was kept reads back otherwise');
+  channel?.postMessage({ id: draft.id, version: draft.version });
   return { ok: true };
 }
 
 export async function forget(id: string): Promise<void> {
   await done((await database()).transaction(STORE, 'readwrite').objectStore(STORE).delete(id));
+  channel?.postMessage({ id, version: 0 });
 }
 
 /** What was kept under a key; undefined where there is nothing, or nothing of this form. */
 export async function recordOf(id: string): Promise<unknown> {
-  const found: unknown = await done((await database()).transaction(RECORDS).objectStore(RECORDS).get(id));
+  return valueIn(await done((await database()).transaction(RECORDS).objectStore(RECORDS).get(id)));
+}
+
+function valueIn(found: unknown): unknown {
   if (typeof found !== 'object' || found === null) return undefined;
   const { format, value } = found as { readonly format?: unknown; readonly value?: unknown };
   return format === 1 ? value : undefined;
 }
 
-export async function keepRecord(id: string, value: unknown): Promise<void> {
-  const transaction = (await database()).transaction(RECORDS, 'readwrite', { durability: 'strict' });
-  await done(transaction.objectStore(RECORDS).put({ id, format: 1, value }));
+export const keepRecord = (id: string, value: unknown): Promise<void> => changeRecord(id, () => value);
+
+/** Makes what is kept under a key of what is kept there at this moment, so that no window undoes what another one did. */
+export async function changeRecord(id: string, made: (before: unknown) => unknown): Promise<void> {
+  const records = (await database()).transaction(RECORDS, 'readwrite', { durability: 'strict' }).objectStore(RECORDS);
+  const value = made(valueIn(await done(records.get(id))));
+  await done(records.put({ id, format: 1, value }));
 }
 
 /** Records of other programs, of later versions or broken ones are left alone. */
-function isDraft(value: unknown): value is Draft {
+export function isDraft(value: unknown): value is Draft {
   if (typeof value !== 'object' || value === null) return false;
   const { format, id, file, text, history, version, pictures } = value as Partial<Draft>;
   return (

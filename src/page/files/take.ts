@@ -4,8 +4,9 @@ import { plainText } from '../form/typed.ts';
 import { edit } from '../state/edit.ts';
 import { open, said } from '../state/piece.ts';
 import { place, saying, trouble } from '../state/place.ts';
-import { keepShop } from './kept-shop.ts';
-import { openPiece, shop } from './open.ts';
+import { takeShop } from './desk.ts';
+import { SHOP } from './kept-shop.ts';
+import { openPiece } from './open.ts';
 import { isMark, takeMark } from './shop-mark.ts';
 
 /** Larger files are refused unread; the reader's own limit is lower, and says where. */
@@ -20,17 +21,16 @@ const isDrawing = (name: string): boolean => /\.svg$/iu.test(name);
 export const isOurs = (name: string): boolean => isText(name) || isPicture(name) || isDrawing(name);
 const isShop = (name: string): boolean => /^shop\.(?:ya?ml|json)$/iu.test(name);
 
-/** Files that were chosen or dropped: the shop first, then pieces, then pictures for the one that is open. */
-export async function takeFiles(files: readonly File[]): Promise<void> {
+/** Files that were chosen or dropped: the shop first, then pieces, then pictures for the one that is open. Gives the ids of what was made of them. */
+export async function takeFiles(files: readonly File[]): Promise<ReadonlyMap<File, string>> {
+  const taken = new Map<File, string>();
   const texts = files.filter(({ name }) => isText(name));
   trouble.value = undefined;
   for (const file of texts.filter(({ name }) => isShop(name))) {
     const words = await textOf(file);
     if (words === undefined) continue;
-    shop.value = { file: file.name, text: words };
-    await keepShop(shop.value);
-    const now = open.value;
-    if (now !== undefined) open.value = { ...now, shop: shop.value };
+    await takeShop({ file: file.name, text: words });
+    taken.set(file, SHOP);
     saying.value = `The shop is now ${file.name}.`;
   }
   // Now that the shop is known: its mark is no picture of a piece.
@@ -46,12 +46,12 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
   const jobs = texts.filter(({ name }) => !isShop(name));
   if (jobs.length > 1) {
     await takeDay(jobs, beside);
-    return;
+    return taken;
   }
   for (const file of jobs) {
     const words = await textOf(file);
     if (words !== undefined) {
-      openPiece({ file: file.name, text: words, pictures: beside });
+      taken.set(file, openPiece({ file: file.name, text: words, pictures: beside }));
       saying.value = `${file.name} is open.`;
     }
   }
@@ -64,6 +64,7 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
       `${names}: neither a job (.yaml, .json) nor a picture (.jpg, .png), nor the mark that the shop’s file names, so nothing was done with it.`,
     );
   }
+  return taken;
 }
 
 /** Several jobs are a day: each is kept, none is opened before the others. */
@@ -97,7 +98,7 @@ function openingFor(name: string, next: number): number {
 
 export function takePicture(file: File, opening: number): void {
   const now = open.value;
-  if (now === undefined) {
+  if (now === undefined || now.of !== undefined) {
     tell('Open a piece first, then drop the picture on it.');
     return;
   }

@@ -30,27 +30,34 @@ export const canRedo = computed(() => history.value.future.length > 0);
 export const lastChange = computed(() => history.value.past.at(-1)?.what ?? '');
 export const nextChange = computed(() => history.value.future.at(-1)?.what ?? '');
 
+/** A history with one step more, made from this text. */
+export function stepTo({ past }: History, before: string, what: string, run?: string): History {
+  const step: Change = { before, what, at: Date.now(), ...defined({ run }) };
+  return { past: bounded([...past, step]), future: [] };
+}
+
 /** Another text, as one step that can be taken back. The same text is no step. */
 export function change(next: string, what: string, run?: string): void {
   const before = text.value;
   if (next === before) return;
   const { past } = history.value;
   const goesOn = run !== undefined && past.at(-1)?.run === run;
-  const step: Change = { before, what, at: Date.now(), ...defined({ run }) };
-  history.value = { past: goesOn ? past : bounded([...past, step]), future: [] };
+  history.value = goesOn ? { past, future: [] } : stepTo(history.value, before, what, run);
   text.value = next;
 }
 
 /** What comes next is a step by itself. */
 export function endRun(): void {
-  const { past, future } = history.value;
-  const last = past.at(-1);
-  if (last?.run === undefined) return;
-  const { run: _, ...ended } = last;
-  history.value = { past: [...past.slice(0, -1), ended], future };
+  history.value = ended(history.value);
 }
 
-/** A step that was taken back or made again belongs to no run any more. */
+/** What comes next is no part of its last step. */
+export function ended(all: History): History {
+  const last = all.past.at(-1);
+  return last?.run === undefined ? all : { ...all, past: [...all.past.slice(0, -1), moved(last)] };
+}
+
+/** A step that was taken back or made again, or after which something else was done, belongs to no run any more. */
 const moved = ({ run: _, ...step }: Change): Change => step;
 
 export function undo(): void {

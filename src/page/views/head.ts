@@ -144,9 +144,9 @@ function Units(): ComponentChild {
 }
 
 function keptWords(): string {
-  const saved = savedAt.value;
+  const saved = savedAt.value[open.value?.id ?? ''];
   const file =
-    saved?.id === open.value?.id && saved !== undefined
+    saved !== undefined
       ? saved.text === text.value
         ? `saved to a file at ${saved.time}`
         : `last saved to a file at ${saved.time}`

@@ -5,12 +5,13 @@ import { carried, guideFile } from '../engine/scripts.ts';
 import { chooseFiles } from '../files/choose.ts';
 import { takeKeptShop } from '../files/desk.ts';
 import { jobNames, openFromFolder, readFolder } from '../files/from-folder.ts';
-import { keepAll, openKept } from '../files/keeping.ts';
+import { forgetDraft, keepAll, openKept } from '../files/keeping.ts';
+import { keepLeft } from '../files/left.ts';
 import { openPiece } from '../files/open.ts';
 import { save } from '../files/savers.ts';
 import { served } from '../files/served.ts';
 import { takeKeptMark } from '../files/shop-mark.ts';
-import { type Draft, drafts, forget } from '../files/store.ts';
+import { type Draft, drafts, onSavedThere } from '../files/store.ts';
 import { takeFiles } from '../files/take.ts';
 import { drawSmall, Small } from '../picture/small.ts';
 import { saying } from '../state/place.ts';
@@ -32,6 +33,7 @@ export const given = (): readonly Carried[] => (carried('pieces') as readonly Ca
 
 async function listKept(): Promise<void> {
   try {
+    await keepLeft();
     await keepAll();
     kept.value = await drafts();
   } catch (error) {
@@ -51,6 +53,7 @@ export async function prepareStart(): Promise<void> {
 export function Start(): ComponentChild {
   // Whoever comes back finds what was kept since.
   useEffect(() => void listKept(), []);
+  useEffect(() => onSavedThere(() => void listKept()), []);
   const { drafts: everything, broken, failed } = kept.value;
   const all = everything.filter(({ of }) => of === undefined);
   return h('main', { class: 'start' }, [
@@ -147,7 +150,7 @@ function OpenFiles(): ComponentChild {
 
 function Kept({ draft }: { readonly draft: Draft }): ComponentChild {
   const drop = async (): Promise<void> => {
-    await forget(draft.id);
+    await forgetDraft(draft.id);
     await listKept();
   };
   return h('li', {}, [
