@@ -3,6 +3,7 @@ import { type ComponentChild, h } from 'preact';
 import { useEffect } from 'preact/hooks';
 import type { OutputOptions } from '../../outputs/options.ts';
 import type { OutputId } from '../../outputs/records.ts';
+import { defined } from '../../problems/defined.ts';
 import type { Problem } from '../../problems/problem.ts';
 import { dataOf } from '../../read/edit/find-node.ts';
 import { startRun } from '../cutter/run.ts';
@@ -10,8 +11,8 @@ import { press } from '../engine/engines.ts';
 import { openShop } from '../files/desk.ts';
 import { openKept } from '../files/keeping.ts';
 import { shop } from '../files/open.ts';
-import type { Draft } from '../files/store.ts';
-import { making, outcome, printOutput, saveOutputs } from '../out/making.ts';
+import { type Draft, onSavedThere } from '../files/store.ts';
+import { becameOf, DAY_KEY, making, printOutput, saveOutputs } from '../out/making.ts';
 import { drawSmall, Small, type ToDraw } from '../picture/small.ts';
 import { change } from '../state/history.ts';
 import { saying } from '../state/place.ts';
@@ -24,6 +25,7 @@ import { Typed } from './typed.ts';
 /** Several pieces at once: what is due, cut and done, and everything that is made for all of them together. */
 export function Day(): ComponentChild {
   useEffect(() => void readDay(), []);
+  useEffect(() => onSavedThere(() => void readDay()), []);
   useSignalEffect(() => void drawSmall(pieces.value.map(toDraw)));
   return h('main', { class: 'day' }, [
     h('section', { key: 'pieces', 'aria-label': 'Pieces of the day' }, [
@@ -123,20 +125,23 @@ function Together(): ComponentChild {
   const problems = useSignal<readonly Problem[]>([]);
   const run = ofTheRun();
   const busy = making.value !== undefined;
+  const became = becameOf(DAY_KEY);
   const title = `${run.length === 1 ? 'one piece' : `${run.length} pieces`} of the day`;
-  const cutThem = async (): Promise<void> => {
+  const cutThem = (): Promise<void> => {
     const id = `day ${run
       .map((draft) => draft.id)
       .sort()
       .join(' ')}`;
-    await startRun({ id, title }, await runSources());
+    return startRun({ id, title }, runSources);
   };
   const book = async (): Promise<void> => {
-    const found = await press.ask('book', {
-      jobs: await runSources(),
-      date: today(),
-      ...(shop.value === undefined ? {} : { shop: shop.value }),
-    });
+    const jobs = await runSources();
+    const before = shop.value;
+    const found = await press.ask('book', { jobs, date: today(), ...defined({ shop: before }) });
+    if (shop.value?.text !== before?.text) {
+      saying.value = 'The shop was changed while the plan was worked out, so nothing was booked: book it once more.';
+      return;
+    }
     problems.value = found.ok ? [] : found.problems;
     if (!found.ok) return;
     const { shopText, number, words } = found.value;
@@ -182,7 +187,7 @@ function Together(): ComponentChild {
               type: 'button',
               disabled: off,
               'aria-label': `Print ${words}`,
-              onClick: () => printOutput('day', words, wanted, runSources),
+              onClick: () => printOutput(DAY_KEY, words, wanted, runSources),
             },
             'Print',
           ),
@@ -193,17 +198,17 @@ function Together(): ComponentChild {
               type: 'button',
               disabled: off,
               'aria-label': `Save ${words}`,
-              onClick: () => saveOutputs('day', words, [wanted], false, runSources),
+              onClick: () => saveOutputs(DAY_KEY, words, [wanted], false, runSources),
             },
             'Save',
           ),
         ]);
       }),
     ),
-    outcome.value?.key === 'day'
+    became !== undefined
       ? h('div', { key: 'became', class: 'became', role: 'status' }, [
-          h('p', { key: 'words' }, outcome.value.words),
-          ...outcome.value.problems.map((problem, i) => h('p', { key: i, class: 'error' }, told(problem))),
+          h('p', { key: 'words' }, became.words),
+          ...became.problems.map((problem, i) => h('p', { key: i, class: 'error' }, told(problem))),
         ])
       : null,
     ...problems.value.map((problem, i) => h('p', { key: `problem ${i}`, class: 'error' }, told(problem))),

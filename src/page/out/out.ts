@@ -2,7 +2,7 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
 import { piece, problems } from '../state/piece.ts';
 import { told } from '../state/sentence.ts';
-import { making, outcome, printOutput, saveOutputs, stop } from './making.ts';
+import { becameOf, making, printOutput, saveOutputs, stop } from './making.ts';
 import { type Row, rows } from './rows.ts';
 import { countTakes, takesWords } from './takes.ts';
 
@@ -145,8 +145,8 @@ function Progress(): ComponentChild {
 }
 
 function Became({ of }: { readonly of: string }): ComponentChild {
-  const now = outcome.value;
-  if (now?.key !== of) return null;
+  const now = becameOf(of);
+  if (now === undefined) return null;
   return h('div', { class: 'became', role: 'status' }, [
     now.words === '' ? null : h('p', { key: 'words' }, now.words),
     ...now.problems.map((problem, i) => h('p', { key: i, class: 'error' }, told(problem))),

@@ -11,7 +11,7 @@ import { plainText } from '../form/typed.ts';
 import { making, printOutput, saveOutputs } from '../out/making.ts';
 import { calibration } from '../state/calibration.ts';
 import { change } from '../state/history.ts';
-import { open, said } from '../state/piece.ts';
+import { open, said, text } from '../state/piece.ts';
 import { saying } from '../state/place.ts';
 
 /** A coupon is cut beside no job: any mat does. */
@@ -95,7 +95,8 @@ function Sheet({ kind }: { readonly kind: Calibrated }): ComponentChild {
 }
 
 function Outcome({ kind }: { readonly kind: Calibrated }): ComponentChild {
-  const told = calibration.value;
+  const found = calibration.value;
+  const told = found?.told;
   const wrong = unplaced();
   const all = wrong.map((problem, i) => h(OneTold, { key: `told ${i}`, problem, path: problem.path }));
   if (told === undefined || !told.ok) {
@@ -105,10 +106,12 @@ function Outcome({ kind }: { readonly kind: Calibrated }): ComponentChild {
     ]);
   }
   const { words, shopText, offer, groups } = told.value;
-  const accept = async (text: string): Promise<void> => {
+  // What was typed since is not in it yet.
+  const behind = found?.text !== text.value || found.shop?.text !== open.value?.shop?.text;
+  const accept = async (accepted: string): Promise<void> => {
     await openShop();
     void discardReadings(kind);
-    change(text, `${kind} calibrated`);
+    change(accepted, `${kind} calibrated`);
     saying.value = `The ${kind} is calibrated; save the shop to a file.`;
   };
   return h('div', { class: 'outcome' }, [
@@ -123,7 +126,7 @@ function Outcome({ kind }: { readonly kind: Calibrated }): ComponentChild {
       ? null
       : h(
           'button',
-          { key: 'accept', type: 'button', class: 'main', onClick: () => void accept(shopText) },
+          { key: 'accept', type: 'button', class: 'main', disabled: behind, onClick: () => void accept(shopText) },
           'Accept it into the shop',
         ),
     offer === undefined
@@ -132,7 +135,7 @@ function Outcome({ kind }: { readonly kind: Calibrated }): ComponentChild {
           h('p', { key: 'question', class: 'warning' }, offer.question),
           h(
             'button',
-            { key: 'yes', type: 'button', onClick: () => void accept(offer.shopText) },
+            { key: 'yes', type: 'button', disabled: behind, onClick: () => void accept(offer.shopText) },
             'Yes, accept that too',
           ),
         ]),

@@ -65,7 +65,7 @@ async function lookAtOther({ id, of, calibrating }: Open, { text: words, file, s
       ...defined({ shop }),
     });
     if (open.value?.id !== id) return;
-    calibration.value = told;
+    calibration.value = { told, text: words, shop };
     look.value = { problems: told.problems };
     return;
   }
