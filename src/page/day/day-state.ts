@@ -4,7 +4,7 @@ import type { JobSource } from '../engine/answers.ts';
 import { keepAll } from '../files/keeping.ts';
 import { shop } from '../files/open.ts';
 import { shopPictures } from '../files/shop-mark.ts';
-import { type Draft, drafts, keep, keepRecord, recordOf } from '../files/store.ts';
+import { changeRecord, type Draft, drafts, keep, newId, recordOf } from '../files/store.ts';
 import { EMPTY } from '../state/history.ts';
 import { trouble } from '../state/place.ts';
 
@@ -25,17 +25,24 @@ export async function readDay(): Promise<void> {
     await keepAll();
     const [{ drafts: all }, kept] = await Promise.all([drafts(), recordOf(DAY)]);
     pieces.value = all.filter(({ of }) => of === undefined).toReversed();
-    marks.value = typeof kept === 'object' && kept !== null ? (kept as Readonly<Record<string, Mark>>) : {};
+    marks.value = marksOf(kept);
   } catch (error) {
     tell('The day could not be read', error);
   }
 }
 
+const marksOf = (kept: unknown): Readonly<Record<string, Mark>> =>
+  typeof kept === 'object' && kept !== null ? (kept as Readonly<Record<string, Mark>>) : {};
+
 export const markOf = (id: string): Mark => marks.value[id] ?? {};
 
 export function mark(id: string, more: Mark): void {
-  marks.value = { ...marks.value, [id]: { ...markOf(id), ...more } };
-  keepRecord(DAY, marks.value).catch((error: unknown) => tell('This browser could not keep the last tick', error));
+  const withIt = (all: Readonly<Record<string, Mark>>) => ({ ...all, [id]: { ...all[id], ...more } });
+  marks.value = withIt(marks.value);
+  // Another window may have ticked too since the day was read.
+  changeRecord(DAY, (kept) => withIt(marksOf(kept))).catch((error: unknown) =>
+    tell('This browser could not keep the last tick', error),
+  );
 }
 
 /** The chosen ones; all that are not done where none is chosen. */
@@ -44,18 +51,22 @@ export function ofTheRun(): readonly Draft[] {
   return chosen.length > 0 ? chosen : pieces.value.filter(({ id }) => markOf(id).done !== true);
 }
 
-/** The run's jobs, all of the shop that is there now. */
-export const runSources = async (): Promise<readonly JobSource[]> =>
-  Promise.all(
-    ofTheRun().map(async ({ file, text, pictures, shop: own }): Promise<JobSource> => {
+/** The jobs of the run that is shown, as they are kept at this moment, all of the shop that is there now. */
+export async function runSources(): Promise<readonly JobSource[]> {
+  const shown = new Set(ofTheRun().map(({ id }) => id));
+  await readDay();
+  const run = pieces.value.filter(({ id }) => shown.has(id));
+  return Promise.all(
+    run.map(async ({ id, file, text, pictures, shop: own }): Promise<JobSource> => {
       const bytes = await Promise.all(
         Object.entries(pictures).map(async ([name, blob]) => [name, new Uint8Array(await blob.arrayBuffer())] as const),
       );
       const used = shop.value ?? own;
       const more = defined({ shop: used, shopPictures: await shopPictures(used) });
-      return { file, text, pictures: Object.fromEntries(bytes), ...more };
+      return { piece: id, file, text, pictures: Object.fromEntries(bytes), ...more };
     }),
   );
+}
 
 /** Keeps new pieces and chooses them. */
 export async function addPieces(
@@ -63,7 +74,7 @@ export async function addPieces(
   pictures: Readonly<Record<string, Blob>> = {},
 ): Promise<void> {
   for (const { file, title, text } of all) {
-    const id = crypto.randomUUID();
+    const id = newId();
     const own = { format: 1, id, file, title, text, pictures, history: EMPTY, version: 1, at: Date.now() } as const;
     await keep({ ...own, ...defined({ shop: shop.value }) }, false);
     mark(id, { chosen: true });

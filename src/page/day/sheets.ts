@@ -7,7 +7,7 @@ import { shop } from '../files/open.ts';
 import { keepRecord, recordOf } from '../files/store.ts';
 import { mistake } from '../state/mistake.ts';
 import { told } from '../state/sentence.ts';
-import { ofTheRun, runSources, tell } from './day-state.ts';
+import { ofTheRun, pieces, runSources, tell } from './day-state.ts';
 import { SheetPicture } from './sheet-picture.ts';
 
 /** Ticks of one plan. */
@@ -16,19 +16,22 @@ const key = ({ name }: StockSheet, cut: number): string => `${name}, cut ${cut}`
 
 /** Sheets of board as pictures, each cut with its stop, ticked as it is made; laid when it is asked for, since it takes a while. */
 export function Sheets(): ComponentChild {
-  const laid = useSignal<Told<StockSheets> | undefined>(undefined);
+  const laid = useSignal<{ readonly of: string; readonly told: Told<StockSheets> } | undefined>(undefined);
   const made = useSignal<ReadonlySet<string>>(new Set());
   const lay = async (): Promise<void> => {
+    let of = '';
     try {
       const jobs = await runSources();
+      of = followsFrom(jobs.map(({ piece }) => piece));
       const found = await press.ask('sheets', { jobs, ...defined({ shop: shop.value }) });
       made.value = found.ok ? await ticksOf(found.value.plan) : new Set();
-      laid.value = found;
+      laid.value = { of, told: found };
     } catch (error) {
-      laid.value = { ok: false, problems: [mistake(error)] };
+      laid.value = { of, told: { ok: false, problems: [mistake(error)] } };
     }
   };
-  const now = laid.value;
+  // Sheets of another run would be cut for nothing.
+  const now = laid.value?.of === followsFrom(ofTheRun().map(({ id }) => id)) ? laid.value.told : undefined;
   const tick = (plan: string, each: string): void => {
     const next = new Set(made.value);
     if (!next.delete(each)) next.add(each);
@@ -60,6 +63,12 @@ export function Sheets(): ComponentChild {
             now.problems.map((problem, i) => h('p', { key: i, class: 'error' }, told(problem))),
           ),
   ]);
+}
+
+/** What sheets follow from: the pieces of the run as they are kept, and the shop. */
+function followsFrom(run: readonly (string | undefined)[]): string {
+  const versions = new Map(pieces.value.map(({ id, version }) => [id, version]));
+  return JSON.stringify([run.map((id) => [id, versions.get(id ?? '')]), shop.value]);
 }
 
 /** The same jobs, sheets and shelf have the same plan: what was ticked of it is ticked still. */

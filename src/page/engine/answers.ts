@@ -65,6 +65,8 @@ export interface Remaining {
 }
 
 export interface JobSource extends Source {
+  /** The draft that it is; undefined where it is none. */
+  readonly piece?: string;
   readonly shop?: Source;
   readonly pictures: Readonly<Record<string, Uint8Array>>;
   /** What the shop's file names, its mark; undefined where the page has none of it. */

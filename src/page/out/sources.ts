@@ -7,13 +7,15 @@ import { open, text } from '../state/piece.ts';
 export async function sources(): Promise<readonly JobSource[]> {
   const now = open.value;
   if (now === undefined) return [];
+  const words = text.value;
   const pictures = await Promise.all(
     Object.entries(now.pictures).map(async ([name, blob]) => [name, new Uint8Array(await blob.arrayBuffer())] as const),
   );
-  const { file, shop } = now;
+  const { id, file, shop } = now;
   return [
     {
-      text: text.value,
+      piece: id,
+      text: words,
       file,
       pictures: Object.fromEntries(pictures),
       ...defined({ shop, shopPictures: await shopPictures(shop) }),

@@ -81,7 +81,7 @@ function cutIt(): void {
   const now = open.value;
   if (now === undefined) return;
   const title = plainText(said(['title'])) || now.file;
-  void sources().then((jobs) => startRun({ id: now.id, title }, jobs));
+  void startRun({ id: now.id, title }, sources);
 }
 
 const titleOf = ({ of, file }: Open): string =>
