@@ -214,6 +214,11 @@ describe.skipIf(noBrowser)(`describing a piece${wants}`, () => {
     await expect
       .poll(() => page.locator('.measured').textContent())
       .toContain('2 3/4 in from the left edge of the mat');
+    // It is the distance in the piece as it is now.
+    await page.getByLabel('Outer size', { exact: true }).fill('17 x 20');
+    await expect
+      .poll(() => page.locator('.measured').textContent())
+      .toContain('3 1/4 in from the left edge of the mat');
     await closed(watched);
   });
 });

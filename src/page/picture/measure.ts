@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
 import type { Piece } from '../engine/answers.ts';
+import { piece } from '../state/piece.ts';
 import { shown } from '../state/shown.ts';
 
 interface Edge {
@@ -13,8 +14,8 @@ interface Edge {
 }
 
 export const measuring = signal(false);
-/** The edges that were chosen, two at most. */
-const picked = signal<readonly Edge[]>([]);
+/** The edges that were chosen, two at most, by their ids: where they lie is the piece's, as it is now. */
+const picked = signal<readonly string[]>([]);
 
 export function toggleMeasure(): void {
   measuring.value = !measuring.value;
@@ -48,26 +49,26 @@ function edgesOf({ report }: Piece): readonly Edge[] {
 
 /** Two parallel edges and how far they are apart. */
 export function measured(): string {
-  const [a, b] = picked.value;
+  const all = piece.value === undefined ? [] : edgesOf(piece.value);
+  const [a, b] = picked.value.flatMap((id) => all.find((edge) => edge.id === id) ?? []);
   if (a === undefined) return 'Choose an edge, then another.';
   if (b === undefined) return `From the ${a.what}: choose another edge.`;
   if (a.axis !== b.axis) return `The ${a.what} and the ${b.what} run across one another: choose two that are parallel.`;
   return `${shown(Math.abs(a.at - b.at))} from the ${a.what} to the ${b.what}.`;
 }
 
-const pick = (edge: Edge): void => {
+const pick = (id: string): void => {
   const now = picked.value;
-  picked.value = now.length === 1 && now[0]!.id !== edge.id ? [now[0]!, edge] : [edge];
+  picked.value = now.length === 1 && now[0] !== id ? [now[0]!, id] : [id];
 };
 
-export function Edges({ piece, thick }: { readonly piece: Piece; readonly thick: number }): ComponentChild {
+export function Edges({ piece: shownPiece, thick }: { readonly piece: Piece; readonly thick: number }): ComponentChild {
   return h(
     'g',
     { class: 'edges' },
-    edgesOf(piece).map((edge) => {
-      const { id, what, axis, at, from, to } = edge;
+    edgesOf(shownPiece).map(({ id, what, axis, at, from, to }) => {
       const line = axis === 'x' ? { x1: at, x2: at, y1: from, y2: to } : { y1: at, y2: at, x1: from, x2: to };
-      const on = picked.value.some((each) => each.id === id);
+      const on = picked.value.includes(id);
       return h(
         'g',
         {
@@ -77,11 +78,11 @@ export function Edges({ piece, thick }: { readonly piece: Piece; readonly thick:
           role: 'button',
           'aria-label': what,
           'aria-pressed': on,
-          onClick: () => pick(edge),
+          onClick: () => pick(id),
           onKeyDown: (event: KeyboardEvent) => {
             if (event.key !== 'Enter' && event.key !== ' ') return;
             event.preventDefault();
-            pick(edge);
+            pick(id);
           },
         },
         [
