@@ -97,6 +97,11 @@ describe.skipIf(noBrowser)(`a day${wants}`, () => {
     });
     expect(await cell('Customer', 3).inputValue()).toBe('Saltmarsh');
     expect(await cell('Artwork', 4).inputValue()).toBe('8" x 10"');
+    // Something is looked up elsewhere meanwhile.
+    await page.getByRole('button', { name: 'The shop', exact: true }).click();
+    await page.getByRole('heading', { name: 'Boards' }).waitFor();
+    await day(page);
+    expect(await cell('Artwork', 4).inputValue()).toBe('8" x 10"');
     await page.getByRole('button', { name: 'Make these pieces' }).click();
     await expect.poll(() => page.locator('.typed .told').textContent(), { timeout: 20_000 }).toMatch(/^Row 2: .*much/u);
     // Nothing is made before all of it goes.

@@ -1,4 +1,4 @@
-import { useSignal } from '@preact/signals';
+import { signal, useSignal } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
 import { defined } from '../../problems/defined.ts';
 import type { Problem } from '../../problems/problem.ts';
@@ -22,12 +22,17 @@ interface OfRow {
   readonly row: number | undefined;
 }
 
+/** What is typed and not made yet: it stays while one looks something up elsewhere. */
+const typing = {
+  like: signal('single'),
+  cells: signal<readonly (readonly string[])[]>([]),
+  table: signal(''),
+};
+
 /** A row a print: typed cell by cell, or a whole table pasted whose first row names what each column is. */
 export function Typed(): ComponentChild {
   const all = (carried('templates') as readonly Template[] | null) ?? [];
-  const like = useSignal('single');
-  const cells = useSignal<readonly (readonly string[])[]>([]);
-  const table = useSignal('');
+  const { like, cells, table } = typing;
   const wrong = useSignal<readonly OfRow[]>([]);
   /** Makes a piece of each row of a text; what is wrong is told by the row's number, `numberOf` a line. */
   const make = async (text: string, numberOf: (line: number) => number, done: () => void): Promise<void> => {
