@@ -36,13 +36,15 @@ export async function takeFiles(files: readonly File[]): Promise<ReadonlyMap<Fil
   // Now that the shop is known: its mark is no picture of a piece.
   const marks = files.filter(({ name }) => (isPicture(name) || isDrawing(name)) && isMark(name));
   for (const file of marks) {
-    if (file.size > MOST_PICTURE) continue;
-    await takeMark(file);
+    const blob = await heldOf(file);
+    if (blob === undefined) continue;
+    await takeMark(blob);
     saying.value = `${file.name} is the shop’s mark.`;
   }
   const pictures = files.filter((file) => isPicture(file.name) && !marks.includes(file));
   const strange = files.filter((file) => !isText(file.name) && !isPicture(file.name) && !marks.includes(file));
-  const beside = Object.fromEntries(pictures.map((file) => [file.name, file]));
+  const held = await Promise.all(pictures.map(async (file) => [file.name, await heldOf(file)] as const));
+  const beside = Object.fromEntries(held.flatMap(([name, blob]) => (blob === undefined ? [] : [[name, blob]])));
   const jobs = texts.filter(({ name }) => !isShop(name));
   if (jobs.length > 1) {
     await takeDay(jobs, beside);
@@ -56,7 +58,8 @@ export async function takeFiles(files: readonly File[]): Promise<ReadonlyMap<Fil
     }
   }
   if (jobs.length === 0) {
-    for (const [i, file] of pictures.entries()) takePicture(file, openingFor(file.name, i));
+    for (const [i, [name, blob]] of held.entries())
+      if (blob !== undefined) showPicture(name, blob, openingFor(name, i));
   }
   if (strange.length > 0) {
     const names = strange.map(({ name }) => name).join(', ');
@@ -96,18 +99,33 @@ function openingFor(name: string, next: number): number {
   return Math.min(next, count - 1);
 }
 
-export function takePicture(file: File, opening: number): void {
+export async function takePicture(file: File, opening: number): Promise<void> {
+  const blob = await heldOf(file);
+  if (blob !== undefined) showPicture(file.name, blob, opening);
+}
+
+function showPicture(name: string, blob: Blob, opening: number): void {
   const now = open.value;
   if (now === undefined || now.of !== undefined) {
     tell('Open a piece first, then drop the picture on it.');
     return;
   }
+  open.value = { ...now, pictures: { ...now.pictures, [name]: blob } };
+  edit([{ path: ['openings', opening, 'picture'], value: name }], `picture ${name}`);
+}
+
+/** The bytes themselves: a file that is changed on the disk later can be read no more. */
+async function heldOf(file: File): Promise<Blob | undefined> {
   if (file.size > MOST_PICTURE) {
     tell(`${file.name} is larger than 200 MB; save it smaller.`);
-    return;
+    return undefined;
   }
-  open.value = { ...now, pictures: { ...now.pictures, [file.name]: file } };
-  edit([{ path: ['openings', opening, 'picture'], value: file.name }], `picture ${file.name}`);
+  try {
+    return new Blob([await file.arrayBuffer()], { type: file.type });
+  } catch (error) {
+    tell(`${file.name} could not be read (${error instanceof Error ? error.message : String(error)}).`);
+    return undefined;
+  }
 }
 
 async function textOf(file: File): Promise<string | undefined> {

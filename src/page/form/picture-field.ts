@@ -19,8 +19,11 @@ export function PictureField({ index }: { readonly index: number }): ComponentCh
       type: 'file',
       accept: 'image/jpeg,image/png',
       onChange: (event: Event) => {
-        const [file] = (event.currentTarget as HTMLInputElement).files ?? [];
-        if (file !== undefined) takePicture(file, index);
+        const input = event.currentTarget as HTMLInputElement;
+        const [file] = input.files ?? [];
+        // The same file, changed since, may be chosen again.
+        input.value = '';
+        if (file !== undefined) void takePicture(file, index);
       },
     }),
     name === ''
