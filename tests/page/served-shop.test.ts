@@ -107,6 +107,29 @@ describe.skipIf(noBrowser)(`the folder’s shop, and files that go, on the serve
     await site.close();
   });
 
+  test('of two jobs that are asked for one after the other the last is open, whichever comes first', async () => {
+    const { site, page, context, expectQuiet } = await opened();
+    let letGo = (): void => undefined;
+    const held = new Promise<void>((resolve) => {
+      letGo = resolve;
+    });
+    await page.route(/\/file\?name=job\.yaml$/u, async (route) => {
+      await held;
+      await route.continue();
+    });
+    const answered = page.waitForResponse(/\/file\?name=job\.yaml$/u);
+    await page.getByRole('button', { name: 'job.yaml', exact: true }).click();
+    await openJob(page, 'two.yaml');
+    letGo();
+    await (await answered).finished();
+    await page.getByLabel('Outer size', { exact: true }).fill('11 x 12');
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('two.yaml');
+    expect(await boards(page)).toContain('Bone');
+    await expectQuiet();
+    await context.close();
+    await site.close();
+  });
+
   test('a job whose file was removed is saved there anew, and what is told of one job is not told of another', async () => {
     const { site, page, context } = await opened();
     await openJob(page, 'job.yaml');

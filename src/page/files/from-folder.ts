@@ -5,7 +5,7 @@ import { change } from '../state/history.ts';
 import { trouble } from '../state/place.ts';
 import { type Home, homes } from './homes.ts';
 import { SHOP, takenWords } from './kept-shop.ts';
-import { openPiece, shop } from './open.ts';
+import { beginOpening, openPiece, shop } from './open.ts';
 import { GoneThere, type Held, saveServed, served, servedFile, servedNames } from './served.ts';
 import { markName, takeMark } from './shop-mark.ts';
 import { draftOf } from './store.ts';
@@ -64,15 +64,17 @@ async function shopFrom(held: Held): Promise<Source> {
 
 /** Opens a job of the folder with its shop and the pictures that it names. */
 export async function openFromFolder(name: string): Promise<void> {
+  const wanted = beginOpening();
   try {
     const { bytes, mark } = await servedFile(name);
     const text = decode(bytes);
-    await takeShopOf(name);
     const pictures: Record<string, Blob> = {};
     for (const picture of picturesOf(text)) {
       const file = `${folderOf(name)}${picture}`;
       if (allNames.includes(file)) pictures[picture] = new Blob([(await servedFile(file)).bytes]);
     }
+    if (wanted()) await takeShopOf(name);
+    if (!wanted()) return;
     const id = openPiece({ file: name, text, pictures });
     homes.set(id, { name, mark });
   } catch (error) {

@@ -9,7 +9,7 @@ import { savedAt, saveJob } from './handles.ts';
 import { homes } from './homes.ts';
 import { SHOP } from './kept-shop.ts';
 import { leaveBehind } from './left.ts';
-import { openPiece, shop } from './open.ts';
+import { beginOpening, openPiece, shop } from './open.ts';
 import { served } from './served.ts';
 import { type Draft, draftOf, forget, keep, newId, onSavedThere, type SavedThere } from './store.ts';
 
@@ -162,6 +162,7 @@ function openDraft(draft: Draft): void {
 
 /** Opens what was kept as it lies there now: the list that it was chosen from may be an older one. */
 export async function openKept(draft: Draft): Promise<void> {
+  const wanted = beginOpening();
   await keepAll();
   if (waiting?.id === draft.id) {
     // It could not be kept: what is on this page is the later one.
@@ -174,7 +175,8 @@ export async function openKept(draft: Draft): Promise<void> {
   }
   // The shop beside the file that it came from; where nobody serves it any more, the one that is there.
   if (draft.home !== undefined && served() !== undefined) await takeShopOf(draft.home.name).catch(() => undefined);
-  openDraft((await draftOf(draft.id).catch(() => undefined)) ?? draft);
+  const now = (await draftOf(draft.id).catch(() => undefined)) ?? draft;
+  if (wanted()) openDraft(now);
 }
 
 /** Whatever was changed so far lies in the browser then, or it was told why not. */

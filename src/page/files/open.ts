@@ -11,6 +11,13 @@ import { newId } from './store.ts';
 /** The shop's file for pieces that are opened from now on. */
 export const shop = signal<Source | undefined>(undefined);
 
+let openings = 0;
+/** To be called when something is to be opened that must be read first: says later whether nothing else was opened, or asked for, since. */
+export function beginOpening(): () => boolean {
+  const own = ++openings;
+  return () => own === openings;
+}
+
 export interface Opening {
   readonly id?: string;
   readonly file: string;
@@ -36,6 +43,7 @@ export function put(opening: Opening, where: Place): string {
     ...defined({ of, calibrating }),
     ...(of === 'shop' ? {} : defined({ shop: used })),
   };
+  openings += 1;
   batch(() => {
     look.value = undefined;
     piece.value = undefined;

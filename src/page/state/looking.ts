@@ -44,7 +44,7 @@ async function askNow(): Promise<void> {
       }
     } else await lookAtOther(now, request);
   } catch (error) {
-    look.value = { problems: [mistake(error)] };
+    if (open.value?.id === now.id) look.value = { problems: [mistake(error)] };
   } finally {
     asking = false;
   }
