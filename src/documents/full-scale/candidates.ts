@@ -1,7 +1,18 @@
 import type { Rotation } from '../../drawing/document.ts';
 import { type Box, bottom, box } from '../../geometry/box.ts';
 import type { Line } from '../../geometry/clip.ts';
-import { between, distance, minus, type Point, point, type Size, unit } from '../../geometry/point.ts';
+import {
+  between,
+  distance,
+  dot,
+  minus,
+  type Point,
+  plus,
+  point,
+  type Size,
+  times,
+  unit,
+} from '../../geometry/point.ts';
 import type { Side } from '../../geometry/sides.ts';
 import { type Block, turnedSize } from '../../text/block.ts';
 import type { Places } from '../../text/places.ts';
@@ -52,6 +63,25 @@ export const unless = (
   const size = turnedSize(block, rotation);
   return { block, rotation, spots: (isTaken) => spots((x, y) => !isWrong(x, y, size) && isTaken(x, y)) };
 };
+
+/** So much nearer to its own line than to another does a word stand that says whose it is, mm. */
+const NEARER = 1.4;
+
+/** The same places but for those where a word's middle is no nearer to its own line than to another of the kind. */
+export const nearestTo = (own: Line, others: readonly Line[], places: Places): Places =>
+  others.length === 0
+    ? places
+    : unless(places, (x, y, { width, height }) => {
+        const middle = point(x + width / 2, y + height / 2);
+        const off = toLine(middle, own);
+        return others.some((other) => toLine(middle, other) <= off + NEARER);
+      });
+
+function toLine(p: Point, { from, to }: Line): number {
+  const along = minus(to, from);
+  const k = Math.min(1, Math.max(0, dot(minus(p, from), along) / dot(along, along)));
+  return distance(p, plus(from, times(along, k)));
+}
 
 /** How far off the middle, to one hand and the other, up to `half`. */
 function outwards(half: number, step: number, isTaken: (shift: number) => boolean): boolean {

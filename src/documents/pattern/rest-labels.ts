@@ -1,12 +1,11 @@
 import type { Rotation } from '../../drawing/document.ts';
 import type { Fonts } from '../../fonts/model.ts';
-import { clipLine, type Line } from '../../geometry/clip.ts';
-import { distance, dot, minus, type Point, plus, point, times, unit } from '../../geometry/point.ts';
+import { clipLine } from '../../geometry/clip.ts';
+import { distance, minus, type Point, unit } from '../../geometry/point.ts';
 import { once } from '../../problems/once.ts';
 import { labelBlock } from '../../text/block.ts';
-import type { Places } from '../../text/places.ts';
 import { CLEAR, stepsDown } from '../../text/styles.ts';
-import { besideSide, chained, unless } from '../full-scale/candidates.ts';
+import { besideSide, chained, nearestTo } from '../full-scale/candidates.ts';
 import type { Label } from '../full-scale/label.ts';
 import type { View } from '../full-scale/words-on-sheets.ts';
 import type { DrawnRest } from './strokes.ts';
@@ -41,17 +40,4 @@ export function restLabels(rests: readonly DrawnRest[], { area, whole }: View, f
       },
     ];
   });
-}
-
-const nearestTo = (own: Line, others: readonly Line[], places: Places): Places =>
-  unless(places, (x, y, { width, height }) => {
-    const middle = point(x + width / 2, y + height / 2);
-    const off = toLine(middle, own);
-    return others.some((other) => toLine(middle, other) <= off + NEAR);
-  });
-
-function toLine(p: Point, { from, to }: Line): number {
-  const along = minus(to, from);
-  const k = Math.min(1, Math.max(0, dot(minus(p, from), along) / dot(along, along)));
-  return distance(p, plus(from, times(along, k)));
 }

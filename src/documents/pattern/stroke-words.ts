@@ -6,9 +6,10 @@ import { clipLine, type Line } from '../../geometry/clip.ts';
 import { between, distance, type Point, plus, times } from '../../geometry/point.ts';
 import type { Job } from '../../job/job.ts';
 import { once } from '../../problems/once.ts';
+import type { Places } from '../../text/places.ts';
 import type { Room } from '../../text/room.ts';
 import { BOLD, FINE_BOLD, LARGE_BOLD, SIGN, type Style, stepsDown } from '../../text/styles.ts';
-import { across, around, besideSide, chained } from '../full-scale/candidates.ts';
+import { across, around, besideSide, chained, nearestTo } from '../full-scale/candidates.ts';
 import type { Label, Try } from '../full-scale/label.ts';
 import type { View } from '../full-scale/words-on-sheets.ts';
 import {
@@ -43,7 +44,11 @@ export function* tickLetters(
       what,
       why: 'tick',
       instead: 'the arrow beside the number of a stroke runs from its S to its E',
-      tries: [{ places: () => letterPlaces(end, way, t, styles, fonts) }],
+      // Where ticks lie side by side a smaller letter that is plainly its own tick's is better than a large one in between.
+      tries: [
+        { places: () => plainly(t, neighbours(ticks, t, end), letterPlaces(end, way, t, styles, fonts)) },
+        { places: () => letterPlaces(end, way, t, styles, fonts) },
+      ],
       // Where letters find no room, the dashes of a crowded sheet tell a start from an end.
       optional: crowded,
     });
@@ -53,6 +58,25 @@ export function* tickLetters(
     if (long && inView(t.item.to)) yield label(t.item.to, times(t.out, -1));
   }
 }
+
+function* plainly({ item }: Tick, others: readonly Line[], all: Iterable<Places>): Generator<Places> {
+  for (const places of all) yield nearestTo(item, others, places);
+}
+
+/** Farther than that from an end nothing is nearer to its letters than their own tick. */
+const FAR_OFF = 60;
+
+/** The other ticks that come near to an end of one. */
+const neighbours = (ticks: readonly Tick[], own: Tick, { x, y }: Point): readonly Line[] =>
+  ticks.flatMap((tick) => {
+    const { from, to } = tick.item;
+    const isNear =
+      Math.min(from.x, to.x) < x + FAR_OFF &&
+      Math.max(from.x, to.x) > x - FAR_OFF &&
+      Math.min(from.y, to.y) < y + FAR_OFF &&
+      Math.max(from.y, to.y) > y - FAR_OFF;
+    return tick !== own && isNear ? [tick.item] : [];
+  });
 
 /** How far words can reach off a level or upright side without leaving the paper; unbounded off a slanting one. */
 function toEdge(paper: Box, from: Point, { x, y }: Point): number {
