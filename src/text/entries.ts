@@ -8,7 +8,7 @@ import { capHeight, depthOf, set, widthOf } from './line.ts';
 import { headline, level, paragraph, type TextBlock, typed } from './paragraph.ts';
 import { tickBlock } from './signs.ts';
 import { HEAD, inBold, NAME, pitch, type Style } from './styles.ts';
-import { type Table, tableBlock } from './table.ts';
+import { type RowBlocks, type Table, tableBlock, tableRows } from './table.ts';
 
 /** What runs down the columns of a sheet, in the order of reading: what stands there, not how it is set. */
 export type Entry =
@@ -75,13 +75,33 @@ export function piecesOf(entries: readonly Entry[], fonts: Fonts): readonly Piec
         ? behind.findIndex((each) => each.kind === 'section')
         : behind.findIndex((each) => !isShort(each));
     const all = list < 0 ? behind.length : list;
-    return {
+    const piece: Piece = {
       above: under === undefined ? ABOVE[entry.kind] : under.kind === 'section' ? BELOW_SECTION : BELOW_HEADING,
       bound: isHeading(entry) ? Math.min(1, behind.length) : 0,
       whole: isHeading(entry) ? all : 0,
       make: (width, density) => entryBlock(entry, width, density, fonts),
     };
+    return entry.kind === 'table' ? { ...piece, parts: rowPieces(entry, piece.above, fonts) } : piece;
   });
+}
+
+/** A table row by row, each under the one before or under the head again. */
+function rowPieces(table: Table, above: number, fonts: Fonts): readonly Piece[] {
+  const made = new Map<string, readonly RowBlocks[]>();
+  const rows = (width: number, { text }: Density): readonly RowBlocks[] => {
+    const key = `${width} ${text.size}`;
+    const known = made.get(key) ?? tableRows(table, width, text, fonts);
+    made.set(key, known);
+    return known;
+  };
+  return table.rows.map((_, i) => ({
+    above: i === 0 ? above : 0,
+    // The first is not left alone below a heading, nor the last on a page of its own.
+    bound: i === 0 || i === table.rows.length - 2 ? Math.min(1, table.rows.length - 1) : 0,
+    whole: 0,
+    make: (width, density) => rows(width, density)[i]!.below,
+    atTop: (width, density) => rows(width, density)[i]!.atTop,
+  }));
 }
 
 /** One entry, as wide as its column; top left at 0 0. */

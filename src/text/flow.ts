@@ -1,5 +1,6 @@
 import type { Item } from '../drawing/model.ts';
 import { type Box, bottom, box } from '../geometry/box.ts';
+import { once } from '../problems/once.ts';
 import { type Block, itemsAt } from './block.ts';
 import { CLEAR, LARGE, type Style, TEXT, tight } from './styles.ts';
 
@@ -21,6 +22,10 @@ export interface Piece {
   readonly fresh?: boolean;
   /** Set into a column of that width; it is never split. */
   readonly make: (width: number, density: Density) => Block;
+  /** The same where it stands at the top of a column, if it is another there. */
+  readonly atTop?: (width: number, density: Density) => Block;
+  /** What it goes into where no column holds it whole. */
+  readonly parts?: readonly Piece[];
 }
 
 /** From the most generous down. */
@@ -106,22 +111,29 @@ const itemsOf = ({ placed }: Filled): readonly Item[] => placed.flatMap(({ block
 
 /** Pieces in one density; each is set once for a width, though it is asked for more than once. */
 class Setting {
-  readonly #pieces: readonly Piece[];
+  /** Parted where no column holds one whole, once the density is tried. */
+  readonly #pieces: () => readonly Piece[];
   readonly #options: FlowOptions;
   readonly #density: Density;
   readonly #tallest: number;
   readonly #blocks = new Map<number, Block[]>();
 
   constructor(pieces: readonly Piece[], options: FlowOptions, density: Density) {
-    this.#pieces = pieces;
     this.#options = options;
     this.#density = density;
-    this.#tallest = Math.max(...options.columns(1).map(({ height }) => height));
+    const columns = options.columns(1);
+    this.#tallest = Math.max(...columns.map(({ height }) => height));
+    const narrowest = Math.min(...columns.map(({ width }) => width));
+    this.#pieces = once(() =>
+      pieces.flatMap((piece) =>
+        piece.parts !== undefined && piece.make(narrowest, density).height > this.#tallest ? piece.parts : [piece],
+      ),
+    );
   }
 
   /** Whether the first page takes all. */
   fills(whole: boolean): boolean {
-    return this.#filled(0, this.#options.columns(0), whole).next >= this.#pieces.length;
+    return this.#filled(0, this.#options.columns(0), whole).next >= this.#pieces().length;
   }
 
   /** Undefined where it takes more pages than that. */
@@ -133,10 +145,10 @@ class Setting {
       if (pages.length === most) return undefined;
       const boxes = columns(pages.length);
       const full = this.#filled(next, boxes, whole);
-      const isLast = full.next >= this.#pieces.length;
+      const isLast = full.next >= this.#pieces().length;
       pages.push(isLast && even ? this.#evened(next, boxes, whole, full) : full);
       next = full.next;
-    } while (next < this.#pieces.length);
+    } while (next < this.#pieces().length);
     return { pages, density: this.#density };
   }
 
@@ -148,7 +160,7 @@ class Setting {
       const middle = (low + high) / 2;
       const shorter = boxes.map((area) => ({ ...area, height: Math.min(area.height, middle) }));
       const tried = this.#filled(from, shorter, whole);
-      const fits = tried.next >= this.#pieces.length && tried.end <= Math.max(...shorter.map(bottom)) + 1e-6;
+      const fits = tried.next >= this.#pieces().length && tried.end <= Math.max(...shorter.map(bottom)) + 1e-6;
       if (fits) [high, best] = [middle, tried];
       else low = middle;
     }
@@ -161,11 +173,11 @@ class Setting {
     let end = 0;
     for (const area of boxes) {
       let y = area.y;
-      while (next < this.#pieces.length) {
-        const piece = this.#pieces[next]!;
+      while (next < this.#pieces().length) {
+        const piece = this.#pieces()[next]!;
         const isFirst = y === area.y;
         if (piece.fresh === true && !isFirst) break;
-        const block = this.#block(next, area.width);
+        const block = (isFirst ? piece.atTop?.(area.width, this.#density) : undefined) ?? this.#block(next, area.width);
         const top = y + (isFirst ? 0 : this.#gap(piece));
         const needed = block.height + this.#boundTo(next, area, whole);
         const fits = top + needed <= bottom(area) + 1e-6 && block.width <= area.width + 1e-6;
@@ -187,17 +199,17 @@ class Setting {
   #block(index: number, width: number): Block {
     const known = this.#blocks.get(width) ?? [];
     this.#blocks.set(width, known);
-    known[index] ??= this.#pieces[index]!.make(width, this.#density);
+    known[index] ??= this.#pieces()[index]!.make(width, this.#density);
     return known[index];
   }
 
   /** How tall what must stand below a piece is. */
   #boundTo(index: number, { width }: Box, whole: boolean): number {
-    const piece = this.#pieces[index]!;
+    const piece = this.#pieces()[index]!;
     const heightOf = (count: number): number => {
       let sum = 0;
       for (let i = index + 1; i <= index + count; i++) {
-        const next = this.#pieces[i]!;
+        const next = this.#pieces()[i]!;
         sum += this.#gap(next) + this.#block(i, width).height;
       }
       return sum;

@@ -26,7 +26,35 @@ const BLANK = { width: 15, height: 7.5 };
 
 /** As wide as `width`, in a size no larger than `style`'s in which no word is broken. */
 export function tableBlock(table: Table, width: number, style: Style, fonts: Fonts): Block {
-  const { widths, own } = columnsOf(table, width, style, fonts);
+  return framed(table, table.rows, isHeaded(table), width, columnsOf(table, width, style, fonts), fonts);
+}
+
+/** One of a table's rows as it stands below others, and at the top of a column, under the head. */
+export interface RowBlocks {
+  readonly below: Block;
+  readonly atTop: Block;
+}
+
+/** The same table row by row, for what no column holds whole; its columns are those of the whole. */
+export function tableRows(table: Table, width: number, style: Style, fonts: Fonts): readonly RowBlocks[] {
+  const columns = columnsOf(table, width, style, fonts);
+  const headed = isHeaded(table);
+  return table.rows.map((row, i) => {
+    const atTop = framed(table, [row], headed, width, columns, fonts);
+    return { atTop, below: i === 0 || !headed ? atTop : framed(table, [row], false, width, columns, fonts) };
+  });
+}
+
+const isHeaded = ({ head }: Table): boolean => head.some((text) => text !== '');
+
+function framed(
+  { head, rowHeight }: Table,
+  own: Table['rows'],
+  headed: boolean,
+  width: number,
+  { widths, own: style }: Columns,
+  fonts: Fonts,
+): Block {
   const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, w) => sum + w, 0));
   const row = (cells: readonly string[], of: Style): TextBlock =>
     level(
@@ -38,13 +66,13 @@ export function tableBlock(table: Table, width: number, style: Style, fonts: Fon
   const rows: { readonly words: TextBlock; readonly y: number; readonly down: number }[] = [];
   let y = 0;
   const add = (words: TextBlock, least: number): void => {
-    const height = Math.max(least, words.height + 2 * AIR * own.size);
+    const height = Math.max(least, words.height + 2 * AIR * style.size);
     // In the middle by its capitals: what hangs below a line is not counted.
-    rows.push({ words, y, down: y + (height - words.height + depthOf(own, fonts)) / 2 });
+    rows.push({ words, y, down: y + (height - words.height + depthOf(style, fonts)) / 2 });
     y += height;
   };
-  if (table.head.some((text) => text !== '')) add(row(table.head, inBold(own)), 0);
-  for (const cells of table.rows) add(row(cells, own), table.rowHeight ?? BLANK.height);
+  if (headed) add(row(head, inBold(style)), 0);
+  for (const cells of own) add(row(cells, style), rowHeight ?? BLANK.height);
   return blockOf({ width, height: y }, () => [
     frame(width, y),
     ...rows.flatMap(({ words, y: above, down }) => [

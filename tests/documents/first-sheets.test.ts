@@ -42,18 +42,34 @@ arrange: {gap: 1}
 `,
 };
 
-describe.each([...TEMPLATES, HERON, BARS, ...LARGE, ...SMALL, SMALL_WORKS])('the first sheets of $name', (each) => {
-  it.each(PAPERS)('have no word over another on %s, those of the map included', async (paper) => {
-    let named = 0;
-    for (const document of ['pattern', 'placement'] as const) {
-      for (const extent of ['whole', 'corners'] as const) {
-        const pages = await firstSheets(each, paper, document, extent);
-        if (document === 'pattern') expect(pages.length).toBeGreaterThan(0);
-        expect(pages.flatMap(overprinted)).toEqual([]);
-        named += pages.flatMap(shownWords).filter(({ text }) => /^(?:C\d(?:-[A-Z]\d+)?|[A-Z]\d+)$/u.test(text)).length;
+/** More settings than one column holds. */
+const MANY_SETTINGS: JobText = {
+  name: 'twenty sides along a straightedge',
+  job: `units: mm
+mat: {outer: 201 x 292, layers: [{board: {thickness: 1.4}, bevel: {angle: 60, reverse: true}}]}
+openings: [{shape: notched, notch: 9, steps: 2, artwork: 139 x 160, size: 133 x 154, place: {left: 33, top: 67}}]
+bench: {head: h}
+`,
+  shop: 'units: mm\nheads: {h: {bevel: 45, opening: right, start: 0, stop: 0.9, overrun: 0.25, straightedge: 28}}\n',
+};
+
+describe.each([...TEMPLATES, HERON, BARS, ...LARGE, ...SMALL, SMALL_WORKS, MANY_SETTINGS])(
+  'the first sheets of $name',
+  (each) => {
+    it.each(PAPERS)('have no word over another on %s, those of the map included', async (paper) => {
+      let named = 0;
+      for (const document of ['pattern', 'placement'] as const) {
+        for (const extent of ['whole', 'corners'] as const) {
+          const pages = await firstSheets(each, paper, document, extent);
+          if (document === 'pattern') expect(pages.length).toBeGreaterThan(0);
+          expect(pages.flatMap(overprinted)).toEqual([]);
+          named += pages
+            .flatMap(shownWords)
+            .filter(({ text }) => /^(?:C\d(?:-[A-Z]\d+)?|[A-Z]\d+)$/u.test(text)).length;
+        }
       }
-    }
-    // Names of sheets stand on the map.
-    expect(named).toBeGreaterThan(0);
-  });
-});
+      // Names of sheets stand on the map.
+      expect(named).toBeGreaterThan(0);
+    });
+  },
+);
