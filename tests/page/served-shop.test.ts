@@ -133,7 +133,12 @@ describe.skipIf(noBrowser)(`the folder’s shop, and files that go, on the serve
   test('a job whose file was removed is saved there anew, and what is told of one job is not told of another', async () => {
     const { site, page, context } = await opened();
     await openJob(page, 'job.yaml');
+    // Pressed twice it is saved twice, one after the other.
+    await page.getByLabel('Outer size', { exact: true }).fill('12 x 12');
+    await page.getByRole('button', { name: 'Save the job' }).dblclick();
+    await said(page).toContain('Saved into job.yaml');
     await page.getByLabel('Outer size', { exact: true }).fill('11 x 12');
+    expect(await page.getByRole('alert').count()).toBe(0);
     rmSync(join(folder, 'job.yaml'));
     await place(page, 'Save the job');
     await said(page).toContain('Saved into job.yaml');

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import { defined } from '../../problems/defined.ts';
-import { open, text } from '../state/piece.ts';
+import { type Open, open, text } from '../state/piece.ts';
 import { saying, type Trouble, trouble } from '../state/place.ts';
 import { saveToFolder, takeThere } from './from-folder.ts';
 import { homes } from './homes.ts';
@@ -23,11 +23,18 @@ const clock = (): string => {
   return `${String(now.getHours()).padStart(2, '0')}:${String(now.getMinutes()).padStart(2, '0')}`;
 };
 
-/** The job's text, to the folder that the page was served with, to the file that it came from or as a download. */
-export async function saveJob(how: 'as usual' | 'over what is there' | 'as a download' = 'as usual'): Promise<void> {
-  const now = open.value;
-  if (now === undefined) return;
-  const words = text.value;
+type How = 'as usual' | 'over what is there' | 'as a download';
+
+let saving: Promise<void> = Promise.resolve();
+
+/** The job's text, to the folder that the page was served with, to the file that it came from or as a download; one after the other. */
+export function saveJob(how: How = 'as usual'): Promise<void> {
+  const [now, words] = [open.value, text.value];
+  if (now !== undefined) saving = saving.then(() => saveNow(now, words, how));
+  return saving;
+}
+
+async function saveNow(now: Open, words: string, how: How): Promise<void> {
   const handle = handles.get(now.id);
   const blob = new Blob([words], { type: 'application/yaml' });
   const file = now.file.slice(now.file.lastIndexOf('/') + 1);
