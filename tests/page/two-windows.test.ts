@@ -71,6 +71,20 @@ describe.skipIf(noBrowser)(`one piece in two windows${wants}`, () => {
     await context.close();
   });
 
+  test('a piece that another window forgets is kept here no more, until it is changed', async () => {
+    const { page: one, context } = await openPage();
+    await start(one, /^Double mat/);
+    await outer(one).fill('17 x 21');
+    await kept(one);
+    const { page: two } = await openPage({ context });
+    await two.getByRole('button', { name: 'Forget Double mat' }).click();
+    await expect.poll(() => one.locator('.kept').textContent()).toBe('not saved to a file');
+    await outer(one).fill('18 x 22');
+    await expect.poll(() => two.locator('.drafts li').count()).toBe(1);
+    expect(await one.getByRole('alert').count()).toBe(0);
+    await context.close();
+  });
+
   test('or keep its own', async () => {
     const { context, one, two } = await twoWindows();
     await one.getByRole('button', { name: 'Keep what is here' }).click();

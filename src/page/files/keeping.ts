@@ -203,6 +203,10 @@ export async function forgetDraft(id: string): Promise<void> {
   await running;
   if (waiting?.id === id) waiting = undefined;
   await forget(id);
+  unknow(id);
+}
+
+function unknow(id: string): void {
   versions.delete(id);
   asKept.delete(id);
   if (open.value?.id === id) kept.value = 'not yet';
@@ -260,6 +264,7 @@ export function keepChanges(): void {
 }
 
 function hear({ id, version }: SavedThere): void {
+  if (version === 0) unknow(id);
   if (id === SHOP && open.value?.id !== SHOP) void followOther(version);
   if (id === open.value?.id && version > (versions.get(id) ?? 0)) {
     kept.value = 'newer';
