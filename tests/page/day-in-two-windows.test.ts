@@ -48,11 +48,21 @@ describe.skipIf(noBrowser)(`a day that changes while it is looked at${wants}`, (
     };
     await lay();
     const chosen = one.getByRole('checkbox', { name: 'Tern: in the run' });
+    const made = one.locator('.stop input:checked');
+    await one.locator('.stop input').first().check();
     await chosen.uncheck();
     expect(await one.locator('.sheet-to-cut').count()).toBe(0);
     // Of the run that it was laid for it holds still.
     await chosen.check();
     expect(await one.locator('.sheet-to-cut').count()).toBeGreaterThan(0);
+    // Ticks of another plan take none of this one's away.
+    await chosen.uncheck();
+    await lay();
+    await one.locator('.stop input').nth(1).check();
+    await chosen.check();
+    await lay();
+    await expect.poll(() => made.count()).toBe(1);
+    expect(await one.locator('.stop input').first().isChecked()).toBe(true);
     const { page: two } = await openPage({ context });
     await two.getByRole('button', { name: /^Heron / }).click();
     await settled(two);

@@ -4,14 +4,14 @@ import { defined } from '../../problems/defined.ts';
 import type { StockSheet, StockSheets, Told } from '../engine/answers.ts';
 import { press } from '../engine/engines.ts';
 import { shop } from '../files/open.ts';
-import { keepRecord, recordOf } from '../files/store.ts';
+import { changeRecord, recordOf } from '../files/store.ts';
 import { mistake } from '../state/mistake.ts';
 import { told } from '../state/sentence.ts';
 import { ofTheRun, pieces, runSources, tell } from './day-state.ts';
 import { SheetPicture } from './sheet-picture.ts';
 
-/** Ticks of one plan. */
-const SHEETS = 'sheets';
+/** Under it the ticks of a plan are kept. */
+const recordOfPlan = (plan: string): string => `sheets ${plan}`;
 const key = ({ name }: StockSheet, cut: number): string => `${name}, cut ${cut}`;
 
 /** Sheets of board as pictures, each cut with its stop, ticked as it is made; laid when it is asked for, since it takes a while. */
@@ -33,10 +33,11 @@ export function Sheets(): ComponentChild {
   // Sheets of another run would be cut for nothing.
   const now = laid.value?.of === followsFrom(ofTheRun().map(({ id }) => id)) ? laid.value.told : undefined;
   const tick = (plan: string, each: string): void => {
-    const next = new Set(made.value);
-    if (!next.delete(each)) next.add(each);
-    made.value = next;
-    keepRecord(SHEETS, { plan, made: [...next] }).catch((error: unknown) =>
+    const on = !made.value.has(each);
+    const withIt = (ticks: ReadonlySet<string>): ReadonlySet<string> =>
+      new Set(on ? [...ticks, each] : [...ticks].filter((other) => other !== each));
+    made.value = withIt(made.value);
+    changeRecord(recordOfPlan(plan), (kept) => [...withIt(ticksIn(kept))]).catch((error: unknown) =>
       tell('This browser could not keep the last tick', error),
     );
   };
@@ -72,10 +73,10 @@ function followsFrom(run: readonly (string | undefined)[]): string {
 }
 
 /** The same jobs, sheets and shelf have the same plan: what was ticked of it is ticked still. */
-async function ticksOf(plan: string): Promise<ReadonlySet<string>> {
-  const kept = (await recordOf(SHEETS)) as { readonly plan?: unknown; readonly made?: unknown } | undefined;
-  return new Set(kept?.plan === plan && Array.isArray(kept.made) ? kept.made.map(String) : []);
-}
+const ticksOf = async (plan: string): Promise<ReadonlySet<string>> =>
+  ticksIn(await recordOf(recordOfPlan(plan)).catch(() => undefined));
+
+const ticksIn = (kept: unknown): ReadonlySet<string> => new Set(Array.isArray(kept) ? kept.map(String) : []);
 
 interface SheetOf {
   readonly sheet: StockSheet;
