@@ -49,6 +49,24 @@ describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
     await context.close();
   });
 
+  test('several jobs that cannot be kept are told', async () => {
+    const { page, context } = await openPage();
+    await page.evaluate(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('no room left', 'QuotaExceededError');
+      };
+    });
+    const files = ['one.yaml', 'two.yaml'].map((name) => ({
+      name,
+      mimeType: 'application/yaml',
+      buffer: Buffer.from('mat: {outer: 10 x 12}\n'),
+    }));
+    await page.locator('#files').setInputFiles(files);
+    await expect.poll(() => page.getByRole('alert').textContent()).toContain('could not keep one.yaml');
+    expect(await page.locator('.saying').textContent()).toBe('');
+    await context.close();
+  });
+
   test('a record that is broken, or of a later version, is told and left alone', async () => {
     const { page, context } = await openPage();
     await start(page, /^Double mat/);

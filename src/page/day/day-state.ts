@@ -68,18 +68,26 @@ export async function runSources(): Promise<readonly JobSource[]> {
   );
 }
 
-/** Keeps new pieces and chooses them. */
+/** Keeps new pieces and chooses them; false where one of them could not be kept, which is told. */
 export async function addPieces(
   all: readonly { readonly file: string; readonly title: string; readonly text: string }[],
   pictures: Readonly<Record<string, Blob>> = {},
-): Promise<void> {
+): Promise<boolean> {
+  let kept = true;
   for (const { file, title, text } of all) {
     const id = newId();
     const own = { format: 1, id, file, title, text, pictures, history: EMPTY, version: 1, at: Date.now() } as const;
-    await keep({ ...own, ...defined({ shop: shop.value }) }, false);
-    mark(id, { chosen: true });
+    try {
+      await keep({ ...own, ...defined({ shop: shop.value }) }, false);
+      mark(id, { chosen: true });
+    } catch (error) {
+      tell(`This browser could not keep ${title}, nor what comes after it`, error);
+      kept = false;
+      break;
+    }
   }
   await readDay();
+  return kept;
 }
 
 export function tell(what: string, error: unknown): void {

@@ -47,7 +47,7 @@ export function Typed(): ComponentChild {
       return { problem, row: problem.line === undefined ? undefined : numberOf(problem.line) };
     });
     if (!found.ok) return;
-    await addPieces(found.value);
+    if (!(await addPieces(found.value))) return;
     saying.value = `${found.value.length === 1 ? 'One piece' : `${found.value.length} pieces`} made of the table.`;
     done();
   };

@@ -77,9 +77,9 @@ async function takeDay(jobs: readonly File[], pictures: Readonly<Record<string, 
     const words = await textOf(file);
     if (words !== undefined) all.push({ file: file.name, title: titleOf(words) ?? file.name, text: words });
   }
-  await addPieces(all, pictures);
+  const kept = await addPieces(all, pictures);
   place.value = 'day';
-  saying.value = `${all.length} pieces are kept.`;
+  if (kept) saying.value = `${all.length} pieces are kept.`;
 }
 
 function titleOf(words: string): string | undefined {
