@@ -4,7 +4,7 @@ import { useEffect } from 'preact/hooks';
 import type { Steps } from '../engine/answers.ts';
 import { open } from '../state/piece.ts';
 import { place } from '../state/place.ts';
-import { told } from '../state/sentence.ts';
+import { toldOf } from '../state/told-of.ts';
 import { awake, keepAwake } from './awake.ts';
 import { Board, topWords } from './board.ts';
 import { Reading } from './reading.ts';
@@ -55,7 +55,7 @@ export function Cutter(): ComponentChild {
         : h(
             'div',
             { class: 'told' },
-            stepProblems.value.map((problem, i) => h('p', { key: i, class: 'error' }, told(problem))),
+            stepProblems.value.map((problem, i) => h('p', { key: i, class: 'error' }, toldOf(problem))),
           ),
     );
   }

@@ -16,8 +16,8 @@ import { becameOf, DAY_KEY, making, printOutput, saveOutputs } from '../out/maki
 import { drawSmall, Small, type ToDraw } from '../picture/small.ts';
 import { change } from '../state/history.ts';
 import { saying } from '../state/place.ts';
-import { told } from '../state/sentence.ts';
 import { today } from '../state/today.ts';
+import { toldOf } from '../state/told-of.ts';
 import { mark, markOf, ofTheRun, pieces, readDay, runSources } from './day-state.ts';
 import { Sheets } from './sheets.ts';
 import { Typed } from './typed.ts';
@@ -208,9 +208,9 @@ function Together(): ComponentChild {
     became !== undefined
       ? h('div', { key: 'became', class: 'became', role: 'status' }, [
           h('p', { key: 'words' }, became.words),
-          ...became.problems.map((problem, i) => h('p', { key: i, class: 'error' }, told(problem))),
+          ...became.problems.map((problem, i) => h('p', { key: i, class: 'error' }, toldOf(problem))),
         ])
       : null,
-    ...problems.value.map((problem, i) => h('p', { key: `problem ${i}`, class: 'error' }, told(problem))),
+    ...problems.value.map((problem, i) => h('p', { key: `problem ${i}`, class: 'error' }, toldOf(problem))),
   ]);
 }

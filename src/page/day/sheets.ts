@@ -6,7 +6,7 @@ import { press } from '../engine/engines.ts';
 import { shop } from '../files/open.ts';
 import { changeRecord, recordOf } from '../files/store.ts';
 import { mistake } from '../state/mistake.ts';
-import { told } from '../state/sentence.ts';
+import { toldOf } from '../state/told-of.ts';
 import { ofTheRun, pieces, runSources, tell } from './day-state.ts';
 import { SheetPicture } from './sheet-picture.ts';
 
@@ -61,7 +61,7 @@ export function Sheets(): ComponentChild {
         : h(
             'div',
             { key: 'wrong', class: 'told' },
-            now.problems.map((problem, i) => h('p', { key: i, class: 'error' }, told(problem))),
+            now.problems.map((problem, i) => h('p', { key: i, class: 'error' }, toldOf(problem))),
           ),
   ]);
 }

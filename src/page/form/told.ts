@@ -1,23 +1,33 @@
+import { signal, untracked } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
+import { useLayoutEffect } from 'preact/hooks';
 import type { Clashing, Problem } from '../../problems/problem.ts';
 import type { Plain } from '../../read/edit/yaml-print.ts';
 import { edit, refused } from '../state/edit.ts';
 import { type Path, problems } from '../state/piece.ts';
-import { told as said, sentence } from '../state/sentence.ts';
+import { sentence } from '../state/sentence.ts';
+import { isHere, toldOf } from '../state/told-of.ts';
 
 const begins = (path: Path, by: Path): boolean => by.every((step, i) => path[i] === step);
 const same = (a: Path, b: Path): boolean => a.length === b.length && begins(a, b);
 
-/** Places that fields of the form stand for, so that what belongs to none of them can be said above all. */
-const fields = new Map<string, Path>();
-const register = (path: Path): void => {
-  fields.set(path.join('.'), path);
-};
+/** Places that the fields stand for which are there now, so that what belongs to none of them can be said above all. */
+const fields = new Map<string, number>();
+/** Counts the fields that came and went. */
+const turns = signal(0);
 
-/** Every message is said at the field that it speaks of; a clash of sizes at each of them. */
+function register(key: string): () => void {
+  const add = (by: 1 | -1): void => {
+    fields.set(key, (fields.get(key) ?? 0) + by);
+    turns.value += 1;
+  };
+  add(1);
+  return () => add(-1);
+}
+
+/** Every message is said at the field that it speaks of; a clash of sizes at each of them. What is said of another file is at none. */
 export function toldAt(path: Path): readonly Problem[] {
-  register(path);
-  return [...problems.value, ...refused.value].filter((problem) => {
+  return [...problems.value, ...refused.value].filter(isHere).filter((problem) => {
     if (problem.clash !== undefined) return problem.clash.some((each) => same(each.path, path));
     return same(problem.path, path) || (begins(problem.path, path) && nearestField(problem.path) === path.join('.'));
   });
@@ -25,9 +35,10 @@ export function toldAt(path: Path): readonly Problem[] {
 
 /** The field that says most of a place. */
 function nearestField(path: Path): string | undefined {
+  void turns.value;
   for (let length = path.length; length > 0; length--) {
     const key = path.slice(0, length).join('.');
-    if (fields.has(key)) return key;
+    if ((fields.get(key) ?? 0) > 0) return key;
   }
   return undefined;
 }
@@ -35,10 +46,12 @@ function nearestField(path: Path): string | undefined {
 /** What no field of the form stands for. */
 export const unplaced = (): readonly Problem[] =>
   [...problems.value, ...refused.value].filter(
-    ({ path, clash }) => clash === undefined && nearestField(path) === undefined,
+    (problem) => problem.clash === undefined && (!isHere(problem) || nearestField(problem.path) === undefined),
   );
 
 export function Told({ path }: { readonly path: Path }): ComponentChild {
+  const key = path.join('.');
+  useLayoutEffect(() => untracked(() => register(key)), [key]);
   const told = toldAt(path);
   if (told.length === 0) return null;
   return h(
@@ -60,13 +73,13 @@ export function Unplaced(): ComponentChild {
 }
 
 export function OneTold({ problem, path }: { readonly problem: Problem; readonly path: Path }): ComponentChild {
-  const { clash, severity, message, hint } = problem;
+  const { clash, severity, message } = problem;
   const here = clash?.find((each) => same(each.path, path));
   const words = clash === undefined || same(problem.path, path) ? sentence(message) : '';
   return h('div', { class: severity }, [
     h('p', { key: 'words' }, [
       h('strong', { key: 'kind' }, severity === 'error' ? 'Does not go: ' : 'Mind: '),
-      clash === undefined ? said({ message, hint }) : words || against(here, clash),
+      clash === undefined ? toldOf(problem) : words || against(here, clash),
     ]),
     here === undefined ? null : h(WaysOut, { key: 'out', here }),
   ]);

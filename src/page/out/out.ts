@@ -1,7 +1,7 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { type ComponentChild, h } from 'preact';
 import { piece, problems } from '../state/piece.ts';
-import { told } from '../state/sentence.ts';
+import { toldOf } from '../state/told-of.ts';
 import { becameOf, making, printOutput, saveOutputs, stop } from './making.ts';
 import { type Row, rows } from './rows.ts';
 import { countTakes, takesWords } from './takes.ts';
@@ -149,6 +149,6 @@ function Became({ of }: { readonly of: string }): ComponentChild {
   if (now === undefined) return null;
   return h('div', { class: 'became', role: 'status' }, [
     now.words === '' ? null : h('p', { key: 'words' }, now.words),
-    ...now.problems.map((problem, i) => h('p', { key: i, class: 'error' }, told(problem))),
+    ...now.problems.map((problem, i) => h('p', { key: i, class: 'error' }, toldOf(problem))),
   ]);
 }

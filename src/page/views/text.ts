@@ -1,13 +1,15 @@
 import { type ComponentChild, h } from 'preact';
 import { change, endRun } from '../state/history.ts';
 import { open, problems, text } from '../state/piece.ts';
-import { told } from '../state/sentence.ts';
+import { isHere, toldOf } from '../state/told-of.ts';
 
 /** The text of what is open, beside its form: each follows the other, and wrong lines are marked. */
 export function TextView(): ComponentChild {
   const lines = text.value.split('\n');
   const wrong = new Map(
-    problems.value.flatMap(({ line, severity }) => (line === undefined ? [] : [[line, severity] as const])),
+    problems.value
+      .filter(isHere)
+      .flatMap(({ line, severity }) => (line === undefined ? [] : [[line, severity] as const])),
   );
   const go = (line: number, column: number): void => {
     const area = document.getElementById('text') as HTMLTextAreaElement | null;
@@ -44,10 +46,10 @@ export function TextView(): ComponentChild {
       problems.value.map((problem, i) => {
         const { line, column, severity } = problem;
         return h('li', { key: i, class: severity }, [
-          line === undefined
+          line === undefined || !isHere(problem)
             ? null
             : h('button', { key: 'go', type: 'button', onClick: () => go(line, column ?? 1) }, `Line ${line}`),
-          ` ${told(problem)}`,
+          ` ${toldOf(problem)}`,
         ]);
       }),
     ),
