@@ -52,6 +52,8 @@ const TOGETHER = [
   'units',
 ].map((folder) => `tests/${folder}/**/*.test.ts`);
 
+const BROWSER = 'tests/page/**/*.test.ts';
+
 /** It lies here, since the top level is fixed; paths count from the top level all the same. */
 export default defineConfig({
   test: {
@@ -69,7 +71,20 @@ export default defineConfig({
           name: 'apart',
           pool: 'forks',
           include: ['tests/**/*.test.ts'],
-          exclude: TOGETHER,
+          exclude: [...TOGETHER, BROWSER],
+          globalSetup: path(new URL('run-folder.ts', import.meta.url)),
+        },
+      },
+      {
+        resolve,
+        plugins: [told],
+        test: {
+          ...usual,
+          name: 'browser',
+          pool: 'forks',
+          include: [BROWSER],
+          // On a loaded machine a browser now and then answers nothing for half a minute. What is wrong is wrong twice.
+          retry: ci ? 1 : 0,
           globalSetup: path(new URL('run-folder.ts', import.meta.url)),
         },
       },
