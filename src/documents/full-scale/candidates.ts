@@ -1,18 +1,7 @@
 import type { Rotation } from '../../drawing/document.ts';
 import { type Box, bottom, box } from '../../geometry/box.ts';
 import type { Line } from '../../geometry/clip.ts';
-import {
-  between,
-  distance,
-  dot,
-  minus,
-  type Point,
-  plus,
-  point,
-  type Size,
-  times,
-  unit,
-} from '../../geometry/point.ts';
+import { between, distance, minus, type Point, point, type Size, unit } from '../../geometry/point.ts';
 import type { Side } from '../../geometry/sides.ts';
 import { type Block, turnedSize } from '../../text/block.ts';
 import type { Places } from '../../text/places.ts';
@@ -72,15 +61,17 @@ export const nearestTo = (own: Line, others: readonly Line[], places: Places): P
   others.length === 0
     ? places
     : unless(places, (x, y, { width, height }) => {
-        const middle = point(x + width / 2, y + height / 2);
-        const off = toLine(middle, own);
-        return others.some((other) => toLine(middle, other) <= off + NEARER);
+        const [mx, my] = [x + width / 2, y + height / 2];
+        const off = toLine(mx, my, own);
+        return others.some((other) => toLine(mx, my, other) <= off + NEARER);
       });
 
-function toLine(p: Point, { from, to }: Line): number {
-  const along = minus(to, from);
-  const k = Math.min(1, Math.max(0, dot(minus(p, from), along) / dot(along, along)));
-  return distance(p, plus(from, times(along, k)));
+/** Asked of every place beside every line: it makes nothing. */
+function toLine(x: number, y: number, { from, to }: Line): number {
+  const ax = to.x - from.x;
+  const ay = to.y - from.y;
+  const k = Math.min(1, Math.max(0, ((x - from.x) * ax + (y - from.y) * ay) / (ax * ax + ay * ay)));
+  return Math.hypot(x - (from.x + ax * k), y - (from.y + ay * k));
 }
 
 /** How far off the middle, to one hand and the other, up to `half`. */

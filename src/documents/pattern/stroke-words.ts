@@ -67,16 +67,19 @@ function* plainly({ item }: Tick, others: readonly Line[], all: Iterable<Places>
 const FAR_OFF = 60;
 
 /** The other ticks that come near to an end of one. */
-const neighbours = (ticks: readonly Tick[], own: Tick, { x, y }: Point): readonly Line[] =>
-  ticks.flatMap((tick) => {
+function neighbours(ticks: readonly Tick[], own: Tick, { x, y }: Point): readonly Line[] {
+  const found: Line[] = [];
+  for (const tick of ticks) {
     const { from, to } = tick.item;
     const isNear =
       Math.min(from.x, to.x) < x + FAR_OFF &&
       Math.max(from.x, to.x) > x - FAR_OFF &&
       Math.min(from.y, to.y) < y + FAR_OFF &&
       Math.max(from.y, to.y) > y - FAR_OFF;
-    return tick !== own && isNear ? [tick.item] : [];
-  });
+    if (isNear && tick !== own) found.push(tick.item);
+  }
+  return found;
+}
 
 /** How far words can reach off a level or upright side without leaving the paper; unbounded off a slanting one. */
 function toEdge(paper: Box, from: Point, { x, y }: Point): number {
