@@ -100,12 +100,6 @@ export function followShop(): void {
   });
 }
 
-export async function takeKeptShop(): Promise<void> {
-  if (shop.value !== undefined) return;
-  const draft = await draftOf(SHOP).catch(() => undefined);
-  if (draft !== undefined && shop.value === undefined) shop.value = { file: draft.file, text: draft.text };
-}
-
 /** Readings that were accepted are the shop's now. */
 export const discardReadings = (kind: Calibrated): Promise<void> =>
   forgetDraft(`readings ${kind}`).catch(() => undefined);

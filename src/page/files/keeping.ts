@@ -160,10 +160,19 @@ function openDraft(draft: Draft): void {
   openPiece({ ...draft, shop: shop.value ?? draft.shop });
 }
 
+/** The shop that this browser keeps, where none is there yet. */
+export async function takeKeptShop(): Promise<void> {
+  if (shop.value !== undefined) return;
+  const draft = await draftOf(SHOP).catch(() => undefined);
+  if (draft !== undefined && shop.value === undefined) shop.value = { file: draft.file, text: draft.text };
+}
+
 /** Opens what was kept as it lies there now: the list that it was chosen from may be an older one. */
 export async function openKept(draft: Draft): Promise<void> {
   const wanted = beginOpening();
   await keepAll();
+  // A list may be clicked before the page has begun otherwise.
+  await takeKeptShop();
   if (waiting?.id === draft.id) {
     // It could not be kept: what is on this page is the later one.
     if (kept.value !== 'newer') {
