@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { drop, inBrowser, noBrowser, start, wants } from './browser.ts';
+import { drop, give, inBrowser, noBrowser, place, start, wants } from './browser.ts';
 
 interface Held {
   held?: (() => void)[];
@@ -25,12 +25,6 @@ const letGo = (page: Page) =>
 
 describe.skipIf(noBrowser)(`answers that come when something else is there${wants}`, () => {
   const openPage = inBrowser();
-
-  const place = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
-  const give = (page: Page, ...files: readonly (readonly [name: string, text: string])[]) =>
-    page
-      .locator('#files')
-      .setInputFiles(files.map(([name, text]) => ({ name, mimeType: 'application/yaml', buffer: Buffer.from(text) })));
 
   test('what was made of a piece has its name, and is told of that piece alone', async () => {
     const { page, context, expectQuiet } = await openPage();

@@ -114,6 +114,30 @@ export const drop = (page: Page, name: string, text: string): Promise<void> =>
     [name, text],
   );
 
+/** The field that most tests type into. */
+export const outer = (page: Page) => page.getByLabel('Outer size', { exact: true });
+
+/** Goes to a place of the page, or presses another button, by all of its words. */
+export const place = (page: Page, name: string): Promise<void> =>
+  page.getByRole('button', { name, exact: true }).click();
+
+/** Waits until it is said that the piece is kept. */
+export const kept = (page: Page) =>
+  expect.poll(() => page.locator('.kept').textContent()).toContain('kept in this browser only');
+
+/** A double mat, changed to 17 x 21 and kept. */
+export async function keepDouble(page: Page): Promise<void> {
+  await start(page, /^Double mat/);
+  await outer(page).fill('17 x 21');
+  await kept(page);
+}
+
+/** Chooses texts as files. */
+export const give = (page: Page, ...files: readonly (readonly [name: string, text: string])[]): Promise<void> =>
+  page
+    .locator('#files')
+    .setInputFiles(files.map(([name, text]) => ({ name, mimeType: 'application/yaml', buffer: Buffer.from(text) })));
+
 /** Opens all fields that are seldom said. What lies in the last part is there a moment after it was opened: only then are they counted. */
 export async function openSeldom(page: Page): Promise<void> {
   await page.getByText('Names, bench and paper').click();

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { inBrowser, noBrowser, settled, wants } from './browser.ts';
+import { inBrowser, noBrowser, outer, settled, wants } from './browser.ts';
 
 const job = (title: string, outer = '10 x 12'): string =>
   `title: ${title}\nmat: {outer: ${outer}}\nopenings: [{size: 5 x 7}]\n`;
@@ -21,7 +21,6 @@ describe.skipIf(noBrowser)(`a day that changes while it is looked at${wants}`, (
     await page.getByRole('heading', { name: `Pieces (${count})` }).waitFor();
   };
   const cut = (page: Page, title: string) => page.getByRole('checkbox', { name: `${title}: cut` });
-  const outer = (page: Page) => page.getByLabel('Outer size', { exact: true });
 
   test('ticks of two windows are all kept', async () => {
     const { page: one, context } = await openPage();

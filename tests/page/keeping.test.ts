@@ -1,17 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { inBrowser, jobText, noBrowser, settled, start, wants } from './browser.ts';
+import { inBrowser, jobText, kept, noBrowser, outer, settled, start, wants } from './browser.ts';
 
 const HERON = join(import.meta.dirname, '../../examples/heron');
 
 describe.skipIf(noBrowser)(`keeping what was done${wants}`, () => {
   const openPage = inBrowser();
-
-  const kept = (page: Page) =>
-    expect.poll(() => page.locator('.kept').textContent()).toContain('kept in this browser only');
-  const outer = (page: Page) => page.getByLabel('Outer size', { exact: true });
 
   test('undoes across a reload', async () => {
     const { page, context, expectQuiet } = await openPage();

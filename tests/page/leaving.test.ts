@@ -1,13 +1,10 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { inBrowser, noBrowser, start, wants } from './browser.ts';
+import { inBrowser, keepDouble, kept, noBrowser, outer, start, wants } from './browser.ts';
 
 describe.skipIf(noBrowser)(`leaving the page${wants}`, () => {
   const openPage = inBrowser();
 
-  const outer = (page: Page) => page.getByLabel('Outer size', { exact: true });
-  const kept = (page: Page) =>
-    expect.poll(() => page.locator('.kept').textContent()).toContain('kept in this browser only');
   const pieces = (page: Page) => page.getByRole('button', { name: 'Pieces', exact: true }).click();
   const ready = (page: Page) => page.locator('.card svg.small').first().waitFor();
   const drafts = (page: Page) => page.locator('.drafts li').count();
@@ -32,9 +29,7 @@ describe.skipIf(noBrowser)(`leaving the page${wants}`, () => {
 
   test('while another window has a later one, what is here lies beside that', async () => {
     const { page: one, context } = await openPage();
-    await start(one, /^Double mat/);
-    await outer(one).fill('17 x 21');
-    await kept(one);
+    await keepDouble(one);
     const { page: two } = await openPage({ context });
     await two.getByRole('button', { name: /^Double mat double\.yaml/ }).click();
     await outer(two).fill('18 x 22');

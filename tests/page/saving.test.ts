@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { inBrowser, noBrowser, start, wants } from './browser.ts';
+import { inBrowser, noBrowser, outer, start, wants } from './browser.ts';
 
 interface Written {
   written?: Record<string, string>;
@@ -10,7 +10,6 @@ interface Written {
 describe.skipIf(noBrowser)(`saving to a file${wants}`, () => {
   const openPage = inBrowser();
 
-  const outer = (page: Page) => page.getByLabel('Outer size', { exact: true });
   const kept = (page: Page) => expect.poll(() => page.locator('.kept').textContent());
   /** The browser's own dialog, in which these files are chosen; what is written into them is kept by name. */
   const choose = async (page: Page, files: Readonly<Record<string, string>>): Promise<void> => {

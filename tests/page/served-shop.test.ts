@@ -7,7 +7,7 @@ import { forget } from '../../src/cli/files/this-run.ts';
 import { servedPage } from '../../src/cli/page-file.ts';
 import { serve } from '../../src/cli/serve/server.ts';
 import { built } from '../built.ts';
-import { inBrowser, noBrowser, settled, wants } from './browser.ts';
+import { inBrowser, noBrowser, place, settled, wants } from './browser.ts';
 
 const JOB = '# by hand\nmat: {outer: 10 x 12}\nopenings: [{size: 6 x 8}]\n';
 const shopOf = (name: string): string =>
@@ -41,7 +41,6 @@ describe.skipIf(noBrowser)(`the folder’s shop, and files that go, on the serve
   };
   const ready = (page: Page) => page.locator('.card svg.small').first().waitFor();
   const onDisk = (name: string) => readFileSync(join(folder, name), 'utf8');
-  const place = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
   const said = (page: Page) => expect.poll(() => page.locator('.saying').textContent());
   const shopText = async (page: Page) => {
     await place(page, 'The shop');

@@ -1,7 +1,6 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { forget } from '../../src/cli/files/this-run.ts';
 import { main } from '../../src/cli/main.ts';
@@ -10,7 +9,7 @@ import { serve } from '../../src/cli/serve/server.ts';
 import { built } from '../built.ts';
 import { MARK } from '../pictures/marks.ts';
 import { readPdf } from '../readers/pdf-lines.ts';
-import { inBrowser, noBrowser, settled, wants } from './browser.ts';
+import { inBrowser, noBrowser, outer, settled, wants } from './browser.ts';
 
 const JOB = '# by hand\nmat: {outer: 10 x 12}\nopenings: [{size: 6 x 8}]\n';
 
@@ -39,7 +38,6 @@ describe.skipIf(noBrowser)(`the page served with a folder${wants}`, () => {
     await page.locator('svg.face').waitFor();
     return { site, ...watched };
   };
-  const outer = (page: Page) => page.getByLabel('Outer size', { exact: true });
   const onDisk = () => readFileSync(join(folder, 'job.yaml'), 'utf8');
 
   test('reads a job there and saves it back, and outputs as the command line makes them', async () => {

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { drop, inBrowser, noBrowser, settled, start, wants } from './browser.ts';
+import { drop, inBrowser, kept, noBrowser, outer, place, settled, start, wants } from './browser.ts';
 
 const shopOf = (name: string): string =>
   `units: in\nboards:\n  b-4: {name: ${name}, thickness: 1.4 mm, colour: "#efe9dc", sheets: [32 x 40 in]}\n`;
@@ -8,10 +8,6 @@ const shopOf = (name: string): string =>
 describe.skipIf(noBrowser)(`the shop that pieces have${wants}`, () => {
   const openPage = inBrowser();
 
-  const place = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
-  const outer = (page: Page) => page.getByLabel('Outer size', { exact: true });
-  const kept = (page: Page) =>
-    expect.poll(() => page.locator('.kept').textContent()).toContain('kept in this browser only');
   const boards = (page: Page) =>
     page
       .getByRole('group', { name: /^Boards of the shop/ })
@@ -36,6 +32,8 @@ describe.skipIf(noBrowser)(`the shop that pieces have${wants}`, () => {
     await start(page, /^Single mat/);
     await place(page, 'Pieces');
     await drop(page, 'shop.yaml', shopOf('Slate'));
+    await expect.poll(() => shopText(page)).toBe(shopOf('Slate'));
+    await kept(page);
     await page.reload();
     await page.getByRole('button', { name: /^Double mat double\.yaml/ }).click();
     await page.locator('svg.face').waitFor();

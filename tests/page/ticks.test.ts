@@ -1,15 +1,10 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { inBrowser, noBrowser, settled, start, wants } from './browser.ts';
+import { give, inBrowser, noBrowser, place, settled, start, wants } from './browser.ts';
 
 describe.skipIf(noBrowser)(`ticks at the cutter${wants}`, () => {
   const openPage = inBrowser();
 
-  const place = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
-  const give = (page: Page, ...files: readonly (readonly [name: string, text: string])[]) =>
-    page
-      .locator('#files')
-      .setInputFiles(files.map(([name, text]) => ({ name, mimeType: 'application/yaml', buffer: Buffer.from(text) })));
   /** The steps that are ticked, in words. */
   const ticked = async (page: Page): Promise<readonly string[]> => {
     await page.getByRole('button', { name: 'All steps' }).click();

@@ -1,19 +1,13 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { inBrowser, noBrowser, settled, start, wants } from './browser.ts';
+import { inBrowser, keepDouble, kept, noBrowser, outer, settled, start, wants } from './browser.ts';
 
 describe.skipIf(noBrowser)(`one piece in two windows${wants}`, () => {
   const openPage = inBrowser();
 
-  const kept = (page: Page) =>
-    expect.poll(() => page.locator('.kept').textContent()).toContain('kept in this browser only');
-  const outer = (page: Page) => page.getByLabel('Outer size', { exact: true });
-
   const twoWindows = async (): Promise<{ context: BrowserContext; one: Page; two: Page }> => {
     const { page: one, context } = await openPage();
-    await start(one, /^Double mat/);
-    await outer(one).fill('17 x 21');
-    await kept(one);
+    await keepDouble(one);
     const { page: two } = await openPage({ context });
     await two.getByRole('button', { name: /^Double mat double\.yaml/ }).click();
     await outer(two).fill('18 x 22');
@@ -31,9 +25,7 @@ describe.skipIf(noBrowser)(`one piece in two windows${wants}`, () => {
 
   test('a piece that is only opened in another window is no change of it, nor is closing that window', async () => {
     const { page: one, context } = await openPage();
-    await start(one, /^Double mat/);
-    await outer(one).fill('17 x 21');
-    await kept(one);
+    await keepDouble(one);
     await one.evaluate(() => {
       const heard: unknown[] = [];
       Object.assign(globalThis, { heard });
@@ -73,9 +65,7 @@ describe.skipIf(noBrowser)(`one piece in two windows${wants}`, () => {
 
   test('a piece that another window forgets is kept here no more, until it is changed', async () => {
     const { page: one, context } = await openPage();
-    await start(one, /^Double mat/);
-    await outer(one).fill('17 x 21');
-    await kept(one);
+    await keepDouble(one);
     const { page: two } = await openPage({ context });
     await two.getByRole('button', { name: 'Forget Double mat' }).click();
     await expect.poll(() => one.locator('.kept').textContent()).toBe('not saved to a file');

@@ -1,12 +1,8 @@
-import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { drop, inBrowser, noBrowser, start, wants } from './browser.ts';
+import { drop, inBrowser, noBrowser, outer, place, start, wants } from './browser.ts';
 
 describe.skipIf(noBrowser)(`undoing by keys${wants}`, () => {
   const openPage = inBrowser();
-
-  const outer = (page: Page) => page.getByLabel('Outer size', { exact: true });
-  const place = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
 
   test('shows in the field that has the focus what the text says, and types on from there', async () => {
     const { page, context, expectQuiet } = await openPage();
